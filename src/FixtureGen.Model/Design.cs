@@ -1,0 +1,180 @@
+using System.Collections.Immutable;
+
+namespace FixtureGen.Model;
+
+/// <summary>Which way up the block is clamped, or whether the shell is on it.</summary>
+public enum Setup
+{
+    Underside,
+    Top,
+    Trim,
+}
+
+public enum FeatureKind
+{
+    Skim,
+    Relief,
+    CutoutRelief,
+    FormPocket,
+    GasketGroove,
+    Net,
+    Channel,
+    MagnetPocket,
+    MagnetNotch,
+    BoltHole,
+    Counterbore,
+    PinHole,
+    PinSlot,
+    LocatorHole,
+    Port,
+    Label,
+    Mark,
+}
+
+/// <summary>
+/// Material the design allows to be taken: everything in Area between FloorZ and TopZ, plate frame mm, FloorZ &lt; TopZ.
+/// A Top removal is open upwards; an Underside one is open downwards (FloorZ = 0, TopZ = its ceiling). FloorZ of a through
+/// hole is 0. The union of all removals is the finished block; the judge compares against nothing else.
+/// </summary>
+public sealed record Removal(
+    Setup Setup,
+    FeatureKind Kind,
+    string Feature,
+    ImmutableArray<Region> Area,
+    double TopZ,
+    double FloorZ
+);
+
+/// <summary>One thing cut into the block. Removals is what may be taken for it. Plate frame, mm.</summary>
+public abstract record Feature(string Name, FeatureKind Kind, Setup Setup, ImmutableArray<Removal> Removals);
+
+/// <summary>An area cleared to a floor: relief, cutout relief, form pocket, magnet pocket, skim.</summary>
+public sealed record PocketFeature(
+    string Name,
+    FeatureKind Kind,
+    Setup Setup,
+    ImmutableArray<Region> Area,
+    double TopZ,
+    double FloorZ,
+    ImmutableArray<Removal> Removals
+) : Feature(Name, Kind, Setup, Removals);
+
+/// <summary>A groove of one width along closed loops and open runs (centre lines).</summary>
+public sealed record GrooveFeature(
+    string Name,
+    FeatureKind Kind,
+    Setup Setup,
+    ImmutableArray<Contour> Loops,
+    ImmutableArray<OpenPath> Runs,
+    double Width,
+    double TopZ,
+    double FloorZ,
+    ImmutableArray<Removal> Removals
+) : Feature(Name, Kind, Setup, Removals);
+
+/// <summary>
+/// A round hole or, with SlotLength &gt; 0, a slot: centres of the end radii SlotLength apart along SlotAngleDeg, middle At.
+/// FloorZ 0 means through. BreaksThrough says that a tool passes the plate's face there, into Opening's relief.
+/// </summary>
+public sealed record HoleFeature(
+    string Name,
+    FeatureKind Kind,
+    Setup Setup,
+    Point2 At,
+    double Diameter,
+    double TopZ,
+    double FloorZ,
+    double SlotLength,
+    double SlotAngleDeg,
+    bool BreaksThrough,
+    PlateOpening? Opening,
+    ImmutableArray<Removal> Removals
+) : Feature(Name, Kind, Setup, Removals);
+
+/// <summary>Single-stroke lettering or a mark, cut with an engraver; Width is the cut's width at the face, Depth below the face.</summary>
+public sealed record EngravingFeature(
+    string Name,
+    FeatureKind Kind,
+    Setup Setup,
+    string Text,
+    ImmutableArray<OpenPath> Strokes,
+    double Width,
+    double TopZ,
+    double Depth,
+    ImmutableArray<Removal> Removals
+) : Feature(Name, Kind, Setup, Removals);
+
+public enum TrimKind
+{
+    Engraving,
+    Cutout,
+    Outline,
+}
+
+public enum SlugHold
+{
+    /// <summary>The whole slug is milled to chips.</summary>
+    MilledAway,
+    Tabbed,
+
+    /// <summary>The outline: what is outside is the skirt, held as the job says.</summary>
+    Skirt,
+}
+
+/// <summary>A bridge left in the shell: its middle's distance from the cut's start along Path, and its length, mm.</summary>
+public sealed record Tab(double At, double Length);
+
+/// <summary>
+/// One cut of the production trim, plate frame. Edge is the finished edge; Path the cutter's centre line in the direction
+/// of travel (climb); LeadIn ends and LeadOut starts on Path's start. FloorZ is the tip's height. Clearing holds the inner
+/// rings of a slug that is milled away. Sweep is all that the cutter touches, leads, plunge and tabs included.
+/// </summary>
+public sealed record TrimCut(
+    string Name,
+    TrimKind Kind,
+    Contour Edge,
+    Contour Path,
+    OpenPath LeadIn,
+    OpenPath LeadOut,
+    ImmutableArray<Contour> Clearing,
+    ImmutableArray<Tab> Tabs,
+    SlugHold Hold,
+    Tool Tool,
+    double FloorZ,
+    ImmutableArray<Region> Sweep
+);
+
+/// <summary>A cord laid in a closed groove. Joint is where the scarf goes, on the longest straight. Lengths mm.</summary>
+public sealed record CordLoop(Contour Centre, double Length, double CutLength, Point2 Joint, int Zone, bool IsOuter);
+
+/// <summary>
+/// One sealed zone. Boundary's contours are the groove centre lines; Sealed is what the vacuum acts on (inside the
+/// groove's inner wall). PortAt is where its air leaves.
+/// </summary>
+public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Region> Sealed, Point2 PortAt, string Feeds);
+
+/// <summary>A magnet in the block and its loose partner above the shell, plate frame mm.</summary>
+public sealed record MagnetPlace(Point2 At, bool Locked, bool FromDrawing);
+
+/// <summary>One edge of the vacuum path's graph: from the plate port to a zone; the least section in mm2.</summary>
+public sealed record VacuumLink(string From, string To, double SectionMm2, double LengthMm);
+
+/// <summary>Everything that is wanted of the block and the trim, plate frame. FixtureHeight is the skimmed face's Z.</summary>
+public sealed record Design(
+    Part Part,
+    Placement Placement,
+    double FixtureHeight,
+    double RawThickness,
+    Flip? Flip,
+    ImmutableArray<SealedZone> Zones,
+    ImmutableArray<CordLoop> Cords,
+    ImmutableArray<MagnetPlace> Magnets,
+    ImmutableArray<TrimCut> TrimCuts,
+    ImmutableArray<Feature> Features,
+    ImmutableArray<VacuumLink> VacuumPath,
+    ImmutableArray<Region> Contact,
+    string Label
+)
+{
+    public IEnumerable<Removal> Removals => Features.SelectMany(f => f.Removals);
+}

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+
+namespace FixtureGen.Model;
+
+public enum HoldMode
+{
+    Slide,
+    Lift,
+    Tip,
+}
+
+/// <summary>The least load multiplier along the trim and where it is; Factor is finite, 0..999. Governs says what sets it.</summary>
+public sealed record HoldAnswer(double Factor, HoldMode Mode, Point2 At, string Governs);
+
+/// <summary>One step of the trim path with its three factors, in the order of cutting.</summary>
+public sealed record HoldSample(
+    string Cut,
+    double Along,
+    Point2 At,
+    double LoadN,
+    double VacuumOnly,
+    double MagnetsStopping,
+    double MagnetsFullLoad,
+    double Both
+);
+
+/// <summary>Forces in N, levels in kPa (vacuum, gauge), lengths in mm.</summary>
+public sealed record HoldingResult(
+    double AtmosphereKPa,
+    double VacuumKPa,
+    double PumpKPa,
+    double SealedForceN,
+    double GasketForceN,
+    double MagnetForceN,
+    double CuttingForceN,
+    double LiftMm,
+    double ImplantDistanceMm,
+    HoldAnswer VacuumOnly,
+    HoldAnswer MagnetsOnly,
+    HoldAnswer MagnetsStopping,
+    HoldAnswer Both,
+    ImmutableArray<HoldSample> Samples,
+    ImmutableArray<double> MagnetShareN
+);
+
+/// <summary>Holding of the block during one operation; Bolted after the stop for bolts.</summary>
+public sealed record BlockHold(string Operation, double Factor, HoldMode Mode, bool Bolted, double LoadN);

@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+
+namespace FixtureGen.Model;
+
+/// <summary>What finds the shell's place on the block before the vacuum does.</summary>
+public enum LocatorKind
+{
+    /// <summary>A down-going form of the shell nests in its pocket with running clearance.</summary>
+    Form,
+
+    /// <summary>Pins in the block through holes in the scrap skirt.</summary>
+    Pins,
+
+    /// <summary>Laid by hand to a line; always warned about.</summary>
+    Hand,
+}
+
+/// <summary>What holds the scrap skirt outside the trim line.</summary>
+public enum SkirtHold
+{
+    Tabs,
+
+    /// <summary>An outer land with its own seal loop.</summary>
+    SealedLand,
+    Clamps,
+
+    /// <summary>The skirt is cut away beforehand: there is none.</summary>
+    None,
+}
+
+public enum FormDirection
+{
+    Up,
+    Down,
+}
+
+/// <summary>The thermoformed shell; thickness, slack (looseness on the block) in mm.</summary>
+public sealed record Shell(string Material, double Thickness, double ThicknessMax, double SlackMin, double SlackMax);
+
+/// <summary>A magnet place the job fixes, part frame mm.</summary>
+public sealed record MagnetWish(Point2 At, bool Locked);
+
+/// <summary>A form region's height (or depth) mm and draft, by the layer or the order it was drawn.</summary>
+public sealed record FormSpec(string Layer, FormDirection Direction, double Height, double DraftDeg);
+
+/// <summary>Layer names by role, matched without case.</summary>
+public sealed record LayerRoles(
+    string Outline,
+    string Cutout,
+    string Engrave,
+    string Form,
+    string Magnet,
+    string KeepOut
+);
+
+/// <summary>Where, above the sea, and with what pump the fixture works; kPa are vacuum (gauge) levels.</summary>
+public sealed record VacuumSupply(
+    double AltitudeM,
+    double PumpRatedKPa,
+    double AlarmKPa,
+    double PumpFlowLPerMin,
+    double LeakHoleMm
+);
+
+/// <summary>House limits; common practice, no source.</summary>
+public sealed record HouseLimits(double VacuumFactor, double MagnetFactor, double BlockFactor, bool BelowIsError);
+
+/// <summary>Depths, walls and clearances the design keeps, mm. Each is a default that the job may override.</summary>
+public sealed record Rules(
+    double FixtureHeight,
+    double LeastSkim,
+    double SideClearance,
+    double TipBelowShell,
+    double ReliefFloorBelowTip,
+    double Land,
+    double Wall,
+    double LeastFloor,
+    double NetDepth,
+    double NetReach,
+    double MagnetRecess,
+    double MagnetGlue,
+    double MagnetPocketClearance,
+    double JacketClearance,
+    double SlugMilledBelow,
+    double TabLength,
+    double TabThickness,
+    double LeadRadius,
+    double EngraveDepth,
+    double LetterHeight,
+    double TemperatureSwingK,
+    double LocatorPinDiameter,
+    double RunningClearance
+);
+
+/// <summary>
+/// Everything a job says, checked and in mm, with its shop files resolved. Nothing downstream reads a file. Sources lists
+/// every file that was really used, by path relative to the library, for staleness.
+/// </summary>
+public sealed record Job(
+    string Name,
+    string Title,
+    string FixtureId,
+    int Revision,
+    int? ProgramNumber,
+    LengthUnit? DrawingUnit,
+    LengthUnit DisplayUnit,
+    LayerRoles Layers,
+    Plate Plate,
+    Blank Blank,
+    ImmutableArray<Blank> OtherBlanks,
+    double BlankThickness,
+    Material BlockMaterial,
+    Material ShellMaterial,
+    Shell Shell,
+    LocatorKind? Locator,
+    ImmutableArray<Point2> LocatorPins,
+    SkirtHold Skirt,
+    ImmutableArray<FormSpec> Forms,
+    ImmutableArray<Tool> Tools,
+    Tool TrimTool,
+    double? TrimFeedMmPerMin,
+    double? TrimRpm,
+    MagnetSpec Magnet,
+    int MagnetCount,
+    ImmutableArray<MagnetWish> Magnets,
+    double? MagnetFactorTarget,
+    Gasket Gasket,
+    Screw Bolt,
+    DowelPin Pin,
+    Control Control,
+    VacuumSupply Vacuum,
+    double? ShellFriction,
+    double DullFactor,
+    HouseLimits Limits,
+    Rules Rules,
+    Pose? Placement,
+    string Paper,
+    int Quantity,
+    ImmutableArray<string> Sources
+);

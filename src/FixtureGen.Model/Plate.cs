@@ -1,0 +1,76 @@
+using System.Collections.Immutable;
+
+namespace FixtureGen.Model;
+
+public enum OpeningKind
+{
+    /// <summary>Bushing that takes the pin of the block's round hole.</summary>
+    PinRound,
+
+    /// <summary>Bushing that takes the pin of the block's slot.</summary>
+    PinSlot,
+    Bolt,
+    Port,
+}
+
+/// <summary>
+/// An opening in the plate's face, plate frame, mm. Relief is the empty space below the face where a tool may break
+/// through: a cylinder of ReliefDiameter and ReliefDepth (down, positive); both 0 where there is none. Pins are pulled for that.
+/// </summary>
+public sealed record PlateOpening(
+    string Name,
+    OpeningKind Kind,
+    Point2 At,
+    double Diameter,
+    double ReliefDiameter,
+    double ReliefDepth
+);
+
+/// <summary>A point where a raw blank's edge touches, plate frame; Normal points from the stop into the blank.</summary>
+public sealed record EdgeStop(Point2 At, Point2 Normal);
+
+/// <summary>A vacuum groove in the plate's face that leads to a port: a hole in the block above it is fed. Width and depth mm.</summary>
+public sealed record PlateGroove(string Port, OpenPath Run, double Width, double Depth);
+
+/// <summary>What the machine can do. Rates in mm/min, acceleration in mm/s2, times in seconds.</summary>
+public sealed record Machine(
+    Box3 Travel,
+    double RapidMmPerMin,
+    double MaxFeedMmPerMin,
+    double AccelerationMmPerS2,
+    double MinSpindleRpm,
+    double MaxSpindleRpm,
+    double SpindlePowerKw,
+    double ToolChangeSeconds,
+    double FeedHoldDistance
+);
+
+/// <summary>
+/// The master plate, bolted in the machine for good. Its origin is X0 Y0, its face Z0, of every program. SealLoop is the
+/// centre line of the plate's own seal groove; the space inside is the plate seal zone that holds a block being cut.
+/// </summary>
+public sealed record Plate(
+    string Name,
+    int Revision,
+    Box2 Face,
+    double Thickness,
+    ImmutableArray<EdgeStop> Stops,
+    double PlacingTolerance,
+    ImmutableArray<PlateOpening> Openings,
+    ImmutableArray<PlateGroove> Grooves,
+    Contour SealLoop,
+    double SealGrooveWidth,
+    double SealReactionNPerMm,
+    double FrictionBlockOnPlate,
+    double Skin,
+    Machine Machine
+)
+{
+    public IEnumerable<PlateOpening> Bolts => Openings.Where(o => o.Kind == OpeningKind.Bolt);
+
+    public IEnumerable<PlateOpening> Ports => Openings.Where(o => o.Kind == OpeningKind.Port);
+
+    public PlateOpening PinRound => Openings.First(o => o.Kind == OpeningKind.PinRound);
+
+    public PlateOpening PinSlot => Openings.First(o => o.Kind == OpeningKind.PinSlot);
+}

@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+
+namespace FixtureGen.Model;
+
+/// <summary>Standard stock, mm. X by Y by thickness; the raw corner at the stops is the blank's lower left.</summary>
+public sealed record Blank(
+    string Name,
+    string Material,
+    double Width,
+    double Height,
+    double Thickness,
+    double ThicknessTolerance
+);
+
+/// <summary>One row of a chip-load chart: cutter diameter mm, least and greatest feed per tooth mm.</summary>
+public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
+
+/// <summary>
+/// A block or shell material. Surface speeds m/min; specific cutting force N/mm2 (lower and upper end of the published
+/// range); ExpansionPerK in 1/K; StepDownRatio and StepOverRatio in cutter diameters; friction of the shell on it.
+/// </summary>
+public sealed record Material(
+    string Name,
+    double MinSpeedMPerMin,
+    double MaxSpeedMPerMin,
+    ImmutableArray<ChipLoad> ChipLoads,
+    double SpecificForceMin,
+    double SpecificForceMax,
+    double StepDownRatio,
+    double StepOverRatio,
+    double MaxRampDeg,
+    double ExpansionPerK,
+    double ShellFriction,
+    bool IsPlastic,
+    string Source
+);
+
+public enum ToolKind
+{
+    EndMill,
+    BallMill,
+    Drill,
+    Engraver,
+}
+
+public enum HelixDirection
+{
+    Up,
+    Down,
+    Straight,
+}
+
+/// <summary>
+/// A cutter, mm and degrees. Number is its place in the changer and its length-offset number. StickOut is tip to holder
+/// face. TipAngleDeg is the included angle of a drill (118, 135) or engraver; TipDiameter the engraver's flat.
+/// </summary>
+public sealed record Tool(
+    string Name,
+    int Number,
+    ToolKind Kind,
+    double Diameter,
+    int Flutes,
+    double FluteLength,
+    double ShankDiameter,
+    double StickOut,
+    double HolderDiameter,
+    double HolderLength,
+    double TipAngleDeg,
+    double TipDiameter,
+    HelixDirection Helix,
+    double HelixAngleDeg,
+    bool CentreCutting,
+    double MaxStepDown,
+    double MaxRampDeg,
+    double RunOut,
+    double MaxRpm
+)
+{
+    public double Radius => Diameter / 2;
+
+    /// <summary>Height of a drill's or engraver's cone, mm; 0 for a flat end.</summary>
+    public double ConeHeight =>
+        Kind is ToolKind.Drill or ToolKind.Engraver
+            ? (Diameter - TipDiameter) / 2 / Math.Tan(TipAngleDeg * Math.PI / 360)
+            : 0;
+}
+
+/// <summary>A disc magnet and the jacket its loose partner sits in, mm, tesla, degrees C.</summary>
+public sealed record MagnetSpec(
+    string Name,
+    string Grade,
+    double BrMinT,
+    double BrMaxT,
+    double Diameter,
+    double DiameterTolerance,
+    double Thickness,
+    double Plating,
+    double MaxTemperatureC,
+    double JacketDiameter,
+    double JacketHeight,
+    double JacketFloor,
+    string Source
+);
+
+public enum CordKind
+{
+    Sponge,
+    Solid,
+}
+
+/// <summary>
+/// Gasket cord, mm. Section is the measured diameter. Sponge: P25MinKPa/P25MaxKPa is the pressure for 25 % squeeze
+/// (ASTM D1056 grade). Solid: ShoreA. SqueezeRatio 0..1. InsideBendRadius is the least radius of the groove's inside wall.
+/// </summary>
+public sealed record Gasket(
+    string Name,
+    CordKind Kind,
+    double Section,
+    double SectionTolerance,
+    double SqueezeRatio,
+    double GrooveWidth,
+    double GrooveDepth,
+    double InsideBendRadius,
+    double ShoreA,
+    double P25MinKPa,
+    double P25MaxKPa,
+    double CutAllowanceRatio,
+    double FrictionShellOnCord,
+    string Source
+);
+
+/// <summary>A screw with its washer and hole, mm; torque N.m at nut factor NutFactor; StressArea mm2.</summary>
+public sealed record Screw(
+    string Name,
+    double Body,
+    double Pitch,
+    double HeadDiameter,
+    double HeadHeight,
+    double KeyEngagement,
+    double WasherDiameter,
+    double WasherThickness,
+    double ClearanceHole,
+    double Counterbore,
+    double TorqueNm,
+    double NutFactor,
+    double StressArea,
+    string Source
+);
+
+/// <summary>A dowel pin standing in a plate bushing, mm. SlipHole is the block's bore; BushDiameter the bore of a bush pressed into a plastic block, 0 for none.</summary>
+public sealed record DowelPin(
+    string Name,
+    double Diameter,
+    double Projection,
+    double SlipHole,
+    double BushDiameter,
+    double BushLength,
+    string Source
+);

@@ -1,0 +1,63 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify;
+
+/// <summary>
+/// What the judge is given: the job (plate, tools, control, machine), the design, and the finished program texts in the
+/// order they would run. Earlier setups that are missing are taken from the design as if cut perfectly.
+/// </summary>
+public sealed record VerifyRequest(Job Job, Design Design, ImmutableArray<ProgramText> Programs, Limits Limits);
+
+/// <summary>One program's verdict. Minutes count accelerations and tool changes; lengths mm, volume mm3; gouges and left-over mm.</summary>
+public sealed record ProgramVerdict(
+    Setup Setup,
+    string FileName,
+    int? ProgramNumber,
+    ImmutableArray<Finding> Findings,
+    int Lines,
+    int Arcs,
+    double Minutes,
+    double CutMm,
+    double RapidMm,
+    double RemovedMm3,
+    double AirCutShare,
+    ImmutableArray<ToolTime> Tools,
+    ImmutableArray<Motion> Motions
+);
+
+/// <summary>Minutes one tool is in the spindle.</summary>
+public sealed record ToolTime(int Tool, string Name, double Minutes);
+
+public enum MotionKind
+{
+    Rapid,
+    Line,
+    ArcCcw,
+    ArcCw,
+}
+
+/// <summary>One motion as the judge read it, plate frame of its setup, mm; Line is the 1-based program line.</summary>
+public readonly record struct Motion(
+    int Line,
+    MotionKind Kind,
+    Point3 From,
+    Point3 To,
+    Point2 Centre,
+    double FeedMmPerMin,
+    int Tool
+);
+
+/// <summary>The judge's answer. Ok needs no error finding, gouges within Limits.Gouge and left-over within Limits.Leftover.</summary>
+public sealed record VerifyResult(
+    bool Ok,
+    double CellMm,
+    double MaxGougeDepthMm,
+    double MaxGougeSideMm,
+    double MaxLeftoverMm,
+    ImmutableArray<ProgramVerdict> Programs,
+    BlockGrid Block
+)
+{
+    public IEnumerable<Finding> Findings => Programs.SelectMany(p => p.Findings);
+}

@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen;
+
+/// <summary>
+/// What a stage of the pipeline returns: its value and its findings. Value is null (default) only where an error finding
+/// says why; a stage never throws for bad input.
+/// </summary>
+public sealed record Stage<T>(T? Value, ImmutableArray<Finding> Findings)
+{
+    /// <summary>True when there is a value and no error among the findings.</summary>
+    public bool Ok => Value is not null && Findings.All(f => f.Severity != Severity.Error);
+}
+
+/// <summary>Makes stages.</summary>
+public static class Stage
+{
+    public static Stage<T> Of<T>(T value) => new(value, []);
+
+    public static Stage<T> Of<T>(T value, IEnumerable<Finding> findings) => new(value, [.. findings]);
+
+    public static Stage<T> Failed<T>(params IEnumerable<Finding> findings) => new(default, [.. findings]);
+}
