@@ -12,7 +12,7 @@ public sealed class LayersTest
 
     [Fact]
     public void Judge_references_the_model_only() =>
-        Assert.Equal(["FixtureGen.Model"], OwnReferences(typeof(Verifier).Assembly));
+        Assert.Equal(["FixtureGen.Model"], OwnReferences(typeof(VerifyResult).Assembly));
 
     private static string[] OwnReferences(Assembly assembly) =>
         [
