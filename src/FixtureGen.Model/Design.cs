@@ -160,7 +160,7 @@ public sealed record MagnetPlace(Point2 At, bool Locked, bool FromDrawing);
 public sealed record VacuumLink(string From, string To, double SectionMm2, double LengthMm);
 
 /// <summary>Everything that is wanted of the block and the trim, plate frame. FixtureHeight is the skimmed face's Z.</summary>
-public sealed record Design(
+public sealed record FixtureDesign(
     Part Part,
     Placement Placement,
     double FixtureHeight,

@@ -7,7 +7,7 @@ namespace FixtureGen.Verify;
 /// What the judge is given: the job (plate, tools, control, machine), the design, and the finished program texts in the
 /// order they would run. Earlier setups that are missing are taken from the design as if cut perfectly.
 /// </summary>
-public sealed record VerifyRequest(Job Job, Design Design, ImmutableArray<ProgramText> Programs, Limits Limits);
+public sealed record VerifyRequest(Job Job, FixtureDesign Design, ImmutableArray<ProgramText> Programs, Limits Limits);
 
 /// <summary>One program's verdict. Minutes count accelerations and tool changes; lengths mm, volume mm3; gouges and left-over mm.</summary>
 public sealed record ProgramVerdict(
