@@ -1,0 +1,21 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>templates/blanks/*.toml: standard stock.</summary>
+public static class BlankReader
+{
+    public static Stage<Blank> Read(string text, string file, string name) =>
+        ShopFile.Read(
+            text,
+            file,
+            t => new Blank(
+                name,
+                t.Text("material"),
+                t.Length("width", 25, 1000),
+                t.Length("height", 25, 1000),
+                t.Length("thickness", 3, 200),
+                t.Length("thickness_tolerance", 0, 5)
+            )
+        );
+}

@@ -1,0 +1,170 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>
+/// templates/controls/*.toml: a dialect of RS-274 words as data. <c>units</c> is the unit that programs are written in.
+/// A word left out means that the control has none.
+/// </summary>
+public static partial class ControlReader
+{
+    private static readonly string[] Placeholders = ["tool", "offset", "rpm", "next", "number", "z", "work"];
+
+    public static Stage<Control> Read(string text, string file, string name) =>
+        ShopFile.Read(text, file, t => Body(t, name));
+
+    private static Control Body(TableReader t, string name)
+    {
+        int least = t.WholeOr("program_number_min", 1, 0, 99999999);
+        Control control = new(
+            name,
+            t.TextOrNull("description") ?? "",
+            t.Log.Unit,
+            t.Whole("decimals", 2, 6),
+            t.ChoiceOrNull(
+                "numbers",
+                ("always-point", DecimalHabit.AlwaysPoint),
+                ("fixed", DecimalHabit.Fixed),
+                ("shortest", DecimalHabit.Shortest)
+            ) ?? DecimalHabit.AlwaysPoint,
+            t.WholeOr("feed_decimals", 1, 0, 4),
+            t.TextOrNull("program_number_word") ?? "",
+            t.WholeOr("program_number_digits", 4, 1, 8),
+            least,
+            t.WholeOr("program_number_max", 9999, least, 99999999),
+            t.FlagOr("percent_lines", false),
+            t.ChoiceOrNull("comment", ("parentheses", CommentForm.Parentheses), ("semicolon", CommentForm.Semicolon))
+                ?? CommentForm.Parentheses,
+            t.WholeOr("comment_length", 60, 16, 250),
+            t.FlagOr("comment_upper_case", true),
+            t.WholeOr("line_number_step", 0, 0, 1000),
+            t.WholeOr("line_length", 120, 40, 256),
+            t.ChoiceOrNull("arcs", ("centre", ArcForm.Centre), ("radius", ArcForm.Radius)) ?? ArcForm.Centre,
+            t.FlagOr("split_full_circles", true),
+            t.NumberOr("max_arc_sweep_deg", 360, 30, 360),
+            t.FlagOr("canned_cycles", false),
+            t.FlagOr("peck_high_speed", false),
+            t.ChoiceOrNull("dwell", ("seconds", DwellUnit.Seconds), ("milliseconds", DwellUnit.Milliseconds))
+                ?? DwellUnit.Seconds,
+            Word(t, "dwell_word", "P"),
+            Lines(t, "safe_start"),
+            Lines(t, "tool_change"),
+            t.FlagOr("length_offset_word", true),
+            t.TextOrNull("work_offset") ?? "G54",
+            Line(t, "spindle_start", "S{rpm} M3"),
+            Line(t, "spindle_stop", "M5"),
+            Line(t, "air_on", ""),
+            Line(t, "air_off", ""),
+            Vacuum(t, "vacuum_on"),
+            Vacuum(t, "vacuum_off"),
+            Vacuum(t, "vacuum_wait"),
+            Line(t, "stop", "M0"),
+            Line(t, "optional_stop", "M1"),
+            Lines(t, "home"),
+            Line(t, "end", "M30")
+        );
+        if (!t.Log.Failed)
+        {
+            Check(t, control);
+        }
+        return control;
+    }
+
+    private static void Check(TableReader t, Control c)
+    {
+        if (c.Arc == ArcForm.Radius && (!c.SplitFullCircles || c.MaxArcSweepDeg > 165))
+        {
+            t.Contradict(
+                "arcs",
+                "Arcs by radius are unsure near a half turn and cannot make a full one (RS274/NGC 3.5.3).",
+                "Set split_full_circles = true and max_arc_sweep_deg = 90."
+            );
+        }
+        if (c.SafeStart.IsEmpty || c.ToolChange.IsEmpty || c.Home.IsEmpty)
+        {
+            t.Contradict(
+                c.SafeStart.IsEmpty ? "safe_start"
+                    : c.ToolChange.IsEmpty ? "tool_change"
+                    : "home",
+                "A control needs safe_start, tool_change and home lines.",
+                "Add the lines that the control's own manual gives."
+            );
+        }
+        int digits = c.ProgramNumberMax.ToString(System.Globalization.CultureInfo.InvariantCulture).Length;
+        if (digits > c.ProgramNumberDigits)
+        {
+            t.Contradict(
+                "program_number_max",
+                "The greatest program number has more digits than program_number_digits.",
+                "Lower program_number_max."
+            );
+        }
+    }
+
+    private static string Word(TableReader t, string key, string fallback)
+    {
+        string word = t.TextOrNull(key) ?? fallback;
+        if (word.Length != 1 || !char.IsAsciiLetterUpper(word[0]))
+        {
+            t.Contradict(key, $"'{key}' is not one capital letter.", "Write one letter such as \"P\".");
+        }
+        return word;
+    }
+
+    private static string Vacuum(TableReader t, string key)
+    {
+        string word = t.TextOrNull(key) ?? "";
+        if (word.Length > 0 && !MCode().IsMatch(word))
+        {
+            t.Contradict(
+                key,
+                $"'{key}' is \"{word}\": not a single M code.",
+                "Write one M code, or leave the key out."
+            );
+        }
+        return word;
+    }
+
+    private static ImmutableArray<string> Lines(TableReader t, string key)
+    {
+        ImmutableArray<string> lines = t.Texts(key);
+        foreach (string line in lines)
+        {
+            CheckPlaceholders(t, key, line);
+        }
+        return lines;
+    }
+
+    private static string Line(TableReader t, string key, string fallback)
+    {
+        string line = t.TextOrNull(key) ?? fallback;
+        CheckPlaceholders(t, key, line);
+        return line;
+    }
+
+    private static void CheckPlaceholders(TableReader t, string key, string line)
+    {
+        foreach (string word in Braces().Matches(line).Select(m => m.Groups[1].Value))
+        {
+            if (!Placeholders.Contains(word))
+            {
+                string? near = Nearest.Of(word, Placeholders);
+                t.Contradict(
+                    key,
+                    $"Unknown placeholder {{{word}}} in \"{line}\".",
+                    near is null
+                        ? $"Known: {string.Join(", ", Placeholders.Select(p => "{" + p + "}"))}."
+                        : $"Did you mean {{{near}}}?"
+                );
+            }
+        }
+    }
+
+    [GeneratedRegex(@"^M\d{1,3}$")]
+    private static partial Regex MCode();
+
+    [GeneratedRegex(@"\{([^}]*)\}")]
+    private static partial Regex Braces();
+}

@@ -1,0 +1,89 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>templates/fasteners/*.toml: a file says <c>kind = "screw"</c> or <c>"pin"</c>.</summary>
+public static class FastenerReader
+{
+    private enum Kind
+    {
+        Screw,
+        Pin,
+    }
+
+    public static Stage<Screw> ReadScrew(string text, string file, string name) =>
+        ShopFile.Read(text, file, t => IsA(t, Kind.Screw) ? Screw(t, name) : null!);
+
+    public static Stage<DowelPin> ReadPin(string text, string file, string name) =>
+        ShopFile.Read(text, file, t => IsA(t, Kind.Pin) ? Pin(t, name) : null!);
+
+    private static bool IsA(TableReader t, Kind wanted)
+    {
+        Kind kind = t.Choice("kind", ("screw", Kind.Screw), ("pin", Kind.Pin));
+        if (kind == wanted || t.Log.Failed)
+        {
+            return true;
+        }
+        t.Contradict(
+            "kind",
+            $"This file describes a {kind}, the job needs a {wanted} here.",
+            "Name a fastener file of the other kind in the job."
+        );
+        return false;
+    }
+
+    private static Screw Screw(TableReader t, string name)
+    {
+        Screw screw = new(
+            name,
+            t.Length("body", 1, 30),
+            t.Length("pitch", 0.1, 5),
+            t.Length("head_diameter", 1, 60),
+            t.Length("head_height", 0.5, 40),
+            t.Length("key_engagement", 0.2, 30),
+            t.LengthOr("washer_diameter", 0, 0, 80),
+            t.LengthOr("washer_thickness", 0, 0, 10),
+            t.Length("clearance_hole", 1, 40),
+            t.Length("counterbore", 1, 80),
+            t.Measure("torque", Quantity.Torque, 0.1, 200),
+            t.NumberOr("nut_factor", 0.2, 0.05, 0.5),
+            t.Measure("stress_area", Quantity.Area, 0.5, 800),
+            t.Text("source")
+        );
+        if (screw.ClearanceHole <= screw.Body)
+        {
+            t.Contradict("clearance_hole", "The hole does not clear the body.", "Use the published clearance hole.");
+        }
+        if (screw.Counterbore <= Math.Max(screw.HeadDiameter, screw.WasherDiameter))
+        {
+            t.Contradict("counterbore", "The counterbore does not take head and washer.", "Widen it.");
+        }
+        return screw;
+    }
+
+    private static DowelPin Pin(TableReader t, string name)
+    {
+        DowelPin pin = new(
+            name,
+            t.Length("diameter", 1, 25),
+            t.Length("projection", 1, 60),
+            t.Length("slip_hole", 1, 26),
+            t.LengthOr("bush_diameter", 0, 0, 40),
+            t.LengthOr("bush_length", 0, 0, 60),
+            t.Text("source")
+        );
+        if (pin.SlipHole <= pin.Diameter)
+        {
+            t.Contradict(
+                "slip_hole",
+                "The hole is no larger than the pin: not a slip fit.",
+                "Use pin + 0.005 to 0.025 mm."
+            );
+        }
+        if (pin.BushDiameter > 0 && pin.BushDiameter <= pin.SlipHole)
+        {
+            t.Contradict("bush_diameter", "The bush is no wider than its own bore.", "Give the bush's outside, or 0.");
+        }
+        return pin;
+    }
+}

@@ -1,0 +1,89 @@
+using System.Globalization;
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>
+/// templates/gaskets/*.toml: cord by its measured section. Squeeze and groove are checked against each other, fill for
+/// solid cord only: sponge has room in its cells.
+/// </summary>
+public static class GasketReader
+{
+    public static Stage<Gasket> Read(string text, string file, string name) =>
+        ShopFile.Read(text, file, t => Body(t, name));
+
+    private static Gasket Body(TableReader t, string name)
+    {
+        CordKind kind = t.Choice("kind", ("sponge", CordKind.Sponge), ("solid", CordKind.Solid));
+        bool solid = kind == CordKind.Solid;
+        double section = t.Length("section", 0.5, 15);
+        Gasket cord = new(
+            name,
+            kind,
+            section,
+            t.Length("section_tolerance", 0, 2),
+            t.Number("squeeze_ratio", 0.05, 0.6),
+            t.Length("groove_width", 0.5, 30),
+            t.Length("groove_depth", 0.3, 15),
+            t.LengthOr("inside_bend_radius", 3 * section, 0, 100),
+            solid ? t.Number("shore_a", 20, 95) : t.NumberOr("shore_a", 0, 0, 0),
+            solid ? t.NumberOr("p25_min_kpa", 0, 0, 0) : t.Number("p25_min_kpa", 0.1, 500),
+            solid ? t.NumberOr("p25_max_kpa", 0, 0, 0) : t.Number("p25_max_kpa", 0.1, 500),
+            t.NumberOr("cut_allowance_ratio", 0.015, 0, 0.05),
+            t.NumberOr("friction_shell_on_cord", 0.5, 0.01, 2),
+            t.Text("source")
+        );
+        if (!t.Log.Failed)
+        {
+            Check(t, cord);
+        }
+        return cord;
+    }
+
+    private static void Check(TableReader t, Gasket g)
+    {
+        double depth = g.Section * (1 - g.SqueezeRatio);
+        if (Math.Abs(depth - g.GrooveDepth) > 0.1)
+        {
+            t.Contradict(
+                "groove_depth",
+                Inv(
+                    $"A groove {g.GrooveDepth:0.###} mm deep squeezes a {g.Section:0.###} mm cord by {1 - (g.GrooveDepth / g.Section):P0}, not {g.SqueezeRatio:P0}."
+                ),
+                Inv($"For that squeeze the depth is {depth:0.###} mm.")
+            );
+        }
+        if (g.GrooveWidth < g.Section)
+        {
+            t.Contradict(
+                "groove_width",
+                "The groove is narrower than the cord.",
+                "Widen it: 1.15 to 1.3 sections for sponge."
+            );
+        }
+        double fill = Math.PI * g.Section * g.Section / 4 / (g.GrooveWidth * g.GrooveDepth);
+        if (g.Kind == CordKind.Solid && fill > 0.93)
+        {
+            t.Contradict(
+                "groove_width",
+                Inv($"Solid cord would fill {fill:P0} of the groove; 93 % is the most."),
+                Inv($"Widen it to at least {g.GrooveWidth * fill / 0.85:0.###} mm (85 %).")
+            );
+        }
+        // 25 to 35 % is practice for sponge (ASTM D1056 cord, common practice, no source)
+        if (g.Kind == CordKind.Sponge && g.SqueezeRatio is < 0.25 or > 0.35)
+        {
+            t.Warn(
+                "squeeze_ratio",
+                Inv($"Sponge squeezed by {g.SqueezeRatio:P0}: practice is 25 to 35 %."),
+                "Change the groove depth, or accept a shorter life of the cord."
+            );
+        }
+        if (g.P25MaxKPa < g.P25MinKPa)
+        {
+            t.Contradict("p25_max_kpa", "'p25_max_kpa' is less than 'p25_min_kpa'.", "Exchange the two.");
+        }
+    }
+
+    private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);
+}

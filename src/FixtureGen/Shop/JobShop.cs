@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>What the [shop] names of a job stand for.</summary>
+internal sealed record JobShop(
+    PlateFile Plate,
+    Blank Blank,
+    ImmutableArray<Blank> OtherBlanks,
+    Material BlockMaterial,
+    Material ShellMaterial,
+    ToolRack Rack,
+    Tool TrimTool,
+    MagnetSpec Magnet,
+    Gasket Gasket,
+    Screw Bolt,
+    DowelPin Pin,
+    Control Control
+)
+{
+    /// <summary>All of them, or null with findings.</summary>
+    public static JobShop? Read(TableReader top, ShopShelf shelf)
+    {
+        if (top.Inner("shop") is not { } t)
+        {
+            return null;
+        }
+        PlateFile? plate = shelf.Named(t, "plate", "plates", PlateReader.Read);
+        Blank? blank = shelf.Named(t, "blank", "blanks", BlankReader.Read);
+        Material? block = blank is null
+            ? null
+            : shelf.Fetch(t.Table.Find("blank")!.Value, "materials", blank.Material, MaterialReader.Read);
+        Material? shell = shelf.Named(t, "shell", "materials", MaterialReader.Read);
+        ToolRack? rack = shelf.Named(t, "tools", "tools", ToolReader.Read);
+        Tool? trim = TrimToolOf(t, rack);
+        MagnetSpec? magnet = shelf.Named(t, "magnet", "magnets", MagnetReader.Read);
+        Gasket? gasket = shelf.Named(t, "gasket", "gaskets", GasketReader.Read);
+        Screw? bolt = shelf.Named(t, "bolt", "fasteners", FastenerReader.ReadScrew);
+        DowelPin? pin = shelf.Named(t, "pin", "fasteners", FastenerReader.ReadPin);
+        Control? control = shelf.Named(t, "control", "controls", ControlReader.Read);
+        t.Close();
+        return
+            plate is not null
+            && blank is not null
+            && block is not null
+            && shell is not null
+            && rack is not null
+            && trim is not null
+            && magnet is not null
+            && gasket is not null
+            && bolt is not null
+            && pin is not null
+            && control is not null
+            ? new JobShop(
+                plate,
+                blank,
+                [.. shelf.BlanksBut(blank.Name)],
+                block,
+                shell,
+                rack,
+                trim,
+                magnet,
+                gasket,
+                bolt,
+                pin,
+                control
+            )
+            : null;
+    }
+
+    private static Tool? TrimToolOf(TableReader t, ToolRack? rack)
+    {
+        string name = t.Text("trim_tool");
+        if (rack is null || name.Length == 0)
+        {
+            return null;
+        }
+        Tool? tool = rack.Tools.FirstOrDefault(o => o.Name == name);
+        string[] mills = [.. rack.Tools.Where(o => o.Kind == ToolKind.EndMill).Select(o => o.Name)];
+        if (tool is null || tool.Kind != ToolKind.EndMill)
+        {
+            string? near = Nearest.Of(name, mills);
+            t.Contradict(
+                "trim_tool",
+                tool is null ? $"'{rack.Name}' has no tool '{name}'." : $"'{name}' is no end mill.",
+                (near is null ? "" : $"Did you mean \"{near}\"? ") + $"There are: {string.Join(", ", mills)}."
+            );
+            return null;
+        }
+        return tool;
+    }
+}

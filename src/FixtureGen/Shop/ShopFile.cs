@@ -1,0 +1,27 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>Reads one shop file from its text; what all kinds share.</summary>
+internal static class ShopFile
+{
+    public static readonly (string, LengthUnit)[] UnitWords = [("in", LengthUnit.Inch), ("mm", LengthUnit.Millimetre)];
+
+    /// <summary>The file's record, or findings; the first thing every file says is <c>units</c>.</summary>
+    public static Stage<T> Read<T>(string text, string file, Func<TableReader, T> body)
+        where T : class
+    {
+        Stage<TomlTable> tree = TomlText.Parse(text, file);
+        if (tree.Value is null)
+        {
+            return Stage.Failed<T>(tree.Findings);
+        }
+        ReadLog log = new(file);
+        TableReader top = new(tree.Value, "", log);
+        log.Unit = top.Choice("units", UnitWords);
+        top.TextOrNull("description");
+        T value = body(top);
+        top.Close();
+        return log.Failed ? Stage.Failed<T>(log.Findings) : Stage.Of(value, log.Findings);
+    }
+}

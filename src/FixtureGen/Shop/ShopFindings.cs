@@ -1,0 +1,127 @@
+using System.Globalization;
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>Every finding that shop files and jobs can raise: code, text and remedy in one place.</summary>
+internal static class ShopFindings
+{
+    public static Finding Syntax(string file, int line, int column, string what) =>
+        At(
+            file,
+            line,
+            column,
+            "toml-syntax",
+            what.Replace("␤", "the end of the line", StringComparison.Ordinal) + ".",
+            "Mend the line; text needs quotes, a number has a decimal point and no unit (or write \"6 mm\")."
+        );
+
+    public static Finding DuplicateKey(string file, int line, int column, string key, string firstLine) =>
+        At(
+            file,
+            line,
+            column,
+            "toml-duplicate-key",
+            $"'{key}' is given twice; the first is on line {firstLine}.",
+            "Keep one of the two."
+        );
+
+    public static Finding UnknownKey(string file, TomlEntry entry, string path, string? nearest, string known) =>
+        At(
+            file,
+            entry.Line,
+            entry.Column,
+            "toml-unknown-key",
+            $"Unknown key '{path}'.",
+            nearest is null ? $"Remove it; known here: {known}." : $"Did you mean '{nearest}'? Known here: {known}."
+        );
+
+    public static Finding MissingKey(string file, TomlTable table, string path, string wanted) =>
+        At(
+            file,
+            table.Line,
+            table.Column,
+            "toml-missing-key",
+            $"'{path}' is missing.",
+            $"Add it to this table: {wanted}."
+        );
+
+    public static Finding WrongType(string file, TomlValue value, string path, string wanted) =>
+        At(
+            file,
+            value.Line,
+            value.Column,
+            "toml-wrong-type",
+            $"'{path}' must be {wanted}, not {value.Kind}.",
+            $"Write {wanted}."
+        );
+
+    public static Finding UnknownUnit(string file, TomlString value, string path, string units) =>
+        At(
+            file,
+            value.Line,
+            value.Column,
+            "toml-unknown-unit",
+            $"'{path}' is \"{value.Text}\": not a number with one of the units {units}.",
+            $"Write a number, a blank and one of {units}, in quotes."
+        );
+
+    public static Finding OutOfRange(string file, TomlValue value, string path, string given, string range) =>
+        At(
+            file,
+            value.Line,
+            value.Column,
+            "toml-out-of-range",
+            $"'{path}' is {given}; it must be {range}.",
+            $"Give a value {range}."
+        );
+
+    public static Finding NotAChoice(string file, TomlString value, string path, string known, string? nearest) =>
+        At(
+            file,
+            value.Line,
+            value.Column,
+            "toml-not-a-choice",
+            $"'{path}' is \"{value.Text}\"; it must be one of {known}.",
+            nearest is null ? $"Write one of {known}." : $"Did you mean \"{nearest}\"?"
+        );
+
+    public static Finding Contradiction(string file, TomlValue value, string message, string remedy) =>
+        At(file, value.Line, value.Column, "shop-contradiction", message, remedy);
+
+    public static Finding OutsidePractice(string file, TomlValue value, string message, string remedy) =>
+        At(file, value.Line, value.Column, "shop-outside-practice", message, remedy) with
+        {
+            Severity = Severity.Warning,
+        };
+
+    public static Finding UnknownName(
+        string file,
+        TomlValue value,
+        string kind,
+        string name,
+        string? nearest,
+        IReadOnlyList<string> there
+    ) =>
+        At(
+            file,
+            value.Line,
+            value.Column,
+            "shop-name-unknown",
+            $"There is no {kind}/{name}.toml.",
+            (nearest is null ? "" : $"Did you mean \"{nearest}\"? ")
+                + (there.Count == 0 ? $"The folder {kind}/ has no files." : $"There are: {string.Join(", ", there)}.")
+        );
+
+    private static Finding At(string file, int line, int column, string code, string message, string remedy) =>
+        new(
+            code,
+            Severity.Error,
+            string.Create(CultureInfo.InvariantCulture, $"{file}:{line}:{column}"),
+            message,
+            remedy
+        )
+        {
+            Line = line,
+        };
+}

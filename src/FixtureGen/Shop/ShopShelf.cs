@@ -1,0 +1,50 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>Fetches the shop files that a job names, logs what is wrong with them, and remembers which were used.</summary>
+internal sealed class ShopShelf(ShopFiles files, ReadLog log)
+{
+    private readonly SortedSet<string> used = new(StringComparer.Ordinal);
+
+    public IReadOnlyCollection<string> Used => used;
+
+    /// <summary>The record that a key of a table names, or null with findings.</summary>
+    public T? Named<T>(TableReader t, string key, string kind, Func<string, string, string, Stage<T>> read)
+        where T : class
+    {
+        string name = t.Text(key);
+        return name.Length == 0 ? null : Fetch(t.Table.Find(key)!.Value, kind, name, read);
+    }
+
+    /// <summary>The record of a name that stands at a place of the job, or null with findings.</summary>
+    public T? Fetch<T>(TomlValue at, string kind, string name, Func<string, string, string, Stage<T>> read)
+        where T : class
+    {
+        if (files.Find(kind, name) is not { } found)
+        {
+            string[] there = [.. files.List(kind).Order(StringComparer.Ordinal)];
+            log.Findings.Add(ShopFindings.UnknownName(log.File, at, kind, name, Nearest.Of(name, there), there));
+            return null;
+        }
+        used.Add(found.Path);
+        Stage<T> stage = read(found.Text, found.Path, name);
+        log.Findings.AddRange(stage.Findings);
+        return stage.Value;
+    }
+
+    /// <summary>Every other readable blank, by name: only for saying which one would do, so a bad one is passed over here.</summary>
+    public IEnumerable<Blank> BlanksBut(string name)
+    {
+        foreach (string other in files.List("blanks").Order(StringComparer.Ordinal).Where(n => n != name))
+        {
+            if (
+                files.Find("blanks", other) is { } found
+                && BlankReader.Read(found.Text, found.Path, other).Value is { } blank
+            )
+            {
+                yield return blank;
+            }
+        }
+    }
+}

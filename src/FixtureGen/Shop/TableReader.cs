@@ -1,0 +1,316 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>What all tables of one file share: the file's name, its unit, and the findings so far.</summary>
+internal sealed class ReadLog(string file)
+{
+    public string File { get; } = file;
+
+    public LengthUnit Unit { get; set; } = LengthUnit.Millimetre;
+
+    public List<Finding> Findings { get; } = [];
+
+    public bool Failed => Findings.Exists(f => f.Severity == Severity.Error);
+}
+
+/// <summary>
+/// Typed reading of one table. A key that is missing, of the wrong type or out of range is logged and a stand-in returned,
+/// so that one run shows every mistake; the caller throws the result away when the log has failed.
+/// </summary>
+internal sealed class TableReader(TomlTable table, string path, ReadLog log)
+{
+    private readonly List<string> known = [];
+
+    public TomlTable Table { get; } = table;
+
+    public ReadLog Log { get; } = log;
+
+    public bool Has(string key) => Table.Find(key) is not null;
+
+    /// <summary>A measure in the inside unit of its kind, from least to greatest, ends allowed.</summary>
+    public double Measure(string key, Quantity kind, double least, double greatest) =>
+        MeasureOrNull(key, kind, least, greatest)
+        ?? Missing(key, $"a number in {Bare(kind)} or text such as \"6 {kind.Inside}\"", least);
+
+    public double? MeasureOrNull(string key, Quantity kind, double least, double greatest) =>
+        Entry(key) is { } e ? Measured(e.Value, PathOf(key), kind, least, greatest) : null;
+
+    public double Length(string key, double least, double greatest) => Measure(key, Quantity.Length, least, greatest);
+
+    public double LengthOr(string key, double fallback, double least, double greatest) =>
+        MeasureOrNull(key, Quantity.Length, least, greatest) ?? fallback;
+
+    /// <summary>A number that has no unit or whose unit is in its key.</summary>
+    public double Number(string key, double least, double greatest) =>
+        NumberOrNull(key, least, greatest) ?? Missing(key, "a number", least);
+
+    public double NumberOr(string key, double fallback, double least, double greatest) =>
+        NumberOrNull(key, least, greatest) ?? fallback;
+
+    public double? NumberOrNull(string key, double least, double greatest)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return null;
+        }
+        if (e.Value is not TomlNumber n)
+        {
+            Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a number"));
+            return least;
+        }
+        return InRange(n, PathOf(key), n.Value, least, greatest, "");
+    }
+
+    public int Whole(string key, int least, int greatest) =>
+        WholeOrNull(key, least, greatest) ?? (int)Missing(key, "a whole number", least);
+
+    public int WholeOr(string key, int fallback, int least, int greatest) =>
+        WholeOrNull(key, least, greatest) ?? fallback;
+
+    public int? WholeOrNull(string key, int least, int greatest)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return null;
+        }
+        if (e.Value is not TomlNumber { IsWhole: true } n)
+        {
+            Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a whole number"));
+            return least;
+        }
+        return (int)InRange(n, PathOf(key), n.Value, least, greatest, "");
+    }
+
+    public bool FlagOr(string key, bool fallback)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return fallback;
+        }
+        if (e.Value is TomlFlag f)
+        {
+            return f.Value;
+        }
+        Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "true or false"));
+        return fallback;
+    }
+
+    public string Text(string key)
+    {
+        if (TextOrNull(key) is { } text)
+        {
+            return text;
+        }
+        Missing(key, "text in quotes", 0);
+        return "";
+    }
+
+    public string? TextOrNull(string key)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return null;
+        }
+        if (e.Value is TomlString s)
+        {
+            return s.Text;
+        }
+        Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "text in quotes"));
+        return "";
+    }
+
+    public ImmutableArray<string> Texts(string key)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return [];
+        }
+        if (e.Value is TomlList list && list.Items.All(i => i is TomlString))
+        {
+            return [.. list.Items.Cast<TomlString>().Select(s => s.Text)];
+        }
+        Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a list of texts in quotes"));
+        return [];
+    }
+
+    public T Choice<T>(string key, params (string Word, T Value)[] words)
+        where T : struct, Enum
+    {
+        if (ChoiceOrNull(key, words) is { } value)
+        {
+            return value;
+        }
+        Missing(key, $"one of {string.Join(", ", words.Select(w => w.Word))}", 0);
+        return words[0].Value;
+    }
+
+    public T? ChoiceOrNull<T>(string key, params (string Word, T Value)[] words)
+        where T : struct, Enum
+    {
+        if (TextOrNull(key) is not { } text)
+        {
+            return null;
+        }
+        foreach ((string word, T value) in words)
+        {
+            if (string.Equals(word, text, StringComparison.OrdinalIgnoreCase))
+            {
+                return value;
+            }
+        }
+        if (Table.Find(key)!.Value is TomlString s)
+        {
+            string all = string.Join(", ", words.Select(w => w.Word));
+            string? near = Nearest.Of(text, words.Select(w => w.Word));
+            Log.Findings.Add(ShopFindings.NotAChoice(Log.File, s, PathOf(key), all, near));
+        }
+        return words[0].Value;
+    }
+
+    public Point2 Point(string key, double reach) =>
+        PointOrNull(key, reach) ?? new Point2(Missing(key, "two lengths such as [1.5, 2]", 0), 0);
+
+    public Point2? PointOrNull(string key, double reach) =>
+        Entry(key) is { } e ? PointOf(e.Value, PathOf(key), reach) : null;
+
+    /// <summary>A list of [x, y], each coordinate within plus and minus reach, mm.</summary>
+    public ImmutableArray<Point2> Points(string key, double reach)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return [];
+        }
+        if (e.Value is TomlList list)
+        {
+            return [.. list.Items.Select((v, i) => PointOf(v, Item(key, i), reach))];
+        }
+        Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a list of [x, y]"));
+        return [];
+    }
+
+    /// <summary>An inner table that must be there; an empty stand-in (not checked for its own keys) where it is not.</summary>
+    public TableReader? Inner(string key)
+    {
+        if (InnerOrNull(key) is { } inner)
+        {
+            return inner;
+        }
+        if (!Has(key))
+        {
+            Missing(key, $"a table [{PathOf(key)}]", 0);
+        }
+        return null;
+    }
+
+    public TableReader? InnerOrNull(string key)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return null;
+        }
+        if (e.Value is TomlTable t)
+        {
+            return new TableReader(t, PathOf(key), Log);
+        }
+        Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), $"a table [{PathOf(key)}]"));
+        return null;
+    }
+
+    public ImmutableArray<TableReader> Inners(string key)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return [];
+        }
+        if (e.Value is TomlList list && list.Items.All(i => i is TomlTable))
+        {
+            return [.. list.Items.Select((t, i) => new TableReader((TomlTable)t, Item(key, i), Log))];
+        }
+        Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), $"tables [[{PathOf(key)}]]"));
+        return [];
+    }
+
+    /// <summary>Called last: every key that nobody asked for is unknown.</summary>
+    public void Close()
+    {
+        foreach (TomlEntry e in Table.Entries.Where(e => !known.Contains(e.Key)))
+        {
+            string all = string.Join(", ", known);
+            Log.Findings.Add(ShopFindings.UnknownKey(Log.File, e, PathOf(e.Key), Nearest.Of(e.Key, known), all));
+        }
+    }
+
+    public void Contradict(string key, string message, string remedy) =>
+        Log.Findings.Add(ShopFindings.Contradiction(Log.File, Table.Find(key)?.Value ?? Table, message, remedy));
+
+    public void Warn(string key, string message, string remedy) =>
+        Log.Findings.Add(ShopFindings.OutsidePractice(Log.File, Table.Find(key)?.Value ?? Table, message, remedy));
+
+    private TomlEntry? Entry(string key)
+    {
+        if (!known.Contains(key))
+        {
+            known.Add(key);
+        }
+        return Table.Find(key);
+    }
+
+    private double Missing(string key, string wanted, double standIn)
+    {
+        Log.Findings.Add(ShopFindings.MissingKey(Log.File, Table, PathOf(key), wanted));
+        return standIn;
+    }
+
+    private Point2 PointOf(TomlValue value, string where, double reach)
+    {
+        if (value is TomlList { Items: [TomlValue x, TomlValue y] })
+        {
+            return new Point2(
+                Measured(x, where + "[0]", Quantity.Length, -reach, reach),
+                Measured(y, where + "[1]", Quantity.Length, -reach, reach)
+            );
+        }
+        Log.Findings.Add(ShopFindings.WrongType(Log.File, value, where, "two lengths such as [1.5, 2]"));
+        return default;
+    }
+
+    private double Measured(TomlValue value, string where, Quantity kind, double least, double greatest)
+    {
+        switch (value)
+        {
+            case TomlNumber n:
+                return InRange(n, where, kind.FromBare(n.Value, Log.Unit), least, greatest, " " + kind.Inside);
+            case TomlString s when kind.FromText(s.Text) is { } v:
+                return InRange(s, where, v, least, greatest, " " + kind.Inside);
+            case TomlString s:
+                Log.Findings.Add(ShopFindings.UnknownUnit(Log.File, s, where, kind.UnitNames));
+                return least;
+            default:
+                Log.Findings.Add(
+                    ShopFindings.WrongType(Log.File, value, where, $"a number or text such as \"6 {kind.Inside}\"")
+                );
+                return least;
+        }
+    }
+
+    private double InRange(TomlValue at, string where, double v, double least, double greatest, string unit)
+    {
+        if (v >= least && v <= greatest)
+        {
+            return v;
+        }
+        string given = string.Create(CultureInfo.InvariantCulture, $"{v:0.#####}{unit}");
+        string range = string.Create(CultureInfo.InvariantCulture, $"from {least:0.#####} to {greatest:0.#####}{unit}");
+        Log.Findings.Add(ShopFindings.OutOfRange(Log.File, at, where, given, range));
+        return least;
+    }
+
+    private string Bare(Quantity kind) => Log.Unit == LengthUnit.Inch ? kind.BareInch : kind.BareMm;
+
+    private string PathOf(string key) => path.Length == 0 ? key : path + "." + key;
+
+    private string Item(string key, int i) => string.Create(CultureInfo.InvariantCulture, $"{PathOf(key)}[{i}]");
+}

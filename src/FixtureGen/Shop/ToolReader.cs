@@ -1,0 +1,106 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Shop;
+
+/// <summary>The tools in the changer, in the order of the file.</summary>
+public sealed record ToolRack(string Name, ImmutableArray<Tool> Tools);
+
+/// <summary>templates/tools/*.toml: one file is one changer; every [[tool]] in it has its own name and number.</summary>
+public static class ToolReader
+{
+    public static Stage<ToolRack> Read(string text, string file, string name) =>
+        ShopFile.Read(text, file, t => Body(t, name));
+
+    private static ToolRack Body(TableReader t, string name)
+    {
+        ImmutableArray<TableReader> rows = t.Inners("tool");
+        if (rows.IsEmpty)
+        {
+            t.Contradict("tool", "The changer has no [[tool]].", "Add the tools that stand in it.");
+        }
+        List<Tool> tools = [];
+        foreach (TableReader row in rows)
+        {
+            Tool tool = Tool(row);
+            if (tools.Find(o => o.Name == tool.Name) is not null)
+            {
+                row.Contradict("name", $"Two tools are named '{tool.Name}'.", "Give each tool its own name.");
+            }
+            if (tools.Find(o => o.Number == tool.Number) is { } other)
+            {
+                row.Contradict(
+                    "number",
+                    $"'{tool.Name}' and '{other.Name}' both have number {tool.Number.ToString(System.Globalization.CultureInfo.InvariantCulture)}.",
+                    "Give each tool the number of its own place in the changer."
+                );
+            }
+            tools.Add(tool);
+        }
+        return new ToolRack(name, [.. tools]);
+    }
+
+    private static Tool Tool(TableReader t)
+    {
+        ToolKind kind = t.Choice(
+            "kind",
+            ("end-mill", ToolKind.EndMill),
+            ("ball-mill", ToolKind.BallMill),
+            ("drill", ToolKind.Drill),
+            ("engraver", ToolKind.Engraver)
+        );
+        bool pointed = kind is ToolKind.Drill or ToolKind.Engraver;
+        double diameter = t.Length("diameter", 0.1, 50);
+        double fluteLength = t.Length("flute_length", 0.1, 200);
+        double holder = t.LengthOr("holder_diameter", 40, 1, 200);
+        Tool tool = new(
+            t.Text("name"),
+            t.Whole("number", 1, 999),
+            kind,
+            diameter,
+            t.Whole("flutes", 1, 12),
+            fluteLength,
+            t.LengthOr("shank_diameter", diameter, 0.1, 50),
+            t.Length("stick_out", 1, 300),
+            holder,
+            t.LengthOr("holder_length", 50, 1, 300),
+            pointed ? t.Number("tip_angle_deg", 10, 179) : t.NumberOr("tip_angle_deg", 180, 180, 180),
+            kind == ToolKind.Engraver ? t.Length("tip_diameter", 0, 5) : t.LengthOr("tip_diameter", 0, 0, 0),
+            t.ChoiceOrNull(
+                "helix",
+                ("straight", HelixDirection.Straight),
+                ("up", HelixDirection.Up),
+                ("down", HelixDirection.Down)
+            ) ?? HelixDirection.Up,
+            t.NumberOr("helix_angle_deg", 30, 0, 60),
+            t.FlagOr("centre_cutting", kind != ToolKind.Drill),
+            t.LengthOr("max_step_down", fluteLength, 0.01, 200),
+            t.NumberOr("max_ramp_deg", 5, 0, 90),
+            t.LengthOr("run_out", 0.02, 0, 0.5),
+            t.NumberOr("max_rpm", 60000, 100, 200000)
+        );
+        Check(t, tool);
+        t.Close();
+        return tool;
+    }
+
+    private static void Check(TableReader t, Tool tool)
+    {
+        if (tool.StickOut < tool.FluteLength)
+        {
+            t.Contradict(
+                "stick_out",
+                $"'{tool.Name}' stands out less than its flutes are long.",
+                "Measure stick_out from the tip to the holder's face."
+            );
+        }
+        if (tool.TipDiameter >= tool.Diameter)
+        {
+            t.Contradict(
+                "tip_diameter",
+                $"The tip of '{tool.Name}' is no smaller than its diameter.",
+                "Give the width of the flat at the point."
+            );
+        }
+    }
+}
