@@ -1,0 +1,167 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>Areas, lengths, extents and distances, mm and mm2, all in closed form: an arc is never cut into chords.</summary>
+public static class Measure
+{
+    /// <summary>Signed area, mm2: positive for a counter-clockwise contour (Green's theorem).</summary>
+    public static double Area(Contour contour) => CurveSums.AreaAndLength(Pack(contour.Segments)).Area;
+
+    /// <summary>Area of the outer contour less its holes, mm2.</summary>
+    public static double Area(Region region) => region.Contours.Sum(Area);
+
+    /// <summary>Sum of the regions' areas, mm2; an overlap counts twice.</summary>
+    public static double Area(IEnumerable<Region> regions) => regions.Sum(Area);
+
+    public static double Length(Segment segment) => segment.Length;
+
+    public static double Length(OpenPath path) => path.Segments.Sum(s => s.Length);
+
+    public static double Length(Contour contour) => contour.Segments.Sum(s => s.Length);
+
+    public static double Length(Region region) => region.Contours.Sum(Length);
+
+    public static Box2 Bounds(Segment segment) => Curve.Of(segment).Box();
+
+    public static Box2 Bounds(OpenPath path) => Bounds(path.Segments);
+
+    public static Box2 Bounds(Contour contour) => Bounds(contour.Segments);
+
+    public static Box2 Bounds(Region region) => Bounds(region.Outer);
+
+    /// <summary>The box around all regions; there must be at least one.</summary>
+    public static Box2 Bounds(IEnumerable<Region> regions) => regions.Select(Bounds).Aggregate(Around);
+
+    /// <summary>The box around all segments; there must be at least one.</summary>
+    public static Box2 Bounds(IEnumerable<Segment> segments) => segments.Select(Bounds).Aggregate(Around);
+
+    /// <summary>Distance of a point from a segment, mm.</summary>
+    public static double Distance(Point2 p, Segment segment) => Math.Sqrt(Curve.Of(segment).Distance2(p));
+
+    public static double Distance(Point2 p, OpenPath path) => Distance(p, path.Segments);
+
+    public static double Distance(Point2 p, Contour contour) => Distance(p, contour.Segments);
+
+    /// <summary>Distance of a point from the region's boundary, holes included, mm; positive inside and outside.</summary>
+    public static double Distance(Point2 p, Region region) => region.Contours.Min(c => Distance(p, c));
+
+    /// <summary>Distance of a point from the nearest boundary of any region, mm; infinite where there is none.</summary>
+    public static double Distance(Point2 p, IEnumerable<Region> regions) =>
+        regions.Select(r => Distance(p, r)).DefaultIfEmpty(double.PositiveInfinity).Min();
+
+    /// <summary>The nearest point of a segment.</summary>
+    public static Point2 Closest(Point2 p, Segment segment) => Curve.Of(segment).Closest(p);
+
+    public static Point2 Closest(Point2 p, OpenPath path) => Closest(p, path.Segments);
+
+    public static Point2 Closest(Point2 p, Contour contour) => Closest(p, contour.Segments);
+
+    public static Point2 Closest(Point2 p, Region region) => Closest(p, region.Contours.SelectMany(c => c.Segments));
+
+    /// <summary>The point at the fraction <paramref name="t"/> (0 to 1) of a segment's length.</summary>
+    public static Point2 PointAt(Segment segment, double t) => Curve.Of(segment).PointAt(t);
+
+    /// <summary>Unit direction of travel at the fraction <paramref name="t"/> (0 to 1) of a segment's length.</summary>
+    public static Point2 TangentAt(Segment segment, double t)
+    {
+        Curve c = Curve.Of(segment);
+        return c.TangentAt(c.PointAt(t));
+    }
+
+    /// <summary>The point <paramref name="s"/> mm along the path; before the start and after the end it stays at the end.</summary>
+    public static Point2 PointAlong(OpenPath path, double s) => Along(path.Segments, s).Point;
+
+    /// <summary>The point <paramref name="s"/> mm along the contour, counted on round and round, also backwards.</summary>
+    public static Point2 PointAlong(Contour contour, double s) => Along(contour.Segments, Wrap(contour, s)).Point;
+
+    /// <summary>Unit direction of travel <paramref name="s"/> mm along the path.</summary>
+    public static Point2 TangentAlong(OpenPath path, double s) => Along(path.Segments, s).Tangent;
+
+    /// <summary>Unit direction of travel <paramref name="s"/> mm along the contour.</summary>
+    public static Point2 TangentAlong(Contour contour, double s) => Along(contour.Segments, Wrap(contour, s)).Tangent;
+
+    /// <summary>Index of the segment and fraction of its length at <paramref name="s"/> mm along the segments.</summary>
+    public static (int Segment, double Fraction) Locate(ImmutableArray<Segment> segments, double s)
+    {
+        double rest = Math.Max(0, s);
+        for (int i = 0; i < segments.Length; i++)
+        {
+            double length = segments[i].Length;
+            if (rest < length)
+            {
+                return (i, rest / length);
+            }
+            rest -= length;
+        }
+        return (segments.Length - 1, 1);
+    }
+
+    /// <summary>Arc length along the segments at which they come nearest to the point, mm.</summary>
+    public static double Locate(ImmutableArray<Segment> segments, Point2 p)
+    {
+        double before = 0;
+        double best = double.MaxValue;
+        double at = 0;
+        foreach (Segment s in segments)
+        {
+            Curve c = Curve.Of(s);
+            double length = c.Length;
+            double d2 = c.Distance2(p);
+            if (d2 < best)
+            {
+                best = d2;
+                at = before + (length > 0 ? length * Math.Clamp(c.Fraction(c.Closest(p)), 0, 1) : 0);
+            }
+            before += length;
+        }
+        return at;
+    }
+
+    private static double Wrap(Contour contour, double s)
+    {
+        double length = Length(contour);
+        double rest = Math.IEEERemainder(s, length);
+        return rest < 0 ? rest + length : rest;
+    }
+
+    private static (Point2 Point, Point2 Tangent) Along(ImmutableArray<Segment> segments, double s)
+    {
+        (int i, double t) = Locate(segments, s);
+        Curve c = Curve.Of(segments[i]);
+        Point2 p = t >= 1 ? c.B : t <= 0 ? c.A : c.PointAt(t);
+        return (p, c.TangentAt(p));
+    }
+
+    private static double Distance(Point2 p, ImmutableArray<Segment> segments)
+    {
+        double best = double.MaxValue;
+        foreach (Segment s in segments)
+        {
+            best = Math.Min(best, Curve.Of(s).Distance2(p));
+        }
+        return Math.Sqrt(best);
+    }
+
+    private static Point2 Closest(Point2 p, IEnumerable<Segment> segments) =>
+        segments.Select(s => Curve.Of(s).Closest(p)).MinBy(p.DistanceTo);
+
+    private static Curve[] Pack(ImmutableArray<Segment> segments)
+    {
+        var curves = new Curve[segments.Length];
+        for (int i = 0; i < curves.Length; i++)
+        {
+            curves[i] = Curve.Of(segments[i]);
+        }
+        return curves;
+    }
+
+    private static Box2 Around(Box2 a, Box2 b) =>
+        new(
+            Math.Min(a.MinX, b.MinX),
+            Math.Min(a.MinY, b.MinY),
+            Math.Max(a.MaxX, b.MaxX),
+            Math.Max(a.MaxY, b.MaxY)
+        );
+}

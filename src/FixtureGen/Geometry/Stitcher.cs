@@ -1,0 +1,214 @@
+using System.Runtime.InteropServices;
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>
+/// Joins directed runs end to start into closed loops. Where loops touch it turns as far left as it can, so that each loop
+/// comes out alone. What does not close is counted, never hidden.
+/// </summary>
+internal sealed class Stitcher(Slack slack)
+{
+    private readonly List<Curve> chain = [];
+    private double[] endX = [];
+    private int[] endId = [];
+    private int[] node = [];
+    private int[] incoming = [];
+    private int[] outgoing = [];
+    private int[] head = [];
+    private int[] nextOut = [];
+    private bool[] gone = [];
+    private Slices slices = null!;
+    private List<int> runs = null!;
+
+    /// <summary>Length of the longest run that could not be closed, mm; above the stub length the result is broken.</summary>
+    public double Loose { get; private set; }
+
+    public bool Closed => Loose <= slack.Stub;
+
+    /// <summary>Returns the closed loops of the given runs of <paramref name="from"/>, tidied.</summary>
+    public List<Curve[]> Stitch(Slices from, List<int> kept)
+    {
+        slices = from;
+        runs = kept;
+        Loose = 0;
+        Reserve(2 * kept.Count);
+        int nodes = FindNodes();
+        DropLoose(nodes);
+        LinkOutgoing(nodes);
+        List<Curve[]> loops = [];
+        for (int r = 0; r < runs.Count; r++)
+        {
+            if (!gone[r])
+            {
+                Walk(r, loops);
+            }
+        }
+        return loops;
+    }
+
+    private void Reserve(int ends)
+    {
+        if (endX.Length >= ends)
+        {
+            return;
+        }
+        int size = Math.Max(ends, 2 * endX.Length);
+        endX = new double[size];
+        endId = new int[size];
+        node = new int[size];
+        incoming = new int[size];
+        outgoing = new int[size];
+        head = new int[size];
+        nextOut = new int[size];
+        gone = new bool[size];
+    }
+
+    private ReadOnlySpan<Curve> Run(int r) => slices.Run(runs[r]);
+
+    private Point2 End(int id) => (id & 1) == 0 ? Run(id >> 1)[0].A : Run(id >> 1)[^1].B;
+
+    /// <summary>Gathers run ends that lie within a stitch of each other into nodes; returns the number of nodes.</summary>
+    private int FindNodes()
+    {
+        int ends = 2 * runs.Count;
+        for (int i = 0; i < ends; i++)
+        {
+            endX[i] = End(i).X;
+            endId[i] = i;
+        }
+        Array.Sort(endX, endId, 0, ends);
+        int nodes = 0;
+        for (int i = 0; i < ends; i++)
+        {
+            int found = NearestEarlier(i);
+            node[endId[i]] = found < 0 ? nodes++ : found;
+        }
+        return nodes;
+    }
+
+    private int NearestEarlier(int i)
+    {
+        Point2 p = End(endId[i]);
+        int found = -1;
+        double best = slack.Stitch;
+        for (int b = i - 1; b >= 0 && endX[i] - endX[b] <= slack.Stitch; b--)
+        {
+            double away = End(endId[b]).DistanceTo(p);
+            if (away < best)
+            {
+                best = away;
+                found = node[endId[b]];
+            }
+        }
+        return found;
+    }
+
+    private void DropLoose(int nodes)
+    {
+        int count = runs.Count;
+        Array.Clear(incoming, 0, nodes);
+        Array.Clear(outgoing, 0, nodes);
+        Array.Clear(gone, 0, count);
+        for (int r = 0; r < count; r++)
+        {
+            outgoing[node[2 * r]]++;
+            incoming[node[(2 * r) + 1]]++;
+        }
+        bool changed = true;
+        while (changed)
+        {
+            changed = false;
+            for (int r = 0; r < count; r++)
+            {
+                if (!gone[r] && (incoming[node[2 * r]] == 0 || outgoing[node[(2 * r) + 1]] == 0))
+                {
+                    Drop(r);
+                    changed = true;
+                }
+            }
+        }
+    }
+
+    private void Drop(int r)
+    {
+        gone[r] = true;
+        outgoing[node[2 * r]]--;
+        incoming[node[(2 * r) + 1]]--;
+        Loose = Math.Max(Loose, LengthOf(Run(r)));
+    }
+
+    private void LinkOutgoing(int nodes)
+    {
+        Array.Fill(head, -1, 0, nodes);
+        for (int r = runs.Count - 1; r >= 0; r--)
+        {
+            if (!gone[r])
+            {
+                nextOut[r] = head[node[2 * r]];
+                head[node[2 * r]] = r;
+            }
+        }
+    }
+
+    private void Walk(int first, List<Curve[]> loops)
+    {
+        chain.Clear();
+        int current = first;
+        do
+        {
+            gone[current] = true;
+            ReadOnlySpan<Curve> run = Run(current);
+            chain.AddRange(run);
+            current = LeftmostFrom(node[(2 * current) + 1], run[^1].EndTangent, first);
+        } while (current >= 0 && current != first);
+        Span<Curve> loop = CollectionsMarshal.AsSpan(chain);
+        if (current < 0)
+        {
+            Loose = Math.Max(Loose, LengthOf(loop));
+            return;
+        }
+        for (int i = 0; i < loop.Length; i++)
+        {
+            loop[i + 1 == loop.Length ? 0 : i + 1].A = loop[i].B;
+        }
+        Curve[] tidy = LoopTidy.Tidy(loop, slack);
+        if (tidy.Length > 0)
+        {
+            loops.Add(tidy);
+        }
+    }
+
+    private int LeftmostFrom(int at, Point2 heading, int first)
+    {
+        int best = -1;
+        double most = -10;
+        for (int r = head[at]; r >= 0; r = nextOut[r])
+        {
+            if (gone[r] && r != first)
+            {
+                continue;
+            }
+            Point2 leaving = Run(r)[0].StartTangent;
+            double turn = Math.Atan2(heading.Cross(leaving), heading.Dot(leaving));
+            // Straight back counts as the rightmost way, whatever the sign of the rounding error.
+            turn = turn > 3.14159 ? -turn : turn;
+            if (turn > most)
+            {
+                most = turn;
+                best = r;
+            }
+        }
+        return best;
+    }
+
+    private static double LengthOf(ReadOnlySpan<Curve> run)
+    {
+        double sum = 0;
+        foreach (ref readonly Curve c in run)
+        {
+            sum += c.Length;
+        }
+        return sum;
+    }
+}
