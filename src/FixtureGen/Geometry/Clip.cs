@@ -13,7 +13,8 @@ public static class Clip
         a == b ? [] : Path(new OpenPath([Segment.Line(a, b)]), regions);
 
     /// <summary>The pieces of a path that lie inside the regions, in order; a piece along a boundary counts as inside.</summary>
-    public static ImmutableArray<OpenPath> Path(OpenPath path, IEnumerable<Region> regions) => Pieces(path, regions, true);
+    public static ImmutableArray<OpenPath> Path(OpenPath path, IEnumerable<Region> regions) =>
+        Pieces(path, regions, true);
 
     /// <summary>The pieces of a path that lie outside all the regions, in order.</summary>
     public static ImmutableArray<OpenPath> PathOutside(OpenPath path, IEnumerable<Region> regions) =>

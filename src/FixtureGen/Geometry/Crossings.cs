@@ -24,7 +24,9 @@ internal static class Crossings
         }
         if (a.Turn != 0 && b.Turn != 0)
         {
-            return SameCircle(a, b, near) ? SharedEnds(a, b, near, points) : KeepOnBoth(a, b, near, points, Circles(a, b, near, points));
+            return SameCircle(a, b, near)
+                ? SharedEnds(a, b, near, points)
+                : KeepOnBoth(a, b, near, points, Circles(a, b, near, points));
         }
         int count = a.Turn == 0 ? LineCircle(a, b, near, points) : LineCircle(b, a, near, points);
         return KeepOnBoth(a, b, near, points, count);

@@ -211,7 +211,9 @@ internal struct Curve
         Point2 a = A - C;
         Point2 v = p - C;
         double angle = Turn * Math.Atan2(a.Cross(v), a.Dot(v));
-        return angle >= 0 ? angle : angle < -AngleNoise ? angle + (2 * Math.PI) : 0;
+        return angle >= 0 ? angle
+            : angle < -AngleNoise ? angle + (2 * Math.PI)
+            : 0;
     }
 
     private static Point2 Unit(Point2 v) => v * (1 / v.Length);

@@ -130,7 +130,10 @@ public static class Measure
     {
         (int i, double t) = Locate(segments, s);
         Curve c = Curve.Of(segments[i]);
-        Point2 p = t >= 1 ? c.B : t <= 0 ? c.A : c.PointAt(t);
+        Point2 p =
+            t >= 1 ? c.B
+            : t <= 0 ? c.A
+            : c.PointAt(t);
         return (p, c.TangentAt(p));
     }
 
@@ -158,10 +161,5 @@ public static class Measure
     }
 
     private static Box2 Around(Box2 a, Box2 b) =>
-        new(
-            Math.Min(a.MinX, b.MinX),
-            Math.Min(a.MinY, b.MinY),
-            Math.Max(a.MaxX, b.MaxX),
-            Math.Max(a.MaxY, b.MaxY)
-        );
+        new(Math.Min(a.MinX, b.MinX), Math.Min(a.MinY, b.MinY), Math.Max(a.MaxX, b.MaxX), Math.Max(a.MaxY, b.MaxY));
 }

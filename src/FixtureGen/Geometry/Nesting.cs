@@ -41,7 +41,12 @@ public static class Nesting
             parent[i] = -1;
             for (int j = 0; j < all.Length; j++)
             {
-                if (i == j || areas[j] <= areas[i] || !Holds(boxes[j], probes[i]) || !Inside.Contains(all[j], probes[i]))
+                if (
+                    i == j
+                    || areas[j] <= areas[i]
+                    || !Holds(boxes[j], probes[i])
+                    || !Inside.Contains(all[j], probes[i])
+                )
                 {
                     continue;
                 }
@@ -55,6 +60,5 @@ public static class Nesting
     /// <summary>The middle of the longest segment: contours may touch at vertices, hardly ever there.</summary>
     private static Point2 Probe(Contour contour) => Measure.PointAt(contour.Segments.MaxBy(s => s.Length), 0.5);
 
-    private static bool Holds(in Box2 b, Point2 p) =>
-        p.X >= b.MinX && p.X <= b.MaxX && p.Y >= b.MinY && p.Y <= b.MaxY;
+    private static bool Holds(in Box2 b, Point2 p) => p.X >= b.MinX && p.X <= b.MaxX && p.Y >= b.MinY && p.Y <= b.MaxY;
 }

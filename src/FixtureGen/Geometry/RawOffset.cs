@@ -288,8 +288,7 @@ internal sealed class RawOffset(Slack slack)
         return id;
     }
 
-    private static Link LinkOf(in Shifted a, in Shifted b) =>
-        a.Curve.IsArc || b.Curve.IsArc ? Link.Shared : Link.Once;
+    private static Link LinkOf(in Shifted a, in Shifted b) => a.Curve.IsArc || b.Curve.IsArc ? Link.Shared : Link.Once;
 
     private static void Connect(RawCurves raw, int from, int to, Link link)
     {

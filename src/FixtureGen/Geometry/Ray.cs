@@ -14,7 +14,10 @@ internal static class Ray
         double dx = c.B.X - c.A.X;
         double dy = c.B.Y - c.A.Y;
         double side = (dx * (p.Y - c.A.Y)) - (dy * (p.X - c.A.X));
-        bool left = side != 0 ? side > 0 : dy != 0 ? dy < 0 : dx > 0;
+        bool left =
+            side != 0 ? side > 0
+            : dy != 0 ? dy < 0
+            : dx > 0;
         int turns = 0;
         if (c.A.Y <= p.Y)
         {

@@ -25,8 +25,7 @@ internal sealed class Slices(Slack slack)
 
     public int RunCount => RunStarts.Count - 1;
 
-    public ReadOnlySpan<Curve> Run(int r) =>
-        CollectionsMarshal.AsSpan(Pieces)[RunStarts[r]..RunStarts[r + 1]];
+    public ReadOnlySpan<Curve> Run(int r) => CollectionsMarshal.AsSpan(Pieces)[RunStarts[r]..RunStarts[r + 1]];
 
     public void Build(RawCurves raw)
     {
@@ -41,7 +40,9 @@ internal sealed class Slices(Slack slack)
         {
             CutPair(raw, (int)(pair >> 32), (int)(pair & 0xffffffff));
         }
-        cuts.Sort(static (x, y) => x.Curve != y.Curve ? x.Curve.CompareTo(y.Curve) : x.Parameter.CompareTo(y.Parameter));
+        cuts.Sort(
+            static (x, y) => x.Curve != y.Curve ? x.Curve.CompareTo(y.Curve) : x.Parameter.CompareTo(y.Parameter)
+        );
         Slice(raw);
     }
 

@@ -33,10 +33,7 @@ public sealed class OffsetClosedFormTest
     [Fact]
     public void Square_with_round_hole_grows_outside_and_closes_inside()
     {
-        Region ring = new(
-            Contours.Rectangle(new(0, 0, 100, 80)),
-            [Contours.Reverse(Contours.Circle(new(50, 40), 20))]
-        );
+        Region ring = new(Contours.Rectangle(new(0, 0, 100, 80)), [Contours.Reverse(Contours.Circle(new(50, 40), 20))]);
 
         var grown = kernel.Offset(ring, 5);
         var shrunk = kernel.Offset(ring, -5);
