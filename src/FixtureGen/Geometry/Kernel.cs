@@ -13,8 +13,11 @@ public sealed class Kernel(Tolerances tolerances)
 {
     private static readonly double[] Perturbations = [0, 1e-4, -1e-4, 2.7e-4, -2.3e-4];
 
+    private static readonly double[] Shifts = [0, 4e-5, -4e-5, 1.3e-4];
+
     private readonly Slack slack = Slack.From(tolerances);
     private readonly Offsetter offsetter = new(Slack.From(tolerances));
+    private readonly Combiner combiner = new(Slack.From(tolerances));
     private readonly OffsetSource source = new(Slack.From(tolerances));
     private readonly List<KernelRepair> repairs = [];
 
@@ -42,6 +45,22 @@ public sealed class Kernel(Tolerances tolerances)
         source.End();
         return Parallel(source, Math.Abs(distance), "offset");
     }
+
+    /// <summary>Everything in one or the other.</summary>
+    public ImmutableArray<Region> Union(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
+        Combine(a, b, static (inA, inB) => inA || inB, "union");
+
+    /// <summary>Everything in both.</summary>
+    public ImmutableArray<Region> Intersect(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
+        a.Count == 0 || b.Count == 0 ? [] : Combine(a, b, static (inA, inB) => inA && inB, "intersect");
+
+    /// <summary>Everything in the first but not in the second.</summary>
+    public ImmutableArray<Region> Difference(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
+        a.Count == 0 ? [] : Combine(a, b, static (inA, inB) => inA && !inB, "difference");
+
+    /// <summary>Everything in any of the regions, which may overlap each other.</summary>
+    public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
+        Combine(regions, [], static (inA, _) => inA, "union");
 
     /// <summary>What a disc of the radius can sweep without leaving the regions: convex corners get the radius.</summary>
     public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
@@ -92,6 +111,31 @@ public sealed class Kernel(Tolerances tolerances)
             }
             levels.Add(level);
         }
+    }
+
+    private ImmutableArray<Region> Combine(
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b,
+        Func<bool, bool, bool> wanted,
+        string operation
+    )
+    {
+        foreach (double shift in Shifts)
+        {
+            var loops = combiner.Run(
+                a.SelectMany(r => r.Contours),
+                b.SelectMany(r => r.Contours),
+                wanted,
+                new(shift, 0.6 * shift)
+            );
+            if (combiner.Closed)
+            {
+                Note(false, shift, operation);
+                return Assemble(loops, reversed: false);
+            }
+        }
+        repairs.Add(new(RepairKind.Failed, operation, 0));
+        return [];
     }
 
     private ImmutableArray<Region> Parallel(OffsetSource from, double distance, string operation)

@@ -23,6 +23,9 @@ internal sealed class Slices(Slack slack)
     /// <summary>For each piece the raw curve it was cut from.</summary>
     public List<int> Origins { get; } = [];
 
+    /// <summary>The index over the raw curves.</summary>
+    public CurveIndex Index => index;
+
     public int RunCount => RunStarts.Count - 1;
 
     public ReadOnlySpan<Curve> Run(int r) => CollectionsMarshal.AsSpan(Pieces)[RunStarts[r]..RunStarts[r + 1]];
@@ -62,6 +65,17 @@ internal sealed class Slices(Slack slack)
             }
         }
         return ref run[best];
+    }
+
+    /// <summary>Adds the run once more, the other way round; returns the new run.</summary>
+    public int AppendReversed(int run)
+    {
+        for (int i = RunStarts[run + 1] - 1; i >= RunStarts[run]; i--)
+        {
+            AddPiece(Pieces[i].Reversed, Origins[i]);
+        }
+        RunStarts.Add(Pieces.Count);
+        return RunCount - 1;
     }
 
     private void CutPair(RawCurves raw, int i, int j)

@@ -1,0 +1,73 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Geometry;
+
+/// <summary>Areas by the formulas of square, circle and lens (circular segment: r2/2 (a - sin a)).</summary>
+public sealed class CombineTest
+{
+    private readonly Kernel kernel = new(Tolerances.House);
+
+    private static Region Disc(double x, double y, double r) => Region.Of(Contours.Circle(new(x, y), r));
+
+    private static Region Box(double x0, double y0, double x1, double y1) =>
+        Region.Of(Contours.Rectangle(new(x0, y0, x1, y1)));
+
+    [Fact]
+    public void Two_discs_make_a_lens()
+    {
+        double angle = 2 * Math.Acos(6.0 / 10);
+        double lens = 100 * (angle - Math.Sin(angle));
+
+        Assert.Equal(lens, Measure.Area(kernel.Intersect([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
+        Assert.Equal((200 * Math.PI) - lens, Measure.Area(kernel.Union([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
+        Assert.Equal((100 * Math.PI) - lens, Measure.Area(kernel.Difference([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
+    }
+
+    [Fact]
+    public void A_disc_inside_becomes_a_hole()
+    {
+        var ring = kernel.Difference([Disc(0, 0, 10)], [Disc(1, 1, 5)]);
+
+        Assert.Single(Assert.Single(ring).Holes);
+        Assert.Equal(75 * Math.PI, Measure.Area(ring), 1e-9);
+        Assert.Empty(kernel.Difference([Disc(1, 1, 5)], [Disc(0, 0, 10)]));
+    }
+
+    [Fact]
+    public void Shared_edges_vanish_in_a_union()
+    {
+        var joined = kernel.Union([Box(0, 0, 10, 10)], [Box(10, 2, 20, 8)]);
+
+        Assert.Equal(160, Measure.Area(joined), 1e-9);
+        Assert.Empty(Assert.Single(joined).Holes);
+        Assert.Empty(kernel.Intersect([Box(0, 0, 10, 10)], [Box(10, 2, 20, 8)]));
+    }
+
+    [Fact]
+    public void The_same_shape_twice_is_itself()
+    {
+        Region slot = Region.Of(Contours.Slot(new(3, 4), new(33, 14), 5));
+
+        Assert.Equal(Measure.Area(slot), Measure.Area(kernel.Union([slot], [slot])), 1e-9);
+        Assert.Equal(Measure.Area(slot), Measure.Area(kernel.Intersect([slot], [slot])), 1e-9);
+        Assert.Empty(kernel.Difference([slot], [slot]));
+    }
+
+    [Fact]
+    public void Overlapping_regions_are_united_all_at_once()
+    {
+        Region[] row = [.. Enumerable.Range(0, 10).Select(i => Box(i * 8, 0, (i * 8) + 10, 10))];
+
+        Assert.Equal(82 * 10, Measure.Area(kernel.UnionAll(row)), 1e-9);
+    }
+
+    [Fact]
+    public void A_disc_cut_along_its_own_edge_leaves_the_other_half()
+    {
+        var half = kernel.Difference([Disc(0, 0, 10)], [Box(-10, 0, 10, 10)]);
+
+        Assert.Equal(50 * Math.PI, Measure.Area(half), 1e-9);
+    }
+}
