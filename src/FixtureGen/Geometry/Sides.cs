@@ -13,7 +13,14 @@ internal readonly record struct Sides(int LeftA, int RightA, int LeftB, int Righ
     /// <param name="curves">The curves of both sets, A's first.</param>
     /// <param name="countA">How many belong to A.</param>
     /// <param name="found">The curves that the ray may meet.</param>
-    public static Sides Of(ReadOnlySpan<Curve> curves, int countA, List<int> found, Point2 p, Point2 heading, double near)
+    public static Sides Of(
+        ReadOnlySpan<Curve> curves,
+        int countA,
+        List<int> found,
+        Point2 p,
+        Point2 heading,
+        double near
+    )
     {
         bool steep = IsSteep(heading);
         Point2 at = steep ? p : Ray.Swapped(p);

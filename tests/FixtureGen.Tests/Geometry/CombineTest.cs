@@ -22,7 +22,11 @@ public sealed class CombineTest
 
         Assert.Equal(lens, Measure.Area(kernel.Intersect([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
         Assert.Equal((200 * Math.PI) - lens, Measure.Area(kernel.Union([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
-        Assert.Equal((100 * Math.PI) - lens, Measure.Area(kernel.Difference([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
+        Assert.Equal(
+            (100 * Math.PI) - lens,
+            Measure.Area(kernel.Difference([Disc(0, 0, 10)], [Disc(12, 0, 10)])),
+            1e-9
+        );
     }
 
     [Fact]
