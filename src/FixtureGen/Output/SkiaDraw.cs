@@ -1,0 +1,148 @@
+using FixtureGen.Model;
+using SkiaSharp;
+
+namespace FixtureGen.Output;
+
+/// <summary>Lays a scene's inks on a canvas whose unit is a millimetre times Scale, Y down. Serves pixels and PDF alike.</summary>
+internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
+{
+    /// <summary>The scene as PNG bytes at <paramref name="pixelsPerMm"/>.</summary>
+    public static byte[] Png(Scene scene, double pixelsPerMm)
+    {
+        int w = (int)Math.Round(scene.Width * pixelsPerMm);
+        int h = (int)Math.Round(scene.Height * pixelsPerMm);
+        using SKSurface surface = SKSurface.Create(new SKImageInfo(w, h, SKColorType.Rgba8888, SKAlphaType.Opaque));
+        surface.Canvas.Clear(SKColors.White);
+        new SkiaDraw(surface.Canvas, scene.Height, pixelsPerMm).Draw(scene);
+        using SKImage image = surface.Snapshot();
+        using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
+        return data.ToArray();
+    }
+
+    public void Draw(Scene scene)
+    {
+        foreach (Ink ink in scene.Inks)
+        {
+            switch (ink)
+            {
+                case ShapeInk shape:
+                    Shape(shape);
+                    break;
+                case TextInk text:
+                    Text(text);
+                    break;
+                case ImageInk image:
+                    Image(image);
+                    break;
+            }
+        }
+    }
+
+    private void Shape(ShapeInk ink)
+    {
+        using SKPathBuilder builder = new() { FillType = SKPathFillType.EvenOdd };
+        foreach (Chain chain in ink.Chains)
+        {
+            Append(builder, chain);
+        }
+        using SKPath path = builder.Detach();
+        if (ink.Fill is { } fill)
+        {
+            using SKPaint paint = new() { IsAntialias = true, Color = Sk(fill), Style = SKPaintStyle.Fill };
+            canvas.DrawPath(path, paint);
+        }
+        if (ink.Pen is { } pen)
+        {
+            using SKPathEffect? dash = pen.Dash.IsEmpty
+                ? null
+                : SKPathEffect.CreateDash([.. pen.Dash.Select(d => (float)(d * scale))], 0);
+            using SKPaint paint = new()
+            {
+                IsAntialias = true,
+                Color = Sk(pen.Colour),
+                Style = SKPaintStyle.Stroke,
+                StrokeWidth = (float)(pen.Width * scale),
+                StrokeCap = pen.Dash.IsEmpty ? SKStrokeCap.Round : SKStrokeCap.Butt,
+                StrokeJoin = SKStrokeJoin.Round,
+                PathEffect = dash,
+            };
+            canvas.DrawPath(path, paint);
+        }
+    }
+
+    private void Append(SKPathBuilder path, Chain chain)
+    {
+        path.MoveTo(At(chain.Segments[0].Start));
+        foreach (Segment s in chain.Segments)
+        {
+            if (!s.IsArc)
+            {
+                path.LineTo(At(s.End));
+                continue;
+            }
+            SKPoint c = At(s.Centre);
+            float r = (float)(s.Radius * scale);
+            Point2 from = s.Start - s.Centre;
+            double start = -Math.Atan2(from.Y, from.X) * 180 / Math.PI;
+            path.ArcTo(new SKRect(c.X - r, c.Y - r, c.X + r, c.Y + r), (float)start, (float)(-s.Sweep * 180 / Math.PI), false);
+        }
+        if (chain.Closed)
+        {
+            path.Close();
+        }
+    }
+
+    private void Text(TextInk ink)
+    {
+        using SKFont font = Typefaces.Font(ink.Type.Bold, ink.Type.Size * scale);
+        SKTextAlign align = ink.Anchor switch
+        {
+            Anchor.Left => SKTextAlign.Left,
+            Anchor.Middle => SKTextAlign.Center,
+            _ => SKTextAlign.Right,
+        };
+        canvas.Save();
+        canvas.Translate(At(ink.At).X, At(ink.At).Y);
+        canvas.RotateDegrees((float)-ink.AngleDeg);
+        if (ink.Halo)
+        {
+            using SKPaint rim = new()
+            {
+                IsAntialias = true,
+                Color = SKColors.White,
+                Style = SKPaintStyle.Stroke,
+                StrokeJoin = SKStrokeJoin.Round,
+                StrokeWidth = (float)(ink.Type.Size * scale * 0.22),
+            };
+            using SKPath outline = font.GetTextPath(ink.Text, new SKPoint(0, 0));
+            canvas.Translate((float)(-Shift(ink) * scale), 0);
+            canvas.DrawPath(outline, rim);
+            canvas.Translate((float)(Shift(ink) * scale), 0);
+        }
+        using SKPaint paint = new() { IsAntialias = true, Color = Sk(ink.Type.Colour) };
+        canvas.DrawText(ink.Text, 0, 0, align, font, paint);
+        canvas.Restore();
+    }
+
+    private void Image(ImageInk ink)
+    {
+        using SKData data = SKData.CreateCopy(ink.Png.Span);
+        using SKImage image = SKImage.FromEncodedData(data);
+        SKPoint a = At(new Point2(ink.Box.MinX, ink.Box.MaxY));
+        SKPoint b = At(new Point2(ink.Box.MaxX, ink.Box.MinY));
+        canvas.DrawImage(image, new SKRect(a.X, a.Y, b.X, b.Y), new SKSamplingOptions(SKCubicResampler.Mitchell), null);
+    }
+
+    /// <summary>How far left of the anchor the text starts, mm.</summary>
+    internal static double Shift(TextInk ink) =>
+        ink.Anchor switch
+        {
+            Anchor.Left => 0,
+            Anchor.Middle => Typefaces.Width(ink.Text, ink.Type) / 2,
+            _ => Typefaces.Width(ink.Text, ink.Type),
+        };
+
+    private SKPoint At(Point2 p) => new((float)(p.X * scale), (float)((height - p.Y) * scale));
+
+    private static SKColor Sk(Colour c) => new(c.R, c.G, c.B);
+}
