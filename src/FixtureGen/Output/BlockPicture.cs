@@ -24,7 +24,10 @@ public static class BlockPicture
         double rise = (block.RawTopZ - block.RawBottomZ) * Math.Cos(EyeDeg * Math.PI / 180);
         double height = (box.Height * tilt) + rise;
         Scene scene = new(box.Width + 20, height + 30);
-        scene.Image(new Box2(10, 18, 10 + box.Width, 18 + height), Render(block, Tint(design.Placement.Blank.Material)));
+        scene.Image(
+            new Box2(10, 18, 10 + box.Width, 18 + height),
+            Render(block, Tint(design.Placement.Blank.Material))
+        );
         Point2 corner = new(10, 18);
         Scale(scene, corner - new Point2(0, 8));
         scene.Text(
@@ -83,6 +86,24 @@ public static class BlockPicture
         return Encode(pixels, width, height);
     }
 
+    /// <summary>The block from straight above, one pixel a cell, the back on top.</summary>
+    internal static byte[] Plan(BlockGrid block, Colour tint)
+    {
+        float[] top = Solid(block);
+        float[] light = new ReliefShade(top, block.Columns, block.Rows, block.Cell).Light();
+        byte[] pixels = new byte[light.Length * 4];
+        for (int r = 0; r < block.Rows; r++)
+        {
+            for (int c = 0; c < block.Columns; c++)
+            {
+                int i = (r * block.Columns) + c;
+                float shade = top[i] <= block.RawBottomZ ? 0.1f : light[i];
+                Put(pixels, (((block.Rows - 1 - r) * block.Columns) + c) * 4, tint, shade);
+            }
+        }
+        return Encode(pixels, block.Columns, block.Rows);
+    }
+
     /// <summary>A cell that was cut through from either side shows the dark below.</summary>
     private static float[] Solid(BlockGrid block)
     {
@@ -106,10 +127,12 @@ public static class BlockPicture
         pixels[at + 3] = 255;
     }
 
-    private static byte Level(byte tint, float light, float gleam) => (byte)Math.Clamp((tint * light) + (255 * gleam), 0, 255);
+    private static byte Level(byte tint, float light, float gleam) =>
+        (byte)Math.Clamp((tint * light) + (255 * gleam), 0, 255);
 
     private static Colour Tint(string material) =>
-        material.Contains("6061", StringComparison.OrdinalIgnoreCase) || material.Contains("alumin", StringComparison.OrdinalIgnoreCase)
+        material.Contains("6061", StringComparison.OrdinalIgnoreCase)
+        || material.Contains("alumin", StringComparison.OrdinalIgnoreCase)
             ? Colour.Of(0xC3C8CE)
             : Colour.Of(0xF3F0E6);
 

@@ -38,7 +38,14 @@ internal static class FactorScale
 
     /// <summary>A factor as printed: two decimals, and 999 is "more than can matter".</summary>
     public static string Text(double factor) =>
-        factor >= 999 ? "over 999" : factor.ToString(factor >= 100 ? "0" : factor >= 10 ? "0.0" : "0.00", CultureInfo.InvariantCulture);
+        factor >= 999
+            ? "over 999"
+            : factor.ToString(
+                factor >= 100 ? "0"
+                    : factor >= 10 ? "0.0"
+                    : "0.00",
+                CultureInfo.InvariantCulture
+            );
 
     /// <summary>Strokes one run of the path in its band's colour and width, with a dark rim that keeps light bands visible on white.</summary>
     public static void Stroke(Scene scene, Chain run, int band, double k)

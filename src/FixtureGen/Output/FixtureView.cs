@@ -148,7 +148,12 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
         }
         if (feature.Kind == FeatureKind.MagnetPocket && Middle(feature) is { } at)
         {
-            scene.Text("M", view.At(at) - new Point2(0, textSize * 0.34), new Type(textSize, true, LineKind.Magnet.Pen!.Colour), Anchor.Middle);
+            scene.Text(
+                "M",
+                view.At(at) - new Point2(0, textSize * 0.34),
+                new Type(textSize, true, LineKind.Magnet.Pen!.Colour),
+                Anchor.Middle
+            );
         }
     }
 
@@ -193,11 +198,15 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
     private static OpenPath Bridge(TrimCut cut, Tab tab)
     {
         double whole = Measure.Length(cut.Path);
-        Point2[] points = [.. Enumerable.Range(0, 9).Select(i => On(cut.Path, tab.At + (tab.Length * ((i / 8.0) - 0.5)), whole))];
+        Point2[] points =
+        [
+            .. Enumerable.Range(0, 9).Select(i => On(cut.Path, tab.At + (tab.Length * ((i / 8.0) - 0.5)), whole)),
+        ];
         return new OpenPath([.. points.Zip(points.Skip(1), Segment.Line)]);
     }
 
-    private static Point2 On(Contour path, double at, double whole) => Measure.PointAlong(path, ((at % whole) + whole) % whole);
+    private static Point2 On(Contour path, double at, double whole) =>
+        Measure.PointAlong(path, ((at % whole) + whole) % whole);
 
     private LineKind Use(LineKind kind)
     {

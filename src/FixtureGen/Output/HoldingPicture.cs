@@ -17,9 +17,10 @@ public static class HoldingPicture
     private sealed record Panel(string Title, HoldAnswer Worst, Func<HoldSample, double> Factor);
 
     /// <summary>PNG bytes; factors as in <paramref name="holding"/>, plate frame.</summary>
-    public static byte[] Png(FixtureDesign design, HoldingResult holding) => SkiaDraw.Png(Draw(design, holding), PixelsPerMm);
+    public static byte[] Png(FixtureDesign design, HoldingResult holding, HouseLimits limits) =>
+        SkiaDraw.Png(Draw(design, holding, limits), PixelsPerMm);
 
-    internal static Scene Draw(FixtureDesign design, HoldingResult holding)
+    internal static Scene Draw(FixtureDesign design, HoldingResult holding, HouseLimits limits)
     {
         Panel[] panels =
         [
@@ -46,7 +47,11 @@ public static class HoldingPicture
             One(scene, design, holding, panels[i], box, View.Fit(world, box, 1.6, mirrorX: false));
         }
         FactorScale.Draw(scene, new Point2(Gap, 17), Text);
-        scene.Text("Factor: how many times the cutting load would be held. House limits: 2 on vacuum, 1 on magnets while stopping.", new Point2(Gap, 8), Type.Plain(3.4));
+        scene.Text(
+            $"Factor: how many times the cutting load would be held. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping.",
+            new Point2(Gap, 8),
+            Type.Plain(3.4)
+        );
         return scene;
     }
 
@@ -64,11 +69,12 @@ public static class HoldingPicture
     private static void One(Scene scene, FixtureDesign design, HoldingResult holding, Panel panel, Box2 box, View view)
     {
         scene.Text(panel.Title, new Point2(box.MinX, box.MaxY + 7.5), Type.Strong(Text + 0.6));
-        string worst = $"worst {FactorScale.Text(panel.Worst.Factor)}, {Mode(panel.Worst.Mode)}, at X {N(panel.Worst.At.X)} Y {N(panel.Worst.At.Y)}";
+        string worst =
+            $"worst {FactorScale.Text(panel.Worst.Factor)}, {Mode(panel.Worst.Mode)}, at X {N(panel.Worst.At.X)} Y {N(panel.Worst.At.Y)}";
         scene.Text(worst, new Point2(box.MinX, box.MaxY + 2.5), Type.Plain(Text - 0.4));
         Part(scene, design, view);
         double k = Math.Clamp(view.Scale * 1.2, 0.55, 1);
-        foreach ((Chain run, int band) in Runs(holding, panel.Factor))
+        foreach ((Chain run, int band) in Runs(holding, panel.Factor).OrderByDescending(r => r.Band))
         {
             FactorScale.Stroke(scene, view.At(run), band, k);
         }

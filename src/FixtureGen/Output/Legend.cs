@@ -24,7 +24,13 @@ internal static class Legend
         View sheet = new(1, default, MirrorX: false);
         if (kind.Fill is not null || kind.Hatch is not null)
         {
-            if (kind == LineKind.Magnet || kind == LineKind.Bolt || kind == LineKind.Port || kind == LineKind.Pin || kind == LineKind.Locator)
+            if (
+                kind == LineKind.Magnet
+                || kind == LineKind.Bolt
+                || kind == LineKind.Port
+                || kind == LineKind.Pin
+                || kind == LineKind.Locator
+            )
             {
                 Round(scene, kind, box);
                 return;
@@ -53,7 +59,12 @@ internal static class Legend
         }
         if (kind == LineKind.Magnet)
         {
-            scene.Text("M", box.Middle - new Point2(0, r * 0.5), new Type(r * 1.5, true, kind.Pen!.Colour), Anchor.Middle);
+            scene.Text(
+                "M",
+                box.Middle - new Point2(0, r * 0.5),
+                new Type(r * 1.5, true, kind.Pen!.Colour),
+                Anchor.Middle
+            );
         }
     }
 }

@@ -39,7 +39,11 @@ internal static class Marks
         double length = Math.Max(ArrowLength, pen.Width * 6);
         Point2 foot = to - (dir * length);
         scene.Line(from, foot, pen);
-        scene.Shape(Chain.Polygon(to, foot + (dir.Left * (length / 6)), foot - (dir.Left * (length / 6))), null, pen.Colour);
+        scene.Shape(
+            Chain.Polygon(to, foot + (dir.Left * (length / 6)), foot - (dir.Left * (length / 6))),
+            null,
+            pen.Colour
+        );
     }
 
     /// <summary>X0 Y0 as a quartered disc with both axes; <paramref name="mirrorX"/> points X to the left, as seen from below.</summary>
@@ -52,7 +56,14 @@ internal static class Marks
         Arrow(scene, at, y, pen);
         double under = -size * 0.72 - 1;
         scene.Text("X", x + new Point2(0, under), Type.Strong(size), Anchor.Middle, 0, true);
-        scene.Text("Y", y + new Point2((mirrorX ? 1 : -1) * (size * 0.36 + 1), -size * 0.72), Type.Strong(size), Anchor.Middle, 0, true);
+        scene.Text(
+            "Y",
+            y + new Point2((mirrorX ? 1 : -1) * (size * 0.36 + 1), -size * 0.72),
+            Type.Strong(size),
+            Anchor.Middle,
+            0,
+            true
+        );
         const double r = 2.2;
         scene.Shape(Chain.Circle(at, r), Pen.Solid(0.3, Colour.Black), Colour.White);
         scene.Shape([Quarter(at, r, 1), Quarter(at, r, -1)], null, Colour.Black);
@@ -67,7 +78,11 @@ internal static class Marks
             Point2 n = view.At(stop.At + stop.Normal) - tip;
             n *= 1 / n.Length;
             Point2 foot = tip - (n * 3.2);
-            scene.Shape(Chain.Polygon(tip, foot + (n.Left * 1.8), foot - (n.Left * 1.8)), Pen.Solid(0.2, Colour.Black), Colour.Grey(120));
+            scene.Shape(
+                Chain.Polygon(tip, foot + (n.Left * 1.8), foot - (n.Left * 1.8)),
+                Pen.Solid(0.2, Colour.Black),
+                Colour.Grey(120)
+            );
         }
     }
 

@@ -16,7 +16,10 @@ public static class Preview
 
     /// <summary>SVG 1.1 text in millimetres; needs no font.</summary>
     public static string Svg(FixtureDesign design, Job job) =>
-        SvgDraw.Svg(Draw(design, job), $"{job.Title}, fixture {job.FixtureId} revision {job.Revision.ToString(CultureInfo.InvariantCulture)}");
+        SvgDraw.Svg(
+            Draw(design, job),
+            $"{job.Title}, fixture {job.FixtureId} revision {job.Revision.ToString(CultureInfo.InvariantCulture)}"
+        );
 
     internal static Scene Draw(FixtureDesign design, Job job)
     {
@@ -50,7 +53,11 @@ public static class Preview
     {
         string revision = job.Revision.ToString(CultureInfo.InvariantCulture);
         scene.Text($"{job.Title}", at, Type.Strong(6));
-        scene.Text($"Fixture {job.FixtureId}, revision {revision}. Label: {design.Label}", at - new Point2(0, 6.5), Type.Plain(4));
+        scene.Text(
+            $"Fixture {job.FixtureId}, revision {revision}. Label: {design.Label}",
+            at - new Point2(0, 6.5),
+            Type.Plain(4)
+        );
     }
 
     private static void Facts(Scene scene, FixtureDesign design, Job job, Point2 at)
@@ -71,5 +78,6 @@ public static class Preview
         }
     }
 
-    private static string Counted(int n, string what) => $"{n.ToString(CultureInfo.InvariantCulture)} {what}{(n == 1 ? "" : "s")}";
+    private static string Counted(int n, string what) =>
+        $"{n.ToString(CultureInfo.InvariantCulture)} {what}{(n == 1 ? "" : "s")}";
 }

@@ -40,7 +40,9 @@ internal sealed class ReliefShade
                 float n = 1 / MathF.Sqrt((dx * dx) + (dy * dy) + 1);
                 float lambert = Math.Max(0, ((-dx * lx) + (-dy * ly) + lz) * n);
                 float far = 1.02f - (0.05f * (c + (rows - r)) / (columns + rows));
-                light[i] = (far * ((0.44f * sky[i]) + (0.70f * lambert * sun[i] * (0.6f + (0.4f * sky[i]))))) + (0.9f * rim[i]);
+                light[i] =
+                    (far * ((0.44f * sky[i]) + (0.70f * lambert * sun[i] * (0.6f + (0.4f * sky[i])))))
+                    + (0.9f * rim[i]);
             }
         }
         return light;
@@ -138,7 +140,8 @@ internal sealed class ReliefShade
         for (int k = 0; k < count; k++)
         {
             to[start + (k * step)] = (float)(sum * share);
-            sum += from[start + (Math.Min(k + half + 1, count - 1) * step)] - from[start + (Math.Max(k - half, 0) * step)];
+            sum +=
+                from[start + (Math.Min(k + half + 1, count - 1) * step)] - from[start + (Math.Max(k - half, 0) * step)];
         }
     }
 

@@ -48,7 +48,12 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
         using SKPath path = builder.Detach();
         if (ink.Fill is { } fill)
         {
-            using SKPaint paint = new() { IsAntialias = true, Color = Sk(fill), Style = SKPaintStyle.Fill };
+            using SKPaint paint = new()
+            {
+                IsAntialias = true,
+                Color = Sk(fill),
+                Style = SKPaintStyle.Fill,
+            };
             canvas.DrawPath(path, paint);
         }
         if (ink.Pen is { } pen)
@@ -84,7 +89,12 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
             float r = (float)(s.Radius * scale);
             Point2 from = s.Start - s.Centre;
             double start = -Math.Atan2(from.Y, from.X) * 180 / Math.PI;
-            path.ArcTo(new SKRect(c.X - r, c.Y - r, c.X + r, c.Y + r), (float)start, (float)(-s.Sweep * 180 / Math.PI), false);
+            path.ArcTo(
+                new SKRect(c.X - r, c.Y - r, c.X + r, c.Y + r),
+                (float)start,
+                (float)(-s.Sweep * 180 / Math.PI),
+                false
+            );
         }
         if (chain.Closed)
         {

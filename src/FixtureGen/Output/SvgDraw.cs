@@ -29,7 +29,10 @@ internal sealed class SvgDraw
         all.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" ")
             .Append("xmlns:xlink=\"http://www.w3.org/1999/xlink\" version=\"1.1\" ")
             .Append(CultureInfo.InvariantCulture, $"width=\"{N(scene.Width)}mm\" height=\"{N(scene.Height)}mm\" ")
-            .Append(CultureInfo.InvariantCulture, $"viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\">\n<title>{Escaped(title)}</title>\n<defs>\n");
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\">\n<title>{Escaped(title)}</title>\n<defs>\n"
+            );
         foreach (((bool bold, ushort glyph), string path) in draw.glyphs)
         {
             all.Append(CultureInfo.InvariantCulture, $"<path id=\"{Id(bold, glyph)}\" d=\"{path}\"/>\n");
@@ -51,9 +54,18 @@ internal sealed class SvgDraw
                 Text(text);
                 break;
             case ImageInk image:
-                body.Append(CultureInfo.InvariantCulture, $"<image x=\"{N(image.Box.MinX)}\" y=\"{N(height - image.Box.MaxY)}\" ")
-                    .Append(CultureInfo.InvariantCulture, $"width=\"{N(image.Box.Width)}\" height=\"{N(image.Box.Height)}\" ")
-                    .Append(CultureInfo.InvariantCulture, $"xlink:href=\"data:image/png;base64,{Convert.ToBase64String(image.Png.Span)}\"/>\n");
+                body.Append(
+                        CultureInfo.InvariantCulture,
+                        $"<image x=\"{N(image.Box.MinX)}\" y=\"{N(height - image.Box.MaxY)}\" "
+                    )
+                    .Append(
+                        CultureInfo.InvariantCulture,
+                        $"width=\"{N(image.Box.Width)}\" height=\"{N(image.Box.Height)}\" "
+                    )
+                    .Append(
+                        CultureInfo.InvariantCulture,
+                        $"xlink:href=\"data:image/png;base64,{Convert.ToBase64String(image.Png.Span)}\"/>\n"
+                    );
                 break;
         }
     }
@@ -68,9 +80,14 @@ internal sealed class SvgDraw
         body.Append(ink.Fill is { } fill ? $"\" fill=\"{Hex(fill)}\" fill-rule=\"evenodd\"" : "\" fill=\"none\"");
         if (ink.Pen is { } pen)
         {
-            body.Append(CultureInfo.InvariantCulture, $" stroke=\"{Hex(pen.Colour)}\" stroke-width=\"{N(pen.Width)}\" stroke-linejoin=\"round\"");
             body.Append(
-                pen.Dash.IsEmpty ? " stroke-linecap=\"round\"" : $" stroke-dasharray=\"{string.Join(' ', pen.Dash.Select(N))}\""
+                CultureInfo.InvariantCulture,
+                $" stroke=\"{Hex(pen.Colour)}\" stroke-width=\"{N(pen.Width)}\" stroke-linejoin=\"round\""
+            );
+            body.Append(
+                pen.Dash.IsEmpty
+                    ? " stroke-linecap=\"round\""
+                    : $" stroke-dasharray=\"{string.Join(' ', pen.Dash.Select(N))}\""
             );
         }
         body.Append("/>\n");
@@ -108,17 +125,27 @@ internal sealed class SvgDraw
         {
             if (Define(font, ink.Type.Bold, ids[i]))
             {
-                uses.Append(CultureInfo.InvariantCulture, $"<use xlink:href=\"#{Id(ink.Type.Bold, ids[i])}\" x=\"{N(x)}\"/>");
+                uses.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<use xlink:href=\"#{Id(ink.Type.Bold, ids[i])}\" x=\"{N(x)}\"/>"
+                );
             }
             x += widths[i];
         }
         string turn = ink.AngleDeg == 0 ? "" : $" rotate({N(-ink.AngleDeg)})";
-        string place = $"transform=\"translate({N(ink.At.X)} {N(height - ink.At.Y)}){turn} scale({k.ToString("0.######", CultureInfo.InvariantCulture)})\"";
+        string place =
+            $"transform=\"translate({N(ink.At.X)} {N(height - ink.At.Y)}){turn} scale({k.ToString("0.######", CultureInfo.InvariantCulture)})\"";
         if (ink.Halo)
         {
-            body.Append(CultureInfo.InvariantCulture, $"<g {place} fill=\"#ffffff\" stroke=\"#ffffff\" stroke-width=\"{N(0.22 * Em)}\" stroke-linejoin=\"round\">{uses}</g>\n");
+            body.Append(
+                CultureInfo.InvariantCulture,
+                $"<g {place} fill=\"#ffffff\" stroke=\"#ffffff\" stroke-width=\"{N(0.22 * Em)}\" stroke-linejoin=\"round\">{uses}</g>\n"
+            );
         }
-        body.Append(CultureInfo.InvariantCulture, $"<g {place} fill=\"{Hex(ink.Type.Colour)}\"><title>{Escaped(ink.Text)}</title>{uses}</g>\n");
+        body.Append(
+            CultureInfo.InvariantCulture,
+            $"<g {place} fill=\"{Hex(ink.Type.Colour)}\"><title>{Escaped(ink.Text)}</title>{uses}</g>\n"
+        );
     }
 
     private bool Define(SKFont font, bool bold, ushort glyph)
@@ -149,7 +176,8 @@ internal sealed class SvgDraw
             }
             text.Append(
                 i > from
-                    ? double.Parse(data.AsSpan(from, i - from), CultureInfo.InvariantCulture).ToString("0.#", CultureInfo.InvariantCulture)
+                    ? double.Parse(data.AsSpan(from, i - from), CultureInfo.InvariantCulture)
+                        .ToString("0.#", CultureInfo.InvariantCulture)
                     : data[i++]
             );
         }
@@ -158,7 +186,8 @@ internal sealed class SvgDraw
 
     private string At(Point2 p) => $"{N(p.X)} {N(height - p.Y)}";
 
-    private static string Id(bool bold, ushort glyph) => (bold ? "b" : "r") + glyph.ToString(CultureInfo.InvariantCulture);
+    private static string Id(bool bold, ushort glyph) =>
+        (bold ? "b" : "r") + glyph.ToString(CultureInfo.InvariantCulture);
 
     private static string Hex(Colour c) => $"#{c.R:x2}{c.G:x2}{c.B:x2}";
 

@@ -48,7 +48,10 @@ internal static class Typefaces
     {
         List<string> lines = [];
         string line = "";
-        foreach (string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries).SelectMany(w => Broken(w, type, width)))
+        foreach (
+            string word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries)
+                .SelectMany(w => Broken(w, type, width))
+        )
         {
             string longer = line.Length == 0 ? word : line + " " + word;
             if (line.Length > 0 && Width(longer, type) > width)
@@ -83,6 +86,7 @@ internal static class Typefaces
             typeof(Typefaces).Assembly.GetManifestResourceStream(name)
             ?? throw new InvalidOperationException($"the embedded font {name} is missing");
         using SKData data = SKData.Create(stream);
-        return SKTypeface.FromData(data) ?? throw new InvalidOperationException($"the embedded font {name} cannot be read");
+        return SKTypeface.FromData(data)
+            ?? throw new InvalidOperationException($"the embedded font {name} cannot be read");
     }
 }

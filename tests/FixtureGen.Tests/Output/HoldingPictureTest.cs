@@ -22,10 +22,13 @@ public sealed class HoldingPictureTest
         Job job = SampleJob.Create();
         FixtureDesign design = SampleDesign.Create(job);
         HoldingResult holding = SampleHolding.Create(design);
-        byte[] png = HoldingPicture.Png(design, holding);
+        byte[] png = HoldingPicture.Png(design, holding, job.Limits);
         Looked.At("holding.png", png);
-        Assert.Equal(png, HoldingPicture.Png(design, holding));
-        string[] texts = [.. HoldingPicture.Draw(design, holding).Inks.OfType<TextInk>().Select(t => t.Text)];
+        Assert.Equal(png, HoldingPicture.Png(design, holding, job.Limits));
+        string[] texts =
+        [
+            .. HoldingPicture.Draw(design, holding, job.Limits).Inks.OfType<TextInk>().Select(t => t.Text),
+        ];
         foreach (HoldAnswer answer in new[] { holding.VacuumOnly, holding.MagnetsStopping, holding.Both })
         {
             Assert.Contains(FactorScale.Text(answer.Factor), texts);

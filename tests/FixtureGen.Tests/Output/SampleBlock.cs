@@ -29,7 +29,13 @@ internal static class SampleBlock
         for (int row = 0; row < grid.Rows; row++)
         {
             double y = grid.Box.MinY + ((row + 0.5) * grid.Cell);
-            double[] cuts = [.. sides.Where(s => s.A.Y > y != s.B.Y > y).Select(s => s.A.X + ((s.B.X - s.A.X) * (y - s.A.Y) / (s.B.Y - s.A.Y))).Order()];
+            double[] cuts =
+            [
+                .. sides
+                    .Where(s => s.A.Y > y != s.B.Y > y)
+                    .Select(s => s.A.X + ((s.B.X - s.A.X) * (y - s.A.Y) / (s.B.Y - s.A.Y)))
+                    .Order(),
+            ];
             for (int k = 0; k + 1 < cuts.Length; k += 2)
             {
                 int from = Math.Max(0, (int)Math.Ceiling(((cuts[k] - grid.Box.MinX) / grid.Cell) - 0.5));

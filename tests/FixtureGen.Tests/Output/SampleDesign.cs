@@ -18,7 +18,11 @@ internal static class SampleDesign
         Contour cutout = Shapes.Reversed(Shapes.Circle(Hole, 14));
         ImmutableArray<MagnetPlace> magnets =
         [
-            .. new Point2[] { new(66, 80), new(66, 136), new(104, 84), new(104, 132) }.Select(p => new MagnetPlace(p, false, false)),
+            .. new Point2[] { new(66, 80), new(66, 136), new(104, 84), new(104, 132) }.Select(p => new MagnetPlace(
+                p,
+                false,
+                false
+            )),
         ];
         Region sealedArea = new(Shapes.Grown(Body, R, -8), [Shapes.Reversed(Shapes.Circle(Hole, 22))]);
         const string label = "PRUNER SHEATH F-017-2 O1172 4 MAGNETS N UP";
@@ -44,18 +48,48 @@ internal static class SampleDesign
 
     private static IEnumerable<Feature> Features(ImmutableArray<MagnetPlace> magnets, string label)
     {
-        Region[] relief = [Shapes.Ring(Shapes.Grown(Body, R, 5), Shapes.Grown(Body, R, -0.6)), Shapes.Bar(183, 100, 215.9, 116)];
+        Region[] relief =
+        [
+            Shapes.Ring(Shapes.Grown(Body, R, 5), Shapes.Grown(Body, R, -0.6)),
+            Shapes.Bar(183, 100, 215.9, 116),
+        ];
         yield return Pocket("relief", FeatureKind.Relief, Face - 2, relief);
         yield return Pocket("cutout relief", FeatureKind.CutoutRelief, Face - 2, Shapes.Disc(Hole, 14.6));
-        yield return Groove("gasket outer", FeatureKind.GasketGroove, 2.2, Shapes.Ring(Shapes.Grown(Body, R, -4.2), Shapes.Grown(Body, R, -7.8)));
-        yield return Groove("gasket cutout", FeatureKind.GasketGroove, 2.2, Shapes.Ring(Shapes.Circle(Hole, 21.8), Shapes.Circle(Hole, 18.2)));
-        yield return Groove("net", FeatureKind.Net, 2, Shapes.Bar(54, 106.5, 115, 109.5), Shapes.Bar(84, 66, 87, 106.5), Shapes.Bar(84, 109.5, 87, 150));
+        yield return Groove(
+            "gasket outer",
+            FeatureKind.GasketGroove,
+            2.2,
+            Shapes.Ring(Shapes.Grown(Body, R, -4.2), Shapes.Grown(Body, R, -7.8))
+        );
+        yield return Groove(
+            "gasket cutout",
+            FeatureKind.GasketGroove,
+            2.2,
+            Shapes.Ring(Shapes.Circle(Hole, 21.8), Shapes.Circle(Hole, 18.2))
+        );
+        yield return Groove(
+            "net",
+            FeatureKind.Net,
+            2,
+            Shapes.Bar(54, 106.5, 115, 109.5),
+            Shapes.Bar(84, 66, 87, 106.5),
+            Shapes.Bar(84, 109.5, 87, 150)
+        );
         Region channel = Shapes.Bar(20, 30, 26, 180);
         Removal below = new(Setup.Underside, FeatureKind.Channel, "channel", [channel], 4, 0);
-        yield return Groove("channel", FeatureKind.Channel, 4, channel) with { Setup = Setup.Underside, Removals = [below] };
+        yield return Groove("channel", FeatureKind.Channel, 4, channel) with
+        {
+            Setup = Setup.Underside,
+            Removals = [below],
+        };
         foreach (MagnetPlace m in magnets)
         {
-            yield return Pocket("notch", FeatureKind.MagnetNotch, Face - 5.3, Shapes.Bar(m.At.X + 3, m.At.Y - 0.8, m.At.X + 6.6, m.At.Y + 0.8));
+            yield return Pocket(
+                "notch",
+                FeatureKind.MagnetNotch,
+                Face - 5.3,
+                Shapes.Bar(m.At.X + 3, m.At.Y - 0.8, m.At.X + 6.6, m.At.Y + 0.8)
+            );
             yield return Pocket("magnet", FeatureKind.MagnetPocket, Face - 5.3, Shapes.Disc(m.At, 5.1));
         }
         foreach (PlateOpening bolt in SampleJob.Plate.Bolts)
@@ -64,23 +98,60 @@ internal static class SampleDesign
             yield return Bore("bolt " + bolt.Name, FeatureKind.BoltHole, bolt.At, 6.8, 0, bolt);
         }
         yield return Bore("pin P1", FeatureKind.PinHole, SampleJob.Plate.PinRound.At, 8, 0, SampleJob.Plate.PinRound);
-        yield return Bore("pin P2", FeatureKind.PinSlot, SampleJob.Plate.PinSlot.At, 8, 0, SampleJob.Plate.PinSlot) with { SlotLength = 1, SlotAngleDeg = 0 };
+        yield return Bore("pin P2", FeatureKind.PinSlot, SampleJob.Plate.PinSlot.At, 8, 0, SampleJob.Plate.PinSlot) with
+        {
+            SlotLength = 1,
+            SlotAngleDeg = 0,
+        };
         yield return Bore("port V1", FeatureKind.Port, new Point2(108, 108), 6, 0, SampleJob.Plate.Ports.First());
         (ImmutableArray<OpenPath> strokes, double _) = Lettering.Strokes(label, 3.5);
-        ImmutableArray<OpenPath> placed = [.. strokes.Select(p => new OpenPath([.. p.Segments.Select(s => Moved(s, new Point2(30, 20)))]))];
+        ImmutableArray<OpenPath> placed =
+        [
+            .. strokes.Select(p => new OpenPath([.. p.Segments.Select(s => Moved(s, new Point2(30, 20)))])),
+        ];
         yield return new EngravingFeature("label", FeatureKind.Label, Setup.Top, label, placed, 0.35, Face, 0.3, []);
     }
 
     private static Segment Moved(Segment s, Point2 by) =>
-        s with { Start = s.Start + by, End = s.End + by, Centre = s.IsArc ? s.Centre + by : default };
+        s with
+        {
+            Start = s.Start + by,
+            End = s.End + by,
+            Centre = s.IsArc ? s.Centre + by : default,
+        };
 
     private static PocketFeature Pocket(string name, FeatureKind kind, double floor, params Region[] area) =>
-        new(name, kind, Setup.Top, [.. area], Face, floor, [new Removal(Setup.Top, kind, name, [.. area], Face, floor)]);
+        new(
+            name,
+            kind,
+            Setup.Top,
+            [.. area],
+            Face,
+            floor,
+            [new Removal(Setup.Top, kind, name, [.. area], Face, floor)]
+        );
 
     private static GrooveFeature Groove(string name, FeatureKind kind, double depth, params Region[] area) =>
-        new(name, kind, Setup.Top, [], [], 3.6, Face, Face - depth, [new Removal(Setup.Top, kind, name, [.. area], Face, Face - depth)]);
+        new(
+            name,
+            kind,
+            Setup.Top,
+            [],
+            [],
+            3.6,
+            Face,
+            Face - depth,
+            [new Removal(Setup.Top, kind, name, [.. area], Face, Face - depth)]
+        );
 
-    private static HoleFeature Bore(string name, FeatureKind kind, Point2 at, double diameter, double floor, PlateOpening opening)
+    private static HoleFeature Bore(
+        string name,
+        FeatureKind kind,
+        Point2 at,
+        double diameter,
+        double floor,
+        PlateOpening opening
+    )
     {
         Removal removal = new(Setup.Top, kind, name, [Shapes.Disc(at, diameter / 2)], Face, floor);
         return new HoleFeature(name, kind, Setup.Top, at, diameter, Face, floor, 0, 0, floor == 0, opening, [removal]);
@@ -91,8 +162,18 @@ internal static class SampleDesign
         Contour path = Shapes.Reversed(Shapes.Grown(Body, R, job.TrimTool.Radius));
         Point2 s = path.Segments[0].Start;
         return new TrimCut(
-            "outline", TrimKind.Outline, Shapes.Rounded(Body, R), path, Lead(s, new Point2(-3, 0), into: true), Lead(s, new Point2(-3, 0), into: false),
-            [], [new Tab(100, 4), new Tab(350, 4)], SlugHold.Skirt, job.TrimTool, Face - 0.5, []
+            "outline",
+            TrimKind.Outline,
+            Shapes.Rounded(Body, R),
+            path,
+            Lead(s, new Point2(-3, 0), into: true),
+            Lead(s, new Point2(-3, 0), into: false),
+            [],
+            [new Tab(100, 4), new Tab(350, 4)],
+            SlugHold.Skirt,
+            job.TrimTool,
+            Face - 0.5,
+            []
         );
     }
 
@@ -101,8 +182,18 @@ internal static class SampleDesign
         Contour path = Shapes.Circle(Hole, 14 - job.TrimTool.Radius);
         Point2 s = path.Segments[0].Start;
         return new TrimCut(
-            "cutout 1", TrimKind.Cutout, Shapes.Circle(Hole, 14), path, Lead(s, new Point2(-2, 0), into: true), Lead(s, new Point2(-2, 0), into: false),
-            [], [], SlugHold.MilledAway, job.TrimTool, Face - 0.5, []
+            "cutout 1",
+            TrimKind.Cutout,
+            Shapes.Circle(Hole, 14),
+            path,
+            Lead(s, new Point2(-2, 0), into: true),
+            Lead(s, new Point2(-2, 0), into: false),
+            [],
+            [],
+            SlugHold.MilledAway,
+            job.TrimTool,
+            Face - 0.5,
+            []
         );
     }
 

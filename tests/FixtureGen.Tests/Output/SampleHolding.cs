@@ -35,7 +35,16 @@ internal static class SampleHolding
         {
             Point2 at = Measure.PointAlong(cut.Path, s);
             double wave = 1 + (0.45 * Math.Sin(at.X / 22)) + (0.3 * Math.Cos(at.Y / 17));
-            yield return new HoldSample(cut.Name, s, at, 61.4, 2.4 + (2.1 * wave), 0.9 + (0.6 * wave), 0.4 + (0.3 * wave), 3 + (2.6 * wave));
+            yield return new HoldSample(
+                cut.Name,
+                s,
+                at,
+                61.4,
+                2.4 + (2.1 * wave),
+                0.9 + (0.6 * wave),
+                0.4 + (0.3 * wave),
+                3 + (2.6 * wave)
+            );
         }
     }
 

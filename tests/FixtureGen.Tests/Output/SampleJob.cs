@@ -61,7 +61,21 @@ internal static class SampleJob
     public static Job Create(string paper = "A4")
     {
         Blank blank = new("8.5 in HDPE", "HDPE", 215.9, 215.9, 19.05, 0.4);
-        Material hdpe = new("HDPE", 200, 400, [new ChipLoad(3.175, 0.05, 0.15)], 20, 60, 1, 0.45, 5, 1.2e-4, 0.25, true, "invented");
+        Material hdpe = new(
+            "HDPE",
+            200,
+            400,
+            [new ChipLoad(3.175, 0.05, 0.15)],
+            20,
+            60,
+            1,
+            0.45,
+            5,
+            1.2e-4,
+            0.25,
+            true,
+            "invented"
+        );
         Tool[] tools =
         [
             Tool(1, "3/8 end mill", 9.525),
@@ -84,7 +98,10 @@ internal static class SampleJob
             [],
             BlankThickness: 19.2,
             hdpe,
-            hdpe with { Name = "PETG" },
+            hdpe with
+            {
+                Name = "PETG",
+            },
             new Shell("PETG", 1.5, 1.6, 0.1, 0.4),
             LocatorKind.Form,
             [],
@@ -116,8 +133,43 @@ internal static class SampleJob
 
     private static Control SampleControl =>
         new(
-            "default", "RS274 words", LengthUnit.Millimetre, 3, DecimalHabit.Shortest, 0, "O", 4, 1, 9999, true,
-            CommentForm.Parentheses, 60, true, 0, 80, ArcForm.Centre, false, 360, true, false, DwellUnit.Seconds, "P",
-            [], [], true, "G54", "M3", "M5", "M7", "M9", "M64 P0", "M65 P0", "M66 P0", "M0", "M1", [], "M30"
+            "default",
+            "RS274 words",
+            LengthUnit.Millimetre,
+            3,
+            DecimalHabit.Shortest,
+            0,
+            "O",
+            4,
+            1,
+            9999,
+            true,
+            CommentForm.Parentheses,
+            60,
+            true,
+            0,
+            80,
+            ArcForm.Centre,
+            false,
+            360,
+            true,
+            false,
+            DwellUnit.Seconds,
+            "P",
+            [],
+            [],
+            true,
+            "G54",
+            "M3",
+            "M5",
+            "M7",
+            "M9",
+            "M64 P0",
+            "M65 P0",
+            "M66 P0",
+            "M0",
+            "M1",
+            [],
+            "M30"
         );
 }

@@ -1,0 +1,109 @@
+using System.Globalization;
+using FixtureGen.Model;
+using FixtureGen.Verify;
+
+namespace FixtureGen.Output;
+
+/// <summary>
+/// Where a program failed: the block as it was carved, in grey from straight above, the design's edges over it, and a
+/// number at each finding that has a place, with its text below.
+/// </summary>
+public static class VerifyPicture
+{
+    private const double PixelsPerMm = 6;
+    private const int Listed = 24;
+    private const double Size = 3.6;
+
+    /// <summary>PNG bytes. Findings without a place are listed without a number; errors come first.</summary>
+    public static byte[] Png(FixtureDesign design, VerifyResult verdict) =>
+        SkiaDraw.Png(Draw(design, verdict.Block, [.. verdict.Findings]), PixelsPerMm);
+
+    internal static Scene Draw(FixtureDesign design, BlockGrid block, IReadOnlyList<Finding> findings)
+    {
+        Finding[] sorted = [.. findings.OrderByDescending(f => f.Severity).ThenBy(f => f.Line ?? 0)];
+        double width = Math.Max(block.Box.Width + 20, 200);
+        (Finding Finding, IReadOnlyList<string> Lines)[] rows =
+        [
+            .. sorted.Take(Listed).Select(f => (f, Typefaces.Wrap(Words(f), Type.Plain(Size), width - 36))),
+        ];
+        double list = 14 + rows.Sum(r => (r.Lines.Count * Size * 1.35) + 1.5) + (sorted.Length > Listed ? 6 : 0);
+        Scene scene = new(width, block.Box.Height + 24 + list);
+        View view = new(1, new Point2(10 - block.Box.MinX, list + 6 - block.Box.MinY), MirrorX: false);
+        Point2 low = view.At(new Point2(block.Box.MinX, block.Box.MinY));
+        scene.Image(
+            new Box2(low.X, low.Y, low.X + block.Box.Width, low.Y + block.Box.Height),
+            BlockPicture.Plan(block, Colour.Of(0xEDEDED))
+        );
+        scene.Shape(view.At(design.Part.Outer), Pen.Solid(0.3, Colour.Of(0x14507A)));
+        scene.Shape(design.Part.Cutouts.Select(view.At), Pen.Solid(0.3, Colour.Of(0x14507A)));
+        Marks.Origin(scene, view.At(new Point2(0, 0)), 14, 4, mirrorX: false);
+        string title =
+            sorted.Length == 0 ? "Nothing found" : $"{N(sorted.Length)} finding{(sorted.Length == 1 ? "" : "s")}";
+        scene.Text($"{title}: {design.Label}", new Point2(10, scene.Height - 10), Type.Strong(5));
+        Pins(scene, view, sorted);
+        List(scene, rows, list - 8, sorted.Length);
+        return scene;
+    }
+
+    /// <summary>Markers in reverse, so that the worst lies on top where two meet.</summary>
+    private static void Pins(Scene scene, View view, Finding[] sorted)
+    {
+        for (int i = Math.Min(sorted.Length, Listed) - 1; i >= 0; i--)
+        {
+            if (sorted[i].At is { } place)
+            {
+                Point2 at = view.At(place);
+                Point2 tag = at + new Point2(5, 6);
+                scene.Shape(Chain.Circle(at, 2.2), Pen.Solid(1.2, Colour.White));
+                scene.Shape(Chain.Circle(at, 2.2), Pen.Solid(0.6, Ink(sorted[i].Severity)));
+                scene.Line(at + new Point2(1.5, 1.7), tag, Pen.Solid(0.5, Ink(sorted[i].Severity)));
+                Badge(scene, tag + new Point2(1.6, 1.6), i + 1, sorted[i].Severity);
+            }
+        }
+    }
+
+    private static void Badge(Scene scene, Point2 at, int number, Severity severity)
+    {
+        bool error = severity == Severity.Error;
+        scene.Shape(Chain.Circle(at, 2.9), Pen.Solid(0.5, Ink(severity)), error ? Ink(severity) : Colour.White);
+        scene.Text(
+            N(number),
+            at - new Point2(0, 1.3),
+            new Type(Size, true, error ? Colour.White : Colour.Black),
+            Anchor.Middle
+        );
+    }
+
+    private static void List(Scene scene, (Finding Finding, IReadOnlyList<string> Lines)[] rows, double top, int all)
+    {
+        double y = top;
+        for (int i = 0; i < rows.Length; i++)
+        {
+            if (rows[i].Finding.At is not null)
+            {
+                Badge(scene, new Point2(14, y + 1.2), i + 1, rows[i].Finding.Severity);
+            }
+            foreach (string line in rows[i].Lines)
+            {
+                scene.Text(line, new Point2(20, y), Type.Plain(Size));
+                y -= Size * 1.35;
+            }
+            y -= 1.5;
+        }
+        if (all > Listed)
+        {
+            scene.Text($"and {N(all - Listed)} more", new Point2(20, y), Type.Plain(Size));
+        }
+    }
+
+    private static string Words(Finding f)
+    {
+        string line = f.Line is { } n ? $"line {N(n)}: " : "";
+        string place = f.At is { } at ? $" at X {N(at.X)} Y {N(at.Y)}" : "";
+        return $"{f.Severity.ToString().ToLowerInvariant()} {f.Code}, {line}{f.Message}{place}";
+    }
+
+    private static Colour Ink(Severity severity) => severity == Severity.Error ? Colour.Of(0xA01010) : Colour.Black;
+
+    private static string N(double v) => v.ToString("0.##", CultureInfo.InvariantCulture);
+}
