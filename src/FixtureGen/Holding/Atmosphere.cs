@@ -1,0 +1,40 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// The local atmosphere and what it leaves of a pump's rated level. ISO 2533:1975, the same as the US Standard Atmosphere
+/// 1976 below 11 km: p = p0 (1 - L H / T0)^(g0 M / (R L)) with the geopotential height H = r0 Z / (r0 + Z).
+/// </summary>
+public static class Atmosphere
+{
+    /// <summary>Sea-level pressure, kPa.</summary>
+    public const double SeaLevelKPa = 101.325;
+
+    private const double EarthRadiusM = 6_356_766;
+    private const double LapseKPerM = 0.0065;
+    private const double SeaLevelK = 288.15;
+    private const double Exponent = 9.80665 * 0.0289644 / (8.31432 * LapseKPerM);
+
+    /// <summary>Pressure at a geometric altitude in metres (-500 to 11 000), kPa.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Outside the troposphere.</exception>
+    public static double PressureKPa(double altitudeM)
+    {
+        if (altitudeM is not (>= -500 and <= 11_000))
+        {
+            throw new ArgumentOutOfRangeException(nameof(altitudeM));
+        }
+        double geopotential = EarthRadiusM * altitudeM / (EarthRadiusM + altitudeM);
+        return SeaLevelKPa * Math.Pow(1 - (LapseKPerM * geopotential / SeaLevelK), Exponent);
+    }
+
+    /// <summary>The level (gauge, kPa) a pump rated at sea level reaches at an altitude: rated times the ratio of pressures.</summary>
+    public static double PumpLevelKPa(double ratedKPa, double altitudeM) =>
+        Math.Min(ratedKPa, SeaLevelKPa) * PressureKPa(altitudeM) / SeaLevelKPa;
+
+    /// <summary>Vacuum force on an area, N: kPa times mm2 / 1000.</summary>
+    public static double ForceN(double vacuumKPa, double areaMm2) => vacuumKPa * areaMm2 / 1000;
+
+    /// <summary>Inches of mercury (0 C) in kPa.</summary>
+    public static double FromInHg(double inHg) => inHg * Units.KPaPerInHg;
+}

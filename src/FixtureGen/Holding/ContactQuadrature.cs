@@ -1,0 +1,216 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// Contact areas and lines cut into pieces for <see cref="PressureMeasure"/>. Areas are read along fine scan lines whose
+/// crossings with lines and arcs are exact, then gathered into coarse cells that keep area, middle and second moment.
+/// </summary>
+internal static class ContactQuadrature
+{
+    private const int ScansPerCell = 6;
+
+    /// <summary>About <paramref name="pieces"/> pieces over areas that do not overlap; empty where there is no area.</summary>
+    public static ContactPiece[] OverArea(IReadOnlyList<Region> regions, int pieces)
+    {
+        Segment[] edges = [.. regions.SelectMany(r => r.Contours).SelectMany(c => c.Segments)];
+        if (edges.Length == 0)
+        {
+            return [];
+        }
+        Box2 box = Bounds(edges);
+        double cell = Math.Sqrt(box.Width * box.Height / pieces);
+        int columns = Math.Max(1, (int)Math.Ceiling(box.Width / cell));
+        int rows = Math.Max(1, (int)Math.Ceiling(box.Height / cell));
+        var cells = new Cell[columns * rows];
+        double scan = box.Height / (rows * ScansPerCell);
+        List<double> crossings = [];
+        for (int line = 0; line < rows * ScansPerCell; line++)
+        {
+            double y = box.MinY + ((line + 0.5) * scan);
+            crossings.Clear();
+            foreach (Segment edge in edges)
+            {
+                Crossings(edge, y, crossings);
+            }
+            crossings.Sort();
+            for (int i = 0; i + 1 < crossings.Count; i += 2)
+            {
+                Fill(cells, columns, line / ScansPerCell, box, y, scan, crossings[i], crossings[i + 1]);
+            }
+        }
+        return [.. cells.Where(c => c.Area > 0).Select(c => c.Piece)];
+    }
+
+    /// <summary>Pieces of at most a length along closed lines, in the order of the lines; shares are lengths in mm.</summary>
+    public static ContactPiece[] AlongLines(IEnumerable<Contour> lines, double length)
+    {
+        List<ContactPiece> pieces = [];
+        foreach (Segment segment in lines.SelectMany(l => l.Segments))
+        {
+            int count = Math.Max(1, (int)Math.Ceiling(segment.Length / length));
+            double part = segment.Length / count;
+            for (int i = 0; i < count; i++)
+            {
+                pieces.Add(new ContactPiece(PointAt(segment, (i + 0.5) / count), part, part * part / 24));
+            }
+        }
+        return [.. pieces];
+    }
+
+    /// <summary>A point of a segment at a share of its length.</summary>
+    public static Point2 PointAt(Segment s, double t)
+    {
+        if (!s.IsArc)
+        {
+            return s.Start + ((s.End - s.Start) * t);
+        }
+        Point2 from = s.Start - s.Centre;
+        double angle = Math.Atan2(from.Y, from.X) + (s.Sweep * t);
+        return s.Centre + (new Point2(Math.Cos(angle), Math.Sin(angle)) * s.Radius);
+    }
+
+    private static void Fill(
+        Cell[] cells,
+        int columns,
+        int row,
+        Box2 box,
+        double y,
+        double scan,
+        double from,
+        double to
+    )
+    {
+        double width = box.Width / columns;
+        int first = Math.Clamp((int)((from - box.MinX) / width), 0, columns - 1);
+        int last = Math.Clamp((int)((to - box.MinX) / width), 0, columns - 1);
+        for (int column = first; column <= last; column++)
+        {
+            double a = Math.Max(from, box.MinX + (column * width));
+            double b = Math.Min(to, box.MinX + ((column + 1) * width));
+            if (b > a)
+            {
+                cells[(row * columns) + column].Add((a + b) / 2, y, b - a, scan);
+            }
+        }
+    }
+
+    private static void Crossings(Segment s, double y, List<double> found)
+    {
+        if (!s.IsArc)
+        {
+            if (s.Start.Y > y != s.End.Y > y)
+            {
+                found.Add(s.Start.X + ((y - s.Start.Y) / (s.End.Y - s.Start.Y) * (s.End.X - s.Start.X)));
+            }
+            return;
+        }
+        // An arc that is cut where it turns back is two monotone pieces, so that every crossing changes inside to outside.
+        foreach ((Point2 a, Point2 b, double side) in MonotonePieces(s))
+        {
+            if (a.Y > y != b.Y > y)
+            {
+                double h = y - s.Centre.Y;
+                double r = s.Radius;
+                found.Add(s.Centre.X + (side * Math.Sqrt(Math.Max(0, (r * r) - (h * h)))));
+            }
+        }
+    }
+
+    private static IEnumerable<(Point2 A, Point2 B, double Side)> MonotonePieces(Segment s)
+    {
+        Point2 from = s.Start - s.Centre;
+        double start = Math.Atan2(from.Y, from.X);
+        double end = start + s.Sweep;
+        double low = Math.Min(start, end);
+        double high = Math.Max(start, end);
+        List<double> cuts = [low];
+        for (int k = (int)Math.Ceiling((low - (Math.PI / 2)) / Math.PI); (Math.PI / 2) + (k * Math.PI) < high; k++)
+        {
+            double turn = (Math.PI / 2) + (k * Math.PI);
+            if (turn > low)
+            {
+                cuts.Add(turn);
+            }
+        }
+        cuts.Add(high);
+        for (int i = 0; i + 1 < cuts.Count; i++)
+        {
+            yield return (On(s, cuts[i]), On(s, cuts[i + 1]), Math.Cos((cuts[i] + cuts[i + 1]) / 2) >= 0 ? 1 : -1);
+        }
+    }
+
+    /// <summary>The arc's point at an angle; its own ends exactly, so that neighbours meet.</summary>
+    private static Point2 On(Segment s, double angle)
+    {
+        Point2 from = s.Start - s.Centre;
+        double start = Math.Atan2(from.Y, from.X);
+        if (angle == start)
+        {
+            return s.Start;
+        }
+        return angle == start + s.Sweep
+            ? s.End
+            : s.Centre + (new Point2(Math.Cos(angle), Math.Sin(angle)) * s.Radius);
+    }
+
+    private static Box2 Bounds(Segment[] edges)
+    {
+        double minX = double.MaxValue;
+        double minY = double.MaxValue;
+        double maxX = double.MinValue;
+        double maxY = double.MinValue;
+        foreach (Point2 p in edges.SelectMany(Extremes))
+        {
+            (minX, minY) = (Math.Min(minX, p.X), Math.Min(minY, p.Y));
+            (maxX, maxY) = (Math.Max(maxX, p.X), Math.Max(maxY, p.Y));
+        }
+        return new Box2(minX, minY, maxX, maxY);
+    }
+
+    private static IEnumerable<Point2> Extremes(Segment s)
+    {
+        yield return s.Start;
+        yield return s.End;
+        if (!s.IsArc)
+        {
+            yield break;
+        }
+        Point2 from = s.Start - s.Centre;
+        double start = Math.Atan2(from.Y, from.X);
+        double low = Math.Min(start, start + s.Sweep);
+        double high = Math.Max(start, start + s.Sweep);
+        for (int k = (int)Math.Ceiling(low / (Math.PI / 2)); k * Math.PI / 2 < high; k++)
+        {
+            yield return On(s, k * Math.PI / 2);
+        }
+    }
+
+    private struct Cell
+    {
+        private double mx;
+        private double my;
+        private double second;
+
+        public double Area { get; private set; }
+
+        public void Add(double x, double y, double width, double height)
+        {
+            double area = width * height;
+            Area += area;
+            mx += area * x;
+            my += area * y;
+            second += area * ((x * x) + (y * y) + (((width * width) + (height * height)) / 12));
+        }
+
+        public readonly ContactPiece Piece
+        {
+            get
+            {
+                Point2 middle = new(mx / Area, my / Area);
+                double spread = (second / Area) - middle.Dot(middle);
+                return new ContactPiece(middle, Area, Math.Max(0, spread / 2));
+            }
+        }
+    }
+}

@@ -1,0 +1,28 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>One disc magnet: radius and thickness mm, remanence T.</summary>
+public readonly record struct Disc(double Radius, double Thickness, double RemanenceT)
+{
+    /// <summary>
+    /// The weakest disc a specification allows at a working temperature: least Br of the grade falling by 0.12 % per kelvin
+    /// above 20 C (usual for bare sintered NdFeB).
+    /// </summary>
+    public static Disc Weakest(MagnetSpec spec, double temperatureC) =>
+        new(
+            (spec.Diameter - spec.DiameterTolerance) / 2,
+            spec.Thickness,
+            spec.BrMinT * (1 - (0.0012 * Math.Max(0, temperatureC - 20)))
+        );
+
+    /// <summary>The strongest disc a specification allows, cold: for the distance to keep from implants.</summary>
+    public static Disc Strongest(MagnetSpec spec) =>
+        new((spec.Diameter + spec.DiameterTolerance) / 2, spec.Thickness, spec.BrMaxT);
+
+    /// <summary>
+    /// Permeance coefficient of the disc standing alone, from the demagnetising factor N = 1 / (1 + 4 n / sqrt(pi)) with n
+    /// the length over the diameter (Sato and Ishii, J. Appl. Phys. 66, 1989, from memory): Pc = (1 - N) / N.
+    /// </summary>
+    public double Permeance => 4 * (Thickness / (2 * Radius)) / Math.Sqrt(Math.PI);
+}

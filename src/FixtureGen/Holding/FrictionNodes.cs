@@ -1,0 +1,158 @@
+using System.Runtime.Intrinsics;
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>A rigid velocity in the plane: of the contact's middle, and turning times the contact's own length.</summary>
+internal readonly record struct Twist(double X, double Y, double Turn)
+{
+    public static Twist operator *(Twist t, double k) => new(t.X * k, t.Y * k, t.Turn * k);
+
+    public static Twist operator +(Twist a, Twist b) => new(a.X + b.X, a.Y + b.Y, a.Turn + b.Turn);
+
+    public double Dot(Twist o) => (X * o.X) + (Y * o.Y) + (Turn * o.Turn);
+
+    public double Length => Math.Sqrt(Dot(this));
+
+    public Twist Cross(Twist o) =>
+        new((Y * o.Turn) - (Turn * o.Y), (Turn * o.X) - (X * o.Turn), (X * o.Y) - (Y * o.X));
+}
+
+/// <summary>Friction's power at a twist with its slope and curvature, and how the power changes per unit of load.</summary>
+internal readonly record struct FrictionPower(
+    double Value,
+    Twist Slope,
+    double Xx,
+    double Xy,
+    double Yy,
+    double Xt,
+    double Yt,
+    double Tt,
+    double PerLoad
+);
+
+/// <summary>
+/// Contact pieces and points laid out for one pass in four lanes: always four, so that the sums come out the same on every
+/// machine. Places are from the contact's middle in units of Scale, mm.
+/// </summary>
+internal sealed class FrictionNodes
+{
+    private const double SharpBelow = 1e-3;
+    private const int MostKinks = 24;
+
+    private readonly double[] x;
+    private readonly double[] y;
+    private readonly double[] spread2;
+    private readonly double[] share;
+    private readonly double[] px;
+    private readonly double[] py;
+    private readonly double[] pSpread2;
+    private readonly double[] pForce;
+    private readonly double slack;
+    private readonly Point2[] sharp;
+
+    public FrictionNodes(PressureMeasure contact, double friction, IReadOnlyList<PressPoint> points)
+    {
+        Scale = Math.Max(Math.Sqrt(contact.Xx + contact.Yy), 1e-3);
+        Middle = contact.Middle;
+        slack = contact.Reach / Scale;
+        int n = Padded(contact.Pieces.Length);
+        (x, y, spread2, share) = (new double[n], new double[n], Ones(n), new double[n]);
+        for (int i = 0; i < contact.Pieces.Length; i++)
+        {
+            ContactPiece piece = contact.Pieces[i];
+            x[i] = (piece.At.X - Middle.X) / Scale;
+            y[i] = (piece.At.Y - Middle.Y) / Scale;
+            spread2[i] = Math.Max(piece.Spread2 / (Scale * Scale), 1e-12);
+            share[i] = friction * piece.Share;
+        }
+        int m = Padded(points.Count);
+        (px, py, pSpread2, pForce) = (new double[m], new double[m], Ones(m), new double[m]);
+        for (int i = 0; i < points.Count; i++)
+        {
+            px[i] = (points[i].At.X - Middle.X) / Scale;
+            py[i] = (points[i].At.Y - Middle.Y) / Scale;
+            pSpread2[i] = Math.Max(points[i].Spread * points[i].Spread / (Scale * Scale), 1e-12);
+            pForce[i] = points[i].Force * points[i].Friction;
+        }
+        sharp = [.. Sharp(x, y, spread2, contact.Pieces.Length), .. Sharp(px, py, pSpread2, points.Count)];
+    }
+
+    public double Scale { get; }
+
+    public Point2 Middle { get; }
+
+    /// <summary>Places (in units of Scale) that press at a point and so put a kink into the power there.</summary>
+    public ReadOnlySpan<Point2> Kinks => sharp;
+
+    /// <summary>True when the plane pressure force + slope.x is positive over the whole contact.</summary>
+    public bool PressesEverywhere(double force, Point2 slope) => force >= slope.Length * slack;
+
+    /// <summary>The plane pressure's positive part added up: what a contact that cannot pull would carry of it.</summary>
+    public double PositivePart(double force, Point2 slope, double friction)
+    {
+        double sum = 0;
+        for (int i = 0; i < x.Length; i++)
+        {
+            sum += share[i] * Math.Max(0, force + (slope.X * x[i]) + (slope.Y * y[i]));
+        }
+        return friction > 0 ? sum / friction : 0;
+    }
+
+    /// <summary>
+    /// Power of friction at a twist under the pressure (force + slope.x) * rescale, never below 0, and the points' forces
+    /// times pointScale; perForce and perSlope are the pressure's change per unit of load. Slopes are per Scale.
+    /// </summary>
+    public FrictionPower At(
+        Twist w,
+        double force,
+        Point2 slope,
+        double rescale,
+        double pointScale,
+        double perForce,
+        Point2 perSlope
+    )
+    {
+        var sums = new PowerSums(w);
+        Vector256<double> vForce = Vector256.Create(force * rescale);
+        Vector256<double> vSlopeX = Vector256.Create(slope.X * rescale);
+        Vector256<double> vSlopeY = Vector256.Create(slope.Y * rescale);
+        Vector256<double> vPer = Vector256.Create(perForce);
+        Vector256<double> vPerX = Vector256.Create(perSlope.X);
+        Vector256<double> vPerY = Vector256.Create(perSlope.Y);
+        for (int i = 0; i < x.Length; i += 4)
+        {
+            Vector256<double> vx = Vector256.LoadUnsafe(ref x[i]);
+            Vector256<double> vy = Vector256.LoadUnsafe(ref y[i]);
+            Vector256<double> part = Vector256.LoadUnsafe(ref share[i]);
+            Vector256<double> pressure = vForce + (vSlopeX * vx) + (vSlopeY * vy);
+            Vector256<double> grip = part * Vector256.Max(pressure, Vector256<double>.Zero);
+            Vector256<double> change = part * (vPer + (vPerX * vx) + (vPerY * vy));
+            sums.Add(vx, vy, Vector256.LoadUnsafe(ref spread2[i]), grip, change);
+        }
+        Vector256<double> scale = Vector256.Create(pointScale);
+        for (int i = 0; i < px.Length; i += 4)
+        {
+            sums.Add(
+                Vector256.LoadUnsafe(ref px[i]),
+                Vector256.LoadUnsafe(ref py[i]),
+                Vector256.LoadUnsafe(ref pSpread2[i]),
+                scale * Vector256.LoadUnsafe(ref pForce[i]),
+                Vector256<double>.Zero
+            );
+        }
+        return sums.Result;
+    }
+
+    private static IEnumerable<Point2> Sharp(double[] x, double[] y, double[] spread2, int count) =>
+        Enumerable.Range(0, count).Where(i => spread2[i] < SharpBelow).Take(MostKinks).Select(i => new Point2(x[i], y[i]));
+
+    private static int Padded(int n) => (n + 3) / 4 * 4;
+
+    private static double[] Ones(int n)
+    {
+        double[] ones = new double[n];
+        Array.Fill(ones, 1);
+        return ones;
+    }
+}

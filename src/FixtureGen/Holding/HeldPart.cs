@@ -1,0 +1,80 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>A force that presses at one point, N, with its friction; Spread mm rounds the cone at the very point.</summary>
+internal readonly record struct PressPoint(Point2 At, double Force, double Friction, double Spread);
+
+/// <summary>
+/// What one cutter does to the part: a shear force at a place and a height over the contact, and a lift (up positive), N and mm.
+/// </summary>
+internal readonly record struct CutLoad(Point2 At, Point2 Shear, double Lift, double Height)
+{
+    public static CutLoad operator *(CutLoad load, double k) => load with { Shear = load.Shear * k, Lift = load.Lift * k };
+}
+
+/// <summary>One edge that the part could tip about: inward normal and offset (n.x = Offset on the edge), and what holds it down there, N mm.</summary>
+internal readonly record struct TipEdge(Point2 Inward, double Offset, double Holding);
+
+/// <summary>
+/// A rigid part on its contact before the cutter touches it. Pressed is the force spread over Contact, its first moment
+/// about Contact's middle in Moment; Points press besides. Edges is the convex hull of all that supports, with the moment of
+/// every down force about each edge. Forces N, lengths mm.
+/// </summary>
+internal sealed class HeldPart
+{
+    public HeldPart(
+        PressureMeasure contact,
+        double friction,
+        double pressed,
+        Point2 moment,
+        IReadOnlyList<PressPoint> points,
+        IReadOnlyList<Point2> hull
+    )
+    {
+        Contact = contact;
+        Friction = friction;
+        Pressed = pressed;
+        Moment = moment;
+        Points = points;
+        Nodes = new FrictionNodes(contact, friction, points);
+        Total = pressed + points.Sum(p => p.Force);
+        Edges = TipEdges(hull);
+    }
+
+    public PressureMeasure Contact { get; }
+
+    public double Friction { get; }
+
+    public double Pressed { get; }
+
+    public Point2 Moment { get; }
+
+    public IReadOnlyList<PressPoint> Points { get; }
+
+    public FrictionNodes Nodes { get; }
+
+    /// <summary>All that presses, N.</summary>
+    public double Total { get; }
+
+    public TipEdge[] Edges { get; }
+
+    private TipEdge[] TipEdges(IReadOnlyList<Point2> hull)
+    {
+        var edges = new TipEdge[hull.Count < 3 ? 0 : hull.Count];
+        Point2 first = (Pressed * Contact.Middle) + Moment;
+        foreach (PressPoint p in Points)
+        {
+            first += p.Force * p.At;
+        }
+        for (int i = 0; i < edges.Length; i++)
+        {
+            Point2 a = hull[i];
+            Point2 along = hull[(i + 1) % hull.Count] - a;
+            Point2 inward = along.Left * (1 / along.Length);
+            double offset = inward.Dot(a);
+            edges[i] = new TipEdge(inward, offset, inward.Dot(first) - (Total * offset));
+        }
+        return edges;
+    }
+}

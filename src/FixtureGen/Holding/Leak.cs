@@ -1,0 +1,90 @@
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// Air that leaks into the zone through a hole, against what the pump can move. Isentropic orifice flow of air (gamma 1.4,
+/// R 287.05 J/(kg K)), choked where the pressure ratio is at most 0.5283; free air is counted at the room's pressure.
+/// </summary>
+public static class Leak
+{
+    /// <summary>A sharp-edged hole's discharge coefficient; 0.8 +- 0.15 is common practice, no source.</summary>
+    public const double Discharge = 0.8;
+
+    /// <summary>Room temperature for the leak, K.</summary>
+    public const double RoomK = 293.15;
+
+    private const double Gamma = 1.4;
+    private const double GasConstant = 287.05;
+    private const double ViscosityPaS = 1.82e-5;
+
+    /// <summary>Mass flow through a hole, g/s. Diameter mm, pressures kPa absolute.</summary>
+    public static double MassFlowGPerS(
+        double diameter,
+        double outsideKPa,
+        double insideKPa,
+        double discharge,
+        double roomK
+    )
+    {
+        double area = Math.PI * diameter * diameter / 4 * 1e-6;
+        double ratio = Math.Clamp(insideKPa / outsideKPa, 0, 1);
+        double choked = Math.Pow(2 / (Gamma + 1), Gamma / (Gamma - 1));
+        double x = Math.Max(ratio, choked);
+        double flux = Math.Sqrt(
+            2 * Gamma / (Gamma - 1) * (Math.Pow(x, 2 / Gamma) - Math.Pow(x, (Gamma + 1) / Gamma))
+        );
+        return discharge * area * outsideKPa * 1000 / Math.Sqrt(GasConstant * roomK) * flux * 1000;
+    }
+
+    /// <summary>Free air (at the room's pressure and temperature) for a mass flow in g/s, L/min.</summary>
+    public static double FreeAirLPerMin(double gramsPerSecond, double roomKPa, double roomK) =>
+        gramsPerSecond / 1000 / (roomKPa * 1000 / (GasConstant * roomK)) * 60_000;
+
+    /// <summary>
+    /// Free air through a long thin channel, L/min: isothermal laminar flow pi d^4 (p1^2 - p2^2) / (256 eta L), never more
+    /// than the orifice of the same bore lets through. Lengths mm, pressures kPa absolute.
+    /// </summary>
+    public static double ChannelLPerMin(double diameter, double length, double outsideKPa, double insideKPa)
+    {
+        double d = diameter / 1000;
+        double p1 = outsideKPa * 1000;
+        double p2 = insideKPa * 1000;
+        double laminar =
+            Math.PI * Math.Pow(d, 4) * ((p1 * p1) - (p2 * p2)) / (256 * ViscosityPaS * length / 1000) / p1 * 60_000;
+        double orifice = FreeAirLPerMin(
+            MassFlowGPerS(diameter, outsideKPa, insideKPa, 1, RoomK),
+            outsideKPa,
+            RoomK
+        );
+        return Math.Min(laminar, orifice);
+    }
+
+    /// <summary>
+    /// The level (gauge kPa) at which a pump keeps up with a leak. The pump's speed is taken to fall linearly from its rated
+    /// free-air flow at no vacuum to nothing at its blank-off level, the usual shape of a displacement pump's curve.
+    /// </summary>
+    public static double SettledKPa(double blankOffKPa, double flowLPerMin, double holeMm, double atmosphereKPa)
+    {
+        if (holeMm <= 0 || flowLPerMin <= 0)
+        {
+            return blankOffKPa;
+        }
+        double low = 0;
+        double high = blankOffKPa;
+        for (int i = 0; i < 60; i++)
+        {
+            double level = (low + high) / 2;
+            double pumped = flowLPerMin * (1 - (level / blankOffKPa));
+            double leaked = FreeAirLPerMin(
+                MassFlowGPerS(holeMm, atmosphereKPa, atmosphereKPa - level, Discharge, RoomK),
+                atmosphereKPa,
+                RoomK
+            );
+            (low, high) = pumped > leaked ? (level, high) : (low, level);
+        }
+        return (low + high) / 2;
+    }
+
+    /// <summary>Time to pump a volume down, s: (V / S) ln(p0 / p), litres and L/min, pressures kPa absolute.</summary>
+    public static double PumpDownSeconds(double litres, double litresPerMin, double fromKPa, double toKPa) =>
+        litres / litresPerMin * 60 * Math.Log(fromKPa / toKPa);
+}

@@ -1,0 +1,98 @@
+using FixtureGen.Holding;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Published;
+
+public sealed class VacuumTables
+{
+    // US Standard Atmosphere 1976 (= ISO 2533:1975 below 11 km), geometric altitude in m, pressure in Pa.
+    [Theory]
+    [InlineData(0, 101325.0)]
+    [InlineData(500, 95461.3)]
+    [InlineData(1000, 89876.3)]
+    [InlineData(1500, 84559.7)]
+    [InlineData(2000, 79501.4)]
+    [InlineData(3000, 70121.2)]
+    [InlineData(5280 * 0.3048, 83432)]
+    [InlineData(7000 * 0.3048, 78192)]
+    public void Standard_atmosphere(double altitudeM, double pascal) =>
+        Assert.Equal(pascal, Atmosphere.PressureKPa(altitudeM) * 1000, 0.6);
+
+    // Vacuum pump handbook's worked derating: a 24 inHg pump where the atmosphere is 22 inHg reaches 17.65.
+    [Fact]
+    public void Pump_derating_in_proportion_to_the_atmosphere()
+    {
+        double altitude = AltitudeWhere(Atmosphere.FromInHg(22));
+        double level = Atmosphere.PumpLevelKPa(Atmosphere.FromInHg(24), altitude);
+        Assert.Equal(17.65, level / Units.KPaPerInHg, 0.01);
+    }
+
+    // Force = pressure x area: sides in inches, vacuum in inHg, force in N; 10 x 10 in at 14.7 psi is 1470 lbf.
+    [Theory]
+    [InlineData(6, 4, 15, 786.5)]
+    [InlineData(6, 4, 20, 1048.7)]
+    [InlineData(6, 4, 25, 1310.9)]
+    [InlineData(7.5, 7.5, 20, 2457.9)]
+    [InlineData(9, 9, 25, 4424.1)]
+    public void Force_on_a_sealed_rectangle(double width, double height, double inHg, double newton)
+    {
+        double area = width * height * Units.MmPerInch * Units.MmPerInch;
+        Assert.Equal(newton, Atmosphere.ForceN(Atmosphere.FromInHg(inHg), area), 0.06);
+    }
+
+    // Choked orifice of air, isentropic nozzle (any gas-dynamics text): 293.15 K, 101325 Pa, discharge 1; g/s and free L/min.
+    [Theory]
+    [InlineData(0.25, 0.01174, 0.585)]
+    [InlineData(0.5, 0.04696, 2.34)]
+    [InlineData(1.0, 0.18785, 9.36)]
+    [InlineData(2.0, 0.75139, 37.44)]
+    [InlineData(3.0, 1.69060, 84.24)]
+    public void Choked_orifice(double diameter, double gramsPerSecond, double litresPerMin)
+    {
+        double flow = Leak.MassFlowGPerS(diameter, 101.325, 20, 1, 293.15);
+        Assert.Equal(gramsPerSecond, flow, gramsPerSecond * 1e-3);
+        Assert.Equal(litresPerMin, Leak.FreeAirLPerMin(flow, 101.325, 293.15), litresPerMin * 1e-3);
+    }
+
+    // The same table below choking, 1 mm hole, and at 288.15 K.
+    [Theory]
+    [InlineData(5, 7.16)]
+    [InlineData(10, 8.96)]
+    [InlineData(13, 9.33)]
+    public void Unchoked_orifice(double inHg, double litresPerMin)
+    {
+        double flow = Leak.MassFlowGPerS(1, 101.325, 101.325 - Atmosphere.FromInHg(inHg), 1, 293.15);
+        Assert.Equal(litresPerMin, Leak.FreeAirLPerMin(flow, 101.325, 293.15), 0.006);
+    }
+
+    [Fact]
+    public void Choked_orifice_at_the_standard_temperature()
+    {
+        double flow = Leak.MassFlowGPerS(1, 101.325, 10, 1, 288.15);
+        Assert.Equal(0.18947, flow, 2e-5);
+        Assert.Equal(9.28, Leak.FreeAirLPerMin(flow, 101.325, 288.15), 0.005);
+    }
+
+    // Hagen-Poiseuille, isothermal: a scratch 0.1 mm wide and 3 mm long would pass 0.137 L/min, but its bore chokes at 0.094.
+    [Fact]
+    public void A_scratch_never_passes_more_than_its_bore() =>
+        Assert.Equal(0.094, Leak.ChannelLPerMin(0.1, 3, 101.325, 101.325 - 84.66), 0.0006);
+
+    // t = (V/S) ln(p0/p): 0.15 L at 50 L/min to 25 inHg.
+    [Fact]
+    public void Pump_down_time() =>
+        Assert.Equal(0.325, Leak.PumpDownSeconds(0.15, 50, 101.325, 101.325 - Atmosphere.FromInHg(25)), 0.0006);
+
+    private static double AltitudeWhere(double kPa)
+    {
+        double low = 0;
+        double high = 11_000;
+        for (int i = 0; i < 80; i++)
+        {
+            double middle = (low + high) / 2;
+            (low, high) = Atmosphere.PressureKPa(middle) > kPa ? (middle, high) : (low, middle);
+        }
+        return low;
+    }
+}
