@@ -149,9 +149,7 @@ internal static class ContactQuadrature
         {
             return s.Start;
         }
-        return angle == start + s.Sweep
-            ? s.End
-            : s.Centre + (new Point2(Math.Cos(angle), Math.Sin(angle)) * s.Radius);
+        return angle == start + s.Sweep ? s.End : s.Centre + (new Point2(Math.Cos(angle), Math.Sin(angle)) * s.Radius);
     }
 
     private static Box2 Bounds(Segment[] edges)

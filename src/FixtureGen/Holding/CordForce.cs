@@ -16,8 +16,7 @@ public static class CordForce
         0.0981 * (56 + (7.62336 * shoreA)) / (0.137505 * (254 - (2.54 * shoreA)));
 
     /// <summary>Lindley's factor 1.25 C^1.5 + 50 C^6 at a squeeze of 0 to 0.5.</summary>
-    public static double LindleyFactor(double squeeze) =>
-        (1.25 * Math.Pow(squeeze, 1.5)) + (50 * Math.Pow(squeeze, 6));
+    public static double LindleyFactor(double squeeze) => (1.25 * Math.Pow(squeeze, 1.5)) + (50 * Math.Pow(squeeze, 6));
 
     /// <summary>Line force of a solid round cord, N/mm; section mm.</summary>
     public static double SolidNPerMm(double section, double shoreA, double squeeze) =>
@@ -25,9 +24,7 @@ public static class CordForce
 
     /// <summary>Line force of a sponge cord, N/mm, from its pressure at 25 % squeeze in kPa; section mm. A round cord touches on less than its section, so this is an upper estimate.</summary>
     public static double SpongeNPerMm(double section, double p25KPa, double squeeze) =>
-        squeeze <= 0
-            ? 0
-            : p25KPa / 1000 * section * (squeeze / (1 - squeeze)) / (GradeSqueeze / (1 - GradeSqueeze));
+        squeeze <= 0 ? 0 : p25KPa / 1000 * section * (squeeze / (1 - squeeze)) / (GradeSqueeze / (1 - GradeSqueeze));
 
     /// <summary>How far the shell presses the cord in when it is down on the block: 1 - groove depth / section.</summary>
     public static double Squeeze(double section, double grooveDepth) => 1 - (grooveDepth / section);

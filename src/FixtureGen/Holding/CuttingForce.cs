@@ -6,13 +6,7 @@ namespace FixtureGen.Holding;
 /// Peak forces of one cutter edge, N: Tangential along its motion, Radial away from the cutter's axis, Axial lifting the
 /// work (negative presses it down). ChipThickness is the thickest chip, mm; Engagement the arc it cuts over, radians.
 /// </summary>
-public sealed record CutForce(
-    double Tangential,
-    double Radial,
-    double Axial,
-    double ChipThickness,
-    double Engagement
-)
+public sealed record CutForce(double Tangential, double Radial, double Axial, double ChipThickness, double Engagement)
 {
     /// <summary>Tangential and radial together, N.</summary>
     public double Shear => Math.Sqrt((Tangential * Tangential) + (Radial * Radial));

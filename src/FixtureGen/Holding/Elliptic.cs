@@ -98,8 +98,7 @@ public static class Elliptic
 
     private static double Rc(double x, double y) => Rf(x, y, y);
 
-    private static double Pairs(double x, double y, double z) =>
-        Math.Sqrt(x * y) + Math.Sqrt(y * z) + Math.Sqrt(z * x);
+    private static double Pairs(double x, double y, double z) => Math.Sqrt(x * y) + Math.Sqrt(y * z) + Math.Sqrt(z * x);
 
     private static double Spread(double x, double y, double z, double p, double mean) =>
         Math.Max(
@@ -118,8 +117,7 @@ public static class Elliptic
         double e3 = (dx * dy * dz) + (2 * e2 * dp) + (4 * dp * dp * dp);
         double e4 = ((2 * dx * dy * dz) + (e2 * dp) + (3 * dp * dp * dp)) * dp;
         double e5 = dx * dy * dz * dp * dp;
-        return (
-                1 - (3 * e2 / 14) + (e3 / 6) + (9 * e2 * e2 / 88) - (3 * e4 / 22) - (9 * e2 * e3 / 52) + (3 * e5 / 26)
-            ) / (mean * Math.Sqrt(mean));
+        return (1 - (3 * e2 / 14) + (e3 / 6) + (9 * e2 * e2 / 88) - (3 * e4 / 22) - (9 * e2 * e3 / 52) + (3 * e5 / 26))
+            / (mean * Math.Sqrt(mean));
     }
 }

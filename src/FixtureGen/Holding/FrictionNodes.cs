@@ -14,8 +14,7 @@ internal readonly record struct Twist(double X, double Y, double Turn)
 
     public double Length => Math.Sqrt(Dot(this));
 
-    public Twist Cross(Twist o) =>
-        new((Y * o.Turn) - (Turn * o.Y), (Turn * o.X) - (X * o.Turn), (X * o.Y) - (Y * o.X));
+    public Twist Cross(Twist o) => new((Y * o.Turn) - (Turn * o.Y), (Turn * o.X) - (X * o.Turn), (X * o.Y) - (Y * o.X));
 }
 
 /// <summary>Friction's power at a twist with its slope and curvature, and how the power changes per unit of load.</summary>
@@ -145,7 +144,11 @@ internal sealed class FrictionNodes
     }
 
     private static IEnumerable<Point2> Sharp(double[] x, double[] y, double[] spread2, int count) =>
-        Enumerable.Range(0, count).Where(i => spread2[i] < SharpBelow).Take(MostKinks).Select(i => new Point2(x[i], y[i]));
+        Enumerable
+            .Range(0, count)
+            .Where(i => spread2[i] < SharpBelow)
+            .Take(MostKinks)
+            .Select(i => new Point2(x[i], y[i]));
 
     private static int Padded(int n) => (n + 3) / 4 * 4;
 

@@ -10,7 +10,12 @@ internal readonly record struct PressPoint(Point2 At, double Force, double Frict
 /// </summary>
 internal readonly record struct CutLoad(Point2 At, Point2 Shear, double Lift, double Height)
 {
-    public static CutLoad operator *(CutLoad load, double k) => load with { Shear = load.Shear * k, Lift = load.Lift * k };
+    public static CutLoad operator *(CutLoad load, double k) =>
+        load with
+        {
+            Shear = load.Shear * k,
+            Lift = load.Lift * k,
+        };
 }
 
 /// <summary>One edge that the part could tip about: inward normal and offset (n.x = Offset on the edge), and what holds it down there, N mm.</summary>

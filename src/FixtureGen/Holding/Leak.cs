@@ -29,9 +29,7 @@ public static class Leak
         double ratio = Math.Clamp(insideKPa / outsideKPa, 0, 1);
         double choked = Math.Pow(2 / (Gamma + 1), Gamma / (Gamma - 1));
         double x = Math.Max(ratio, choked);
-        double flux = Math.Sqrt(
-            2 * Gamma / (Gamma - 1) * (Math.Pow(x, 2 / Gamma) - Math.Pow(x, (Gamma + 1) / Gamma))
-        );
+        double flux = Math.Sqrt(2 * Gamma / (Gamma - 1) * (Math.Pow(x, 2 / Gamma) - Math.Pow(x, (Gamma + 1) / Gamma)));
         return discharge * area * outsideKPa * 1000 / Math.Sqrt(GasConstant * roomK) * flux * 1000;
     }
 
@@ -50,11 +48,7 @@ public static class Leak
         double p2 = insideKPa * 1000;
         double laminar =
             Math.PI * Math.Pow(d, 4) * ((p1 * p1) - (p2 * p2)) / (256 * ViscosityPaS * length / 1000) / p1 * 60_000;
-        double orifice = FreeAirLPerMin(
-            MassFlowGPerS(diameter, outsideKPa, insideKPa, 1, RoomK),
-            outsideKPa,
-            RoomK
-        );
+        double orifice = FreeAirLPerMin(MassFlowGPerS(diameter, outsideKPa, insideKPa, 1, RoomK), outsideKPa, RoomK);
         return Math.Min(laminar, orifice);
     }
 

@@ -102,8 +102,7 @@ public sealed class MagnetTables
         Assert.Equal(mm, MagnetField.DistanceTo(new Disc(diameter / 2, length, 1.3), millitesla / 1000, 1), 0.06);
 
     [Fact]
-    public void Eight_magnets_reach_twice_as_far() =>
-        Assert.Equal(132, MagnetField.DistanceTo(Half, 0.0005, 8), 0.5);
+    public void Eight_magnets_reach_twice_as_far() => Assert.Equal(132, MagnetField.DistanceTo(Half, 0.0005, 8), 0.5);
 
     // Far away two discs are point dipoles: F = 3 mu0 m1 m2 / (2 pi z^4), and side by side they push with half of that.
     [Fact]

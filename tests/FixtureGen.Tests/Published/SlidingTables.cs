@@ -121,14 +121,20 @@ public sealed class SlidingTables
     private static HeldPart Ring { get; } = Line(Outlines.Circle(default, R));
 
     private static HeldPart Rod { get; } =
-        Pressed([.. Enumerable.Range(0, 400).Select(i => new ContactPiece(new((-0.5 + ((i + 0.5) / 400)) * R, 0), 1, R * R / 160_000 / 24))]);
+        Pressed([
+            .. Enumerable
+                .Range(0, 400)
+                .Select(i => new ContactPiece(new((-0.5 + ((i + 0.5) / 400)) * R, 0), 1, R * R / 160_000 / 24)),
+        ]);
 
     private static HeldPart TwoPoints { get; } =
         Pressed([new ContactPiece(new(-R, 0), 1, 0), new ContactPiece(new(R, 0), 1, 0)]);
 
     private static HeldPart Worked { get; } =
         new(
-            new PressureMeasure(ContactQuadrature.OverArea([Region.Of(Outlines.Rectangle(-76.2, -50.8, 152.4, 101.6))], 150)),
+            new PressureMeasure(
+                ContactQuadrature.OverArea([Region.Of(Outlines.Rectangle(-76.2, -50.8, 152.4, 101.6))], 150)
+            ),
             0.2,
             1048.7,
             default,

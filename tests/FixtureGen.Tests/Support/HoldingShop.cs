@@ -6,7 +6,21 @@ namespace FixtureGen.Tests.Support;
 internal static class HoldingShop
 {
     public static Material Plastic { get; } =
-        new("sheet plastic", 200, 400, [new(3, 0.05, 0.1), new(6, 0.1, 0.2)], 80, 200, 0.5, 0.4, 10, 8e-5, 0.2, true, "test");
+        new(
+            "sheet plastic",
+            200,
+            400,
+            [new(3, 0.05, 0.1), new(6, 0.1, 0.2)],
+            80,
+            200,
+            0.5,
+            0.4,
+            10,
+            8e-5,
+            0.2,
+            true,
+            "test"
+        );
 
     public static Tool Cutter(double diameter) =>
         new(
