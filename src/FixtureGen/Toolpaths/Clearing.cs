@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>
+/// A region cleared contour-parallel: rings from the source, each branch from its innermost ring outward, so that only a
+/// branch's first ring is a slot. Every ring has the region on its left, which is climb for a clockwise spindle. The tool
+/// steps from ring to ring at depth where the straight way keeps its radius from the walls, else it is lifted.
+/// </summary>
+internal sealed class Clearing
+{
+    private const double Slack = 1e-3;
+
+    /// <summary>Longest step at depth before lifting is quicker, in diameters.</summary>
+    private const double LongestLink = 8;
+
+    private readonly Region _area;
+    private readonly Tool _tool;
+    private readonly CutData _data;
+    private readonly Heights _heights;
+    private readonly ImmutableArray<Ring> _tree;
+    private readonly ImmutableArray<Region> _walls;
+    private readonly Entry _entry;
+
+    private Clearing(Region area, Tool tool, CutData data, Heights heights, double allowance, Box2? stock, Kernel kernel)
+    {
+        (_area, _tool, _data, _heights) = (area, tool, data, heights);
+        _walls = kernel.Offset(area, -tool.Radius);
+        ImmutableArray<Region> first = allowance > 0 ? kernel.Offset(area, -tool.Radius - allowance) : _walls;
+        Allowance = first.IsEmpty ? 0 : allowance;
+        _tree = RingTree.Build(kernel.Rings([area], tool.Radius + Allowance, data.StepOver));
+        _entry = new Entry(area, tool, data, stock);
+    }
+
+    private double Allowance { get; }
+
+    /// <summary>
+    /// Null where the tool does not fit. With an allowance the walls are finished at full depth after all passes. Stock
+    /// is the block's outline where the region runs over it: outside, the tool may go straight down.
+    /// </summary>
+    public static Piece? Clear(
+        string feature,
+        Region area,
+        Tool tool,
+        CutData data,
+        Heights heights,
+        double topZ,
+        double floorZ,
+        double allowance,
+        Box2? stock,
+        Kernel kernel
+    )
+    {
+        Clearing clearing = new(area, tool, data, heights, allowance, stock, kernel);
+        return clearing._tree.IsEmpty ? null : clearing.Cut(feature, topZ, floorZ);
+    }
+
+    private Piece Cut(string feature, double topZ, double floorZ)
+    {
+        Pen pen = new(Point3.At(FirstLeaf(_tree[0]).Region.Outer.Segments[0].Start, _heights.Hop));
+        double above = topZ;
+        foreach (double z in Passes.Down(topZ, floorZ, _data.StepDown))
+        {
+            bool single = _tree.Length == 1 && _tree[0].Inside.IsEmpty && _tree[0].Region.Holes.IsEmpty;
+            bool down = single && above < topZ;
+            foreach (Ring ring in _tree)
+            {
+                down = Visit(pen, ring, above, z, down);
+            }
+            above = z;
+        }
+        if (Allowance > 0)
+        {
+            Finish(pen, floorZ);
+        }
+        pen.RapidZ(_heights.Hop);
+        ImmutableArray<Move> moves = pen.Moves;
+        return Piece.Of(feature, moves[0].To.Xy, moves);
+    }
+
+    private static Ring FirstLeaf(Ring ring) => ring.Inside.IsEmpty ? ring : FirstLeaf(ring.Inside[0]);
+
+    /// <summary>The branch from its leaves outward; true: the tool is left at depth.</summary>
+    private bool Visit(Pen pen, Ring ring, double above, double z, bool down)
+    {
+        List<Ring> inside = [.. ring.Inside];
+        while (inside.Count > 0)
+        {
+            Ring next = inside.MinBy(r => Along.Nearest(r.Region.Outer.Segments, pen.At.Xy).Distance)!;
+            inside.Remove(next);
+            down = Visit(pen, next, above, z, down: false);
+        }
+        List<Contour> loops = [.. ring.Region.Contours];
+        while (loops.Count > 0)
+        {
+            Contour next = loops.MinBy(c => Along.Nearest(c.Segments, pen.At.Xy).Distance)!;
+            loops.Remove(next);
+            Loop(pen, next, above, z, down);
+            down = true;
+        }
+        return down;
+    }
+
+    private void Loop(Pen pen, Contour loop, double above, double z, bool down)
+    {
+        (double at, Point2 point, double distance) = Along.Nearest(loop.Segments, pen.At.Xy);
+        double length = loop.Segments.Sum(s => s.Length);
+        if (down && pen.At.Z > z + 1e-9 && distance < 1e-6)
+        {
+            _entry.Descend(pen, loop, at, z);
+        }
+        else if (down && pen.At.Z <= z + 1e-9 && distance <= LongestLink * _tool.Diameter && Free(pen.At.Xy, point))
+        {
+            pen.Line(Point3.At(point, z), _data.Feed);
+            pen.Follow(Along.Loop(loop.Segments, at, length), z, _data.Feed);
+        }
+        else
+        {
+            pen.RapidZ(_heights.Hop);
+            _entry.Enter(pen, loop, at, above, z);
+        }
+    }
+
+    private void Finish(Pen pen, double z)
+    {
+        List<Contour> walls = [.. _walls.SelectMany(r => r.Contours)];
+        while (walls.Count > 0)
+        {
+            Contour wall = walls.MinBy(c => Along.Nearest(c.Segments, pen.At.Xy).Distance)!;
+            walls.Remove(wall);
+            (double at, Point2 point, double distance) = Along.Nearest(wall.Segments, pen.At.Xy);
+            if (distance > LongestLink * _tool.Diameter || !Free(pen.At.Xy, point))
+            {
+                pen.RapidZ(_heights.Hop);
+                pen.Rapid(Point3.At(point, _heights.Hop));
+                pen.LineZ(z, _data.Plunge);
+            }
+            pen.Line(Point3.At(point, z), _data.Feed);
+            double length = wall.Segments.Sum(s => s.Length);
+            pen.Follow(Along.Loop(wall.Segments, at, length + Math.Min(Allowance, length / 2)), z, _data.Feed);
+        }
+    }
+
+    private bool Free(Point2 from, Point2 to)
+    {
+        int steps = Math.Max(1, (int)Math.Ceiling(from.DistanceTo(to) / 0.25));
+        for (int k = 0; k <= steps; k++)
+        {
+            Point2 p = from + ((to - from) * ((double)k / steps));
+            if (!Inside.Contains(_area, p) || Measure.Distance(p, _area) < _tool.Radius - Slack)
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,89 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>
+/// Writes one operation's moves, keeping the tip's place. A move shorter than the written digits is dropped; an arc so short
+/// that rounding could close it into a full circle is written as the line it nearly is.
+/// </summary>
+internal sealed class Pen(Point3 start)
+{
+    private const double Nothing = 1e-6;
+
+    /// <summary>Arcs below this length differ from their chord by less than a tenth of a micrometre, mm.</summary>
+    private const double ShortArc = 0.02;
+
+    private readonly ImmutableArray<Move>.Builder _moves = ImmutableArray.CreateBuilder<Move>();
+
+    public Point3 At { get; private set; } = start;
+
+    public ImmutableArray<Move> Moves => _moves.ToImmutable();
+
+    public void Rapid(Point3 to)
+    {
+        if (Far(to))
+        {
+            Add(new RapidMove(to));
+        }
+    }
+
+    public void RapidZ(double z) => Rapid(At with { Z = z });
+
+    public void Line(Point3 to, double feed)
+    {
+        if (Far(to))
+        {
+            Add(new LineMove(to, feed));
+        }
+    }
+
+    public void LineZ(double z, double feed) => Line(At with { Z = z }, feed);
+
+    /// <summary>Along a segment to its end, the tip's height going straight to <paramref name="z"/>.</summary>
+    public void Follow(Segment s, double z, double feed)
+    {
+        Point3 to = Point3.At(s.End, z);
+        if (s.IsArc && s.Length > ShortArc)
+        {
+            Add(new ArcMove(to, s.Centre, s.IsCcw, feed));
+        }
+        else
+        {
+            Line(to, feed);
+        }
+    }
+
+    public void Follow(IEnumerable<Segment> chain, double z, double feed)
+    {
+        foreach (Segment s in chain)
+        {
+            Follow(s, z, feed);
+        }
+    }
+
+    /// <summary>Along a chain while the tip goes evenly from where it is to <paramref name="z"/>.</summary>
+    public void Slope(IReadOnlyList<Segment> chain, double z, double feed)
+    {
+        double total = chain.Sum(s => s.Length);
+        double from = At.Z;
+        double done = 0;
+        foreach (Segment s in chain)
+        {
+            done += s.Length;
+            Follow(s, from + ((z - from) * done / total), feed);
+        }
+    }
+
+    /// <summary>A full turn about <paramref name="centre"/>, down to <paramref name="z"/>.</summary>
+    public void Turn(Point2 centre, bool ccw, double z, double feed) => Add(new ArcMove(At with { Z = z }, centre, ccw, feed));
+
+    private bool Far(Point3 to) =>
+        Math.Abs(to.X - At.X) > Nothing || Math.Abs(to.Y - At.Y) > Nothing || Math.Abs(to.Z - At.Z) > Nothing;
+
+    public void Add(Move move)
+    {
+        _moves.Add(move);
+        At = move.To;
+    }
+}

@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>
+/// The block's face taken down by a rectangular spiral from outside inward, clockwise: the uncut face is on the right, which
+/// is climb. The cutter hangs over every edge by the placing tolerance and a little more, and comes down beside the block.
+/// </summary>
+internal static class Skimming
+{
+    /// <summary>Width of a pass in diameters; below 0.85 a square corner keeps no island (1 + sin 45 degrees radii).</summary>
+    public const double Width = 0.7;
+
+    private const double Over = 0.5;
+
+    public static Piece Face(
+        string feature,
+        Box2 block,
+        double placing,
+        Tool tool,
+        CutData data,
+        Heights heights,
+        double topZ,
+        double floorZ
+    )
+    {
+        double first = tool.Radius - placing - Over;
+        ImmutableArray<Point2> spiral = [.. Spiral(block, first, Width * tool.Diameter)];
+        Point2 beside = new(spiral[0].X, spiral[0].Y - (2 * tool.Radius));
+        return new Piece(
+            feature,
+            [
+                new Way(
+                    beside,
+                    spiral[^1],
+                    pen =>
+                    {
+                        foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
+                        {
+                            pen.RapidZ(heights.Hop);
+                            pen.Rapid(Point3.At(beside, heights.Hop));
+                            pen.LineZ(z, data.Feed);
+                            foreach (Point2 p in spiral)
+                            {
+                                pen.Line(Point3.At(p, z), data.Feed);
+                            }
+                        }
+                        pen.RapidZ(heights.Hop);
+                    }
+                ),
+            ]
+        );
+    }
+
+    private static IEnumerable<Point2> Spiral(Box2 b, double inset, double step)
+    {
+        (double x0, double y0, double x1, double y1) = (b.MinX + inset, b.MinY + inset, b.MaxX - inset, b.MaxY - inset);
+        yield return new Point2(x0, y0);
+        while (true)
+        {
+            yield return new Point2(x0, y1);
+            yield return new Point2(x1, y1);
+            yield return new Point2(x1, y0);
+            if (Math.Min(x1 - x0, y1 - y0) <= 2 * step)
+            {
+                yield return new Point2(x0, y0);
+                break;
+            }
+            yield return new Point2(x0 + step, y0);
+            (x0, y0, x1, y1) = (x0 + step, y0 + step, x1 - step, y1 - step);
+            yield return new Point2(x0, y0);
+        }
+        if (x1 - x0 <= y1 - y0)
+        {
+            yield return new Point2((x0 + x1) / 2, y0);
+            yield return new Point2((x0 + x1) / 2, y1);
+        }
+        else
+        {
+            yield return new Point2(x0, (y0 + y1) / 2);
+            yield return new Point2(x1, (y0 + y1) / 2);
+        }
+    }
+}
