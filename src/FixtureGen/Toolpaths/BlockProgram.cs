@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>
+/// A block setup as a program: vacuum on and proven, the operations that keep the plate's seal, the stop for the bolts, the
+/// operations that break it, vacuum off.
+/// </summary>
+internal static class BlockProgram
+{
+    public static Stage<ProgramPlan> Plan(Frame frame, FixtureDesign design)
+    {
+        if (frame.Setup == Setup.Top && design.RawThickness - design.FixtureHeight < frame.Job.Rules.LeastSkim - 1e-9)
+        {
+            return Stage.Failed<ProgramPlan>(
+                ToolpathFindings.NoSkim(design.RawThickness, design.FixtureHeight, frame.Job.Rules.LeastSkim)
+            );
+        }
+        Stage<ImmutableArray<Operation>> operations = BlockPlan.Operations(frame);
+        if (!operations.Ok)
+        {
+            return Stage.Failed<ProgramPlan>(operations.Findings);
+        }
+        return Stage.Of(
+            new ProgramPlan(
+                frame.Setup,
+                ProgramNumbers.Of(frame.Job, frame.Setup),
+                OperatorText.Block(design, frame.Job, frame.Setup),
+                frame.Heights.Clearance,
+                OperationPlanner.SafeZ(frame.Job, frame.Heights.Clearance),
+                [.. Steps(operations.Value, frame.Job)]
+            ),
+            operations.Findings
+        );
+    }
+
+    private static IEnumerable<ProgramStep> Steps(ImmutableArray<Operation> operations, Job job)
+    {
+        yield return new ProgramStep(ProgramStepKind.VacuumOn, null, "");
+        yield return new ProgramStep(ProgramStepKind.VacuumWait, null, OperatorText.Vacuum(job));
+        foreach (Operation op in operations.Where(o => !o.BreaksPlateSeal))
+        {
+            yield return new ProgramStep(ProgramStepKind.Operation, op, "");
+        }
+        ImmutableArray<Operation> breaking = [.. operations.Where(o => o.BreaksPlateSeal)];
+        if (!breaking.IsEmpty)
+        {
+            yield return new ProgramStep(ProgramStepKind.Stop, null, OperatorText.BoltsIn(job));
+            yield return new ProgramStep(ProgramStepKind.Comment, null, OperatorText.PortNext);
+            foreach (Operation op in breaking)
+            {
+                yield return new ProgramStep(ProgramStepKind.Operation, op, "");
+            }
+        }
+        yield return new ProgramStep(ProgramStepKind.VacuumOff, null, "");
+    }
+}

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>One setup as the cutters see it, in its own frame: what is cut, from which heights, with which shop.</summary>
+internal sealed record Frame(
+    Setup Setup,
+    Job Job,
+    Kernel Kernel,
+    Heights Heights,
+    Box2 Block,
+    ImmutableArray<Feature> Features
+)
+{
+    /// <summary>How far a shank no thicker than its flutes must stay out of the hole with the holder, mm.</summary>
+    private const double HolderGap = 1;
+
+    public IEnumerable<Tool> EndMills =>
+        Job.Tools.Where(t => t.Kind == ToolKind.EndMill).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number);
+
+    /// <summary>How a tool runs in the block; ae is the radial width of its cut, mm.</summary>
+    public CutData Data(Tool tool, double ae) => Feeds.For(tool, Job.BlockMaterial, Job.Plate.Machine, ae, 0);
+
+    /// <summary>True when the tool gets to a floor below the face with its flutes, or with a shank as thin as they are.</summary>
+    public bool Reaches(Tool tool, double floorZ)
+    {
+        double deep = Heights.Face - floorZ;
+        return tool.StickOut >= deep + HolderGap
+            && (tool.FluteLength >= deep - 1e-6 || tool.ShankDiameter <= tool.Diameter + 1e-6);
+    }
+
+    /// <summary>The block's outline where an area runs to it or over it, else nothing.</summary>
+    public Box2? OpenEdge(Region area)
+    {
+        Box2 b = Measure.Bounds(area);
+        return b.MinX < Block.MinX + 0.1 || b.MinY < Block.MinY + 0.1 || b.MaxX > Block.MaxX - 0.1 || b.MaxY > Block.MaxY - 0.1
+            ? Block
+            : null;
+    }
+}

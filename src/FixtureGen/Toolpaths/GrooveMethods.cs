@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>The ways to cut a groove: one pass of a cutter of its width where there is one, else rings of a narrower one.</summary>
+internal static class GrooveMethods
+{
+    /// <summary>A cutter is of the groove's width within this, mm: each wall is off by at most half of it.</summary>
+    private const double SameWidth = 0.02;
+
+    public static IEnumerable<Method> For(GrooveFeature groove, Frame frame)
+    {
+        bool any = false;
+        foreach (
+            Tool tool in frame.EndMills.Where(t =>
+                Math.Abs(t.Diameter - groove.Width) <= SameWidth && frame.Reaches(t, groove.FloorZ)
+            )
+        )
+        {
+            any = true;
+            yield return Method.Of(groove, AtFullWidth(groove, tool, frame));
+        }
+        if (any)
+        {
+            yield break;
+        }
+        foreach (Method m in PocketMethods.For(groove, Fit.Of(groove, frame.Setup), frame))
+        {
+            yield return m;
+        }
+    }
+
+    private static Cutting AtFullWidth(GrooveFeature groove, Tool tool, Frame frame)
+    {
+        CutData data = frame.Data(tool, tool.Diameter);
+        double length = groove.Loops.Sum(Measure.Length) + groove.Runs.Sum(Measure.Length);
+        int passes = Passes.Down(groove.TopZ, groove.FloorZ, data.StepDown).Count();
+        return new Cutting(
+            tool,
+            OperationKind.Groove,
+            data,
+            length * passes / data.Feed,
+            () =>
+                [
+                    .. groove.Loops.Select(l =>
+                        Groove.Closed(groove.Name, l, tool, data, frame.Heights, groove.TopZ, groove.FloorZ)
+                    ),
+                    .. groove.Runs.Select(r => Groove.Open(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)),
+                ]
+        );
+    }
+}

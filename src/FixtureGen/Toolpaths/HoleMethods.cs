@@ -1,0 +1,86 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>
+/// The ways to make a hole: a drill of its size where the point may pass through, a helix of an end mill between half the
+/// hole and a little less than it, else clearing. A hole through over a relief is cut a little past the plate's face.
+/// </summary>
+internal static class HoleMethods
+{
+    /// <summary>A drill is of the hole's size within this, mm on diameter.</summary>
+    private const double SameSize = 0.02;
+
+    /// <summary>An end mill goes this far below the block over a relief, mm.</summary>
+    private const double Below = 0.3;
+
+    /// <summary>What a relief must be wider all round and deeper than the tool that enters it, mm.</summary>
+    private const double ReliefGap = 0.5;
+
+    private const double WallAllowance = 0.15;
+
+    public static IEnumerable<Method> For(HoleFeature hole, Frame frame)
+    {
+        if (hole.SlotLength <= 0)
+        {
+            foreach (Tool drill in frame.Job.Tools.Where(t => t.Kind == ToolKind.Drill && Drills(t, hole)))
+            {
+                yield return Method.Of(hole, Drill(hole, drill, frame));
+            }
+            foreach (Tool tool in frame.EndMills.Where(t => Turns(t, hole) && frame.Reaches(t, hole.FloorZ)))
+            {
+                yield return Method.Of(hole, Helix(hole, tool, frame));
+            }
+        }
+        bool round = frame.EndMills.Any(t => hole.SlotLength <= 0 && Turns(t, hole) && frame.Reaches(t, hole.FloorZ));
+        if (!round)
+        {
+            foreach (Method m in PocketMethods.For(hole, Fit.Of(hole, frame.Setup), frame))
+            {
+                yield return m;
+            }
+        }
+    }
+
+    private static bool Turns(Tool tool, HoleFeature hole) =>
+        hole.Diameter >= Bore.Least * tool.Diameter && hole.Diameter <= Bore.Greatest * tool.Diameter;
+
+    /// <summary>A drill leaves a cone: it may only be used where the whole point passes into a relief.</summary>
+    private static bool Drills(Tool drill, HoleFeature hole) =>
+        Math.Abs(drill.Diameter - hole.Diameter) <= SameSize
+        && hole is { BreaksThrough: true, Opening: { } opening }
+        && opening.ReliefDiameter >= drill.Diameter + (2 * ReliefGap)
+        && opening.ReliefDepth >= drill.ConeHeight + Drilling.BreakThrough + ReliefGap
+        && drill.FluteLength >= hole.TopZ - hole.FloorZ + drill.ConeHeight;
+
+    private static Cutting Drill(HoleFeature hole, Tool drill, Frame frame)
+    {
+        CutData data = Feeds.ForDrill(drill, frame.Job.BlockMaterial, frame.Job.Plate.Machine);
+        return new Cutting(
+            drill,
+            OperationKind.Drill,
+            data,
+            (hole.TopZ - hole.FloorZ) / data.Feed,
+            () => [Drilling.Hole(hole.Name, hole.At, drill, data, frame.Heights, hole.TopZ, hole.FloorZ)]
+        );
+    }
+
+    private static Cutting Helix(HoleFeature hole, Tool tool, Frame frame)
+    {
+        CutData data = frame.Data(tool, tool.Diameter);
+        double share = (hole.Diameter - tool.Diameter) / hole.Diameter;
+        data = data with { Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10) };
+        double floor = hole.FloorZ <= 0 && hole.BreaksThrough ? hole.FloorZ - Below : hole.FloorZ;
+        double allowance = hole.Kind is FeatureKind.PinHole or FeatureKind.LocatorHole ? WallAllowance : 0;
+        double turn = Math.PI * (hole.Diameter - tool.Diameter);
+        double pitch = Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
+        return new Cutting(
+            tool,
+            OperationKind.Bore,
+            data,
+            (hole.TopZ - floor) / pitch * turn / data.Feed,
+            () => [Bore.Hole(hole.Name, hole.At, hole.Diameter, tool, data, frame.Heights, hole.TopZ, floor, allowance)]
+        );
+    }
+}

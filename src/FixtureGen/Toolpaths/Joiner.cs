@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>Pieces put in order and joined by rapids at the hop height into one operation.</summary>
+internal static class Joiner
+{
+    public static Operation Join(
+        string name,
+        Cutting cutting,
+        bool breaksPlateSeal,
+        ImmutableArray<Piece> pieces,
+        double hop,
+        double clearance
+    )
+    {
+        ImmutableArray<(Piece Piece, Way Way)> route = Route.Order(pieces);
+        Point2 first = route[0].Way.Start;
+        Pen pen = new(Point3.At(first, double.NaN));
+        pen.Add(new RapidMove(Point3.At(first, clearance)));
+        foreach ((_, Way way) in route)
+        {
+            pen.Rapid(Point3.At(way.Start, pen.At.Z));
+            pen.RapidZ(hop);
+            way.Cut(pen);
+        }
+        pen.RapidZ(clearance);
+        CutData data = cutting.Data;
+        return new Operation(
+            name,
+            cutting.Kind,
+            cutting.Tool,
+            data.Rpm,
+            data.Feed,
+            data.Plunge,
+            data.StepDown,
+            data.StepOver,
+            data.LimitedBy,
+            [.. route.Select(r => r.Piece.Feature).Distinct(StringComparer.Ordinal)],
+            breaksPlateSeal,
+            pen.Moves
+        );
+    }
+}

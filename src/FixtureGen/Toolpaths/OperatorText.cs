@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>The words the programs say to the operator. The trim program's first line is the fixture's label.</summary>
+internal static class OperatorText
+{
+    public static ImmutableArray<string> Block(FixtureDesign design, Job job, Setup setup)
+    {
+        string side = setup == Setup.Underside ? "UNDERSIDE" : "TOP";
+        return
+        [
+            Text($"{job.FixtureId} REV {job.Revision} BLOCK {side}"),
+            Text($"PROGRAM {ProgramNumbers.Of(job, setup)} FOR FIXTURE {design.Label}"),
+            Text($"BLANK {job.Blank.Name} {job.BlockMaterial.Name} THICKNESS {job.BlankThickness:0.00} MM"),
+            "RAW BLOCK AGAINST ALL STOPS",
+            setup == Setup.Top && design.Flip is not null ? "UNDERSIDE CUT FIRST AND BLOCK TURNED OVER" : Text($"{side} UP"),
+            "PINS OUT",
+            "BOLTS OUT",
+            Level(job),
+            .. Cautions(),
+        ];
+    }
+
+    public static ImmutableArray<string> Trim(FixtureDesign design, Job job) =>
+        [
+            design.Label,
+            Text($"PROGRAM {ProgramNumbers.Of(job, Setup.Trim)} TRIM {job.Title}"),
+            Text($"{design.Magnets.Length} MAGNETS ON THE SHELL, NONE LEFT ON THE RAIL"),
+            "PINS IN, BOLTS IN",
+            Level(job),
+            "DO NOT START BELOW THAT LEVEL",
+            Job(job.Skirt),
+            .. Cautions(),
+        ];
+
+    /// <summary>What the operator does before the plate's seal is broken.</summary>
+    public static string BoltsIn(Job job)
+    {
+        string names = string.Join(" ", job.Plate.Bolts.Select(b => b.Name));
+        return Text(
+            $"VACUUM STAYS ON. PINS OUT. FIT {job.Plate.Bolts.Count()} BOLTS {job.Bolt.Name} ({names}) TO {job.Bolt.TorqueNm:0.0} NM. THEN START"
+        );
+    }
+
+    public static string Vacuum(Job job) => Text($"VACUUM AT LEAST {job.Vacuum.AlarmKPa:0} KPA");
+
+    public const string PortNext = "PORT NEXT: VACUUM MAY FALL. CHIP FILTER IN. BOLTS HOLD THE BLOCK";
+
+    private static string Level(Job job) =>
+        Text($"VACUUM TO SEE BEFORE START {job.Vacuum.AlarmKPa:0} KPA ({job.Vacuum.AlarmKPa / Units.KPaPerInHg:0.0} INHG)");
+
+    private static string Job(SkirtHold skirt) =>
+        skirt switch
+        {
+            SkirtHold.Tabs => "SKIRT HELD BY TABS",
+            SkirtHold.SealedLand => "SKIRT HELD BY ITS OWN SEAL",
+            SkirtHold.Clamps => "SKIRT CLAMPED",
+            _ => "NO SKIRT: CUT AWAY BEFORE",
+        };
+
+    /// <summary>The usual cautions; estimates are no guarantee.</summary>
+    private static IEnumerable<string> Cautions() =>
+        [
+            "DRY RUN IN THE AIR FIRST. DOORS SHUT. EYE PROTECTION",
+            "STOP IF THE VACUUM FALLS",
+            "MAGNETS: KEEP IMPLANTS AWAY",
+        ];
+
+    private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
+}

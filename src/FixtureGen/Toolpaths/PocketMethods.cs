@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>The ways to clear an area: one end mill that leaves nothing, or a larger one and a smaller for what it leaves.</summary>
+internal static class PocketMethods
+{
+    /// <summary>A first tool must clear at least this share, or the second may do it all.</summary>
+    private const double WorthIt = 0.5;
+
+    /// <summary>Left on walls that matter for the last pass, mm (common practice, no source).</summary>
+    private const double WallAllowance = 0.15;
+
+    public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, Frame frame)
+    {
+        double floor = removals.Min(r => r.FloorZ);
+        List<Tool> tools = [.. frame.EndMills.Where(t => frame.Reaches(t, floor))];
+        ImmutableArray<Region> areas = [.. removals.SelectMany(r => r.Area)];
+        double least = tools.Count == 0 ? 0 : tools[^1].Radius;
+        foreach (Tool tool in tools)
+        {
+            ImmutableArray<Region> left = Left(areas, tool.Radius, least, frame.Kernel);
+            Cutting first = Clear(feature, removals, tool, frame);
+            if (left.IsEmpty)
+            {
+                yield return Method.Of(feature, first);
+                continue;
+            }
+            if (Measure.Area(left) > WorthIt * Measure.Area(areas))
+            {
+                continue;
+            }
+            foreach (Tool second in tools.Where(t => t.Radius < tool.Radius))
+            {
+                if (second.Radius <= least || Left(areas, second.Radius, least, frame.Kernel).IsEmpty)
+                {
+                    yield return Method.Of(feature, first, Again(feature, removals, tool, second, frame));
+                }
+            }
+        }
+    }
+
+    /// <summary>The second tool's share: what the first left of each area.</summary>
+    public static Cutting Again(Feature feature, ImmutableArray<Removal> removals, Tool first, Tool second, Frame frame)
+    {
+        CutData data = frame.Data(second, second.Diameter);
+        double area = removals.Sum(r => Measure.Area(Left(r.Area, first.Radius, second.Radius, frame.Kernel)));
+        double depth = removals.Max(r => r.TopZ - r.FloorZ);
+        return new Cutting(
+            second,
+            OperationKind.Profile,
+            data,
+            Estimate(area, 0, depth, data),
+            () =>
+                [
+                    .. removals.SelectMany(r =>
+                        r.Area.SelectMany(a =>
+                            Rest.Cut(
+                                feature.Name,
+                                a,
+                                Rest.Left(a, first.Radius, second.Radius, frame.Kernel),
+                                second,
+                                data,
+                                frame.Heights,
+                                r.TopZ,
+                                r.FloorZ,
+                                frame.Kernel
+                            )
+                        )
+                    ),
+                ]
+        );
+    }
+
+    private static Cutting Clear(Feature feature, ImmutableArray<Removal> removals, Tool tool, Frame frame)
+    {
+        CutData data = frame.Data(tool, frame.Data(tool, tool.Diameter).StepOver);
+        double allowance = feature.Kind is FeatureKind.MagnetPocket or FeatureKind.PinHole or FeatureKind.PinSlot
+            ? WallAllowance
+            : 0;
+        double minutes = removals.Sum(r => Estimate(Measure.Area(r.Area), Measure.Length(r.Area[0]), r.TopZ - r.FloorZ, data));
+        return new Cutting(
+            tool,
+            OperationKind.Clear,
+            data,
+            minutes,
+            () =>
+                [
+                    .. removals.SelectMany(r =>
+                        r.Area.SelectMany(a => OpenEdge.Extend(a, frame.Block, (2 * tool.Diameter) + 2, frame.Kernel))
+                            .Select(a =>
+                                Clearing.Clear(
+                                    feature.Name,
+                                    a,
+                                    tool,
+                                    data,
+                                    frame.Heights,
+                                    r.TopZ,
+                                    r.FloorZ,
+                                    allowance,
+                                    frame.OpenEdge(a),
+                                    frame.Kernel
+                                )
+                            )
+                            .OfType<Piece>()
+                    ),
+                ]
+        );
+    }
+
+    public static ImmutableArray<Region> Left(
+        ImmutableArray<Region> areas,
+        double larger,
+        double smallest,
+        Kernel kernel
+    ) => [.. areas.SelectMany(a => Rest.Left(a, larger, smallest, kernel))];
+
+    private static double Estimate(double area, double outline, double depth, CutData data)
+    {
+        int passes = Math.Max(1, (int)Math.Ceiling((depth / data.StepDown) - 1e-6));
+        return passes * ((area / data.StepOver) + outline) / data.Feed;
+    }
+}

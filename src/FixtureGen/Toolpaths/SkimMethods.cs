@@ -1,0 +1,50 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>The face is skimmed by any end mill; the tool set decides which is quickest.</summary>
+internal static class SkimMethods
+{
+    public static IEnumerable<Method> For(PocketFeature skim, Frame frame)
+    {
+        double raw = skim.TopZ;
+        Heights heights = frame.Heights with { Face = raw, Hop = raw + Heights.HopGap };
+        foreach (Tool tool in frame.EndMills)
+        {
+            double ae = Skimming.Width * tool.Diameter;
+            CutData data = Feeds.For(
+                tool,
+                frame.Job.BlockMaterial,
+                frame.Job.Plate.Machine,
+                ae,
+                raw - skim.FloorZ
+            ) with
+            {
+                StepOver = ae,
+            };
+            double area = frame.Block.Width * frame.Block.Height;
+            yield return Method.Of(
+                skim,
+                new Cutting(
+                    tool,
+                    OperationKind.Skim,
+                    data,
+                    area / ae / data.Feed,
+                    () =>
+                        [
+                            Skimming.Face(
+                                skim.Name,
+                                frame.Block,
+                                frame.Job.Plate.PlacingTolerance,
+                                tool,
+                                data,
+                                heights,
+                                raw,
+                                skim.FloorZ
+                            ),
+                        ]
+                )
+            );
+        }
+    }
+}

@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>Marks engraved on the shell's upper face.</summary>
+internal static class TrimMarks
+{
+    public static IEnumerable<Piece> Pieces(FixtureDesign design, Job job, Heights heights)
+    {
+        double top = design.FixtureHeight + job.Shell.Thickness;
+        CutData data = Cutting(job).Data;
+        return design.Part.Engravings.SelectMany(
+            (m, i) => Engraving.Strokes(FormattableString.Invariant($"mark {i + 1}"), m.Strokes, data, heights, top, job.Rules.EngraveDepth)
+        );
+    }
+
+    public static Cutting Cutting(Job job)
+    {
+        Tool tool = job.Tools.First(t => t.Kind == ToolKind.Engraver);
+        double width = EngravingMethods.WidthAt(tool, job.Rules.EngraveDepth);
+        CutData data = EngravingMethods.Data(tool, width, job.ShellMaterial, job.Plate.Machine);
+        return new Cutting(tool, OperationKind.TrimEngrave, data, 0, () => []);
+    }
+}

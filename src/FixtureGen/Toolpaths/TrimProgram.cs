@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths;
+
+/// <summary>
+/// The production trim: vacuum on and proven, an optional stop, marks, cutouts, the outline last, vacuum off. Between cuts the
+/// tool travels above shell, forms and jackets.
+/// </summary>
+internal static class TrimProgram
+{
+    public static Stage<ProgramPlan> Plan(FixtureDesign design, Job job, Kernel kernel)
+    {
+        double shellTop = design.FixtureHeight + job.Shell.ThicknessMax;
+        double forms = design
+            .Part.Forms.Where(f => f.Direction == FormDirection.Up)
+            .Select(f => f.Height)
+            .DefaultIfEmpty(0)
+            .Max();
+        double jackets = design.Magnets.IsEmpty ? 0 : job.Magnet.JacketHeight;
+        double clearance = shellTop + Math.Max(forms, jackets) + Heights.ClearanceGap;
+        ImmutableArray<Operation> operations = [.. Operations(design, job, clearance, kernel)];
+        return Stage.Of(
+            new ProgramPlan(
+                Setup.Trim,
+                ProgramNumbers.Of(job, Setup.Trim),
+                OperatorText.Trim(design, job),
+                clearance,
+                OperationPlanner.SafeZ(job, clearance),
+                [
+                    new ProgramStep(ProgramStepKind.VacuumOn, null, ""),
+                    new ProgramStep(ProgramStepKind.VacuumWait, null, OperatorText.Vacuum(job)),
+                    new ProgramStep(ProgramStepKind.OptionalStop, null, "CHECK VACUUM AND MAGNETS"),
+                    .. operations.Select(o => new ProgramStep(ProgramStepKind.Operation, o, "")),
+                    new ProgramStep(ProgramStepKind.VacuumOff, null, ""),
+                ]
+            )
+        );
+    }
+
+    private static IEnumerable<Operation> Operations(FixtureDesign design, Job job, double clearance, Kernel kernel)
+    {
+        Heights heights = new(design.FixtureHeight + job.Shell.ThicknessMax, clearance, clearance);
+        ImmutableArray<Piece> marks = [.. TrimMarks.Pieces(design, job, heights)];
+        if (!marks.IsEmpty)
+        {
+            yield return Joiner.Join("marks", TrimMarks.Cutting(job), false, marks, clearance, clearance);
+        }
+        CutData data = TrimFeeds.For(job);
+        ImmutableArray<TrimCut> cutouts = [.. design.TrimCuts.Where(c => c.Kind == TrimKind.Cutout)];
+        if (!cutouts.IsEmpty)
+        {
+            yield return Trim("cutouts", OperationKind.TrimCutout, cutouts);
+        }
+        yield return Trim(
+            "outline",
+            OperationKind.TrimOutline,
+            [.. design.TrimCuts.Where(c => c.Kind == TrimKind.Outline)]
+        );
+
+        Operation Trim(string name, OperationKind kind, ImmutableArray<TrimCut> cuts) =>
+            Joiner.Join(
+                name,
+                new Cutting(job.TrimTool, kind, data, 0, () => []),
+                false,
+                [.. cuts.Select(c => TrimPasses.Piece(c, job, data, heights, kernel))],
+                clearance,
+                clearance
+            );
+    }
+}
