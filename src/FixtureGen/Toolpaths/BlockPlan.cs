@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;

@@ -17,8 +17,9 @@ internal sealed record Frame(
     /// <summary>How far a shank no thicker than its flutes must stay out of the hole with the holder, mm.</summary>
     private const double HolderGap = 1;
 
+    /// <summary>The block's end mills, largest first; the trim cutter is kept sharp for the shells.</summary>
     public IEnumerable<Tool> EndMills =>
-        Job.Tools.Where(t => t.Kind == ToolKind.EndMill).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number);
+        Job.Tools.Where(t => t.Kind == ToolKind.EndMill && t != Job.TrimTool).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number);
 
     /// <summary>How a tool runs in the block; ae is the radial width of its cut, mm.</summary>
     public CutData Data(Tool tool, double ae) => Feeds.For(tool, Job.BlockMaterial, Job.Plate.Machine, ae, 0);

@@ -1,4 +1,3 @@
-using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;

@@ -84,7 +84,7 @@ internal static class Rest
     }
 
     /// <summary>A stretch over the ring's own start is one, not two.</summary>
-    private static IEnumerable<OpenPath> Joined(ImmutableArray<OpenPath> stretches, Contour ring)
+    private static ImmutableArray<OpenPath> Joined(ImmutableArray<OpenPath> stretches, Contour ring)
     {
         Point2 seam = ring.Segments[0].Start;
         if (

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using FixtureGen.Design;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Toolpaths;
+
+public sealed class TrimPlannerTest
+{
+    private static readonly Job Job = DemoShop.Job(DemoShop.PlainJob());
+
+    private static Part Part(Contour outer, params ImmutableArray<Contour> cutouts) =>
+        new(outer, [.. cutouts.Select(Contours.Cw)], [], [], [], []);
+
+    private static Part Plain =>
+        Part(
+            Contours.RoundedRectangle(new Box2(50, 60, 160, 150), 12),
+            Contours.Circle(new Point2(70, 80), 6),
+            Contours.RoundedRectangle(new Box2(90, 80, 140, 120), 5),
+            Contours.Slot(new Point2(80, 135), new Point2(120, 135), 3)
+        );
+
+    private static ImmutableArray<TrimCut> Cuts(Part part)
+    {
+        Stage<ImmutableArray<TrimCut>> stage = TrimPlanner.Plan(part, Job, new Kernel(Tolerances.House));
+        Assert.True(stage.Ok, string.Join('\n', stage.Findings));
+        return stage.Value;
+    }
+
+    [Fact]
+    public void Outline_is_cut_last_and_every_cut_is_climb()
+    {
+        ImmutableArray<TrimCut> cuts = Cuts(Plain);
+
+        Assert.Equal([TrimKind.Cutout, TrimKind.Cutout, TrimKind.Cutout, TrimKind.Outline], cuts.Select(c => c.Kind));
+        Assert.True(Measure.Area(cuts[3].Path) < 0, "round the part clockwise");
+        Assert.All(cuts[..3], c => Assert.True(Measure.Area(c.Path) > 0, "inside a cutout counter-clockwise"));
+    }
+
+    [Fact]
+    public void Centre_line_keeps_the_cutter_radius_from_the_finished_edge_all_along()
+    {
+        foreach (TrimCut cut in Cuts(Plain))
+        {
+            foreach (Point2 p in Flatten.Points(cut.Path, 0.001))
+            {
+                Assert.Equal(cut.Tool.Radius, Measure.Distance(p, cut.Edge), 4);
+            }
+        }
+    }
+
+    [Fact]
+    public void Leads_are_tangent_and_stay_in_the_scrap()
+    {
+        foreach (TrimCut cut in Cuts(Plain))
+        {
+            Point2 start = cut.Path.Segments[0].Start;
+            Assert.Equal(0, cut.LeadIn.End.DistanceTo(start), 9);
+            Assert.Equal(0, cut.LeadOut.Start.DistanceTo(start), 9);
+            Point2 along = Measure.TangentAt(cut.Path.Segments[0], 0);
+            Assert.Equal(1, along.Dot(Measure.TangentAt(cut.LeadIn.Segments[^1], 1)), 6);
+            Assert.Equal(1, along.Dot(Measure.TangentAt(cut.LeadOut.Segments[0], 0)), 6);
+            foreach (OpenPath lead in new[] { cut.LeadIn, cut.LeadOut })
+            {
+                Assert.All(
+                    Flatten.Points(lead, 0.01),
+                    p => Assert.True(Measure.Distance(p, cut.Edge) >= cut.Tool.Radius - 1e-3)
+                );
+            }
+        }
+    }
+
+    [Fact]
+    public void Small_slugs_are_milled_away_and_large_ones_and_the_skirt_are_tabbed()
+    {
+        ImmutableArray<TrimCut> cuts = Cuts(Plain);
+
+        Assert.Equal(
+            [SlugHold.MilledAway, SlugHold.Tabbed, SlugHold.MilledAway, SlugHold.Skirt],
+            cuts.Select(c => c.Hold)
+        );
+        Assert.Equal(4, cuts[3].Tabs.Length);
+        Assert.True(cuts[1].Tabs.Length >= 2);
+        Assert.NotEmpty(cuts[0].Clearing);
+        double swept = Measure.Area(cuts[0].Sweep);
+        Assert.Equal(Math.PI * 36, swept, 3);
+    }
+
+    [Fact]
+    public void Sweep_holds_the_path_and_the_leads_and_never_the_part()
+    {
+        TrimCut outline = Cuts(Plain)[3];
+        Kernel kernel = new(Tolerances.House);
+
+        double band =
+            Measure.Area(kernel.Offset(Region.Of(outline.Edge), outline.Tool.Diameter)) - Measure.Area(outline.Edge);
+
+        Assert.InRange(Measure.Area(outline.Sweep), band, band + 60);
+        ImmutableArray<Region> inPart = kernel.Intersect(
+            outline.Sweep,
+            kernel.Offset(Region.Of(outline.Edge), -0.001)
+        );
+        Assert.True(inPart.Sum(r => Measure.Area(r)) < 1e-6);
+    }
+
+    [Fact]
+    public void Square_inner_corner_says_how_much_is_left_standing_and_where()
+    {
+        Contour bay = Contours.FromPoints([
+            new(50, 50),
+            new(150, 50),
+            new(150, 150),
+            new(120, 150),
+            new(120, 100),
+            new(80, 100),
+            new(80, 150),
+            new(50, 150),
+        ]);
+
+        Stage<ImmutableArray<TrimCut>> stage = TrimPlanner.Plan(Part(bay), Job, new Kernel(Tolerances.House));
+
+        Assert.Equal(2, stage.Findings.Count(f => f.Code == "trim-corner-too-tight"));
+        Finding first = stage.Findings.First(f => f.Code == "trim-corner-too-tight");
+        // A disc of radius r in a square corner stays r (sqrt 2 - 1) away from the corner itself: 0.658 mm for r = 1.5875.
+        Assert.Contains("0.658 mm", first.Message, StringComparison.Ordinal);
+        Assert.Equal(100, first.At!.Value.Y, 6);
+        Assert.False(stage.Ok);
+    }
+
+    [Fact]
+    public void Cutout_smaller_than_the_cutter_is_refused_with_the_amount()
+    {
+        Part part = Part(
+            Contours.RoundedRectangle(new Box2(50, 60, 160, 150), 12),
+            Contours.Circle(new Point2(70, 80), 1.5)
+        );
+
+        Stage<ImmutableArray<TrimCut>> stage = TrimPlanner.Plan(part, Job, new Kernel(Tolerances.House));
+
+        Finding f = Assert.Single(stage.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal("cutout-smaller-than-cutter", f.Code);
+        Assert.Contains("3 mm wide, 0.175 mm less", f.Message, StringComparison.Ordinal);
+    }
+}
