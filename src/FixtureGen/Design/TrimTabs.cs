@@ -34,7 +34,9 @@ internal static class TrimTabs
         double reach = Math.Max(0, ((spacing - lifted) / 2) - (lifted / 2));
         return
         [
-            .. Enumerable.Range(0, count).Select(k => new Tab(Nudged(path, (k + 0.5) * spacing, reach, lifted), length)),
+            .. Enumerable
+                .Range(0, count)
+                .Select(k => new Tab(Nudged(path, (k + 0.5) * spacing, reach, lifted), length)),
         ];
     }
 

@@ -84,8 +84,12 @@ internal static class Along
             Point2 a = s.Start - s.Centre;
             Point2 b = p - s.Centre;
             double angle = Math.Atan2(a.Cross(b), a.Dot(b));
-            double turned = sweep > 0 ? (angle + (2 * Math.PI)) % (2 * Math.PI) : -((2 * Math.PI - angle) % (2 * Math.PI));
-            t = Math.Abs(turned) <= Math.Abs(sweep) ? turned / sweep : (p.DistanceTo(s.Start) <= p.DistanceTo(s.End) ? 0 : 1);
+            double turned =
+                sweep > 0 ? (angle + (2 * Math.PI)) % (2 * Math.PI) : -((2 * Math.PI - angle) % (2 * Math.PI));
+            t =
+                Math.Abs(turned) <= Math.Abs(sweep)
+                    ? turned / sweep
+                    : (p.DistanceTo(s.Start) <= p.DistanceTo(s.End) ? 0 : 1);
         }
         else
         {

@@ -47,12 +47,26 @@ internal static class BlockPlan
     {
         var cuttings = chosen.SelectMany(m =>
             m.Cuttings.Select(
-                (c, i) => (m.Feature, Cutting: c, Second: i > 0, Breaks: frame.Setup == Setup.Top && PlateSeal.Breaks(m.Feature, frame.Job.Plate))
+                (c, i) =>
+                    (
+                        m.Feature,
+                        Cutting: c,
+                        Second: i > 0,
+                        Breaks: frame.Setup == Setup.Top && PlateSeal.Breaks(m.Feature, frame.Job.Plate)
+                    )
             )
         );
         foreach (
             var group in cuttings.GroupBy(c =>
-                (c.Feature.Kind, c.Cutting.Tool.Number, c.Cutting.Tool.Name, c.Cutting.Kind, c.Second, c.Breaks, c.Cutting.Data.Feed)
+                (
+                    c.Feature.Kind,
+                    c.Cutting.Tool.Number,
+                    c.Cutting.Tool.Name,
+                    c.Cutting.Kind,
+                    c.Second,
+                    c.Breaks,
+                    c.Cutting.Data.Feed
+                )
             )
         )
         {
@@ -75,13 +89,6 @@ internal static class BlockPlan
             work.Stage == 0 ? frame.Job.BlankThickness + Heights.HopGap
             : work.BreaksPlateSeal ? frame.Heights.Clearance
             : frame.Heights.Hop;
-        return Joiner.Join(
-            work.Name,
-            work.Cutting,
-            work.BreaksPlateSeal,
-            work.Pieces,
-            hop,
-            frame.Heights.Clearance
-        );
+        return Joiner.Join(work.Name, work.Cutting, work.BreaksPlateSeal, work.Pieces, hop, frame.Heights.Clearance);
     }
 }

@@ -24,7 +24,15 @@ internal sealed class Clearing
     private readonly ImmutableArray<Region> _walls;
     private readonly Entry _entry;
 
-    private Clearing(Region area, Tool tool, CutData data, Heights heights, double allowance, Box2? stock, Kernel kernel)
+    private Clearing(
+        Region area,
+        Tool tool,
+        CutData data,
+        Heights heights,
+        double allowance,
+        Box2? stock,
+        Kernel kernel
+    )
     {
         (_area, _tool, _data, _heights) = (area, tool, data, heights);
         _walls = kernel.Offset(area, -tool.Radius);

@@ -10,7 +10,15 @@ internal static class Drilling
     /// <summary>The lip's corner goes this far past the far face, mm.</summary>
     public const double BreakThrough = 0.3;
 
-    public static Piece Hole(string feature, Point2 at, Tool drill, CutData data, Heights heights, double topZ, double floorZ)
+    public static Piece Hole(
+        string feature,
+        Point2 at,
+        Tool drill,
+        CutData data,
+        Heights heights,
+        double topZ,
+        double floorZ
+    )
     {
         double bottom = floorZ - drill.ConeHeight - BreakThrough;
         double peck = topZ - floorZ > PeckBeyond * drill.Diameter ? drill.Diameter : 0;

@@ -40,7 +40,16 @@ internal static class EngravingMethods
     /// <summary>A point runs at the chip load of its own width, not of its shank's.</summary>
     public static CutData Data(Tool tool, double width, Material material, Machine machine)
     {
-        CutData data = Feeds.For(tool with { Diameter = Math.Max(width, 0.1) / PointShare }, material, machine, width, 0);
+        CutData data = Feeds.For(
+            tool with
+            {
+                Diameter = Math.Max(width, 0.1) / PointShare,
+            },
+            material,
+            machine,
+            width,
+            0
+        );
         return data with { StepDown = tool.ConeHeight, StepOver = width };
     }
 }

@@ -74,8 +74,12 @@ internal static class Feeds
         (double rpm, string speedLimit) = Speed(tool, material, machine);
         rpm = Math.Max(machine.MinSpindleRpm, Math.Floor(rpm / 2 / Round) * Round);
         double chip = ChipLoadRange(material, tool.Diameter).Least;
-        double feed = Math.Min(machine.MaxFeedMmPerMin, Math.Max(Round, Math.Floor(rpm * tool.Flutes * chip / Round) * Round));
-        string limit = speedLimit + FormattableString.Invariant($", halved for drilling; feed by chip load {chip:0.000} mm a lip");
+        double feed = Math.Min(
+            machine.MaxFeedMmPerMin,
+            Math.Max(Round, Math.Floor(rpm * tool.Flutes * chip / Round) * Round)
+        );
+        string limit =
+            speedLimit + FormattableString.Invariant($", halved for drilling; feed by chip load {chip:0.000} mm a lip");
         return new CutData(rpm, feed, feed, tool.Diameter, 0, chip, 90, limit);
     }
 
@@ -123,7 +127,10 @@ internal static class Feeds
         string limit = string.Create(CultureInfo.InvariantCulture, $"speed by {speed:0} m/min in {material.Name}");
         if (tool.MaxRpm > 0 && tool.MaxRpm < rpm)
         {
-            (rpm, limit) = (tool.MaxRpm, string.Create(CultureInfo.InvariantCulture, $"speed by the tool's {tool.MaxRpm:0} rpm"));
+            (rpm, limit) = (
+                tool.MaxRpm,
+                string.Create(CultureInfo.InvariantCulture, $"speed by the tool's {tool.MaxRpm:0} rpm")
+            );
         }
         if (machine.MaxSpindleRpm < rpm)
         {

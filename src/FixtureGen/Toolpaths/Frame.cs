@@ -19,7 +19,10 @@ internal sealed record Frame(
 
     /// <summary>The block's end mills, largest first; the trim cutter is kept sharp for the shells.</summary>
     public IEnumerable<Tool> EndMills =>
-        Job.Tools.Where(t => t.Kind == ToolKind.EndMill && t != Job.TrimTool).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number);
+        Job
+            .Tools.Where(t => t.Kind == ToolKind.EndMill && t != Job.TrimTool)
+            .OrderByDescending(t => t.Diameter)
+            .ThenBy(t => t.Number);
 
     /// <summary>How a tool runs in the block; ae is the radial width of its cut, mm.</summary>
     public CutData Data(Tool tool, double ae) => Feeds.For(tool, Job.BlockMaterial, Job.Plate.Machine, ae, 0);
@@ -36,7 +39,11 @@ internal sealed record Frame(
     public Box2? OpenEdge(Region area)
     {
         Box2 b = Measure.Bounds(area);
-        return b.MinX < Block.MinX + 0.1 || b.MinY < Block.MinY + 0.1 || b.MaxX > Block.MaxX - 0.1 || b.MaxY > Block.MaxY - 0.1
+        return
+            b.MinX < Block.MinX + 0.1
+            || b.MinY < Block.MinY + 0.1
+            || b.MaxX > Block.MaxX - 0.1
+            || b.MaxY > Block.MaxY - 0.1
             ? Block
             : null;
     }

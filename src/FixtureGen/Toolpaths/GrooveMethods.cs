@@ -46,7 +46,9 @@ internal static class GrooveMethods
                     .. groove.Loops.Select(l =>
                         Groove.Closed(groove.Name, l, tool, data, frame.Heights, groove.TopZ, groove.FloorZ)
                     ),
-                    .. groove.Runs.Select(r => Groove.Open(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)),
+                    .. groove.Runs.Select(r =>
+                        Groove.Open(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)
+                    ),
                 ]
         );
     }

@@ -28,19 +28,27 @@ internal static class OpenEdge
         );
         if (b.MinX < x0)
         {
-            all.AddRange(Openings(new(x0, y0 - 1), new(x0, y1 + 1)).Select(o => Way(new(x0 - beyond, o.A.Y, x0, o.B.Y), 0, 1)));
+            all.AddRange(
+                Openings(new(x0, y0 - 1), new(x0, y1 + 1)).Select(o => Way(new(x0 - beyond, o.A.Y, x0, o.B.Y), 0, 1))
+            );
         }
         if (b.MaxX > x1)
         {
-            all.AddRange(Openings(new(x1, y0 - 1), new(x1, y1 + 1)).Select(o => Way(new(x1, o.A.Y, x1 + beyond, o.B.Y), 0, 1)));
+            all.AddRange(
+                Openings(new(x1, y0 - 1), new(x1, y1 + 1)).Select(o => Way(new(x1, o.A.Y, x1 + beyond, o.B.Y), 0, 1))
+            );
         }
         if (b.MinY < y0)
         {
-            all.AddRange(Openings(new(x0 - 1, y0), new(x1 + 1, y0)).Select(o => Way(new(o.A.X, y0 - beyond, o.B.X, y0), 1, 0)));
+            all.AddRange(
+                Openings(new(x0 - 1, y0), new(x1 + 1, y0)).Select(o => Way(new(o.A.X, y0 - beyond, o.B.X, y0), 1, 0))
+            );
         }
         if (b.MaxY > y1)
         {
-            all.AddRange(Openings(new(x0 - 1, y1), new(x1 + 1, y1)).Select(o => Way(new(o.A.X, y1, o.B.X, y1 + beyond), 1, 0)));
+            all.AddRange(
+                Openings(new(x0 - 1, y1), new(x1 + 1, y1)).Select(o => Way(new(o.A.X, y1, o.B.X, y1 + beyond), 1, 0))
+            );
         }
         return all.Count == 1 ? [area] : kernel.UnionAll(all);
 

@@ -78,7 +78,13 @@ public static class OperationPlanner
     private static double ProudBolt(FixtureDesign design, Job job)
     {
         double head = job.Bolt.HeadHeight + job.Bolt.WasherThickness;
-        double[] seats = [.. design.Features.OfType<HoleFeature>().Where(f => f.Kind == FeatureKind.Counterbore).Select(f => f.TopZ - f.FloorZ)];
+        double[] seats =
+        [
+            .. design
+                .Features.OfType<HoleFeature>()
+                .Where(f => f.Kind == FeatureKind.Counterbore)
+                .Select(f => f.TopZ - f.FloorZ),
+        ];
         return seats.Length == 0 ? head : Math.Max(0, head - seats.Min());
     }
 }

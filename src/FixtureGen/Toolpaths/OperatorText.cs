@@ -16,7 +16,9 @@ internal static class OperatorText
             Text($"PROGRAM {ProgramNumbers.Of(job, setup)} FOR FIXTURE {design.Label}"),
             Text($"BLANK {job.Blank.Name} {job.BlockMaterial.Name} THICKNESS {job.BlankThickness:0.00} MM"),
             "RAW BLOCK AGAINST ALL STOPS",
-            setup == Setup.Top && design.Flip is not null ? "UNDERSIDE CUT FIRST AND BLOCK TURNED OVER" : Text($"{side} UP"),
+            setup == Setup.Top && design.Flip is not null
+                ? "UNDERSIDE CUT FIRST AND BLOCK TURNED OVER"
+                : Text($"{side} UP"),
             "PINS OUT",
             "BOLTS OUT",
             Level(job),
@@ -50,7 +52,9 @@ internal static class OperatorText
     public const string PortNext = "PORT NEXT: VACUUM MAY FALL. CHIP FILTER IN. BOLTS HOLD THE BLOCK";
 
     private static string Level(Job job) =>
-        Text($"VACUUM TO SEE BEFORE START {job.Vacuum.AlarmKPa:0} KPA ({job.Vacuum.AlarmKPa / Units.KPaPerInHg:0.0} INHG)");
+        Text(
+            $"VACUUM TO SEE BEFORE START {job.Vacuum.AlarmKPa:0} KPA ({job.Vacuum.AlarmKPa / Units.KPaPerInHg:0.0} INHG)"
+        );
 
     private static string Job(SkirtHold skirt) =>
         skirt switch

@@ -76,7 +76,8 @@ internal sealed class Pen(Point3 start)
     }
 
     /// <summary>A full turn about <paramref name="centre"/>, down to <paramref name="z"/>.</summary>
-    public void Turn(Point2 centre, bool ccw, double z, double feed) => Add(new ArcMove(At with { Z = z }, centre, ccw, feed));
+    public void Turn(Point2 centre, bool ccw, double z, double feed) =>
+        Add(new ArcMove(At with { Z = z }, centre, ccw, feed));
 
     private bool Far(Point3 to) =>
         Math.Abs(to.X - At.X) > Nothing || Math.Abs(to.Y - At.Y) > Nothing || Math.Abs(to.Z - At.Z) > Nothing;

@@ -80,7 +80,9 @@ internal static class PocketMethods
         double allowance = feature.Kind is FeatureKind.MagnetPocket or FeatureKind.PinHole or FeatureKind.PinSlot
             ? WallAllowance
             : 0;
-        double minutes = removals.Sum(r => Estimate(Measure.Area(r.Area), Measure.Length(r.Area[0]), r.TopZ - r.FloorZ, data));
+        double minutes = removals.Sum(r =>
+            Estimate(Measure.Area(r.Area), Measure.Length(r.Area[0]), r.TopZ - r.FloorZ, data)
+        );
         return new Cutting(
             tool,
             OperationKind.Clear,

@@ -22,10 +22,7 @@ internal static class Rest
         ImmutableArray<Region> wanted = kernel.Open([area], smallest);
         ImmutableArray<Region> done = kernel.Open([area], larger);
         ImmutableArray<Region> left = done.IsEmpty ? wanted : kernel.Difference(wanted, done);
-        return
-        [
-            .. left.Where(r => Measure.Area(r) > Thin * Thin && !kernel.Offset(r, -Thin / 2).IsEmpty),
-        ];
+        return [.. left.Where(r => Measure.Area(r) > Thin * Thin && !kernel.Offset(r, -Thin / 2).IsEmpty)];
     }
 
     public static ImmutableArray<Piece> Cut(

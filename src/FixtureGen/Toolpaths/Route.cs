@@ -109,7 +109,9 @@ internal static class Route
     private static int[] Exchange(IReadOnlyList<Piece> pieces, Tour tour)
     {
         int[] order = [.. tour.Order];
-        Dictionary<int, Way> way = tour.Order.Select((p, i) => (p, pieces[p].Ways[tour.Ways[i]])).ToDictionary(x => x.p, x => x.Item2);
+        Dictionary<int, Way> way = tour
+            .Order.Select((p, i) => (p, pieces[p].Ways[tour.Ways[i]]))
+            .ToDictionary(x => x.p, x => x.Item2);
         double length = Length(order, way);
         for (bool better = true; better; )
         {

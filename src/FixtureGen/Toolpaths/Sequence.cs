@@ -30,7 +30,10 @@ internal static class Sequence
 
     /// <summary>1 for a tool of which some work still has to wait: fetched now it would be fetched again.</summary>
     private static int Waiting(Work work, List<Work> left) =>
-        left.Any(w => w.Cutting.Tool == work.Cutting.Tool && left.Any(o => o != w && o.Cutting.Tool != w.Cutting.Tool && w.Follows(o)))
+        left.Any(w =>
+            w.Cutting.Tool == work.Cutting.Tool
+            && left.Any(o => o != w && o.Cutting.Tool != w.Cutting.Tool && w.Follows(o))
+        )
             ? 1
             : 0;
 }

@@ -12,13 +12,7 @@ internal static class SkimMethods
         foreach (Tool tool in frame.EndMills)
         {
             double ae = Skimming.Width * tool.Diameter;
-            CutData data = Feeds.For(
-                tool,
-                frame.Job.BlockMaterial,
-                frame.Job.Plate.Machine,
-                ae,
-                raw - skim.FloorZ
-            ) with
+            CutData data = Feeds.For(tool, frame.Job.BlockMaterial, frame.Job.Plate.Machine, ae, raw - skim.FloorZ) with
             {
                 StepOver = ae,
             };

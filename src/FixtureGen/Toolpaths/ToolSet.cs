@@ -28,7 +28,9 @@ internal static class ToolSet
         ];
         int[][] masks =
         [
-            .. methods.Select(ms => ms.Select(m => m.Cuttings.Aggregate(0, (s, c) => s | Bit(tools, c.Tool))).ToArray()),
+            .. methods.Select(ms =>
+                ms.Select(m => m.Cuttings.Aggregate(0, (s, c) => s | Bit(tools, c.Tool))).ToArray()
+            ),
         ];
         (int best, double least) = (-1, double.PositiveInfinity);
         for (int set = 1; set < 1 << tools.Count; set++)
@@ -36,7 +38,9 @@ internal static class ToolSet
             double minutes = int.PopCount(set) * changeMinutes;
             for (int f = 0; f < masks.Length && minutes < least; f++)
             {
-                minutes += Fastest(methods[f], masks[f], set) is { } m ? methods[f][m].Minutes : double.PositiveInfinity;
+                minutes += Fastest(methods[f], masks[f], set) is { } m
+                    ? methods[f][m].Minutes
+                    : double.PositiveInfinity;
             }
             if (minutes < least - 1e-9)
             {
@@ -57,7 +61,10 @@ internal static class ToolSet
         int? fastest = null;
         for (int m = 0; m < methods.Length; m++)
         {
-            if ((masks[m] & ~set) == 0 && (fastest is null || methods[m].Minutes < methods[fastest.Value].Minutes - 1e-9))
+            if (
+                (masks[m] & ~set) == 0
+                && (fastest is null || methods[m].Minutes < methods[fastest.Value].Minutes - 1e-9)
+            )
             {
                 fastest = m;
             }

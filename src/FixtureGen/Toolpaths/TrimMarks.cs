@@ -10,7 +10,15 @@ internal static class TrimMarks
         double top = design.FixtureHeight + job.Shell.Thickness;
         CutData data = Cutting(job).Data;
         return design.Part.Engravings.SelectMany(
-            (m, i) => Engraving.Strokes(FormattableString.Invariant($"mark {i + 1}"), m.Strokes, data, heights, top, job.Rules.EngraveDepth)
+            (m, i) =>
+                Engraving.Strokes(
+                    FormattableString.Invariant($"mark {i + 1}"),
+                    m.Strokes,
+                    data,
+                    heights,
+                    top,
+                    job.Rules.EngraveDepth
+                )
         );
     }
 

@@ -25,7 +25,10 @@ internal static class TrimPasses
                 cut.Name,
                 hole,
                 cut.Tool,
-                data with { StepOver = 0.4 * cut.Tool.Diameter },
+                data with
+                {
+                    StepOver = 0.4 * cut.Tool.Diameter,
+                },
                 heights,
                 heights.Face,
                 cut.FloorZ,

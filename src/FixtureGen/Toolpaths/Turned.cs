@@ -45,7 +45,12 @@ internal static class Turned
     }
 
     private static Removal Over(Removal r, Flip flip, double raw) =>
-        r with { Area = Over(r.Area, flip), TopZ = raw - r.FloorZ, FloorZ = raw - r.TopZ };
+        r with
+        {
+            Area = Over(r.Area, flip),
+            TopZ = raw - r.FloorZ,
+            FloorZ = raw - r.TopZ,
+        };
 
     private static ImmutableArray<Region> Over(ImmutableArray<Region> area, Flip flip) =>
         [.. area.Select(r => Transform.Apply(flip, r))];

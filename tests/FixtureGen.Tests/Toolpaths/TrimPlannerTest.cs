@@ -98,10 +98,7 @@ public sealed class TrimPlannerTest
             Measure.Area(kernel.Offset(Region.Of(outline.Edge), outline.Tool.Diameter)) - Measure.Area(outline.Edge);
 
         Assert.InRange(Measure.Area(outline.Sweep), band, band + 60);
-        ImmutableArray<Region> inPart = kernel.Intersect(
-            outline.Sweep,
-            kernel.Offset(Region.Of(outline.Edge), -0.001)
-        );
+        ImmutableArray<Region> inPart = kernel.Intersect(outline.Sweep, kernel.Offset(Region.Of(outline.Edge), -0.001));
         Assert.True(inPart.Sum(r => Measure.Area(r)) < 1e-6);
     }
 
