@@ -6,6 +6,9 @@ namespace FixtureGen.Geometry;
 /// <summary>Which contour lies inside which: even depth is material, odd depth is a hole of the contour just outside.</summary>
 public static class Nesting
 {
+    // Contours nearer than this touch, mm.
+    private const double Touch = 1e-5;
+
     /// <summary>
     /// Regions of contours that do not cross; they may come in any direction and order. Outer contours are turned
     /// counter-clockwise, holes clockwise; regions come in the order of their outer contours.
@@ -33,7 +36,6 @@ public static class Nesting
     {
         Box2[] boxes = [.. all.Select(Measure.Bounds)];
         double[] areas = [.. all.Select(c => Math.Abs(Measure.Area(c)))];
-        Point2[] probes = [.. all.Select(Probe)];
         int[] depth = new int[all.Length];
         parent = new int[all.Length];
         for (int i = 0; i < all.Length; i++)
@@ -44,8 +46,8 @@ public static class Nesting
                 if (
                     i == j
                     || areas[j] <= areas[i]
-                    || !Holds(boxes[j], probes[i])
-                    || !Inside.Contains(all[j], probes[i])
+                    || !Holds(boxes[j], boxes[i])
+                    || !Lies(all[i], all[j])
                 )
                 {
                     continue;
@@ -57,8 +59,26 @@ public static class Nesting
         return depth;
     }
 
-    /// <summary>The middle of the longest segment: contours may touch at vertices, hardly ever there.</summary>
-    private static Point2 Probe(Contour contour) => Measure.PointAt(contour.Segments.MaxBy(s => s.Length), 0.5);
+    /// <summary>
+    /// True when the inner contour lies in the outer one. They may touch, so the first segment's middle that is clear of the
+    /// outer contour decides.
+    /// </summary>
+    private static bool Lies(Contour inner, Contour outer)
+    {
+        foreach (Segment s in inner.Segments)
+        {
+            Point2 p = Curve.Of(s).Middle;
+            if (Measure.Distance(p, outer) > Touch)
+            {
+                return Inside.Contains(outer, p);
+            }
+        }
+        return true;
+    }
 
-    private static bool Holds(in Box2 b, Point2 p) => p.X >= b.MinX && p.X <= b.MaxX && p.Y >= b.MinY && p.Y <= b.MaxY;
+    private static bool Holds(in Box2 outer, in Box2 inner) =>
+        inner.MinX >= outer.MinX - Touch
+        && inner.MaxX <= outer.MaxX + Touch
+        && inner.MinY >= outer.MinY - Touch
+        && inner.MaxY <= outer.MaxY + Touch;
 }

@@ -33,9 +33,11 @@ internal sealed class Stitcher(Slack slack)
         runs = kept;
         Loose = 0;
         Reserve(2 * kept.Count);
+        Array.Clear(gone, 0, kept.Count);
         int nodes = FindNodes();
-        DropLoose(nodes);
         LinkOutgoing(nodes);
+        CancelOpposites();
+        DropLoose(nodes);
         List<Curve[]> loops = [];
         for (int r = 0; r < runs.Count; r++)
         {
@@ -104,16 +106,49 @@ internal sealed class Stitcher(Slack slack)
         return found;
     }
 
+    /// <summary>Drops pairs of runs that go to and fro on the same way: between them there is nothing.</summary>
+    private void CancelOpposites()
+    {
+        for (int r = 0; r < runs.Count; r++)
+        {
+            int back = gone[r] ? -1 : head[node[(2 * r) + 1]];
+            for (; back >= 0; back = nextOut[back])
+            {
+                if (!gone[back] && back != r && node[(2 * back) + 1] == node[2 * r] && Covers(Run(back), Run(r)))
+                {
+                    gone[r] = true;
+                    gone[back] = true;
+                    break;
+                }
+            }
+        }
+    }
+
+    private bool Covers(ReadOnlySpan<Curve> run, ReadOnlySpan<Curve> other)
+    {
+        Point2 p = Slices.Longest(other).Middle;
+        foreach (ref readonly Curve c in run)
+        {
+            if (c.Distance2(p) < slack.Stitch * slack.Stitch / 4)
+            {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private void DropLoose(int nodes)
     {
         int count = runs.Count;
         Array.Clear(incoming, 0, nodes);
         Array.Clear(outgoing, 0, nodes);
-        Array.Clear(gone, 0, count);
         for (int r = 0; r < count; r++)
         {
-            outgoing[node[2 * r]]++;
-            incoming[node[(2 * r) + 1]]++;
+            if (!gone[r])
+            {
+                outgoing[node[2 * r]]++;
+                incoming[node[(2 * r) + 1]]++;
+            }
         }
         bool changed = true;
         while (changed)
@@ -143,11 +178,8 @@ internal sealed class Stitcher(Slack slack)
         Array.Fill(head, -1, 0, nodes);
         for (int r = runs.Count - 1; r >= 0; r--)
         {
-            if (!gone[r])
-            {
-                nextOut[r] = head[node[2 * r]];
-                head[node[2 * r]] = r;
-            }
+            nextOut[r] = head[node[2 * r]];
+            head[node[2 * r]] = r;
         }
     }
 
