@@ -43,12 +43,7 @@ public static class Nesting
             parent[i] = -1;
             for (int j = 0; j < all.Length; j++)
             {
-                if (
-                    i == j
-                    || areas[j] <= areas[i]
-                    || !Holds(boxes[j], boxes[i])
-                    || !Lies(all[i], all[j])
-                )
+                if (i == j || areas[j] <= areas[i] || !Holds(boxes[j], boxes[i]) || !Lies(all[i], all[j]))
                 {
                     continue;
                 }

@@ -43,7 +43,11 @@ public sealed class OffsetTrialTest(ITestOutputHelper output)
         {
             output.WriteLine(kind + ": " + n.ToString(CultureInfo.InvariantCulture));
         }
-        output.WriteLine(FormattableString.Invariant($"{count} cases, {wrong.Count} wrong, slowest {slowest.Ms:F1} ms {slowest.Case}"));
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"{count} cases, {wrong.Count} wrong, slowest {slowest.Ms:F1} ms {slowest.Case}"
+            )
+        );
         wrong.Take(40).ToList().ForEach(output.WriteLine);
         Assert.Empty(wrong);
     }
@@ -55,10 +59,13 @@ public sealed class OffsetTrialTest(ITestOutputHelper output)
             return wrong;
         }
         (double difference, double allowed) = OffsetOracle.ByBuffer(c.Regions, c.Distance, result);
-        return difference > allowed ? FormattableString.Invariant($"area off by {difference:F4} where {allowed:F4} is allowed") : null;
+        return difference > allowed
+            ? FormattableString.Invariant($"area off by {difference:F4} where {allowed:F4} is allowed")
+            : null;
     }
 
-    private static string Name(OffsetCase c) => FormattableString.Invariant($"case {c.Number} ({c.Kind}) by {c.Distance}");
+    private static string Name(OffsetCase c) =>
+        FormattableString.Invariant($"case {c.Number} ({c.Kind}) by {c.Distance}");
 
     private static int Setting(string name, int otherwise) =>
         int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out int n) ? n : otherwise;

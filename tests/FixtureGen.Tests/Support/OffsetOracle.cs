@@ -15,7 +15,12 @@ public static class OffsetOracle
 
     /// <summary>Null when every probe agrees with the definition; else what went wrong where.</summary>
     /// <param name="slack">How far from the boundary a probe must lie to count, mm.</param>
-    public static string? ByDefinition(IReadOnlyList<Region> source, double d, IReadOnlyList<Region> result, double slack)
+    public static string? ByDefinition(
+        IReadOnlyList<Region> source,
+        double d,
+        IReadOnlyList<Region> result,
+        double slack
+    )
     {
         Segment[] from = [.. source.SelectMany(r => r.Contours).SelectMany(c => c.Segments)];
         Segment[] to = [.. result.SelectMany(r => r.Contours).SelectMany(c => c.Segments)];
@@ -30,7 +35,9 @@ public static class OffsetOracle
             bool wanted = d > 0 ? inside || distance < d : inside && distance > -d;
             if (wanted != Inside.Contains(result, p))
             {
-                return FormattableString.Invariant($"({p.X:R}, {p.Y:R}) at {distance:R} should be {(wanted ? "in" : "out")}");
+                return FormattableString.Invariant(
+                    $"({p.X:R}, {p.Y:R}) at {distance:R} should be {(wanted ? "in" : "out")}"
+                );
             }
         }
         foreach (Segment s in to)
@@ -46,11 +53,18 @@ public static class OffsetOracle
     }
 
     /// <summary>Area of the symmetric difference with the library's buffer, mm2, and what its own tolerance allows.</summary>
-    public static (double Difference, double Allowed) ByBuffer(IReadOnlyList<Region> source, double d, IReadOnlyList<Region> result)
+    public static (double Difference, double Allowed) ByBuffer(
+        IReadOnlyList<Region> source,
+        double d,
+        IReadOnlyList<Region> result
+    )
     {
         double size = Math.Abs(d);
         int quadrant = Math.Max(8, (int)Math.Ceiling(Math.PI / (4 * Math.Acos(1 - (Chord / size)))));
-        var parameters = new BufferParameters(quadrant, EndCapStyle.Round, JoinStyle.Round, 5) { SimplifyFactor = 0.1 * Chord / size };
+        var parameters = new BufferParameters(quadrant, EndCapStyle.Round, JoinStyle.Round, 5)
+        {
+            SimplifyFactor = 0.1 * Chord / size,
+        };
         NetTopologySuite.Geometries.Geometry flat = ToPolygons(source);
         NetTopologySuite.Geometries.Geometry expected = BufferOp.Buffer(flat, d, parameters);
         double difference = Math.Abs(expected.Area - Measure.Area(result));
@@ -63,7 +77,9 @@ public static class OffsetOracle
     {
         var factory = new GeometryFactory();
         return factory.CreateMultiPolygon([
-            .. regions.Select(r => factory.CreatePolygon(Ring(factory, r.Outer), [.. r.Holes.Select(h => Ring(factory, h))])),
+            .. regions.Select(r =>
+                factory.CreatePolygon(Ring(factory, r.Outer), [.. r.Holes.Select(h => Ring(factory, h))])
+            ),
         ]);
     }
 

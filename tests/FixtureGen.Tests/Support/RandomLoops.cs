@@ -32,7 +32,12 @@ public static class RandomLoops
         Point2 at = default;
         for (int i = 0; i <= n; i++)
         {
-            (Point2 from, Point2 to, Point2 centre, bool ccw) = Fillet(p[(i + n - 1) % n], p[i % n], p[(i + 1) % n], radius);
+            (Point2 from, Point2 to, Point2 centre, bool ccw) = Fillet(
+                p[(i + n - 1) % n],
+                p[i % n],
+                p[(i + 1) % n],
+                radius
+            );
             if (i > 0)
             {
                 loop.Add(Segment.Line(at, from));
@@ -61,13 +66,26 @@ public static class RandomLoops
             double r = 45 + (a1 * Math.Sin(k1 * t)) + (a2 * Math.Sin((k2 * t) + 0.7));
             return new(r * Math.Cos(t), r * Math.Sin(t));
         }
-        return new([.. Enumerable.Range(0, n / 2).Select(i => Through(At(2 * i), At((2 * i) + 1), At((2 * i) + 2 == n ? 0 : (2 * i) + 2)))]);
+        return new([
+            .. Enumerable
+                .Range(0, n / 2)
+                .Select(i => Through(At(2 * i), At((2 * i) + 1), At((2 * i) + 2 == n ? 0 : (2 * i) + 2))),
+        ]);
     }
 
     public static Contour Scaled(Contour loop, double k, Point2 shift)
     {
         Point2 Map(Point2 p) => (p * k) + shift;
-        return new([.. loop.Segments.Select(s => s with { Start = Map(s.Start), End = Map(s.End), Centre = s.IsArc ? Map(s.Centre) : default })]);
+        return new([
+            .. loop.Segments.Select(s =>
+                s with
+                {
+                    Start = Map(s.Start),
+                    End = Map(s.End),
+                    Centre = s.IsArc ? Map(s.Centre) : default,
+                }
+            ),
+        ]);
     }
 
     /// <summary>The arc from a to b whose bulge is tan(sweep / 4); a line where that is 0.</summary>
@@ -107,7 +125,12 @@ public static class RandomLoops
                 }),
         ];
 
-    private static (Point2 From, Point2 To, Point2 Centre, bool Ccw) Fillet(Point2 before, Point2 p, Point2 after, double radius)
+    private static (Point2 From, Point2 To, Point2 Centre, bool Ccw) Fillet(
+        Point2 before,
+        Point2 p,
+        Point2 after,
+        double radius
+    )
     {
         Point2 u = before - p;
         Point2 v = after - p;

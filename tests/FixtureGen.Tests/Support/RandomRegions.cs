@@ -26,7 +26,12 @@ public static class RandomRegions
             Pose pose = new(random.NextDouble() * 10_000, random.NextDouble() * 10_000, random.NextDouble() * 360);
             made = made with { Regions = [.. made.Regions.Select(r => Transform.Apply(pose, r))] };
         }
-        return random.Next(2) == 0 ? made : made with { Regions = [.. made.Regions.Select(r => Transform.Mirror(r, 7))] };
+        return random.Next(2) == 0
+            ? made
+            : made with
+            {
+                Regions = [.. made.Regions.Select(r => Transform.Mirror(r, 7))],
+            };
     }
 
     private static OffsetCase Basic(int number, int kind, Random random)
