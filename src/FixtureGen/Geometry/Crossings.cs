@@ -11,8 +11,8 @@ internal static class Crossings
     /// <summary>The most points <see cref="Find"/> can return.</summary>
     public const int Most = 4;
 
-    // Squared half chord, as a part of the squared radius, below which two circles (or a circle and a line) are tangent.
-    private const double Tangent = 1e-12;
+    // Squared half chord, as a part of the radius times the greatest length in the sum, that rounding cannot tell from 0.
+    private const double Tangent = 1e-14;
     private const double Parallel = 1e-14;
 
     /// <summary>Writes the common points and returns how many there are.</summary>
@@ -140,7 +140,10 @@ internal static class Crossings
         return n;
     }
 
-    private static int Circles(in Curve a, in Curve b, double near, Span<Point2> points)
+    private static int Circles(in Curve a, in Curve b, double near, Span<Point2> points) =>
+        a.R <= b.R ? SmallAndLarge(a, b, near, points) : SmallAndLarge(b, a, near, points);
+
+    private static int SmallAndLarge(in Curve a, in Curve b, double near, Span<Point2> points)
     {
         Point2 between = b.C - a.C;
         double distance = between.Length;
@@ -151,7 +154,7 @@ internal static class Crossings
         double x = ((distance * distance) + ((a.R - b.R) * (a.R + b.R))) / (2 * distance);
         double h2 = (a.R - x) * (a.R + x);
         Point2 foot = a.C + (between * (x / distance));
-        if (h2 <= Tangent * a.R * a.R)
+        if (h2 <= Tangent * a.R * (a.R + distance))
         {
             points[0] = foot;
             return 1;
