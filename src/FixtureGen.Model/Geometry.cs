@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace FixtureGen.Model;
 
@@ -34,6 +35,9 @@ public readonly record struct Point2(double X, double Y)
     public Point2 Left => new(-Y, X);
 
     public double DistanceTo(Point2 o) => (this - o).Length;
+
+    // The record's own text would follow Left without end.
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"({X}, {Y})");
 }
 
 /// <summary>A point in space, mm, plate frame unless a name says otherwise.</summary>
@@ -88,6 +92,10 @@ public readonly record struct Segment(Point2 Start, Point2 End, Point2 Centre, S
 
     /// <summary>Length along the segment, mm.</summary>
     public double Length => IsArc ? Math.Abs(Sweep) * Radius : Start.DistanceTo(End);
+
+    // The record's own text would follow Reversed without end.
+    public override string ToString() =>
+        IsArc ? $"{Kind} {Start} to {End} about {Centre}" : $"{Kind} {Start} to {End}";
 
     public Segment Reversed =>
         new(

@@ -1,0 +1,57 @@
+using System.Globalization;
+using FixtureGen.Model;
+
+namespace FixtureGen.Program;
+
+/// <summary>What can be wrong when a plan is written for a control.</summary>
+internal static class ProgramFindings
+{
+    public static Finding NumberOutOfRange(string file, int number, Control c) =>
+        new(
+            "program-number-range",
+            Severity.Error,
+            file,
+            Inv(
+                $"Program number {number} is outside {c.ProgramNumberMin} to {c.ProgramNumberMax} of control '{c.Name}'."
+            ),
+            "Give the job a program number in that range."
+        );
+
+    public static Finding LineTooLong(string file, int line, int length, Control c) =>
+        new(
+            "program-line-too-long",
+            Severity.Error,
+            file,
+            Inv($"Line {line} has {length} characters; control '{c.Name}' reads {c.LineLength}."),
+            "Raise line_length of the control if it reads more, or use fewer decimals."
+        )
+        {
+            Line = line,
+        };
+
+    public static Finding ArcRounding(string file, int line, Point2 at, double mismatchMm) =>
+        new(
+            "program-arc-rounding",
+            Severity.Error,
+            file,
+            Inv(
+                $"The arc near ({at.X:0.###}, {at.Y:0.###}) mm has radii that differ by {mismatchMm:0.#####} mm after rounding; RS274/NGC allows 0.002 mm."
+            ),
+            "Give the control one more decimal."
+        )
+        {
+            Line = line,
+            At = at,
+        };
+
+    public static Finding LettersLost(string file, string text) =>
+        new(
+            "program-comment-letters",
+            Severity.Warning,
+            file,
+            $"\"{text}\" has letters that a program cannot hold; they are written as '?'.",
+            "Use Latin letters in title, fixture id and names."
+        );
+
+    private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);
+}
