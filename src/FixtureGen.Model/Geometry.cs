@@ -94,8 +94,7 @@ public readonly record struct Segment(Point2 Start, Point2 End, Point2 Centre, S
     public double Length => IsArc ? Math.Abs(Sweep) * Radius : Start.DistanceTo(End);
 
     // The record's own text would follow Reversed without end.
-    public override string ToString() =>
-        IsArc ? $"{Kind} {Start} to {End} about {Centre}" : $"{Kind} {Start} to {End}";
+    public override string ToString() => IsArc ? $"{Kind} {Start} to {End} about {Centre}" : $"{Kind} {Start} to {End}";
 
     public Segment Reversed =>
         new(
