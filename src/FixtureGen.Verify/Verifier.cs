@@ -61,3 +61,45 @@ public sealed record VerifyResult(
 {
     public IEnumerable<Finding> Findings => Programs.SelectMany(p => p.Findings);
 }
+
+/// <summary>
+/// The judge. It reads finished program text, carves a block with it and says whether it did harm; it knows nothing of how the
+/// program was made. Never throws for bad text: whatever is wrong is a finding.
+/// </summary>
+public static class Verifier
+{
+    /// <summary>Judges the given programs in their order of running on one block.</summary>
+    public static VerifyResult Judge(VerifyRequest request)
+    {
+        Judgement judgement = new(request.Job, request.Design, request.Limits);
+        foreach (ProgramText program in request.Programs.OrderBy(p => p.Setup))
+        {
+            judgement.Add(program);
+        }
+        return judgement.Result();
+    }
+
+    /// <summary>
+    /// Judges one file. Without a setup it is known from the program number among the given programs of the job, else from the
+    /// first comment, else from the file's name; what cannot be known is a finding.
+    /// </summary>
+    public static VerifyResult JudgeOne(
+        Job job,
+        Design design,
+        string fileName,
+        string text,
+        Setup? setup,
+        IReadOnlyList<ProgramText> known,
+        Limits limits
+    )
+    {
+        Setup? found = setup ?? SetupGuess.Of(job, fileName, text, known);
+        if (found is not { } sure)
+        {
+            return SetupGuess.Unknown(design, fileName, limits);
+        }
+        int number = known.FirstOrDefault(p => p.Setup == sure)?.ProgramNumber ?? 0;
+        ProgramText program = new(sure, number, fileName, text);
+        return Judge(new VerifyRequest(job, design, [program], limits));
+    }
+}

@@ -1,0 +1,190 @@
+using System.Runtime.Intrinsics;
+using FixtureGen.Model;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Carving;
+
+/// <summary>
+/// Carves a grid of heights by swept cutters: every cell gets the lowest height of the cutter's surface over its centre while
+/// the tip runs along the motion. Flat cutters on level lines, level arcs, ramps and helices, and round or conical cutters on
+/// level motions and ramps are closed forms; only their helices go by chords that leave the arc by under half a micrometre.
+/// </summary>
+internal sealed class Carver(BlockGrid grid)
+{
+    private const double HelixSagitta = 0.0005;
+
+    private readonly Footprint _footprint = new(grid);
+    private Cutter? _lastCutter;
+    private Point3 _lastTo;
+    private double _lastRadius;
+
+    /// <summary>Carves one motion; limit is the depth in mm beyond which lowered area is counted as deep.</summary>
+    public Tally Cut(Motion motion, Cutter cutter, double limit)
+    {
+        Piece piece = Piece.Of(motion);
+        double low = Math.Min(motion.From.Z, motion.To.Z);
+        if (low >= grid.RawTopZ)
+        {
+            _lastCutter = null;
+            return default;
+        }
+        bool level = Math.Abs(motion.From.Z - motion.To.Z) < 1e-9;
+        bool follows = cutter == _lastCutter && motion.From == _lastTo && _lastRadius == cutter.Radius;
+        _lastCutter = cutter;
+        _lastTo = motion.To;
+        _lastRadius = cutter.Radius;
+        if (piece.Length < 1e-9)
+        {
+            return Plunge(piece.A, low, cutter, limit);
+        }
+        if (cutter.Shape == CutterShape.Flat)
+        {
+            return level ? Level(piece, low, cutter.Radius, follows, limit)
+                : piece.IsArc ? Helix(piece, motion, cutter, limit)
+                : Ramp(piece, motion, cutter.Radius, limit);
+        }
+        return level || !piece.IsArc
+            ? RoundSweep.Cut(grid, _footprint, piece, motion.From.Z, motion.To.Z, cutter, limit)
+            : Chords(piece, motion, cutter, limit);
+    }
+
+    /// <summary>The highest cell under a disc that goes along the motion; null where the block has none there.</summary>
+    public float? Highest(Piece piece, double radius)
+    {
+        _footprint.Sweep(piece, radius, false);
+        float highest = float.MinValue;
+        foreach (Span1 span in _footprint.Spans)
+        {
+            ReadOnlySpan<float> cells = grid.Top.AsSpan((span.Row * grid.Columns) + span.First, span.Count);
+            ReadOnlySpan<float> bottoms = grid.Bottom.AsSpan((span.Row * grid.Columns) + span.First, span.Count);
+            for (int i = 0; i < cells.Length; i++)
+            {
+                if (cells[i] > highest && cells[i] > bottoms[i])
+                {
+                    highest = cells[i];
+                }
+            }
+        }
+        return highest > float.MinValue ? highest : null;
+    }
+
+    private Tally Level(Piece piece, double z, double radius, bool follows, double limit)
+    {
+        _footprint.Sweep(piece, radius, follows);
+        Lowering lower = new(grid.Top, (float)limit);
+        float floor = (float)Math.Max(z, grid.RawBottomZ);
+        int columns = grid.Columns;
+        foreach (Span1 span in _footprint.Spans)
+        {
+            lower.Flat((span.Row * columns) + span.First, span.Count, floor);
+        }
+        return lower.Result(grid.Cell);
+    }
+
+    private Tally Plunge(Point2 at, double z, Cutter cutter, double limit)
+    {
+        Piece spot = Piece.Line(at, at);
+        return cutter.Shape == CutterShape.Flat
+            ? Level(spot, z, cutter.Radius, false, limit)
+            : RoundSweep.Cut(grid, _footprint, spot, z, z, cutter, limit);
+    }
+
+    /// <summary>Over a cell the disc is lowest where it leaves it (going down) or where it comes (going up): z is linear along the move.</summary>
+    private Tally Ramp(Piece piece, Motion motion, double radius, double limit)
+    {
+        _footprint.Sweep(piece, radius, false);
+        Lowering lower = new(grid.Top, (float)limit);
+        double perMm = 1 / grid.Cell;
+        double ax = ((piece.A.X - grid.Box.MinX) * perMm) - 0.5;
+        double ay = ((piece.A.Y - grid.Box.MinY) * perMm) - 0.5;
+        float dx = (float)((piece.B.X - piece.A.X) * perMm);
+        float dy = (float)((piece.B.Y - piece.A.Y) * perMm);
+        float r2 = (float)(radius * radius * perMm * perMm);
+        float perLength2 = 1 / ((dx * dx) + (dy * dy));
+        float z0 = (float)motion.From.Z;
+        float dz = (float)(motion.To.Z - motion.From.Z);
+        Vector256<float> lanes = Vector256.Create(0f, 1, 2, 3, 4, 5, 6, 7);
+        Vector256<float> least = Vector256.Create((float)grid.RawBottomZ);
+        foreach (Span1 span in _footprint.Spans)
+        {
+            float y = (float)(span.Row - ay);
+            int row = span.Row * grid.Columns;
+            for (int i = 0; i < span.Count; i += 8)
+            {
+                Vector256<float> x = Vector256.Create((float)(span.First + i - ax)) + lanes;
+                Vector256<float> along = ((x * dx) + Vector256.Create(y * dy)) * perLength2;
+                Vector256<float> rest = ((x * x) + Vector256.Create((y * y) - r2)) * perLength2;
+                Vector256<float> root = Vector256.Sqrt(Vector256.Max((along * along) - rest, Vector256<float>.Zero));
+                Vector256<float> t = dz < 0 ? along + root : along - root;
+                t = Vector256.Max(Vector256.Min(t, Vector256<float>.One), Vector256<float>.Zero);
+                Vector256<float> z = Vector256.Max(Vector256.Create(z0) + (t * dz), least);
+                lower.Eight(row + span.First + i, Math.Min(8, span.Count - i), z);
+            }
+        }
+        return lower.Result(grid.Cell);
+    }
+
+    /// <summary>
+    /// A cell at distance d from the axis is under the disc while the tip's direction is within acos((d2 + R2 - r2) / 2dR) of the
+    /// cell's own; the lowest height is at the last (down) or first (up) such moment within the sweep.
+    /// </summary>
+    private Tally Helix(Piece arc, Motion motion, Cutter cutter, double limit)
+    {
+        _footprint.Sweep(arc, cutter.Radius, false);
+        Lowering lower = new(grid.Top, (float)limit);
+        double dz = motion.To.Z - motion.From.Z;
+        foreach (Span1 span in _footprint.Spans)
+        {
+            double y = grid.Box.MinY + ((span.Row + 0.5) * grid.Cell) - arc.C.Y;
+            for (int i = 0; i < span.Count; i++)
+            {
+                double x = grid.Box.MinX + ((span.First + i + 0.5) * grid.Cell) - arc.C.X;
+                double t = Moment(arc, x, y, cutter.Radius, dz < 0);
+                double z = Math.Max(motion.From.Z + (t * dz), grid.RawBottomZ);
+                lower.One((span.Row * grid.Columns) + span.First + i, (float)z);
+            }
+        }
+        return lower.Result(grid.Cell);
+    }
+
+    private static double Moment(Piece arc, double x, double y, double r, bool last)
+    {
+        double d = Math.Sqrt((x * x) + (y * y));
+        double sweep = Math.Abs(arc.Sweep);
+        double cos = d > 1e-12 ? ((d * d) + (arc.R * arc.R) - (r * r)) / (2 * d * arc.R) : -1;
+        if (cos <= -1)
+        {
+            return last ? 1 : 0;
+        }
+        double half = Math.Acos(Math.Min(1, cos));
+        double turn = 2 * Math.PI;
+        double own = (Math.Atan2(y, x) - arc.A0) * Math.Sign(arc.Sweep);
+        own -= Math.Floor(own / turn) * turn;
+        double best = last ? double.MinValue : double.MaxValue;
+        for (int k = -1; k <= 1; k++)
+        {
+            double from = Math.Max(0, own - half + (k * turn));
+            double to = Math.Min(sweep, own + half + (k * turn));
+            if (from <= to + 1e-9)
+            {
+                best = last ? Math.Max(best, to) : Math.Min(best, from);
+            }
+        }
+        return best is double.MinValue or double.MaxValue ? (last ? 0 : 1) : Math.Clamp(best / sweep, 0, 1);
+    }
+
+    private Tally Chords(Piece arc, Motion motion, Cutter cutter, double limit)
+    {
+        double step = 2 * Math.Acos(Math.Max(0.5, 1 - (HelixSagitta / arc.R)));
+        int n = Math.Max(1, (int)Math.Ceiling(Math.Abs(arc.Sweep) / step));
+        Tally sum = default;
+        double dz = motion.To.Z - motion.From.Z;
+        for (int i = 0; i < n; i++)
+        {
+            Piece chord = Piece.Line(arc.At((double)i / n), arc.At((i + 1.0) / n));
+            double z0 = motion.From.Z + (dz * i / n);
+            sum += RoundSweep.Cut(grid, _footprint, chord, z0, z0 + (dz / n), cutter, limit);
+        }
+        return sum;
+    }
+}

@@ -1,0 +1,104 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// Carves the grid motion by motion and, before each, looks at what only the block as it stands at that moment can tell: rapids
+/// through stock, shank and holder against stock.
+/// </summary>
+internal static class CarvePass
+{
+    public static void Go(Run run)
+    {
+        Carver carver = new(run.Grid);
+        foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
+        {
+            if (Run.Low(motion) >= run.StockTop + JudgeRules.RapidGap)
+            {
+                continue;
+            }
+            if (run.CutterOf(motion) is not { } cutter)
+            {
+                if (Run.Low(motion) < run.StockTop)
+                {
+                    NoTool(run, motion);
+                }
+                continue;
+            }
+            if (motion.Kind == MotionKind.Rapid && !e.IsCycle)
+            {
+                Rapid(run, carver, motion, cutter);
+            }
+            Shank(run, carver, motion, cutter);
+            double limit = cutter.Tool.MaxStepDown > 0 ? cutter.Tool.MaxStepDown + JudgeRules.StepSlack : 1e9;
+            run.Tallies[index] = carver.Cut(motion, cutter, limit);
+        }
+    }
+
+    private static void NoTool(Run run, Motion motion) =>
+        run.Log.Error(
+            "no-tool",
+            motion.Line,
+            $"the tip goes down to Z {Run.Low(motion):0.###} with no known tool in the spindle",
+            "Change to a tool of the table first",
+            motion.To.Xy
+        );
+
+    private static void Rapid(Run run, Carver carver, Motion motion, Cutter cutter)
+    {
+        double low = Run.Low(motion);
+        Piece piece = Piece.Of(motion);
+        bool straightUp = piece.Length < 1e-9 && motion.To.Z >= motion.From.Z;
+        if (straightUp || carver.Highest(piece, cutter.Radius - JudgeRules.RapidSlack) is not { } highest)
+        {
+            return;
+        }
+        double gap = low - highest;
+        if (gap < JudgeRules.RapidGap - 1e-6)
+        {
+            string what =
+                gap < 0
+                    ? FormattableString.Invariant($"runs {-gap:0.###} mm deep into material")
+                    : FormattableString.Invariant($"comes within {gap:0.###} mm of material");
+            run.Log.Error(
+                "rapid-through-stock",
+                motion.Line,
+                $"a rapid at Z {low:0.###} {what} standing at Z {highest:0.###}",
+                "Retract first, or feed the last part (G1)",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Shank(Run run, Carver carver, Motion motion, Cutter cutter)
+    {
+        Tool tool = cutter.Tool;
+        double low = Run.Low(motion);
+        if (tool.ShankDiameter > tool.Diameter + 1e-6)
+        {
+            Above(run, carver, motion, tool.ShankDiameter / 2, low + tool.FluteLength, "shank");
+        }
+        Above(run, carver, motion, tool.HolderDiameter / 2, low + tool.StickOut, "holder");
+    }
+
+    private static void Above(Run run, Carver carver, Motion motion, double radius, double z, string what)
+    {
+        if (z >= run.StockTop || radius <= 0)
+        {
+            return;
+        }
+        if (carver.Highest(Piece.Of(motion), radius) is { } highest && highest > z + 1e-3)
+        {
+            run.Log.Error(
+                $"{what}-hits-block",
+                motion.Line,
+                $"the tool's {what} stands at Z {z:0.##}, material beside it at Z {highest:0.##}: {highest - z:0.##} mm of contact",
+                "Use a longer tool or cut less deep",
+                motion.To.Xy
+            );
+        }
+    }
+}

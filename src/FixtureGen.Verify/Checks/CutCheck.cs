@@ -1,0 +1,99 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>What a cutter can bear: step-down, flutes, plunging, ramp angle, drills going sideways.</summary>
+internal static class CutCheck
+{
+    public static void Go(Run run)
+    {
+        foreach ((int index, Reading.ProgramEvent e, Motion motion) in run.Motions())
+        {
+            Tally tally = run.Tallies[index];
+            if (run.CutterOf(motion) is not { } cutter || tally.Removed <= JudgeRules.NoMaterial)
+            {
+                continue;
+            }
+            double length = Piece.Of(motion).Length;
+            Depth(run, motion, cutter, tally, length);
+            Down(run, motion, cutter, length);
+            if (cutter.Tool.Kind == ToolKind.Drill && length > 0.01)
+            {
+                run.Log.Error(
+                    "drill-sideways",
+                    motion.Line,
+                    $"a drill goes {length:0.##} mm sideways in material",
+                    "Drills only go down: use an end mill here",
+                    motion.To.Xy
+                );
+            }
+        }
+    }
+
+    private static void Depth(Run run, Motion motion, Cutter cutter, Tally tally, double length)
+    {
+        Tool tool = cutter.Tool;
+        if (tool.FluteLength > 0 && tally.Deepest > tool.FluteLength + JudgeRules.StepSlack)
+        {
+            run.Log.Error(
+                "flutes-too-short",
+                motion.Line,
+                $"{tool.Name} cuts {tally.Deepest:0.##} mm deep, its flutes are {tool.FluteLength:0.##} mm long",
+                "Cut in more steps",
+                motion.To.Xy
+            );
+        }
+        if (tool.Kind == ToolKind.Drill || tool.MaxStepDown <= 0)
+        {
+            return;
+        }
+        double width = tally.DeepMm2 / Math.Max(length, tool.Diameter / 2);
+        if (width > JudgeRules.FinishWidth * tool.Diameter && tally.Deepest > tool.MaxStepDown + JudgeRules.StepSlack)
+        {
+            run.Log.Error(
+                "step-down",
+                motion.Line,
+                $"{tool.Name} takes {tally.Deepest:0.##} mm at once over {width:0.##} mm of its width, {tool.MaxStepDown:0.##} mm is its limit",
+                "Cut in more steps; a pass before this one may be missing",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Down(Run run, Motion motion, Cutter cutter, double length)
+    {
+        Tool tool = cutter.Tool;
+        double down = motion.From.Z - motion.To.Z;
+        if (down <= 1e-6 || tool.Kind is ToolKind.Drill or ToolKind.Engraver)
+        {
+            return;
+        }
+        if (length < 1e-6)
+        {
+            if (!tool.CentreCutting)
+            {
+                run.Log.Error(
+                    "plunge",
+                    motion.Line,
+                    $"{tool.Name} plunges {down:0.##} mm straight down and does not cut over its centre",
+                    "Ramp or helix in",
+                    motion.To.Xy
+                );
+            }
+            return;
+        }
+        double angle = Math.Atan2(down, length) * 180 / Math.PI;
+        if (tool.MaxRampDeg > 0 && angle > tool.MaxRampDeg + JudgeRules.RampSlackDeg)
+        {
+            run.Log.Error(
+                "ramp-steep",
+                motion.Line,
+                $"{tool.Name} ramps at {angle:0.#} degrees, {tool.MaxRampDeg:0.#} is its limit",
+                "Make the ramp longer",
+                motion.To.Xy
+            );
+        }
+    }
+}

@@ -1,0 +1,31 @@
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// The judge's own figures, mm and degrees, that no job may loosen. Common practice, no source, unless a line says otherwise.
+/// </summary>
+internal static class JudgeRules
+{
+    /// <summary>A rapid may end no nearer than this above material.</summary>
+    public const double RapidGap = 0.1;
+
+    /// <summary>How much narrower than the cutter a rapid's sweep is looked at, so that sliding up a finished wall is no crash.</summary>
+    public const double RapidSlack = 0.03;
+
+    /// <summary>How far past the cutter's radius a feed motion may leave the blank.</summary>
+    public const double BeyondBlank = 6;
+
+    /// <summary>Excess of step-down that is rounding, not a deeper cut.</summary>
+    public const double StepSlack = 0.02;
+
+    /// <summary>Width, in cutter diameters, over which a cut deeper than the step-down is a finishing pass and not a slot.</summary>
+    public const double FinishWidth = 0.2;
+
+    /// <summary>Slack of a ramp's angle.</summary>
+    public const double RampSlackDeg = 0.2;
+
+    /// <summary>Material taken by a motion below this, mm3, is rounding at cell borders.</summary>
+    public const double NoMaterial = 0.05;
+
+    /// <summary>Below the least or above the greatest chip load by this factor a feed is warned about.</summary>
+    public const double ChipFactor = 2;
+}

@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>Motions below the stock's top, found by place: which of them could have cut at a point, and which came nearest.</summary>
+internal sealed class MotionIndex
+{
+    private const double Size = 5;
+    private readonly Box2 _box;
+    private readonly int _columns;
+    private readonly int _rows;
+    private readonly List<int>?[] _bins;
+    private readonly ImmutableArray<(Motion Motion, Piece Piece, Cutter Cutter)> _motions;
+
+    public MotionIndex(Run run)
+    {
+        _motions =
+        [
+            .. run.Motions()
+                .Where(m => Run.Low(m.Motion) < run.StockTop)
+                .Select(m => (m.Motion, Cutter: run.CutterOf(m.Motion)))
+                .Where(m => m.Cutter is not null)
+                .Select(m => (m.Motion, Piece.Of(m.Motion), m.Cutter!)),
+        ];
+        Box2 b = run.Blank;
+        _box = new Box2(b.MinX - Size, b.MinY - Size, b.MaxX + Size, b.MaxY + Size);
+        _columns = (int)Math.Ceiling(_box.Width / Size);
+        _rows = (int)Math.Ceiling(_box.Height / Size);
+        _bins = new List<int>?[_columns * _rows];
+        for (int i = 0; i < _motions.Length; i++)
+        {
+            Box2 p = _motions[i].Piece.Bounds();
+            double r = _motions[i].Cutter.Radius + 0.5;
+            for (int y = Row(p.MinY - r); y <= Row(p.MaxY + r); y++)
+            {
+                for (int x = Column(p.MinX - r); x <= Column(p.MaxX + r); x++)
+                {
+                    (_bins[(y * _columns) + x] ??= []).Add(i);
+                }
+            }
+        }
+    }
+
+    /// <summary>The first motion whose cutter goes below z at p; null when none does.</summary>
+    public Motion? FirstBelow(Point2 p, double z)
+    {
+        foreach (int i in At(p))
+        {
+            if (Surface(i, p) < z)
+            {
+                return _motions[i].Motion;
+            }
+        }
+        return null;
+    }
+
+    /// <summary>
+    /// How far sideways p lies outside everything that was cut down to z or deeper, mm (negative inside), and the motion that
+    /// came nearest; of motions within half a millimetre and the bin only.
+    /// </summary>
+    public (double Beside, Motion? Nearest) Beside(Point2 p, double z)
+    {
+        double best = double.MaxValue;
+        Motion? nearest = null;
+        foreach (int i in At(p))
+        {
+            (Motion motion, Piece piece, Cutter cutter) = _motions[i];
+            double t = Distance.Nearest(piece, p);
+            double tip = motion.From.Z + ((motion.To.Z - motion.From.Z) * t);
+            if (piece.Length < 1e-9)
+            {
+                tip = Run.Low(motion);
+            }
+            double radius = cutter.RadiusAt(z - tip);
+            double beside = piece.At(t).DistanceTo(p) - radius;
+            if (tip <= z && beside < best)
+            {
+                best = beside;
+                nearest = motion;
+            }
+        }
+        return (best, nearest);
+    }
+
+    /// <summary>The motion that passes nearest to p at whatever height, for want of a better culprit.</summary>
+    public Motion? Nearest(Point2 p)
+    {
+        double best = double.MaxValue;
+        Motion? nearest = null;
+        foreach ((Motion motion, Piece piece, Cutter cutter) in _motions)
+        {
+            double d = Distance.To(piece, p) - cutter.Radius;
+            if (d < best)
+            {
+                best = d;
+                nearest = motion;
+            }
+        }
+        return nearest;
+    }
+
+    /// <summary>Lowest height of the cutter's surface at p along motion i; by the nearest point of the path.</summary>
+    private double Surface(int i, Point2 p)
+    {
+        (Motion motion, Piece piece, Cutter cutter) = _motions[i];
+        double t = Distance.Nearest(piece, p);
+        double d = piece.At(t).DistanceTo(p);
+        if (d > cutter.Radius + 1e-9)
+        {
+            return double.MaxValue;
+        }
+        bool level = Math.Abs(motion.From.Z - motion.To.Z) < 1e-9;
+        double z = level
+            ? motion.From.Z
+            : Run.Low(motion) + (piece.Length < 1e-9 ? 0 : LowestOver(motion, piece, t, d, cutter));
+        return z + cutter.HeightAt(d);
+    }
+
+    /// <summary>How far above its lowest end a ramp's tip is when the disc last covers the point.</summary>
+    private static double LowestOver(Motion motion, Piece piece, double t, double d, Cutter cutter)
+    {
+        double half = Math.Sqrt(Math.Max(0, (cutter.Radius * cutter.Radius) - (d * d))) / piece.Length;
+        double rise = Math.Abs(motion.To.Z - motion.From.Z);
+        bool down = motion.To.Z < motion.From.Z;
+        double end = down ? 1 - Math.Min(1, t + half) : Math.Max(0, t - half);
+        return rise * end;
+    }
+
+    private List<int> At(Point2 p) => _bins[(Row(p.Y) * _columns) + Column(p.X)] ?? [];
+
+    private int Column(double x) => Math.Clamp((int)((x - _box.MinX) / Size), 0, _columns - 1);
+
+    private int Row(double y) => Math.Clamp((int)((y - _box.MinY) / Size), 0, _rows - 1);
+}

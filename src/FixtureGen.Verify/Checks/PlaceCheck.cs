@@ -1,0 +1,103 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>Where the tool may be at all: inside the machine's travel, near the blank, above the plate but for its reliefs.</summary>
+internal static class PlaceCheck
+{
+    public static void Go(Run run)
+    {
+        foreach ((_, Reading.ProgramEvent e, Motion motion) in run.Motions())
+        {
+            Box2 box = Piece.Of(motion).Bounds();
+            if (!e.ToHome)
+            {
+                Travel(run, motion, box);
+            }
+            if (Run.Low(motion) < run.StockTop && run.CutterOf(motion) is { } cutter)
+            {
+                Blank(run, motion, box, cutter);
+                Plate(run, motion, cutter);
+            }
+        }
+    }
+
+    private static void Travel(Run run, Motion motion, Box2 box)
+    {
+        Box3 t = run.Job.Plate.Machine.Travel;
+        double low = Run.Low(motion);
+        double high = Math.Max(motion.From.Z, motion.To.Z);
+        double over = new[]
+        {
+            t.MinX - box.MinX,
+            box.MaxX - t.MaxX,
+            t.MinY - box.MinY,
+            box.MaxY - t.MaxY,
+            t.MinZ - low,
+            high - t.MaxZ,
+        }.Max();
+        if (over > 1e-6)
+        {
+            run.Log.Error(
+                "outside-travel",
+                motion.Line,
+                $"the motion leaves the machine's travel by {over:0.###} mm",
+                "Correct the position",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Blank(Run run, Motion motion, Box2 box, Cutter cutter)
+    {
+        Box2 b = run.Blank;
+        double over = new[] { b.MinX - box.MinX, box.MaxX - b.MaxX, b.MinY - box.MinY, box.MaxY - b.MaxY }.Max();
+        if (over > cutter.Radius + JudgeRules.BeyondBlank)
+        {
+            run.Log.Error(
+                "outside-blank",
+                motion.Line,
+                $"the tip goes {over:0.##} mm beyond the blank at Z {Run.Low(motion):0.##}, below the block's top",
+                "Correct the position, or retract before leaving the block",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Plate(Run run, Motion motion, Cutter cutter)
+    {
+        double low = Run.Low(motion);
+        if (low >= run.Job.Plate.Skin - 1e-6)
+        {
+            return;
+        }
+        Piece piece = Piece.Of(motion);
+        PlateOpening? best = run
+            .Job.Plate.Openings.Where(o => o.ReliefDiameter > 0)
+            .MinBy(o => Farthest(piece, o.At) - (o.ReliefDiameter / 2));
+        double beside = best is null
+            ? double.MaxValue
+            : Farthest(piece, best.At) + cutter.Radius + run.Limits.PlateGap - (best.ReliefDiameter / 2);
+        double below = best is null ? 0 : run.Limits.PlateGap - low - best.ReliefDepth;
+        if (best is null || beside > 1e-6 || (below > 1e-6 && low < 0))
+        {
+            string where =
+                best is null || beside > 1e-6 ? "outside every relief of the plate" : $"too deep for {best.Name}";
+            run.Log.Error(
+                "below-plate-face",
+                motion.Line,
+                $"the tip goes to Z {low:0.###}, {where}; the plate's face is Z 0 and its skin {run.Job.Plate.Skin:0.###} mm",
+                "Stop at the skin, or move the hole over an opening with relief",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static double Farthest(Piece piece, Point2 from)
+    {
+        double ends = Math.Max(piece.A.DistanceTo(from), piece.B.DistanceTo(from));
+        return piece.IsArc ? Math.Max(ends, piece.C.DistanceTo(from) + piece.R) : ends;
+    }
+}

@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// One program under judgement: what was read, the block (or shell) it cuts, the cutters by number. Tallies[i] is what event i
+/// took and is filled by the carving.
+/// </summary>
+internal sealed record Run(
+    Job Job,
+    Design Design,
+    Limits Limits,
+    ProgramText Program,
+    ProgramTrace Trace,
+    FindingLog Log,
+    BlockGrid Grid,
+    Tally[] Tallies
+)
+{
+    public Setup Setup => Program.Setup;
+
+    public ImmutableSortedDictionary<int, Cutter> Cutters { get; } =
+        Job.Tools.Append(Job.TrimTool).DistinctBy(t => t.Number).ToImmutableSortedDictionary(t => t.Number, Cutter.Of);
+
+    /// <summary>The height above which there is nothing to hit.</summary>
+    public double StockTop =>
+        Setup == Setup.Trim
+            ? Math.Max(Design.FixtureHeight + Job.Shell.ThicknessMax, Design.FixtureHeight + Job.Shell.Thickness)
+            : Design.RawThickness;
+
+    public Material Material => Setup == Setup.Trim ? Job.ShellMaterial : Job.BlockMaterial;
+
+    /// <summary>The blank in this setup's frame.</summary>
+    public Box2 Blank => AllowedShape.BlockBox(Design, Setup);
+
+    public Cutter? CutterOf(Motion motion) => Cutters.GetValueOrDefault(motion.Tool);
+
+    /// <summary>All motions with their place among the events.</summary>
+    public IEnumerable<(int Index, ProgramEvent Event, Motion Motion)> Motions()
+    {
+        for (int i = 0; i < Trace.Events.Length; i++)
+        {
+            ProgramEvent e = Trace.Events[i];
+            if (e.Kind == EventKind.Motion)
+            {
+                yield return (i, e, e.Motion);
+            }
+        }
+    }
+
+    public static bool IsFeed(Motion motion) => motion.Kind != MotionKind.Rapid;
+
+    public static double Low(Motion motion) => Math.Min(motion.From.Z, motion.To.Z);
+}

@@ -1,0 +1,123 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Reading;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>The frame of a program: number, first comment, safe start, tool changes and stops up high, retract and spindle stop before the end.</summary>
+internal static class StartAndEnd
+{
+    public static void Go(Run run)
+    {
+        Number(run);
+        Label(run);
+        Heights(run);
+        End(run);
+    }
+
+    private static void Number(Run run)
+    {
+        Control control = run.Job.Control;
+        if (control.ProgramNumberWord.Length == 0)
+        {
+            return;
+        }
+        if (run.Trace.ProgramNumber is not { } number)
+        {
+            run.Log.Error(
+                "program-number-missing",
+                1,
+                "the program has no program number",
+                $"Write {control.ProgramNumberWord} and the number of the job as the first line"
+            );
+        }
+        else if (number != run.Program.ProgramNumber && run.Program.ProgramNumber > 0)
+        {
+            run.Log.Error(
+                "program-number",
+                LineOfNumber(run),
+                $"the program is number {number}, the job's is {run.Program.ProgramNumber}",
+                "Write the job's number: the operator calls it from the label"
+            );
+        }
+    }
+
+    private static int LineOfNumber(Run run) => run.Trace.Blocks.First(b => b.ProgramNumber is not null).Line;
+
+    private static void Label(Run run)
+    {
+        Block? first = run.Trace.Blocks.FirstOrDefault(b => !b.Comments.IsEmpty);
+        string label = run.Design.Label;
+        if (
+            label.Length > 0
+            && (first is null || !Words(first.Comments[0]).StartsWith(Words(label), StringComparison.Ordinal))
+        )
+        {
+            run.Log.Error(
+                "label-mismatch",
+                first?.Line ?? 1,
+                $"the first comment is '{first?.Comments[0] ?? ""}', the fixture's label '{label}'",
+                "Write the label as the first comment, so that the operator can compare it with the block"
+            );
+        }
+    }
+
+    /// <summary>Capital letters and digits only: a control may lack a character that the engraving has.</summary>
+    internal static string Words(string text) =>
+        string.Concat(text.ToUpperInvariant().Where(c => char.IsAsciiLetterOrDigit(c)));
+
+    private static void Heights(Run run)
+    {
+        foreach (ProgramEvent e in run.Trace.Events)
+        {
+            bool stops = e.Kind is EventKind.ToolChange or EventKind.Stop or EventKind.OptionalStop or EventKind.End;
+            if (stops && e.Motion.From.Z < run.StockTop)
+            {
+                run.Log.Error(
+                    "retract-missing",
+                    e.Line,
+                    $"the tip stands at Z {e.Motion.From.Z:0.###}, below the stock's top at {run.StockTop:0.###}",
+                    "Retract before a stop, a tool change or the end",
+                    e.Motion.From.Xy
+                );
+            }
+            bool byHand = e.Kind is EventKind.Stop or EventKind.OptionalStop or EventKind.End;
+            if (byHand && e.State.Spindle != SpindleTurn.Off)
+            {
+                run.Log.Error(
+                    "spindle-runs",
+                    e.Line,
+                    "the spindle still turns where the operator opens the door",
+                    $"Write {run.Job.Control.SpindleStop} before it"
+                );
+            }
+            if (e.Kind == EventKind.VacuumOff && e.State.Spindle != SpindleTurn.Off)
+            {
+                run.Log.Error(
+                    "vacuum-off-early",
+                    e.Line,
+                    "the vacuum goes off while the spindle turns",
+                    $"Write {run.Job.Control.SpindleStop} first"
+                );
+            }
+        }
+    }
+
+    private static void End(Run run)
+    {
+        ProgramEvent end = run.Trace.Events.LastOrDefault(e => e.Kind == EventKind.End);
+        if (end.Kind != EventKind.End)
+        {
+            return;
+        }
+        bool home = run.Trace.Events.LastOrDefault(e => e.Kind == EventKind.Motion).ToHome;
+        if (run.Job.Control.Home.Length > 0 && !home)
+        {
+            run.Log.Error(
+                "home-missing",
+                end.Line,
+                "the program ends without the home move",
+                $"Write {string.Join(" / ", run.Job.Control.Home)} before the end"
+            );
+        }
+    }
+}

@@ -1,0 +1,104 @@
+using FixtureGen.Verify.Reading;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>What must be switched on and set before a motion may be made: spindle, feed, length offset, vacuum.</summary>
+internal static class StateCheck
+{
+    public static void Go(Run run)
+    {
+        double top = run.Job.Plate.Machine.Travel.MaxZ;
+        foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
+        {
+            if (!e.ToHome && motion.To.Z < top - 1e-6)
+            {
+                Offset(run, e, motion);
+            }
+            if (Run.IsFeed(motion))
+            {
+                Feed(run, e, motion);
+                Spindle(run, e, motion);
+                Vacuum(run, e, motion);
+            }
+            else if (run.Tallies[index].Removed > JudgeRules.NoMaterial)
+            {
+                Spindle(run, e, motion);
+            }
+        }
+    }
+
+    private static void Offset(Run run, ProgramEvent e, Motion motion)
+    {
+        if (run.Job.Control.LengthOffsetWord && e.State.Tool != 0 && e.State.LengthOffset != e.State.Tool)
+        {
+            string have =
+                e.State.LengthOffset == 0
+                    ? "no length offset"
+                    : FormattableString.Invariant($"length offset H{e.State.LengthOffset}");
+            run.Log.Error(
+                "length-offset",
+                e.Line,
+                $"tool {e.State.Tool} moves with {have}",
+                $"Write G43 H{e.State.Tool} after the tool change",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Feed(Run run, ProgramEvent e, Motion motion)
+    {
+        if (motion.FeedMmPerMin <= 0)
+        {
+            run.Log.Error("feed-missing", e.Line, "a feed motion without a feed", "Write F", motion.To.Xy);
+        }
+        else if (motion.FeedMmPerMin > run.Job.Plate.Machine.MaxFeedMmPerMin + 1e-6)
+        {
+            run.Log.Error(
+                "feed-limit",
+                e.Line,
+                $"feed {motion.FeedMmPerMin:0.#} mm/min, the machine has {run.Job.Plate.Machine.MaxFeedMmPerMin:0.#}",
+                "Lower F",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Spindle(Run run, ProgramEvent e, Motion motion)
+    {
+        if (e.State.Spindle == SpindleTurn.Off || e.State.Rpm <= 0)
+        {
+            run.Log.Error(
+                "spindle-off",
+                e.Line,
+                "a feed motion while the spindle stands",
+                $"Start it with {run.Job.Control.SpindleStart} and a speed",
+                motion.To.Xy
+            );
+        }
+        else if (e.State.Spindle == SpindleTurn.CounterClockwise)
+        {
+            run.Log.Error(
+                "spindle-direction",
+                e.Line,
+                "a feed motion while the spindle runs backwards (M4)",
+                "Start it with M3: the cutters of the table are right-hand",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Vacuum(Run run, ProgramEvent e, Motion motion)
+    {
+        if (!e.State.VacuumOn || !e.State.VacuumProven)
+        {
+            string what = e.State.VacuumOn ? "the vacuum is not proven" : "the vacuum is off";
+            run.Log.Error(
+                "vacuum-not-proven",
+                e.Line,
+                $"a feed motion while {what}",
+                "Switch the vacuum on and wait for its switch, or stop for the operator to read the level",
+                motion.To.Xy
+            );
+        }
+    }
+}

@@ -1,0 +1,211 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify;
+
+/// <summary>One block on its way through its setups. Setups without a program are taken from the design as cut perfectly.</summary>
+internal sealed class Judgement(Job job, Design design, Limits limits)
+{
+    private readonly BlockGrid _block = new(design.Placement.BlankBox, limits.Cell, 0, design.RawThickness);
+    private readonly ImmutableArray<ProgramVerdict>.Builder _verdicts = ImmutableArray.CreateBuilder<ProgramVerdict>();
+    private bool _undersideDone;
+    private bool _topDone;
+    private double _gougeDepth;
+    private double _gougeSide;
+    private double _leftover;
+
+    public void Add(ProgramText program)
+    {
+        switch (program.Setup)
+        {
+            case Setup.Underside:
+                JudgeUnderside(program);
+                break;
+            case Setup.Top:
+                TakeUnderside();
+                Cut(program, _block, new AllowedShape(design, Setup.Top));
+                _topDone = true;
+                break;
+            default:
+                TakeUnderside();
+                TakeTop();
+                Trim(program);
+                break;
+        }
+    }
+
+    public VerifyResult Result()
+    {
+        TakeUnderside();
+        TakeTop();
+        bool ok =
+            _verdicts.SelectMany(v => v.Findings).All(f => f.Severity != Severity.Error)
+            && Math.Max(_gougeDepth, _gougeSide) <= limits.Gouge
+            && _leftover <= limits.Leftover;
+        return new VerifyResult(
+            ok,
+            limits.Cell,
+            Math.Round(_gougeDepth, 6),
+            Math.Round(_gougeSide, 6),
+            Math.Round(_leftover, 6),
+            _verdicts.ToImmutable(),
+            _block
+        );
+    }
+
+    private void JudgeUnderside(ProgramText program)
+    {
+        AllowedShape shape = new(design, Setup.Underside);
+        BlockGrid grid = UndersideGrid();
+        Cut(program, grid, shape);
+        TurnOver(grid.Top);
+        _undersideDone = true;
+    }
+
+    private void TakeUnderside()
+    {
+        if (!_undersideDone && design.Removals.Any(r => r.Setup == Setup.Underside))
+        {
+            TurnOver(TargetGrid.Make(new AllowedShape(design, Setup.Underside), UndersideGrid(), true));
+        }
+        _undersideDone = true;
+    }
+
+    private void TakeTop()
+    {
+        if (!_topDone)
+        {
+            TargetGrid.Make(new AllowedShape(design, Setup.Top), _block, true).CopyTo(_block.Top, 0);
+        }
+        _topDone = true;
+    }
+
+    /// <summary>The grid whose columns, counted from the other side, are the block's own.</summary>
+    private BlockGrid UndersideGrid()
+    {
+        Box2 b = _block.Box;
+        double axis = design.Flip?.AxisX ?? b.Middle.X;
+        double minX = (2 * axis) - (b.MinX + (_block.Columns * _block.Cell));
+        Box2 turned = new(minX, b.MinY, minX + (_block.Columns * _block.Cell), b.MaxY);
+        return new BlockGrid(turned, limits.Cell, 0, design.RawThickness);
+    }
+
+    private void TurnOver(float[] heights)
+    {
+        float raw = (float)design.RawThickness;
+        int columns = _block.Columns;
+        for (int row = 0; row < _block.Rows; row++)
+        {
+            for (int i = 0; i < columns; i++)
+            {
+                _block.Bottom[(row * columns) + i] = raw - heights[(row * columns) + columns - 1 - i];
+            }
+        }
+    }
+
+    private void Cut(ProgramText program, BlockGrid grid, AllowedShape shape)
+    {
+        double before = Volume(grid);
+        Run run = Read(program, grid);
+        CarvePass.Go(run);
+        CommonChecks(run);
+        _gougeSide = Math.Max(_gougeSide, new WallCheck(run, shape).Go());
+        BlockCompare compare = new(run, shape);
+        compare.Go();
+        _gougeDepth = Math.Max(_gougeDepth, compare.GougeDepth);
+        _gougeSide = Math.Max(_gougeSide, compare.GougeSide);
+        _leftover = Math.Max(_leftover, compare.Leftover);
+        Write(run, before - Volume(grid));
+    }
+
+    private void Trim(ProgramText program)
+    {
+        BlockGrid shell = new(
+            _block.Box,
+            limits.Cell,
+            design.FixtureHeight,
+            design.FixtureHeight + job.Shell.Thickness
+        );
+        double before = Volume(shell);
+        Run run = Read(program, shell);
+        CarvePass.Go(run);
+        CommonChecks(run);
+        Write(run, before - Volume(shell));
+    }
+
+    private Run Read(ProgramText program, BlockGrid grid)
+    {
+        FindingLog log = new(program.FileName);
+        ProgramTrace trace = new ProgramReader(job, limits, log).Read(program.Text);
+        return new Run(job, design, limits, program, trace, log, grid, new Tally[trace.Events.Length]);
+    }
+
+    private static void CommonChecks(Run run)
+    {
+        StateCheck.Go(run);
+        CutCheck.Go(run);
+        PlaceCheck.Go(run);
+        StartAndEnd.Go(run);
+    }
+
+    private void Write(Run run, double removed)
+    {
+        (double minutes, ImmutableArray<ToolTime> tools) = Timing.Of(run);
+        double cut = 0;
+        double rapid = 0;
+        double air = 0;
+        int arcs = 0;
+        foreach ((int index, _, Motion motion) in run.Motions())
+        {
+            double dz = motion.To.Z - motion.From.Z;
+            double flat = Piece.Of(motion).Length;
+            double length = Math.Sqrt((flat * flat) + (dz * dz));
+            arcs += motion.Kind is MotionKind.ArcCcw or MotionKind.ArcCw ? 1 : 0;
+            if (Run.IsFeed(motion))
+            {
+                cut += length;
+                air += run.Tallies[index].Removed <= JudgeRules.NoMaterial ? length : 0;
+            }
+            else
+            {
+                rapid += length;
+            }
+        }
+        _verdicts.Add(
+            new ProgramVerdict(
+                run.Setup,
+                run.Program.FileName,
+                run.Trace.ProgramNumber,
+                [.. run.Log.Findings()],
+                run.Trace.LineCount,
+                arcs,
+                minutes,
+                cut,
+                rapid,
+                removed,
+                cut > 0 ? air / cut : 0,
+                tools,
+                [.. run.Motions().Select(m => m.Motion)]
+            )
+        );
+    }
+
+    private static double Volume(BlockGrid grid)
+    {
+        double sum = 0;
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            float line = 0;
+            for (int i = row * grid.Columns; i < (row + 1) * grid.Columns; i++)
+            {
+                line += Math.Max(0, grid.Top[i] - grid.Bottom[i]);
+            }
+            sum += line;
+        }
+        return sum * grid.Cell * grid.Cell;
+    }
+}

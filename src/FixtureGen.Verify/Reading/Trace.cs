@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+
+namespace FixtureGen.Verify.Reading;
+
+internal enum SpindleTurn
+{
+    Off,
+    Clockwise,
+    CounterClockwise,
+}
+
+/// <summary>
+/// What the machine's switches say while something happens. Tool is the pocket in the spindle (0: none known), LengthOffset
+/// the H number in force (0: none), VacuumProven true once the switch was waited for or a stop was made with vacuum on.
+/// Stops counts the program stops passed so far.
+/// </summary>
+internal sealed record MachineState(
+    int Tool,
+    int LengthOffset,
+    double Rpm,
+    SpindleTurn Spindle,
+    double FeedMmPerMin,
+    bool VacuumOn,
+    bool VacuumProven,
+    int Stops
+)
+{
+    public static MachineState PowerUp { get; } = new(0, 0, 0, SpindleTurn.Off, 0, false, false, 0);
+}
+
+internal enum EventKind
+{
+    Motion,
+    ToolChange,
+    Spindle,
+    VacuumOn,
+    VacuumWait,
+    VacuumOff,
+    Dwell,
+    Stop,
+    OptionalStop,
+    End,
+}
+
+/// <summary>
+/// One thing that happens, in order. Motion is set for motions only; ToHome marks moves that end in machine coordinates,
+/// where only the height is known. Seconds is a dwell's length.
+/// </summary>
+internal readonly record struct ProgramEvent(
+    EventKind Kind,
+    int Line,
+    Motion Motion,
+    MachineState State,
+    bool ToHome,
+    bool IsCycle,
+    double Seconds
+);
+
+/// <summary>A program as it was read: what happens, what is written for people, and what is missing.</summary>
+internal sealed record ProgramTrace(
+    ImmutableArray<ProgramEvent> Events,
+    ImmutableArray<Block> Blocks,
+    int? ProgramNumber,
+    int LineCount,
+    bool Ended
+);
