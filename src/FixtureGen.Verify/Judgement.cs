@@ -8,7 +8,7 @@ using FixtureGen.Verify.Shape;
 namespace FixtureGen.Verify;
 
 /// <summary>One block on its way through its setups. Setups without a program are taken from the design as cut perfectly.</summary>
-internal sealed class Judgement(Job job, Design design, Limits limits)
+internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
 {
     private readonly BlockGrid _block = new(design.Placement.BlankBox, limits.Cell, 0, design.RawThickness);
     private readonly ImmutableArray<ProgramVerdict>.Builder _verdicts = ImmutableArray.CreateBuilder<ProgramVerdict>();

@@ -26,7 +26,7 @@ internal static class SetupGuess
         return InText(comments) ?? InText(fileName);
     }
 
-    public static VerifyResult Unknown(Design design, string fileName, Limits limits)
+    public static VerifyResult Unknown(FixtureDesign design, string fileName, Limits limits)
     {
         Finding finding = new(
             "setup-unknown",

@@ -85,7 +85,7 @@ public static class Verifier
     /// </summary>
     public static VerifyResult JudgeOne(
         Job job,
-        Design design,
+        FixtureDesign design,
         string fileName,
         string text,
         Setup? setup,

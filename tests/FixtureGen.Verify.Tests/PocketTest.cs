@@ -37,7 +37,7 @@ public sealed class PocketTest
 
     private static readonly Job s_job = TestShop.Job(TestShop.EndMill(1, 6));
 
-    private static readonly Design s_design = TestShop.Design(
+    private static readonly FixtureDesign s_design = TestShop.Design(
         TestShop.Pocket("pocket", FeatureKind.Relief, Setup.Top, TestShop.Rounded(30, 40, 70, 60, 4), 20, 17)
     );
 
@@ -62,7 +62,7 @@ public sealed class PocketTest
     [Theory]
     [InlineData("G1 X66.", "G1 X66.1", "arc-mismatch")]
     [InlineData("G1 X40. Z17.", "G1 X40. Z16.9", "gouge")]
-    [InlineData("G3 X34. Y43. I1. J0.", "G2 X34. Y43. I1. J0.", "gouge-side")]
+    [InlineData("G3 X34. Y43. I1. J0.", "G2 X34. Y43. I1. J0.", "left-over")]
     [InlineData("G1 X64.", "G1 X64.5 Y42.9", "gouge-side")]
     [InlineData("G0 Z21.", "G0 Z19.", "rapid-through-stock")]
     [InlineData("G0 Z21.", "G0 Z2100.", "outside-travel")]

@@ -12,7 +12,7 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal sealed record Run(
     Job Job,
-    Design Design,
+    FixtureDesign Design,
     Limits Limits,
     ProgramText Program,
     ProgramTrace Trace,

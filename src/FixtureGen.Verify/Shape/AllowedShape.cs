@@ -18,7 +18,7 @@ internal sealed class AllowedShape
     private readonly Box2 _block;
     private readonly Dictionary<int, PieceBins> _walls = [];
 
-    public AllowedShape(Design design, Setup setup)
+    public AllowedShape(FixtureDesign design, Setup setup)
     {
         Setup = setup;
         _block = BlockBox(design, setup);
@@ -48,7 +48,7 @@ internal sealed class AllowedShape
     public ImmutableArray<double> Floors { get; }
 
     /// <summary>The raw block in the setup's frame.</summary>
-    public static Box2 BlockBox(Design design, Setup setup)
+    public static Box2 BlockBox(FixtureDesign design, Setup setup)
     {
         Box2 b = design.Placement.BlankBox;
         return setup == Setup.Underside && design.Flip is { } flip

@@ -206,7 +206,7 @@ internal static class TestShop
     }
 
     /// <summary>A block of 100 x 100 x 20 at the plate's origin with the given features.</summary>
-    public static Design Design(params IEnumerable<Feature> features) =>
+    public static FixtureDesign Design(params IEnumerable<Feature> features) =>
         new(
             new Part(Rectangle(10, 10, 90, 90), [], [], [], [], []),
             new Placement(
@@ -251,7 +251,7 @@ internal static class TestShop
             """
         );
 
-    public static VerifyResult Judge(Job job, Design design, string text, Setup setup = Setup.Top) =>
+    public static VerifyResult Judge(Job job, FixtureDesign design, string text, Setup setup = Setup.Top) =>
         Verifier.Judge(
             new VerifyRequest(job, design, [new ProgramText(setup, 1001, "test.top.nc", text)], Limits.House)
         );
