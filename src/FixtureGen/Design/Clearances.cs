@@ -1,0 +1,49 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design;
+
+/// <summary>
+/// Whether the part's relief fits on the block: inside its edges by the outer margin and the placing tolerance, and clear
+/// of bolts and pins by a wall.
+/// </summary>
+internal static class Clearances
+{
+    /// <summary>From the relief's outer wall to the block's nominal edge, mm.</summary>
+    public static double EdgeMargin(Job job) => job.Rules.Wall + job.Plate.PlacingTolerance;
+
+    public static Stage<bool> Check(
+        IReadOnlyList<Region> around,
+        IReadOnlyList<Obstacle> obstacles,
+        Box2 block,
+        Job job
+    )
+    {
+        List<Finding> findings = [];
+        Box2 box = Measure.Bounds(around[0].Outer);
+        Box2 room = block.Outset(-EdgeMargin(job));
+        double over = new[]
+        {
+            room.MinX - box.MinX,
+            box.MaxX - room.MaxX,
+            room.MinY - box.MinY,
+            box.MaxY - room.MaxY,
+        }.Max();
+        if (over > 1e-6)
+        {
+            findings.Add(DesignFindings.ReliefOverEdge(over, EdgeMargin(job)));
+        }
+        Contour outer = around[0].Outer;
+        foreach (Obstacle o in obstacles)
+        {
+            double distance = Measure.Distance(o.At, outer);
+            double needed = o.Radius + job.Rules.Wall;
+            double shortBy = Inside.Contains(outer, o.At) ? needed + distance : needed - distance;
+            if (shortBy > 1e-6)
+            {
+                findings.Add(DesignFindings.ObstacleUnderPart(o.Name, o.At, shortBy));
+            }
+        }
+        return Stage.Of(true, findings);
+    }
+}

@@ -1,0 +1,146 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design;
+
+/// <summary>
+/// From a placed part to everything the block is given. Begin makes what does not depend on magnets; Finish adds their
+/// pockets, the net that must go round them, the label, and checks the whole. Plate frame, mm.
+/// </summary>
+public static class Designer
+{
+    /// <summary>
+    /// The design without magnets, net and label. Findings with severity error (no zone, no port, floors too thin, bolts
+    /// or pins under the part and so on) mean that no fixture can be made of it.
+    /// </summary>
+    public static Stage<FixtureDesign> Begin(Part part, Placement placement, Job job, Tolerances tolerances) =>
+        FindingLog.Tell(log =>
+        {
+            Kernel kernel = new(tolerances);
+            Box2 block = placement.BlankBox;
+            Part placed = Transform.Apply(placement.Pose, part);
+            Levels levels = log.Take(Levels.Checked(job));
+            log.AddRange(PlateSeal.CheckCover(job.Plate, block));
+
+            ImmutableArray<Feature> bolts = log.Take(Bolts.Bore(job, block, levels, kernel));
+            ImmutableArray<Feature> pins = log.Take(Pins.Bore(job, block, levels, kernel));
+            ImmutableArray<Obstacle> obstacles = Obstacles.Of(job, block);
+
+            ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(placed, job, kernel));
+            TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
+            ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
+            log.Take(Clearances.Check(around, obstacles, block, job));
+            ImmutableArray<Feature> locators = log.Take(
+                Locators.Place(placement.Pose, placed, around, obstacles, block, levels, job)
+            );
+            ImmutableArray<Obstacle> standing = [.. obstacles, .. Obstacles.Of(locators)];
+            PocketFeature relief = log.Take(Relief.Outline(outline, around, standing, block, levels, job, kernel));
+            ImmutableArray<PocketFeature> cutouts = Relief.Cutouts(trims, levels, job, kernel);
+            ImmutableArray<PocketFeature> forms = log.Take(FormPockets.Cut(placed, levels, job, kernel));
+
+            Region[] given = [.. around, .. cutouts.SelectMany(c => c.Area), .. forms.SelectMany(f => f.Area)];
+            ImmutableArray<Region> boundaries = log.Take(Zones.Find(placed, given, job, kernel));
+            ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
+            Ports.Fed fed = log.Take(Ports.Feed(boundaries, obstacles, wished, levels, job, kernel));
+            log.AddRange(FormPockets.Domes(placed, fed.Zones));
+            (ImmutableArray<GrooveFeature> grooves, ImmutableArray<CordLoop> cords) = GasketGrooves.Lay(
+                fed.Zones,
+                levels,
+                job.Gasket,
+                kernel
+            );
+
+            ImmutableArray<Feature> features =
+            [
+                Skim.Over(block, levels, job.Plate.PlacingTolerance),
+                relief,
+                .. cutouts,
+                .. forms,
+                .. grooves,
+                .. locators,
+                .. bolts,
+                .. pins,
+                .. fed.Features,
+            ];
+            bool turned = features.Any(f => f.Setup == Setup.Underside);
+            return new FixtureDesign(
+                placed,
+                placement,
+                levels.Face,
+                levels.Raw,
+                turned ? new Flip(block.Middle.X) : null,
+                fed.Zones,
+                cords,
+                [],
+                trims,
+                features,
+                fed.Links,
+                Contact.Of(placed, features, kernel),
+                ""
+            );
+        });
+
+    /// <summary>The whole design: a begun one with its magnets chosen.</summary>
+    public static Stage<FixtureDesign> Finish(
+        FixtureDesign begun,
+        ImmutableArray<MagnetPlace> magnets,
+        Job job,
+        Tolerances tolerances
+    ) =>
+        FindingLog.Tell(log =>
+        {
+            Kernel kernel = new(tolerances);
+            Levels levels = Levels.Of(job);
+            Box2 block = begun.Placement.BlankBox;
+
+            ImmutableArray<Feature> pockets = log.Take(
+                MagnetPockets.Cut(magnets, begun.Zones, begun.Features, levels, job, kernel)
+            );
+            Region[] pocketAreas = [.. pockets.SelectMany(p => p.Removals).SelectMany(r => r.Area)];
+            ImmutableArray<Net.Laid> nets = log.Take(
+                Net.Lay(begun.Zones, kernel.UnionAll(pocketAreas), begun.Features, levels, job, kernel)
+            );
+            string text = Label.Text(job, magnets.Length);
+            FreeFace face = Face(begun, block, job, kernel);
+            ImmutableArray<Feature> label = log.Take(
+                Label.Engrave(text, magnets.Length > 0, face, levels, job, kernel)
+            );
+
+            ImmutableArray<Feature> features =
+            [
+                .. begun.Features,
+                .. nets.Select(n => n.Groove),
+                .. pockets,
+                .. label,
+            ];
+            ImmutableArray<VacuumLink> links = [.. begun.VacuumPath, .. nets.SelectMany(n => n.Links)];
+            log.AddRange(VacuumGraph.Check(begun.Zones, links, job.Plate));
+            log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
+            log.AddRange(Conflicts.Check(features, block, kernel));
+            return begun with
+            {
+                Magnets = magnets,
+                Features = features,
+                VacuumPath = links,
+                Contact = Contact.Of(begun.Part, features, kernel),
+                Label = text,
+            };
+        });
+
+    /// <summary>Where the label may go: on the face, a wall inside the edges and a wall from every cut and the part.</summary>
+    private static FreeFace Face(FixtureDesign begun, Box2 block, Job job, Kernel kernel)
+    {
+        Region[] taken =
+        [
+            Region.Of(begun.Part.Outer),
+            .. begun.Removals.Where(r => r.Kind != FeatureKind.Skim && r.Setup == Setup.Top).SelectMany(r => r.Area),
+        ];
+        ImmutableArray<Region> grown = kernel.Offset(kernel.UnionAll(taken), job.Rules.Wall);
+        return new(block.Outset(-Clearances.EdgeMargin(job)), grown, kernel);
+    }
+
+    /// <summary>Magnet places that the drawing or the job asks for, plate frame.</summary>
+    private static ImmutableArray<Point2> Wished(Part placed, Pose pose, Job job) =>
+        [.. placed.MagnetWishes, .. job.Magnets.Select(m => Transform.Apply(pose, m.At))];
+}

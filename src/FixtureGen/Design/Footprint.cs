@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design;
+
+/// <summary>
+/// What a part takes up of a blank wherever it is put, part frame: the relief's outer wall, the locator pins in its
+/// scrap, and for each sealed zone the room in which a port hole may stand.
+/// </summary>
+internal sealed record Footprint(
+    Contour Outer,
+    ImmutableArray<Point2> LocatorPins,
+    ImmutableArray<ImmutableArray<Region>> PortRooms,
+    TrimCut Outline
+)
+{
+    public static Stage<Footprint> Of(Part part, Job job, Kernel kernel) =>
+        FindingLog.Tell(log =>
+        {
+            Levels levels = Levels.Of(job);
+            ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(part, job, kernel));
+            TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
+            ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
+            ImmutableArray<PocketFeature> pockets =
+            [
+                .. Relief.Cutouts(trims, levels, job, kernel),
+                .. log.Take(FormPockets.Cut(part, levels, job, kernel)),
+            ];
+            Region[] given = [.. around, .. pockets.SelectMany(p => p.Area)];
+            ImmutableArray<Region> zones = log.Take(Zones.Find(part, given, job, kernel));
+            return new Footprint(
+                around[0].Outer,
+                job.Locator == LocatorKind.Pins ? job.LocatorPins : [],
+                [.. zones.Select(z => Ports.HoleRoom(z, Ports.UsualDiameter / 2, job, kernel))],
+                outline
+            );
+        });
+
+    public Footprint Turned(double angleDeg)
+    {
+        Pose turn = new(0, 0, angleDeg);
+        return new(
+            Transform.Apply(turn, Outer),
+            [.. LocatorPins.Select(p => Transform.Apply(turn, p))],
+            [.. PortRooms.Select(z => z.Select(r => Transform.Apply(turn, r)).ToImmutableArray())],
+            Outline
+        );
+    }
+}

@@ -1,0 +1,33 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design;
+
+/// <summary>
+/// Says of each cutout whether it has a gasket loop of its own. One too near the edge for two grooves, or too near its
+/// neighbour, shares a loop: the groove passes on the far side of it and its slug lies outside the seal.
+/// </summary>
+internal static class JoinedCutouts
+{
+    public static IEnumerable<Finding> Of(Part placed, IReadOnlyList<Region> zones)
+    {
+        Contour[] loops = [.. zones.SelectMany(z => z.Holes)];
+        ILookup<int, int> byLoop = Enumerable
+            .Range(0, placed.Cutouts.Length)
+            .ToLookup(i => Array.FindIndex(loops, l => Inside.Contains(Contours.Ccw(l), placed.Cutouts[i].Segments[0].Start)));
+        foreach (int i in byLoop[-1])
+        {
+            yield return DesignFindings.CutoutJoinedOutside(i + 1, Middle(placed, i));
+        }
+        for (int loop = 0; loop < loops.Length; loop++)
+        {
+            int[] together = [.. byLoop[loop]];
+            if (together.Length > 1)
+            {
+                yield return DesignFindings.CutoutsJoined([.. together.Select(i => i + 1)], Middle(placed, together[0]));
+            }
+        }
+    }
+
+    private static Point2 Middle(Part placed, int cutout) => Measure.Bounds(placed.Cutouts[cutout]).Middle;
+}

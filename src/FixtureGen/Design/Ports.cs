@@ -1,0 +1,177 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design;
+
+/// <summary>
+/// Every zone's way to the plate's vacuum: a hole straight over a plate port, else over a plate groove, else a hole over
+/// a channel cut from below that starts at the nearest port. Each way is written as links of the vacuum path.
+/// </summary>
+internal static class Ports
+{
+    /// <summary>A feed hole is a quarter inch and never under an eighth (common practice, no source).</summary>
+    public const double LeastDiameter = 3.175;
+
+    public const double UsualDiameter = 6.35;
+
+    /// <summary>How far a hole from the top reaches into a channel from below, so that no film is left between, mm.</summary>
+    private const double Overlap = 0.5;
+
+    public sealed record Fed(
+        ImmutableArray<SealedZone> Zones,
+        ImmutableArray<Feature> Features,
+        ImmutableArray<VacuumLink> Links
+    );
+
+    private sealed record Way(Point2 At, string Feeds, ImmutableArray<Feature> Features, ImmutableArray<VacuumLink> Links);
+
+    public static Stage<Fed> Feed(
+        IReadOnlyList<Region> boundaries,
+        IReadOnlyList<Obstacle> obstacles,
+        IReadOnlyList<Point2> keptForMagnets,
+        Levels levels,
+        Job job,
+        Kernel kernel
+    )
+    {
+        List<Finding> findings = [];
+        List<SealedZone> zones = [];
+        List<Way> ways = [];
+        foreach (Region boundary in boundaries)
+        {
+            int index = zones.Count;
+            Region[] sealedArea = [.. kernel.Offset([boundary], -job.Gasket.GrooveWidth / 2)];
+            Way? way =
+                OverPort(boundary, index, levels, job, kernel)
+                ?? OverGroove(boundary, index, levels, job, kernel)
+                ?? OverChannel(boundary, index, obstacles, keptForMagnets, levels, job, kernel);
+            if (way is null)
+            {
+                findings.Add(DesignFindings.ZoneWithoutPort(index + 1, Measure.Bounds(boundary.Outer).Middle, Measure.Area(boundary)));
+                continue;
+            }
+            ways.Add(way);
+            zones.Add(new(index, boundary, [.. sealedArea], way.At, way.Feeds));
+        }
+        if (zones.Count == 0)
+        {
+            findings.Add(DesignFindings.NoPort(job.Plate.Name));
+            return Stage.Failed<Fed>(findings);
+        }
+        return Stage.Of(
+            new Fed([.. zones], [.. ways.SelectMany(w => w.Features)], [.. ways.SelectMany(w => w.Links)]),
+            findings
+        );
+    }
+
+    public static string HoleName(int zone) => Names.Numbered("port", zone + 1);
+
+    /// <summary>Where a hole of this radius keeps a land from every groove wall of the zone.</summary>
+    public static ImmutableArray<Region> HoleRoom(Region boundary, double radius, Job job, Kernel kernel) =>
+        kernel.Offset([boundary], -(Zones.Keep(job) + radius));
+
+    private static double Section(double diameter) => Math.PI * diameter * diameter / 4;
+
+    private static Way? OverPort(Region boundary, int zone, Levels levels, Job job, Kernel kernel)
+    {
+        foreach (PlateOpening port in job.Plate.Ports.OrderBy(p => p.Name, StringComparer.Ordinal))
+        {
+            double diameter = Math.Min(UsualDiameter, port.ReliefDiameter - (2 * BreakThrough.Beside));
+            if (
+                diameter < LeastDiameter
+                || !BreakThrough.Allowed(port, diameter, 0)
+                || !Inside.Contains(HoleRoom(boundary, diameter / 2, job, kernel), port.At)
+            )
+            {
+                continue;
+            }
+            HoleFeature hole = Through(zone, port.At, diameter, port, levels);
+            double section = Section(Math.Min(diameter, port.Diameter));
+            return new(port.At, port.Name, [hole], [new(port.Name, hole.Name, section, levels.Face)]);
+        }
+        return null;
+    }
+
+    private static Way? OverGroove(Region boundary, int zone, Levels levels, Job job, Kernel kernel)
+    {
+        foreach (PlateGroove groove in job.Plate.Grooves)
+        {
+            double diameter = Math.Min(UsualDiameter, groove.Width - (2 * BreakThrough.Beside));
+            PlateOpening opening = new($"groove of {groove.Port}", OpeningKind.Port, default, groove.Width, groove.Width, groove.Depth);
+            if (diameter < LeastDiameter || !BreakThrough.Allowed(opening, diameter, 0))
+            {
+                continue;
+            }
+            OpenPath? longest = Clip.Path(groove.Run, HoleRoom(boundary, diameter / 2, job, kernel))
+                .OrderByDescending(p => Math.Round(Measure.Length(p), 3))
+                .FirstOrDefault();
+            if (longest is null)
+            {
+                continue;
+            }
+            Point2 at = Measure.PointAlong(longest, Measure.Length(longest) / 2);
+            HoleFeature hole = Through(zone, at, diameter, opening with { At = at }, levels);
+            PlateOpening port = job.Plate.Ports.First(p => p.Name == groove.Port);
+            return new(
+                at,
+                opening.Name,
+                [hole],
+                [
+                    new(port.Name, opening.Name, groove.Width * groove.Depth, port.At.DistanceTo(at)),
+                    new(opening.Name, hole.Name, Section(diameter), levels.Face),
+                ]
+            );
+        }
+        return null;
+    }
+
+    private static HoleFeature Through(int zone, Point2 at, double diameter, PlateOpening opening, Levels levels) =>
+        RoundHole.Make(
+            HoleName(zone),
+            FeatureKind.Port,
+            Setup.Top,
+            at,
+            diameter,
+            levels.Face,
+            0,
+            breaksThrough: true,
+            opening: opening
+        );
+
+    private static Way? OverChannel(
+        Region boundary,
+        int zone,
+        IReadOnlyList<Obstacle> obstacles,
+        IReadOnlyList<Point2> keptForMagnets,
+        Levels levels,
+        Job job,
+        Kernel kernel
+    )
+    {
+        if (Channels.Route(boundary, obstacles, keptForMagnets, job, kernel) is not { } route)
+        {
+            return null;
+        }
+        GrooveFeature channel = Channels.Cut(Names.Numbered("channel", zone + 1), route, levels, job, kernel);
+        double diameter = Math.Min(UsualDiameter, route.Width);
+        HoleFeature hole = RoundHole.Make(
+            HoleName(zone),
+            FeatureKind.Port,
+            Setup.Top,
+            route.Hole,
+            diameter,
+            levels.Face,
+            channel.TopZ - Overlap
+        );
+        return new(
+            route.Hole,
+            channel.Name,
+            [channel, hole],
+            [
+                new(route.Port.Name, channel.Name, Section(route.Port.Diameter), 0),
+                new(channel.Name, hole.Name, route.Width * channel.TopZ, route.Port.At.DistanceTo(route.Hole)),
+            ]
+        );
+    }
+}
