@@ -8,8 +8,8 @@ namespace FixtureGen.Design;
 /// Makes a zone's boundary one that a cord can follow on both sides: the zone and its complement become r-open, which
 /// is that a disc of radius r rolls along the boundary inside and outside. Material is only ever taken from the zone.
 /// Opening rounds its convex corners; where the complement is sharper than r, it is grown: a corner by the disc of
-/// radius r that touches its tip from inside, a small island by an outset until such a disc fits, a thin strip by
-/// outsetting what it grew from.
+/// radius r that touches its tip from inside, a bridge between two obstacles by the strip that such a disc sweeps from
+/// one to the other, a small island by an outset until the disc fits, a thin strip by outsetting what it grew from.
 /// </summary>
 internal static class BendRadius
 {
@@ -38,8 +38,8 @@ internal static class BendRadius
         for (int i = 0; i < MostRounds && sharp.Length > 0; i++)
         {
             bool patient = i < MostRounds / 2;
-            ImmutableArray<Region> grown = rounded;
-            List<Region> growth = [.. sharp.SelectMany(s => Blunt(s, grown, cores, keep, radius, patient, kernel))];
+            ImmutableArray<Region> centres = kernel.Offset(rounded, Rolling(radius));
+            List<Region> growth = [.. sharp.SelectMany(s => Blunt(s, centres, cores, keep, radius, patient, kernel))];
             room = kernel.Difference(rounded, kernel.UnionAll(growth));
             rounded = kernel.Open(room, radius);
             sharp = TooSharp(rounded, radius, kernel);
@@ -51,11 +51,14 @@ internal static class BendRadius
     public static ImmutableArray<Region> TooSharp(IReadOnlyList<Region> zone, double radius, Kernel kernel) =>
         zone.Count == 0
             ? []
-            : kernel.Difference(kernel.Close(zone, radius - (Slack / 4)), kernel.Offset(zone, Slack));
+            : kernel.Difference(kernel.Close(zone, Rolling(radius)), kernel.Offset(zone, Slack));
+
+    /// <summary>The disc that tests is a little smaller, or an arc of exactly the radius would fail by rounding.</summary>
+    private static double Rolling(double radius) => radius - (Slack / 4);
 
     private static ImmutableArray<Region> Blunt(
         Region sharp,
-        ImmutableArray<Region> zone,
+        ImmutableArray<Region> centres,
         IReadOnlyList<Region> cores,
         double keep,
         double radius,
@@ -63,45 +66,24 @@ internal static class BendRadius
         Kernel kernel
     )
     {
-        Region[] piece = [sharp];
-        ImmutableArray<Region> open = kernel.Close(zone, radius);
-        (Point2 tip, Point2 foot, double gap) = Tip(sharp, open);
-        if (IsIsland(sharp, open))
+        SharpPiece piece = SharpPiece.Of(sharp, centres, Rolling(radius));
+        if (piece.Feet.IsEmpty)
         {
-            double grow = radius - Widest.Radius(piece, radius, kernel) + (Slack / 4);
-            return kernel.Offset(piece, grow);
+            double grow = radius - Widest.Radius([sharp], radius, kernel) + (Slack / 4);
+            return kernel.Offset([sharp], grow);
         }
-        if (patient && gap is > 1e-6 && gap <= radius)
+        if (piece.Feet.Length > 1)
+        {
+            return [.. piece.Feet.Zip(piece.Feet.Skip(1), (a, b) => Region.Of(Contours.Slot(a, b, radius)))];
+        }
+        if (patient && piece.Gap <= radius)
         {
             // The piece keeps Slack away from the zone, the tip does not.
-            Point2 outward = (tip - foot) * (1 / gap);
-            return [Region.Of(Contours.Circle(tip - (outward * (radius - (1.25 * Slack))), radius))];
+            Point2 outward = piece.Tip - piece.Feet[0];
+            outward *= 1 / outward.Length;
+            return [Region.Of(Contours.Circle(piece.Tip - (outward * (radius - (1.25 * Slack))), radius))];
         }
-        ImmutableArray<Region> near = kernel.Intersect(cores, kernel.Offset(piece, keep + Slack));
+        ImmutableArray<Region> near = kernel.Intersect(cores, kernel.Offset([sharp], keep + Slack));
         return kernel.Offset(near, radius);
     }
-
-    /// <summary>The point of the piece farthest from where a disc of the radius still reaches, and the nearest such place.</summary>
-    private static (Point2 Tip, Point2 Foot, double Gap) Tip(Region sharp, ImmutableArray<Region> open)
-    {
-        Point2 tip = default;
-        Point2 foot = default;
-        double gap = -1;
-        Contour[] walls = [.. open.SelectMany(r => r.Contours)];
-        foreach (Point2 p in Flatten.Points(sharp.Outer, Slack / 4))
-        {
-            Point2 near = walls.Select(w => Measure.Closest(p, w)).MinBy(q => q.DistanceTo(p));
-            if (near.DistanceTo(p) > gap + 1e-9)
-            {
-                (tip, foot, gap) = (p, near, near.DistanceTo(p));
-            }
-        }
-        return (tip, foot, gap);
-    }
-
-    /// <summary>True where no disc of the radius fits anywhere in the obstacle: the closed zone runs right over it.</summary>
-    private static bool IsIsland(Region sharp, ImmutableArray<Region> open) =>
-        Flatten
-            .Points(sharp.Outer, Slack)
-            .All(p => open.SelectMany(r => r.Contours).All(w => Measure.Distance(p, w) > 2 * Slack));
 }
