@@ -49,9 +49,7 @@ internal static class BendRadius
 
     /// <summary>The parts of the complement that no disc of the radius reaches without entering the zone.</summary>
     public static ImmutableArray<Region> TooSharp(IReadOnlyList<Region> zone, double radius, Kernel kernel) =>
-        zone.Count == 0
-            ? []
-            : kernel.Difference(kernel.Close(zone, Rolling(radius)), kernel.Offset(zone, Slack));
+        zone.Count == 0 ? [] : kernel.Difference(kernel.Close(zone, Rolling(radius)), kernel.Offset(zone, Slack));
 
     /// <summary>The disc that tests is a little smaller, or an arc of exactly the radius would fail by rounding.</summary>
     private static double Rolling(double radius) => radius - (Slack / 4);

@@ -13,7 +13,8 @@ internal static class Bolts
     /// <summary>Air round the washer and over the head, mm (common practice, no source).</summary>
     private const double Air = 0.5;
 
-    public static IEnumerable<PlateOpening> Within(Plate plate, Box2 block) => plate.Bolts.Where(b => block.Contains(b.At));
+    public static IEnumerable<PlateOpening> Within(Plate plate, Box2 block) =>
+        plate.Bolts.Where(b => block.Contains(b.At));
 
     public static double CounterboreDiameter(Screw screw) =>
         Math.Max(screw.Counterbore, Math.Max(screw.HeadDiameter, screw.WasherDiameter) + (2 * Air));

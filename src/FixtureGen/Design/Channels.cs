@@ -78,7 +78,8 @@ internal static class Channels
 
     /// <summary>The largest end mill that is neither under nor over the usual widths; null where the shop has none.</summary>
     private static double? Width(Job job) =>
-        job.Tools.Where(t => t.Kind == ToolKind.EndMill && t.Diameter is >= LeastWidth and <= MostWidth)
+        job
+            .Tools.Where(t => t.Kind == ToolKind.EndMill && t.Diameter is >= LeastWidth and <= MostWidth)
             .OrderByDescending(t => t.Diameter)
             .Select(t => (double?)t.Diameter)
             .FirstOrDefault();

@@ -33,7 +33,12 @@ internal static class DepthChain
                 double floor = removal.FloorZ - under.TopZ;
                 if (floor < leastFloor - Slack && Overlap(removal, under, kernel) is { } at)
                 {
-                    yield return DesignFindings.FloorThin($"{removal.Feature} over {under.Feature}", at, floor, leastFloor);
+                    yield return DesignFindings.FloorThin(
+                        $"{removal.Feature} over {under.Feature}",
+                        at,
+                        floor,
+                        leastFloor
+                    );
                 }
             }
         }

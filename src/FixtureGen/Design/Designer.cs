@@ -107,13 +107,7 @@ public static class Designer
                 Label.Engrave(text, magnets.Length > 0, face, levels, job, kernel)
             );
 
-            ImmutableArray<Feature> features =
-            [
-                .. begun.Features,
-                .. nets.Select(n => n.Groove),
-                .. pockets,
-                .. label,
-            ];
+            ImmutableArray<Feature> features = [.. begun.Features, .. nets.Select(n => n.Groove), .. pockets, .. label];
             ImmutableArray<VacuumLink> links = [.. begun.VacuumPath, .. nets.SelectMany(n => n.Links)];
             log.AddRange(VacuumGraph.Check(begun.Zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));

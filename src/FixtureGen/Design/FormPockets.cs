@@ -30,7 +30,10 @@ internal static class FormPockets
             {
                 findings.Add(DesignFindings.FloorThin(name, at, floor, job.Rules.LeastFloor));
             }
-            ImmutableArray<Region> area = kernel.Offset([Region.Of(Contours.Ccw(form.Edge))], job.Rules.RunningClearance);
+            ImmutableArray<Region> area = kernel.Offset(
+                [Region.Of(Contours.Ccw(form.Edge))],
+                job.Rules.RunningClearance
+            );
             findings.AddRange(CheckCorners(name, area, cutter, kernel));
             pockets.Add(
                 new(
@@ -54,7 +57,10 @@ internal static class FormPockets
         {
             FormRegion form = placed.Forms[i];
             Point2 at = Measure.Bounds(form.Edge).Middle;
-            if (form.Direction == FormDirection.Up && zones.Any(z => Inside.Contains(z.Boundary.Outer, form.Edge.Segments[0].Start)))
+            if (
+                form.Direction == FormDirection.Up
+                && zones.Any(z => Inside.Contains(z.Boundary.Outer, form.Edge.Segments[0].Start))
+            )
             {
                 yield return DesignFindings.FormUpInSeal(i + 1, at, form.Height);
             }
@@ -65,7 +71,12 @@ internal static class FormPockets
         job.Tools.Where(t => t.Kind == ToolKind.EndMill).Select(t => t.Radius).DefaultIfEmpty(0).Min();
 
     /// <summary>What the smallest cutter leaves in the corners holds the shell off its seat.</summary>
-    private static IEnumerable<Finding> CheckCorners(string name, ImmutableArray<Region> area, double cutter, Kernel kernel)
+    private static IEnumerable<Finding> CheckCorners(
+        string name,
+        ImmutableArray<Region> area,
+        double cutter,
+        Kernel kernel
+    )
     {
         ImmutableArray<Region> left = kernel.Difference(area, kernel.Offset(kernel.Open(area, cutter), 0.02));
         if (left.Length > 0)

@@ -54,7 +54,14 @@ internal static class GasketGrooves
     private static CordLoop Cord(Contour loop, SealedZone zone, Gasket gasket, bool isOuter)
     {
         double length = Measure.Length(loop);
-        return new(loop, length, length * (1 + gasket.CutAllowanceRatio), Joint(loop, zone.PortAt), zone.Index, isOuter);
+        return new(
+            loop,
+            length,
+            length * (1 + gasket.CutAllowanceRatio),
+            Joint(loop, zone.PortAt),
+            zone.Index,
+            isOuter
+        );
     }
 
     /// <summary>

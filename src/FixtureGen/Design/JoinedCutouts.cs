@@ -14,7 +14,9 @@ internal static class JoinedCutouts
         Contour[] loops = [.. zones.SelectMany(z => z.Holes)];
         ILookup<int, int> byLoop = Enumerable
             .Range(0, placed.Cutouts.Length)
-            .ToLookup(i => Array.FindIndex(loops, l => Inside.Contains(Contours.Ccw(l), placed.Cutouts[i].Segments[0].Start)));
+            .ToLookup(i =>
+                Array.FindIndex(loops, l => Inside.Contains(Contours.Ccw(l), placed.Cutouts[i].Segments[0].Start))
+            );
         foreach (int i in byLoop[-1])
         {
             yield return DesignFindings.CutoutJoinedOutside(i + 1, Middle(placed, i));
@@ -24,7 +26,10 @@ internal static class JoinedCutouts
             int[] together = [.. byLoop[loop]];
             if (together.Length > 1)
             {
-                yield return DesignFindings.CutoutsJoined([.. together.Select(i => i + 1)], Middle(placed, together[0]));
+                yield return DesignFindings.CutoutsJoined(
+                    [.. together.Select(i => i + 1)],
+                    Middle(placed, together[0])
+                );
             }
         }
     }

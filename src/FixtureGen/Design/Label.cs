@@ -68,7 +68,10 @@ internal static class Label
             {
                 findings.Add(DesignFindings.LabelSmaller(height, job.Rules.LetterHeight));
             }
-            List<Feature> features = [Engraving("label", FeatureKind.Label, text, layout.Letters, tool, levels, job, kernel)];
+            List<Feature> features =
+            [
+                Engraving("label", FeatureKind.Label, text, layout.Letters, tool, levels, job, kernel),
+            ];
             if (layout.Arrow.Length > 0)
             {
                 features.Add(Engraving("pole mark", FeatureKind.Mark, Pole, layout.Arrow, tool, levels, job, kernel));
@@ -80,7 +83,11 @@ internal static class Label
     }
 
     private static Tool? Engraver(Job job) =>
-        job.Tools.Where(t => t.Kind == ToolKind.Engraver).OrderBy(t => t.TipDiameter).ThenBy(t => t.Number).FirstOrDefault();
+        job
+            .Tools.Where(t => t.Kind == ToolKind.Engraver)
+            .OrderBy(t => t.TipDiameter)
+            .ThenBy(t => t.Number)
+            .FirstOrDefault();
 
     /// <summary>A conical cutter's groove is as wide at the face as its cone at that depth.</summary>
     private static EngravingFeature Engraving(

@@ -20,7 +20,11 @@ internal sealed record LabelLayout(ImmutableArray<OpenPath> Letters, ImmutableAr
         {
             string[] lines = Broken(text, count);
             double width = lines
-                .Select((l, i) => Lettering.Width(l, height) + (arrow && i == lines.Length - 1 ? (ArrowGap + ArrowWidth) * height : 0))
+                .Select(
+                    (l, i) =>
+                        Lettering.Width(l, height)
+                        + (arrow && i == lines.Length - 1 ? (ArrowGap + ArrowWidth) * height : 0)
+                )
                 .Max();
             double tall = height + ((lines.Length - 1) * Lettering.LinePitch(height));
             if (face.Find(width, tall) is { } level)
@@ -62,12 +66,10 @@ internal sealed record LabelLayout(ImmutableArray<OpenPath> Letters, ImmutableAr
         return
         [
             new([Segment.Line(foot, tip)]),
-            new(
-                [
-                    Segment.Line(tip + new Point2(-half, -half * 1.5), tip),
-                    Segment.Line(tip, tip + new Point2(half, -half * 1.5)),
-                ]
-            ),
+            new([
+                Segment.Line(tip + new Point2(-half, -half * 1.5), tip),
+                Segment.Line(tip, tip + new Point2(half, -half * 1.5)),
+            ]),
         ];
     }
 

@@ -73,7 +73,9 @@ internal static class Locators
             findings.AddRange(
                 obstacles
                     .Where(o => o.At.DistanceTo(at) < o.Radius + keep)
-                    .Select(o => DesignFindings.LocatorInTheWay(name, at, o.Name, o.Radius + keep - o.At.DistanceTo(at)))
+                    .Select(o =>
+                        DesignFindings.LocatorInTheWay(name, at, o.Name, o.Radius + keep - o.At.DistanceTo(at))
+                    )
             );
             holes.Add(
                 RoundHole.Make(

@@ -106,6 +106,7 @@ internal static class MagnetPockets
     public static double NotchReach(Job job) => (NotchTool(job)?.Diameter ?? 0) / 2;
 
     private static Tool? NotchTool(Job job) =>
-        job.Tools.Where(t => t.Kind == ToolKind.EndMill && t.FluteLength >= Depth(job) && t.Diameter < Diameter(job))
+        job
+            .Tools.Where(t => t.Kind == ToolKind.EndMill && t.FluteLength >= Depth(job) && t.Diameter < Diameter(job))
             .MinBy(t => t.Diameter);
 }

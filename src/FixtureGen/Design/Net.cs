@@ -41,7 +41,9 @@ internal static class Net
             NetLines lines = NetLines.Cover(zone, connected, cutter.Radius, job.Rules.NetReach);
             if (lines.Farthest > job.Rules.NetReach)
             {
-                findings.Add(DesignFindings.NetReach(zone.Index + 1, lines.FarthestAt, lines.Farthest, job.Rules.NetReach));
+                findings.Add(
+                    DesignFindings.NetReach(zone.Index + 1, lines.FarthestAt, lines.Farthest, job.Rules.NetReach)
+                );
             }
             nets.Add(Groove(zone, lines, cutter, standing, levels, job, kernel));
         }
@@ -60,12 +62,10 @@ internal static class Net
     {
         string name = Names.Numbered("net", zone.Index + 1);
         double floor = levels.Face - job.Rules.NetDepth;
-        ImmutableArray<Region> area = kernel.UnionAll(
-            [
-                .. lines.Rings.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
-                .. lines.Runs.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
-            ]
-        );
+        ImmutableArray<Region> area = kernel.UnionAll([
+            .. lines.Rings.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
+            .. lines.Runs.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
+        ]);
         GrooveFeature groove = new(
             name,
             FeatureKind.Net,
@@ -81,10 +81,7 @@ internal static class Net
         string port = standing.Single(f => f.Kind == FeatureKind.Port && f.Name == Ports.HoleName(zone.Index)).Name;
         return new(
             groove,
-            [
-                new(port, name, section, 0),
-                new(name, Names.Numbered("zone", zone.Index + 1), section, lines.Farthest),
-            ],
+            [new(port, name, section, 0), new(name, Names.Numbered("zone", zone.Index + 1), section, lines.Farthest)],
             lines.Farthest
         );
     }

@@ -97,7 +97,9 @@ internal sealed record NetLines(
                 return line;
             }
         }
-        Point2 to = runs.Select(r => Measure.Closest(p, r)).Append(Measure.Closest(p, ring)).MinBy(q => q.DistanceTo(p));
+        Point2 to = runs.Select(r => Measure.Closest(p, r))
+            .Append(Measure.Closest(p, ring))
+            .MinBy(q => q.DistanceTo(p));
         OpenPath? link = Clip.Line(p, to, [room]).FirstOrDefault(l => Measure.Length(l) >= p.DistanceTo(to) - Touch);
         return link is not null && p.DistanceTo(to) > Touch ? link : null;
     }
@@ -112,10 +114,9 @@ internal sealed record NetLines(
     }
 
     private static bool Meets(OpenPath line, Contour ring, List<OpenPath> runs) =>
-        new[] { line.Start, line.End }.Any(e => Measure.Distance(e, ring) <= Touch || runs.Any(r => Measure.Distance(e, r) <= Touch))
-        || runs.Any(r =>
-            r.Segments.Any(s => line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0))
-        );
+        new[] { line.Start, line.End }.Any(e =>
+            Measure.Distance(e, ring) <= Touch || runs.Any(r => Measure.Distance(e, r) <= Touch)
+        ) || runs.Any(r => r.Segments.Any(s => line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0)));
 
     private static IEnumerable<Point2> Samples(SealedZone zone)
     {

@@ -21,7 +21,8 @@ internal static class NetWidth
     {
         Tool[] mills =
         [
-            .. job.Tools.Where(t => t.Kind == ToolKind.EndMill && t.FluteLength >= job.Rules.NetDepth)
+            .. job
+                .Tools.Where(t => t.Kind == ToolKind.EndMill && t.FluteLength >= job.Rules.NetDepth)
                 .OrderBy(t => t.Diameter)
                 .ThenBy(t => t.Number),
         ];

@@ -11,7 +11,9 @@ internal static class Obstacles
 {
     public static ImmutableArray<Obstacle> Of(Job job, Box2 block) =>
         [
-            .. Bolts.Within(job.Plate, block).Select(b => new Obstacle(b.Name, b.At, Bolts.CounterboreDiameter(job.Bolt) / 2)),
+            .. Bolts
+                .Within(job.Plate, block)
+                .Select(b => new Obstacle(b.Name, b.At, Bolts.CounterboreDiameter(job.Bolt) / 2)),
             .. Pins.Openings(job.Plate)
                 .Where(o => block.Contains(o.At))
                 .Select(o => new Obstacle(o.Name, o.At, (Pins.BoreDiameter(job) / 2) + Pins.HalfSlot(job, o))),

@@ -21,7 +21,11 @@ internal static class OneWayOnly
         return Ways(middle, along, across).FirstOrDefault(w => Fits(plate, block, w.Move)).Name;
     }
 
-    private static IEnumerable<(string? Name, Func<Point2, Point2> Move)> Ways(Point2 middle, Point2 along, Point2 across) =>
+    private static IEnumerable<(string? Name, Func<Point2, Point2> Move)> Ways(
+        Point2 middle,
+        Point2 along,
+        Point2 across
+    ) =>
         [
             ("turned by half a turn", p => (2 * middle) - p),
             ("turned over about the pin line", p => Mirror(p, middle, across)),

@@ -26,7 +26,8 @@ internal static class Pins
         * job.Plate.PinRound.At.DistanceTo(job.Plate.PinSlot.At)
         * job.Rules.TemperatureSwingK;
 
-    public static double HalfSlot(Job job, PlateOpening opening) => opening.Kind == OpeningKind.PinSlot ? Growth(job) : 0;
+    public static double HalfSlot(Job job, PlateOpening opening) =>
+        opening.Kind == OpeningKind.PinSlot ? Growth(job) : 0;
 
     public static Stage<ImmutableArray<Feature>> Bore(Job job, Box2 block, Levels levels, Kernel kernel)
     {
@@ -38,7 +39,9 @@ internal static class Pins
             double reach = (diameter / 2) + HalfSlot(job, pin);
             if (!block.Outset(-(reach + job.Rules.Wall + job.Plate.PlacingTolerance)).Contains(pin.At))
             {
-                findings.Add(DesignFindings.HoleOverEdge(pin.Name, pin.At, reach + job.Rules.Wall + job.Plate.PlacingTolerance));
+                findings.Add(
+                    DesignFindings.HoleOverEdge(pin.Name, pin.At, reach + job.Rules.Wall + job.Plate.PlacingTolerance)
+                );
             }
             findings.AddRange(PlateSeal.Check(job.Plate, pin.Name, pin.At, reach, kernel));
             HoleFeature hole = Hole(job, pin, diameter, levels);

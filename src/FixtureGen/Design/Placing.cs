@@ -34,10 +34,7 @@ public static class Placing
             {
                 return new Placement(free, job.Blank, block);
             }
-            string[] others =
-            [
-                .. job.OtherBlanks.Where(b => Fits(footprint, b, job)).Select(b => b.Name),
-            ];
+            string[] others = [.. job.OtherBlanks.Where(b => Fits(footprint, b, job)).Select(b => b.Name)];
             return log.Take(Stage.Failed<Placement>(DesignFindings.DoesNotFit(found.Short!, job.Blank, others)));
         });
 

@@ -24,7 +24,12 @@ internal static class Ports
         ImmutableArray<VacuumLink> Links
     );
 
-    private sealed record Way(Point2 At, string Feeds, ImmutableArray<Feature> Features, ImmutableArray<VacuumLink> Links);
+    private sealed record Way(
+        Point2 At,
+        string Feeds,
+        ImmutableArray<Feature> Features,
+        ImmutableArray<VacuumLink> Links
+    );
 
     public static Stage<Fed> Feed(
         IReadOnlyList<Region> boundaries,
@@ -48,7 +53,13 @@ internal static class Ports
                 ?? OverChannel(boundary, index, obstacles, keptForMagnets, levels, job, kernel);
             if (way is null)
             {
-                findings.Add(DesignFindings.ZoneWithoutPort(index + 1, Measure.Bounds(boundary.Outer).Middle, Measure.Area(boundary)));
+                findings.Add(
+                    DesignFindings.ZoneWithoutPort(
+                        index + 1,
+                        Measure.Bounds(boundary.Outer).Middle,
+                        Measure.Area(boundary)
+                    )
+                );
                 continue;
             }
             ways.Add(way);
@@ -98,7 +109,14 @@ internal static class Ports
         foreach (PlateGroove groove in job.Plate.Grooves)
         {
             double diameter = Math.Min(UsualDiameter, groove.Width - (2 * BreakThrough.Beside));
-            PlateOpening opening = new($"groove of {groove.Port}", OpeningKind.Port, default, groove.Width, groove.Width, groove.Depth);
+            PlateOpening opening = new(
+                $"groove of {groove.Port}",
+                OpeningKind.Port,
+                default,
+                groove.Width,
+                groove.Width,
+                groove.Depth
+            );
             if (diameter < LeastDiameter || !BreakThrough.Allowed(opening, diameter, 0))
             {
                 continue;

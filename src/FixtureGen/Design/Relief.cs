@@ -62,15 +62,11 @@ internal static class Relief
     private static ImmutableArray<Region> WithoutThinIslands(TrimCut cut, Job job, Kernel kernel)
     {
         ImmutableArray<Region> swept = Cleared(cut.Sweep, job, kernel);
-        return
-        [
-            .. swept.Select(r => new Region(r.Outer, [.. r.Holes.Where(h => Stands(h, cut, job, kernel))])),
-        ];
+        return [.. swept.Select(r => new Region(r.Outer, [.. r.Holes.Where(h => Stands(h, cut, job, kernel))]))];
     }
 
     private static bool Stands(Contour island, TrimCut cut, Job job, Kernel kernel) =>
-        cut.Hold != SlugHold.MilledAway
-        && kernel.Offset([Region.Of(Contours.Ccw(island))], -job.Rules.Wall).Length > 0;
+        cut.Hold != SlugHold.MilledAway && kernel.Offset([Region.Of(Contours.Ccw(island))], -job.Rules.Wall).Length > 0;
 
     private static ImmutableArray<Region> Cleared(ImmutableArray<Region> sweep, Job job, Kernel kernel) =>
         kernel.Offset(kernel.UnionAll(sweep), job.Rules.SideClearance);

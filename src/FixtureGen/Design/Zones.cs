@@ -50,14 +50,12 @@ internal static class Zones
 
     /// <summary>What a groove keeps clear of; it is one area so that it can be outset together.</summary>
     private static ImmutableArray<Region> Cores(Part placed, IReadOnlyList<Region> given, Kernel kernel) =>
-        kernel.UnionAll(
-            [
-                .. given,
-                .. placed.Cutouts.Select(c => Region.Of(Contours.Ccw(c))),
-                .. placed.Forms.Select(f => Region.Of(Contours.Ccw(f.Edge))),
-                .. placed.KeepOuts.Select(k => Region.Of(Contours.Ccw(k))),
-            ]
-        );
+        kernel.UnionAll([
+            .. given,
+            .. placed.Cutouts.Select(c => Region.Of(Contours.Ccw(c))),
+            .. placed.Forms.Select(f => Region.Of(Contours.Ccw(f.Edge))),
+            .. placed.KeepOuts.Select(k => Region.Of(Contours.Ccw(k))),
+        ]);
 
     private static ImmutableArray<Region> WithRoomForAPort(
         ImmutableArray<Region> zones,
@@ -76,7 +74,14 @@ internal static class Zones
                 continue;
             }
             double widest = Widest.Radius([zone], needed, kernel);
-            findings.Add(DesignFindings.ZoneDropped(Measure.Bounds(zone.Outer).Middle, Measure.Area(zone), 2 * widest, 2 * needed));
+            findings.Add(
+                DesignFindings.ZoneDropped(
+                    Measure.Bounds(zone.Outer).Middle,
+                    Measure.Area(zone),
+                    2 * widest,
+                    2 * needed
+                )
+            );
         }
         return [.. kept];
     }
