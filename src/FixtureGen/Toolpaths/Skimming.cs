@@ -5,14 +5,16 @@ namespace FixtureGen.Toolpaths;
 
 /// <summary>
 /// The block's face taken down by a rectangular spiral from outside inward, clockwise: the uncut face is on the right, which
-/// is climb. The cutter hangs over every edge by the placing tolerance and a little more, and comes down beside the block.
+/// is climb. The cutter hangs over every edge so far that its round also takes the block's corners wherever the stops let it
+/// lie, and comes down beside the block.
 /// </summary>
 internal static class Skimming
 {
     /// <summary>Width of a pass in diameters; below 0.85 a square corner keeps no island (1 + sin 45 degrees radii).</summary>
     public const double Width = 0.7;
 
-    private const double Over = 0.5;
+    /// <summary>Beyond the placing tolerance, mm.</summary>
+    private const double Over = 0.1;
 
     public static Piece Face(
         string feature,
@@ -25,9 +27,9 @@ internal static class Skimming
         double floorZ
     )
     {
-        double first = tool.Radius - placing - Over;
+        double first = (tool.Radius / Math.Sqrt(2)) - placing - Over;
         ImmutableArray<Point2> spiral = [.. Spiral(block, first, Width * tool.Diameter)];
-        Point2 beside = new(spiral[0].X, spiral[0].Y - (2 * tool.Radius));
+        Point2 beside = new(spiral[0].X, block.MinY - tool.Radius - placing - 0.5);
         return new Piece(
             feature,
             [
