@@ -23,7 +23,8 @@ public sealed class BlockProgramTest
         return stage.Value;
     }
 
-    private static IEnumerable<Operation> Operations(ProgramPlan p) => p.Steps.Select(s => s.Operation).OfType<Operation>();
+    private static IEnumerable<Operation> Operations(ProgramPlan p) =>
+        p.Steps.Select(s => s.Operation).OfType<Operation>();
 
     [Fact]
     public void Block_is_carved_to_the_design_and_nothing_else_is_touched()
@@ -42,7 +43,18 @@ public sealed class BlockProgramTest
             .. Design
                 .Removals.Where(r => r.Kind != FeatureKind.Skim)
                 .SelectMany(r =>
-                    kernel.Open(r.Area, smallest).Select(o => (o, r.Area.First(a => Inside.Contains(a, o.Outer.Segments[0].Start) || Measure.Distance(o.Outer.Segments[0].Start, a) < 0.01), r.FloorZ))
+                    kernel
+                        .Open(r.Area, smallest)
+                        .Select(o =>
+                            (
+                                o,
+                                r.Area.First(a =>
+                                    Inside.Contains(a, o.Outer.Segments[0].Start)
+                                    || Measure.Distance(o.Outer.Segments[0].Start, a) < 0.01
+                                ),
+                                r.FloorZ
+                            )
+                        )
                 ),
         ];
         List<string> wrong = [];
@@ -71,7 +83,10 @@ public sealed class BlockProgramTest
                 wrong.Add(FormattableString.Invariant($"{p} z {z:0.000} wanted {soonest:0.000}..{floor:0.000}"));
             }
         }
-        Assert.True(wrong.Count == 0, string.Join('\n', wrong.Take(20)) + FormattableString.Invariant($"\n{wrong.Count} cells"));
+        Assert.True(
+            wrong.Count == 0,
+            string.Join('\n', wrong.Take(20)) + FormattableString.Invariant($"\n{wrong.Count} cells")
+        );
     }
 
     [Fact]
@@ -81,7 +96,10 @@ public sealed class BlockProgramTest
 
         Assert.Contains("4 BOLTS", Top.Steps[stop].Text, StringComparison.Ordinal);
         Assert.All(Top.Steps[..stop], s => Assert.False(s.Operation?.BreaksPlateSeal ?? false));
-        Assert.Equal(["port"], Top.Steps[stop..].Select(s => s.Operation).OfType<Operation>().SelectMany(o => o.Features));
+        Assert.Equal(
+            ["port"],
+            Top.Steps[stop..].Select(s => s.Operation).OfType<Operation>().SelectMany(o => o.Features)
+        );
     }
 
     [Fact]
@@ -90,7 +108,10 @@ public sealed class BlockProgramTest
         ImmutableArray<Operation> ops = [.. Operations(Top)];
         Assert.Equal(OperationKind.Skim, ops[0].Kind);
         int changes = 1 + Enumerable.Range(1, ops.Length - 1).Count(i => ops[i].Tool != ops[i - 1].Tool);
-        Assert.True(changes <= ops.Select(o => o.Tool).Distinct().Count() + 2, string.Join(", ", ops.Select(o => o.Name + " " + o.Tool.Name)));
+        Assert.True(
+            changes <= ops.Select(o => o.Tool).Distinct().Count() + 2,
+            string.Join(", ", ops.Select(o => o.Name + " " + o.Tool.Name))
+        );
     }
 
     [Fact]

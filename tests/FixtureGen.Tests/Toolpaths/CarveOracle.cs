@@ -53,7 +53,9 @@ internal sealed class CarveOracle(Box2 box, double cell, double top)
             Point2 a = from.Xy - arc.Centre;
             Point2 b = arc.To.Xy - arc.Centre;
             double sweep = Math.Atan2(a.Cross(b), a.Dot(b));
-            sweep = arc.Ccw ? (sweep <= 1e-9 ? sweep + (2 * Math.PI) : sweep) : (sweep >= -1e-9 ? sweep - (2 * Math.PI) : sweep);
+            sweep = arc.Ccw
+                ? (sweep <= 1e-9 ? sweep + (2 * Math.PI) : sweep)
+                : (sweep >= -1e-9 ? sweep - (2 * Math.PI) : sweep);
             int n = (int)Math.Ceiling(Math.Abs(sweep) * a.Length / step) + 1;
             double start = Math.Atan2(a.Y, a.X);
             for (int k = 1; k <= n; k++)

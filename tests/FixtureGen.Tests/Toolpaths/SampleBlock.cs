@@ -42,7 +42,16 @@ internal static class SampleBlock
             Pocket("relief", FeatureKind.Relief, relief, face, floor),
             Pocket("cutout relief", FeatureKind.CutoutRelief, kernel.Offset(cuts[0].Sweep, 0.8), face, floor),
             Grooves("net", FeatureKind.Net, [], Net(), 3.175, face, face - 1.2, kernel),
-            Grooves("gasket 1", FeatureKind.GasketGroove, [groove], [], job.Gasket.GrooveWidth, face, face - 2.2, kernel),
+            Grooves(
+                "gasket 1",
+                FeatureKind.GasketGroove,
+                [groove],
+                [],
+                job.Gasket.GrooveWidth,
+                face,
+                face - 2.2,
+                kernel
+            ),
             .. Magnets(job, face),
             .. Bolts(job, face),
             Hole("port", FeatureKind.Port, new Point2(107.95, 107.95), 9, face, 0, job, OpeningKind.Port),
