@@ -5,7 +5,7 @@ namespace FixtureGen.Output;
 
 /// <summary>
 /// Draws a design's features from above (or, mirrored, from below) in the order that keeps each visible, and remembers
-/// which kinds it used, for the legend. Text size is the em size on paper, mm.
+/// which kinds it used, for the legend. Text size is the em size on paper, mm; 0 leaves magnets unlettered.
 /// </summary>
 internal sealed class FixtureView(Scene scene, View view, double textSize)
 {
@@ -38,7 +38,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
     {
         Block(design);
         PlateSeal(job.Plate);
-        Features(design, _ => true);
+        Features(design, _ => true, zones: true);
         Part(design.Part);
         Trim(design);
     }
@@ -48,17 +48,17 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
     {
         Block(design);
         PlateSeal(job.Plate);
-        Features(design, f => f.Setup == Setup.Underside);
+        Features(design, f => f.Setup == Setup.Underside, zones: false);
     }
 
-    public void Block(FixtureDesign design)
+    private void Block(FixtureDesign design)
     {
         scene.Shape(view.At(Chain.Box(design.Placement.BlankBox)), Use(LineKind.Blank).Pen, LineKind.Blank.Fill);
     }
 
-    public void PlateSeal(Plate plate) => scene.Shape(view.At(plate.SealLoop), Use(LineKind.PlateSeal).Pen);
+    private void PlateSeal(Plate plate) => scene.Shape(view.At(plate.SealLoop), Use(LineKind.PlateSeal).Pen);
 
-    public void Features(FixtureDesign design, Func<Feature, bool> wanted)
+    private void Features(FixtureDesign design, Func<Feature, bool> wanted, bool zones)
     {
         foreach (FeatureKind kind in BottomUp)
         {
@@ -66,7 +66,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
             {
                 Draw(feature);
             }
-            if (kind == FeatureKind.CutoutRelief)
+            if (kind == FeatureKind.CutoutRelief && zones)
             {
                 Zones(design);
             }
@@ -77,7 +77,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
         }
     }
 
-    public void Part(Part part)
+    private void Part(Part part)
     {
         foreach (Contour keepOut in part.KeepOuts)
         {
@@ -91,7 +91,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
         }
     }
 
-    public void Trim(FixtureDesign design)
+    private void Trim(FixtureDesign design)
     {
         foreach (TrimCut cut in design.TrimCuts.Where(c => c.Kind != TrimKind.Engraving))
         {
@@ -146,7 +146,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
         {
             Cross(feature);
         }
-        if (feature.Kind == FeatureKind.MagnetPocket && Middle(feature) is { } at)
+        if (textSize > 0 && feature.Kind == FeatureKind.MagnetPocket && Middle(feature) is { } at)
         {
             scene.Text(
                 "M",

@@ -12,8 +12,8 @@ internal static class Legend
         double y = top.Y;
         foreach (LineKind kind in kinds)
         {
-            Swatch(scene, kind, new Box2(top.X, y - row + 0.7, top.X + 11, y - 0.7));
-            scene.Text(kind.Name, new Point2(top.X + 13, y - (row / 2) - (size * 0.34)), Type.Plain(size));
+            Swatch(scene, kind, new Box2(top.X, y - row + (size * 0.18), top.X + (size * 2.7), y - (size * 0.18)));
+            scene.Text(kind.Name, new Point2(top.X + (size * 3.25), y - (row / 2) - (size * 0.34)), Type.Plain(size));
             y -= row;
         }
         return y;
@@ -41,7 +41,7 @@ internal static class Legend
         if (kind == LineKind.Joint)
         {
             scene.Shape(Chain.Box(box), null, LineKind.Gasket.Fill);
-            Point2 half = new(1.1, 1.1);
+            Point2 half = new Point2(1, 1) * (box.Height * 0.2);
             scene.Line(box.Middle - half, box.Middle + half, kind.Pen!);
             return;
         }

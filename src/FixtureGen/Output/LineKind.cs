@@ -10,7 +10,7 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
     public static LineKind Blank { get; } = new("Blank", Pen.Solid(0.5, Ink), Colour.Of(0xF6F4EE), 0, null, false);
 
     public static LineKind Relief { get; } =
-        new("Relief, trim cutter runs here", Pen.Solid(0.18, Ink), Colour.Of(0xD9D8D2), 0, null, false);
+        new("Relief for the trim cutter", Pen.Solid(0.18, Ink), Colour.Of(0xD9D8D2), 0, null, false);
 
     public static LineKind Form { get; } =
         new("Form pocket", new(0.25, Ink, [2, 0.7]), Colour.Of(0xC9D6E2), 0, null, false);

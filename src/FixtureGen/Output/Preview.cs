@@ -69,7 +69,7 @@ public static class Preview
             $"thickness {Marks.Length(design.RawThickness, job.DisplayUnit)}",
             $"skimmed to Z {design.FixtureHeight.ToString("0.###", CultureInfo.InvariantCulture)} mm above the plate",
             "X0 Y0 is the plate's origin, Z0 its face",
-            $"{Counted(design.Magnets.Length, "magnet")}, {Counted(design.Zones.Length, "sealed zone")}",
+            $"{Figures.Count(design.Magnets.Length, "magnet")}, {Figures.Count(design.Zones.Length, "sealed zone")}",
             "Triangles are the edge stops of the raw blank",
         ];
         for (int i = 0; i < lines.Length; i++)
@@ -77,7 +77,4 @@ public static class Preview
             scene.Text(lines[i], at - new Point2(0, i * 6), type);
         }
     }
-
-    private static string Counted(int n, string what) =>
-        $"{n.ToString(CultureInfo.InvariantCulture)} {what}{(n == 1 ? "" : "s")}";
 }

@@ -1,0 +1,98 @@
+using System.Text;
+using FixtureGen.Model;
+using FixtureGen.Verify;
+
+namespace FixtureGen.Output;
+
+/// <summary>One line of the cut list: what to cut or fetch, how many, what size.</summary>
+internal sealed record CutListRow(string What, string Pieces, string Size, string Note);
+
+/// <summary>What one fixture uses up: blank, cords, magnets, fasteners, machine minutes.</summary>
+public static class CutList
+{
+    /// <summary>CSV by RFC 4180, comma and CRLF, UTF-8 text with a header line; numbers with a point.</summary>
+    public static string Csv(PaperFacts facts)
+    {
+        StringBuilder text = new("what,pieces,size,note\r\n");
+        foreach (CutListRow row in Rows(facts))
+        {
+            text.AppendJoin(',', new[] { row.What, row.Pieces, row.Size, row.Note }.Select(Field)).Append("\r\n");
+        }
+        return text.ToString();
+    }
+
+    internal static IEnumerable<CutListRow> Rows(PaperFacts facts)
+    {
+        Job job = facts.Job;
+        FixtureDesign design = facts.Design;
+        yield return new(
+            "blank",
+            "1",
+            $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} x {Figures.Mm(design.RawThickness)} mm",
+            $"{job.Blank.Name}, {job.BlockMaterial.Name}"
+        );
+        for (int i = 0; i < design.Cords.Length; i++)
+        {
+            CordLoop cord = design.Cords[i];
+            yield return new(
+                "cord",
+                "1",
+                $"{Figures.Mm(cord.CutLength)} mm",
+                $"{job.Gasket.Name}, loop J{Figures.Whole(i + 1)}"
+            );
+        }
+        if (design.Cords.Length > 0)
+        {
+            yield return new(
+                "cord in all",
+                "",
+                $"{Figures.Mm(design.Cords.Sum(c => c.CutLength))} mm",
+                $"grooves {Figures.Mm(design.Cords.Sum(c => c.Length))} mm"
+            );
+        }
+        string n = Figures.Whole(design.Magnets.Length);
+        string disc = $"{Figures.Mm(job.Magnet.Diameter)} x {Figures.Mm(job.Magnet.Thickness)} mm";
+        if (design.Magnets.Length > 0)
+        {
+            yield return new("magnet in the block", n, disc, $"{job.Magnet.Name} {job.Magnet.Grade}, north up, glued");
+            yield return new(
+                "magnet in a jacket",
+                n,
+                disc,
+                $"jacket {Figures.Mm(job.Magnet.JacketDiameter)} x {Figures.Mm(job.Magnet.JacketHeight)} mm"
+            );
+        }
+        string bolts = Figures.Whole(design.Features.Count(f => f.Kind == FeatureKind.BoltHole));
+        yield return new("bolt", bolts, job.Bolt.Name, Figures.Torque(job.Bolt.TorqueNm));
+        yield return new(
+            "washer",
+            bolts,
+            $"{Figures.Mm(job.Bolt.WasherDiameter)} x {Figures.Mm(job.Bolt.WasherThickness)} mm",
+            ""
+        );
+        if (job.Pin.BushDiameter > 0 && job.BlockMaterial.IsPlastic)
+        {
+            yield return new(
+                "pin bush",
+                "1",
+                $"{Figures.Mm(job.Pin.BushDiameter)} x {Figures.Mm(job.Pin.BushLength)} mm",
+                "pressed into the round pin hole"
+            );
+        }
+        foreach (ProgramVerdict program in facts.Verdict.Programs)
+        {
+            string pieces = program.Setup == Setup.Trim ? "each part" : "1";
+            yield return new(
+                "machine, " + Figures.Setup(program.Setup),
+                pieces,
+                $"{Figures.Minutes(program.Minutes)} min",
+                program.FileName
+            );
+        }
+    }
+
+    private static string Field(string text) =>
+        text.AsSpan().IndexOfAny("\",\r\n") >= 0
+            ? "\"" + text.Replace("\"", "\"\"", StringComparison.Ordinal) + "\""
+            : text;
+}

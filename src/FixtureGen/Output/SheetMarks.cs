@@ -1,0 +1,40 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Output;
+
+/// <summary>The names that tie the sheet's picture to its tables: openings as the plate calls them, magnets and cords by number.</summary>
+internal static class SheetMarks
+{
+    public static void Names(Scene scene, View view, PaperFacts facts, double size)
+    {
+        double middle = facts.Design.Placement.BlankBox.Middle.Y;
+        foreach (PlateOpening opening in facts.Job.Plate.Openings.Where(o => o.Kind != OpeningKind.Port))
+        {
+            HoleFeature[] holes = [.. facts.Design.Features.OfType<HoleFeature>().Where(h => h.Opening == opening)];
+            if (holes.Length > 0)
+            {
+                double off = (holes.Max(h => h.Diameter) / 2 * view.Scale) + 0.8;
+                Beside(
+                    scene,
+                    view,
+                    opening.At,
+                    opening.Name,
+                    size,
+                    opening.At.Y > middle ? -off - (size * Typefaces.CapHeight) : off
+                );
+            }
+        }
+        for (int i = 0; i < facts.Design.Magnets.Length; i++)
+        {
+            double off = (facts.Job.Magnet.Diameter / 2 * view.Scale) + 0.8;
+            Beside(scene, view, facts.Design.Magnets[i].At, "M" + Figures.Whole(i + 1), size, off);
+        }
+        for (int i = 0; i < facts.Design.Cords.Length; i++)
+        {
+            Beside(scene, view, facts.Design.Cords[i].Joint, "J" + Figures.Whole(i + 1), size, 2.2);
+        }
+    }
+
+    private static void Beside(Scene scene, View view, Point2 at, string name, double size, double off) =>
+        scene.Text(name, view.At(at) + new Point2(0, off), Type.Strong(size), Anchor.Middle, 0, halo: true);
+}
