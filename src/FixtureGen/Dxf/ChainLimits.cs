@@ -1,0 +1,18 @@
+namespace FixtureGen.Dxf;
+
+/// <summary>The chaining tolerances in the curves' own unit: Grid &lt; Near &lt;= Join.</summary>
+/// <param name="Grid">Ends nearer than this are one; shorter pieces are none.</param>
+/// <param name="Near">Curves nearer than this along their length are drawn twice.</param>
+/// <param name="Join">Widest gap that is closed.</param>
+internal sealed record ChainLimits(double Grid, double Near, double Join)
+{
+    /// <summary>
+    /// The house's tolerances in drawing units. While no unit is known the drawing might be in inches, so the tolerances
+    /// are those of an inch drawing: too strict rather than too loose.
+    /// </summary>
+    public static ChainLimits From(Tolerances t, bool inMm)
+    {
+        double unit = inMm ? 1 : Model.Units.MmPerInch;
+        return new ChainLimits(t.Grid / unit, t.Chord / unit, t.Join / unit);
+    }
+}

@@ -1,0 +1,25 @@
+using FixtureGen.Dxf;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Dxf;
+
+public sealed class CorpusTest
+{
+    public static TheoryData<string> Names => [.. Drawings.Files.Select(f => Path.GetFileName(f))];
+
+    [Theory]
+    [MemberData(nameof(Names), DisableDiscoveryEnumeration = true)]
+    public void Loops_agree_with_the_independent_reader(string name)
+    {
+        string folder = Drawings.Need();
+        Stage<Drawing> read = DxfReader.Read(
+            File.ReadAllBytes(Path.Combine(folder, "files", name)),
+            name,
+            null,
+            Tolerances.House
+        );
+        string? difference = CorpusComparison.Difference(read, OracleDrawing.Load(Drawings.Oracle(name)));
+        Assert.Equal(CorpusComparison.Known(name), difference);
+    }
+}

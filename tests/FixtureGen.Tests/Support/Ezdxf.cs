@@ -1,0 +1,69 @@
+using System.Diagnostics;
+using System.Text.Json;
+using Xunit;
+
+namespace FixtureGen.Tests.Support;
+
+/// <summary>The system's python3-ezdxf, an independent reader of DXF: audits a drawing and measures its closed curves.</summary>
+internal static class Ezdxf
+{
+    private const string Python = "/usr/bin/python3";
+
+    private const string Script = """
+        import sys, json, math, ezdxf
+        from ezdxf.math import bulge_to_arc
+        doc = ezdxf.readfile(sys.argv[1])
+        audit = doc.audit()
+        areas = []
+        for e in doc.modelspace():
+            if e.dxftype() == 'CIRCLE':
+                areas.append(math.pi * e.dxf.radius ** 2)
+            elif e.dxftype() == 'LWPOLYLINE' and e.closed:
+                p = list(e.get_points('xyb')); a = 0
+                for (x0, y0, b), (x1, y1, _) in zip(p, p[1:] + p[:1]):
+                    a += (x0 * y1 - x1 * y0) / 2
+                    if b:
+                        r, w = bulge_to_arc((x0, y0), (x1, y1), b)[3], 4 * math.atan(b)
+                        a += r * r / 2 * (w - math.sin(w))
+                areas.append(abs(a))
+        print(json.dumps(dict(errors=[e.message for e in audit.errors], fixes=[e.message for e in audit.fixes],
+            version=doc.dxfversion, units=doc.header.get('$INSUNITS'), areas=areas,
+            layers=[l.dxf.name for l in doc.layers], texts=[e.dxf.text for e in doc.modelspace().query('TEXT')],
+            types=[e.dxftype() for e in doc.modelspace()])))
+        """;
+
+    private static readonly Lazy<bool> Installed = new(() => Run("-c", "import ezdxf") is not null);
+
+    public static JsonElement Read(byte[] drawing)
+    {
+        Assert.SkipUnless(Installed.Value, "python3-ezdxf is not installed: apt-get install python3-ezdxf");
+        string file = Path.Combine(Path.GetTempPath(), $"fixturegen-{Guid.NewGuid():N}.dxf");
+        File.WriteAllBytes(file, drawing);
+        try
+        {
+            string? answer = Run("-c", Script, file);
+            Assert.NotNull(answer);
+            using var json = JsonDocument.Parse(answer);
+            return json.RootElement.Clone();
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+
+    private static string? Run(params string[] arguments)
+    {
+        if (!File.Exists(Python))
+        {
+            return null;
+        }
+        var start = new ProcessStartInfo(Python, arguments) { RedirectStandardOutput = true, RedirectStandardError = true };
+        using Process process = Process.Start(start)!;
+        Task<string> errors = process.StandardError.ReadToEndAsync();
+        string text = process.StandardOutput.ReadToEnd();
+        process.WaitForExit();
+        Assert.True(process.ExitCode == 0 || !text.StartsWith('{'), errors.Result);
+        return process.ExitCode == 0 ? text : null;
+    }
+}
