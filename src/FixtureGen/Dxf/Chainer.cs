@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
@@ -137,12 +138,12 @@ internal sealed class Chainer(ChainLimits limits, string file)
             return;
         }
         List<Segment> edges = [.. loops.SelectMany(l => l.Contour.Segments)];
-        var grid = new SegmentGrid([.. edges.Select(LoopMath.Bounds)], limits.Near);
+        var grid = new SegmentGrid([.. edges.Select(Measure.Bounds)], limits.Near);
         _twice += _open.RemoveAll(o =>
             o.Path.TrueForAll(s => Lies(s.Start) && Lies(LoopMath.Middle(s)) && Lies(s.End))
         );
 
-        bool Lies(Point2 p) => grid.At(p).Any(i => LoopMath.Distance(p, edges[i]) <= limits.Near);
+        bool Lies(Point2 p) => grid.At(p).Any(i => Measure.Distance(p, edges[i]) <= limits.Near);
     }
 
     private ImmutableArray<OpenChain> OpenChains() =>

@@ -1,3 +1,4 @@
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
@@ -78,7 +79,7 @@ internal sealed class Duplicates(ChainLimits limits)
     {
         foreach (Segment s in on)
         {
-            if (LoopMath.Distance(p, s) <= 2 * limits.Near)
+            if (Measure.Distance(p, s) <= 2 * limits.Near)
             {
                 return true;
             }

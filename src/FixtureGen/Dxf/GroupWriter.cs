@@ -62,9 +62,9 @@ internal sealed class GroupWriter(double scale)
 
     public string Handle() => (_handle++).ToString("X", CultureInfo.InvariantCulture);
 
-    /// <summary>A name as the format allows it, else <see cref="ArgumentException"/>.</summary>
+    /// <summary>A layer name as every reader takes it, ASCII only, else <see cref="ArgumentException"/>.</summary>
     public static string Name(string name) =>
-        name.Length is > 0 and <= 255 && name.AsSpan().IndexOfAny(Forbidden) < 0
+        name.Length is > 0 and <= 255 && Ascii.IsValid(name) && name.AsSpan().IndexOfAny(Forbidden) < 0
             ? name
             : throw new ArgumentException($"'{name}' is no layer name", nameof(name));
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
@@ -21,7 +22,7 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
                 segments.Add((i, k, loops[i].Contour.Segments[k]));
             }
         }
-        var grid = new SegmentGrid([.. segments.Select(s => LoopMath.Bounds(s.Segment))], limits.Grid);
+        var grid = new SegmentGrid([.. segments.Select(s => Measure.Bounds(s.Segment))], limits.Grid);
         List<(int A, int B)> pairs = grid.Pairs(MostTests, out bool all);
         if (!all)
         {
@@ -34,7 +35,7 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
         {
             (int loopA, int i, Segment s) = segments[a];
             (int loopB, int k, Segment t) = segments[b];
-            List<Point2> points = SegmentMeeting.Points(s, t, limits.Grid);
+            List<Point2> points = [.. Intersections.Of(s, t, limits.Grid)];
             if (loopA != loopB)
             {
                 between.AddRange(points);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
@@ -34,7 +35,7 @@ internal static class LoopDepths
         return [.. sorted];
     }
 
-    /// <summary>True where most of three points of the inner loop lie inside the outer one.</summary>
+    /// <summary>True where the inner loop lies inside the outer one; they may touch.</summary>
     public static bool Around(DrawnLoop outer, DrawnLoop inner)
     {
         Box2 a = outer.Bounds;
@@ -43,14 +44,18 @@ internal static class LoopDepths
         {
             return false;
         }
-        ImmutableArray<Segment> segments = inner.Contour.Segments;
-        int inside = 0;
-        for (int i = 0; i < 3; i++)
+        // loops may touch: the first middle of a segment that is clear of the outer loop decides
+        double touch = 1e-9 * Math.Max(a.Width, a.Height);
+        foreach (Segment s in inner.Contour.Segments)
         {
-            Point2 p = LoopMath.Middle(segments[i * segments.Length / 3]);
-            inside += LoopMath.Contains(outer.Contour.Segments, p) ? 1 : 0;
+            Point2 p = LoopMath.Middle(s);
+            bool contains = Inside.Contains(outer.Contour, p);
+            if (Measure.Distance(p, outer.Contour) > touch)
+            {
+                return contains;
+            }
         }
-        return inside >= 2;
+        return true;
     }
 
     private static int UpperBound(double[] sorted, double value)

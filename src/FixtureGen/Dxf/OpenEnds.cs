@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
@@ -62,7 +63,7 @@ internal static class OpenEnds
         [
             .. loops.SelectMany(l => l.Contour.Segments).Concat(open.SelectMany(o => o.Path.Segments)),
         ];
-        var grid = new SegmentGrid([.. segments.Select(LoopMath.Bounds)], limits.Join);
+        var grid = new SegmentGrid([.. segments.Select(Measure.Bounds)], limits.Join);
         foreach (OpenChain chain in open)
         {
             foreach (Point2 end in (Point2[])[chain.Path.Start, chain.Path.End])
@@ -77,5 +78,5 @@ internal static class OpenEnds
     }
 
     private static bool EndsOn(Segment s, Point2 end, double join) =>
-        s.Start != end && s.End != end && LoopMath.Distance(end, s) <= join;
+        s.Start != end && s.End != end && Measure.Distance(end, s) <= join;
 }

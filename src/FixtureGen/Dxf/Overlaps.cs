@@ -1,3 +1,4 @@
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
@@ -34,7 +35,7 @@ internal sealed class Overlaps(ChainLimits limits)
     private List<Piece> Pass(List<Piece> pieces)
     {
         List<Piece> single = pieces.FindAll(p => p.Path.Count == 1 && !p.Closed);
-        var grid = new SegmentGrid([.. single.Select(p => LoopMath.Bounds(p.Path[0]))], limits.Near);
+        var grid = new SegmentGrid([.. single.Select(p => Measure.Bounds(p.Path[0]))], limits.Near);
         var cuts = new Dictionary<Piece, List<Segment>>();
         List<(int, int)> pairs = grid.Pairs(MostTests, out bool all);
         foreach ((int a, int b) in pairs)
@@ -154,7 +155,7 @@ internal sealed class Overlaps(ChainLimits limits)
             return true;
         }
         Point2 d = (a.End - a.Start) * (1 / a.Length);
-        return LoopMath.Distance(a.Start + (from * d), b) <= limits.Near
-            && LoopMath.Distance(a.Start + (to * d), b) <= limits.Near;
+        return Measure.Distance(a.Start + (from * d), b) <= limits.Near
+            && Measure.Distance(a.Start + (to * d), b) <= limits.Near;
     }
 }

@@ -1,3 +1,4 @@
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
@@ -83,7 +84,7 @@ internal sealed class PathTidy(ChainLimits limits)
             return false;
         }
         return d.Length < e.Length
-            ? LoopMath.Distance(a.Start, b) <= limits.Near
-            : LoopMath.Distance(b.End, a) <= limits.Near;
+            ? Measure.Distance(a.Start, b) <= limits.Near
+            : Measure.Distance(b.End, a) <= limits.Near;
     }
 }

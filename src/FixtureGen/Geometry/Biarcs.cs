@@ -35,6 +35,11 @@ internal static class Biarcs
             start = into[^1].End;
         }
         var pair = new List<Segment>(2);
+        if (Stands(span, start, end, chord * 1e-3))
+        {
+            AddLine(start, end, into);
+            return;
+        }
         bool fits = TryPair(start, leaving, end, arriving, chord, pair) && Deviation(span, pair, chord) <= chord;
         if (fits || depth == DeepestHalving)
         {
@@ -49,6 +54,23 @@ internal static class Biarcs
         double middle = (span.From + span.To) / 2;
         Fit(span with { To = middle }, chord, depth + 1, into);
         Fit(span with { From = middle }, chord, depth + 1, into);
+    }
+
+    // Control points in one place make a stretch of a spline a single point.
+    private static bool Stands(CurveSpan span, Point2 start, Point2 end, double slack)
+    {
+        if (start.DistanceTo(end) > slack)
+        {
+            return false;
+        }
+        for (int i = 1; i < Samples; i++)
+        {
+            if (span.Curve(span.From + ((span.To - span.From) * i / Samples)).At.DistanceTo(start) > slack)
+            {
+                return false;
+            }
+        }
+        return true;
     }
 
     // A curve may stand still at its end (two control points in one place); its direction there is that of the next point.
@@ -132,26 +154,10 @@ internal static class Biarcs
             double nearest = double.PositiveInfinity;
             foreach (Segment s in pair)
             {
-                nearest = Math.Min(nearest, Distance(p, s));
+                nearest = Math.Min(nearest, Measure.Distance(p, s));
             }
             worst = Math.Max(worst, nearest);
         }
         return worst;
-    }
-
-    private static double Distance(Point2 p, Segment s)
-    {
-        if (!s.IsArc)
-        {
-            Point2 d = s.End - s.Start;
-            double t = Math.Clamp((p - s.Start).Dot(d) / d.Dot(d), 0, 1);
-            return p.DistanceTo(s.Start + (t * d));
-        }
-        Point2 from = s.Start - s.Centre;
-        Point2 to = p - s.Centre;
-        double angle = Math.Atan2(from.Cross(to), from.Dot(to)) * (s.IsCcw ? 1 : -1);
-        double sweep = Math.Abs(s.Sweep);
-        bool within = (angle >= 0 ? angle : angle + (2 * Math.PI)) <= sweep;
-        return within ? Math.Abs(to.Length - s.Radius) : Math.Min(p.DistanceTo(s.Start), p.DistanceTo(s.End));
     }
 }

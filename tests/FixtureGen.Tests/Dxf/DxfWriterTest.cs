@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using System.Text.Json;
 using FixtureGen.Dxf;
-using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -23,12 +21,12 @@ public sealed class DxfWriterTest
     private static DxfSheet Sheet(LengthUnit unit) =>
         new(
             unit,
-            [new("OUTLINE", 7), new("MAGNET", 1), new("TÜRE", 3)],
+            [new("OUTLINE", 7), new("MAGNET", 1), new("DOOR", 3)],
             [
                 new DxfLoop("OUTLINE", Slot),
                 new DxfCircle("MAGNET", new(5, 5), 3),
                 new DxfPoint("MAGNET", new(1, 2)),
-                new DxfText("TÜRE", "Ø 6 ±0.1", new(0, -20), 5, 30),
+                new DxfText("DOOR", "Ø 6 ±0.1", new(0, -20), 5, 30),
                 new DxfPath("0", new OpenPath([Segment.Line(new(0, 40), new(10, 40))])),
                 new DxfSegments("0", [Segment.Line(new(0, 50), new(10, 50)), .. Slot.Segments]),
                 new DxfEllipse("0", new(100, 0), new(10, 0), 0.5, 0, 2 * Math.PI),
@@ -51,7 +49,7 @@ public sealed class DxfWriterTest
         Assert.Equal(SlotArea, areas[0], 1e-9);
         Assert.Equal(Math.PI * 9, areas[1], 1e-9);
         Assert.Equal("Ø 6 ±0.1", read.GetProperty("texts")[0].GetString());
-        Assert.Contains("TÜRE", read.GetProperty("layers").EnumerateArray().Select(l => l.GetString()));
+        Assert.Contains("DOOR", read.GetProperty("layers").EnumerateArray().Select(l => l.GetString()));
     }
 
     [Fact]
@@ -69,7 +67,7 @@ public sealed class DxfWriterTest
             Assert.True(outline.Path.Segments[i].Centre.DistanceTo(Slot.Segments[i].Centre) < 1e-12);
         }
         DrawnText text = Assert.Single(drawing.Texts);
-        Assert.Equal(("Ø 6 ±0.1", "TÜRE", 30.0), (text.Text, text.Layer, Math.Round(text.AngleDeg, 9)));
+        Assert.Equal(("Ø 6 ±0.1", "DOOR", 30.0), (text.Text, text.Layer, Math.Round(text.AngleDeg, 9)));
         Assert.Equal(5, text.Height, 1e-12);
     }
 

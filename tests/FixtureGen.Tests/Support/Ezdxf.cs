@@ -12,6 +12,7 @@ internal static class Ezdxf
     private const string Script = """
         import sys, json, math, ezdxf
         from ezdxf.math import bulge_to_arc
+        from ezdxf.lldxf.encoding import decode_dxf_unicode
         doc = ezdxf.readfile(sys.argv[1])
         audit = doc.audit()
         areas = []
@@ -28,7 +29,7 @@ internal static class Ezdxf
                 areas.append(abs(a))
         print(json.dumps(dict(errors=[e.message for e in audit.errors], fixes=[e.message for e in audit.fixes],
             version=doc.dxfversion, units=doc.header.get('$INSUNITS'), areas=areas,
-            layers=[l.dxf.name for l in doc.layers], texts=[e.dxf.text for e in doc.modelspace().query('TEXT')],
+            layers=[l.dxf.name for l in doc.layers], texts=[decode_dxf_unicode(e.dxf.text) for e in doc.modelspace().query('TEXT')],
             types=[e.dxftype() for e in doc.modelspace()])))
         """;
 

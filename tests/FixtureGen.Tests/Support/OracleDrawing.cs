@@ -8,7 +8,8 @@ internal sealed record OracleDrawing(
     string? Version,
     IReadOnlyList<OracleLoop> Loops,
     IReadOnlyList<double> OpenLengths,
-    int Branched
+    int Branched,
+    bool LoopsCross
 )
 {
     public static OracleDrawing Load(string path)
@@ -23,13 +24,14 @@ internal sealed record OracleDrawing(
             read
                 ? [.. root.GetProperty("open_chains").EnumerateArray().Select(c => c.GetProperty("length").GetDouble())]
                 : [],
-            read ? root.GetProperty("branched").GetArrayLength() : 0
+            read ? root.GetProperty("branched").GetArrayLength() : 0,
+            root.TryGetProperty("crossing_loop_pairs", out JsonElement pairs) && pairs.GetInt32() > 0
         );
     }
 }
 
 /// <summary>Best figures of one loop; closed form where lines and arcs alone make it.</summary>
-internal sealed record OracleLoop(double Area, double Perimeter, bool ClosedForm, bool Valid, int? Depth, bool Duplicate)
+internal sealed record OracleLoop(double Area, double Perimeter, bool ClosedForm, bool Valid, int? Depth, bool Duplicate, double[] Box)
 {
     public static OracleLoop From(JsonElement loop) =>
         new(
@@ -38,6 +40,7 @@ internal sealed record OracleLoop(double Area, double Perimeter, bool ClosedForm
             loop.GetProperty("closed_form").GetBoolean(),
             loop.GetProperty("valid").GetBoolean(),
             loop.TryGetProperty("depth", out JsonElement depth) ? depth.GetInt32() : null,
-            loop.TryGetProperty("duplicate_of", out _)
+            loop.TryGetProperty("duplicate_of", out _),
+            [.. loop.GetProperty("bbox").EnumerateArray().Select(v => v.GetDouble())]
         );
 }
