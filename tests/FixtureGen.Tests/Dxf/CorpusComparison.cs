@@ -20,6 +20,10 @@ internal static class CorpusComparison
             "loop of area 3281.692214815062 not in the other reading; loop of area 169.5088953933371 not in the other reading; 1 open chains for 0",
             "the other reader refuses these rational splines of degree 2 as wanting one more knot; 9 + 2 + 1 = 12 is right, and 3281.69 is the circle of radius 32.32 that the first one draws"
         ),
+        ["dxf-renewed__lwpolyline_flip_test.dxf"] = (
+            "no loop of area 500 perimeter 120; loop of area 500 not in the other reading",
+            "same area, mirrored place: the extrusion direction stands before the subclass marker and the other reader does not see it there; the reference allows no assumption about the order of groups"
+        ),
         ["dxfparser__complex.dxf"] = (
             "1 open chains for 0",
             "the other reader fails on the file; the open chain is the line inside the inserted block"
