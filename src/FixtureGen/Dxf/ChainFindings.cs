@@ -33,9 +33,8 @@ internal static class ChainFindings
     {
         Point2 from = chain.Path.Start;
         Point2 to = chain.Path.End;
-        string other = nearest is { } n && n < chain.GapMm
-            ? DxfFindings.Text($"; the nearest other end is {n:0.###} away")
-            : "";
+        string other =
+            nearest is { } n && n < chain.GapMm ? DxfFindings.Text($"; the nearest other end is {n:0.###} away") : "";
         return new Finding(
             "outline-open",
             Severity.Warning,

@@ -15,6 +15,7 @@ internal sealed class Codepages
     private static readonly int[] MultiBytePages = [0, 932, 950, 949, 1361, 936];
 
     private Encoding _page = Page(1252);
+
     /// <summary>Takes a $DWGCODEPAGE value such as ANSI_1252, dos850, mac-roman or utf-8; false for one it does not know.</summary>
     public bool UsePage(string name)
     {

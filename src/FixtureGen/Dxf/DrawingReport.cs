@@ -43,7 +43,8 @@ public sealed record DrawingReport(
         );
     }
 
-    private static ClosedLoop Of(DrawnLoop loop) => new(loop.AreaMm2, loop.PerimeterMm, loop.Depth, loop.Layer, loop.Clean);
+    private static ClosedLoop Of(DrawnLoop loop) =>
+        new(loop.AreaMm2, loop.PerimeterMm, loop.Depth, loop.Layer, loop.Clean);
 
     private static Chain Of(OpenChain chain) =>
         new(

@@ -65,7 +65,12 @@ internal sealed class DxfScan
             }
             if (_groups.Full)
             {
-                return DxfFindings.TooMany(_file, $"groups in one {_groups.Type}", EntityGroups.Most, EntityGroups.Most);
+                return DxfFindings.TooMany(
+                    _file,
+                    $"groups in one {_groups.Type}",
+                    EntityGroups.Most,
+                    EntityGroups.Most
+                );
             }
         }
         if (inEntity && _reader.Fault is null && !_ended)

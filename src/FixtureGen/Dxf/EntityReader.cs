@@ -17,7 +17,9 @@ internal static class EntityReader
             "LWPOLYLINE" => LightPolyline(groups),
             "SPLINE" => SplineReader.Read(groups),
             "INSERT" => Insert(groups),
-            "POINT" => groups.Point(10) is { } at ? new PointEntity("POINT", groups.Layer, groups.Line, at) : Bad(groups),
+            "POINT" => groups.Point(10) is { } at
+                ? new PointEntity("POINT", groups.Layer, groups.Line, at)
+                : Bad(groups),
             "TEXT" or "MTEXT" => TextReader.Read(groups),
             _ => new OtherEntity(groups.Type, groups.Layer, groups.Line),
         };
@@ -118,8 +120,7 @@ internal static class EntityReader
                     }
                     vertices[^1] = vertices[^1] with { Bulge = bulge };
                     break;
-                case 40
-                or 41:
+                case 40 or 41:
                     wide |= groups.Value(group) is not 0.0;
                     break;
                 default:

@@ -28,12 +28,7 @@ internal sealed class EntitySink(DxfFile into, string file)
                 break;
             case "BLOCK" when inBlocks:
                 CloseBlock();
-                _block = new Block(
-                    groups.Text(2),
-                    groups.Point(10) ?? default,
-                    (groups.IntegerOr(70, 0) & 4) != 0,
-                    []
-                );
+                _block = new Block(groups.Text(2), groups.Point(10) ?? default, (groups.IntegerOr(70, 0) & 4) != 0, []);
                 break;
             case "ENDBLK":
                 CloseBlock();

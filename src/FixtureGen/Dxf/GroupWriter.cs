@@ -20,13 +20,13 @@ internal sealed class GroupWriter(double scale)
 
     public GroupWriter Text(int code, string value)
     {
-        _text.Append(CultureInfo.InvariantCulture, $"{code,3}\n{Escaped(value)}\n");
+        _text.Append(CultureInfo.InvariantCulture, $"{code, 3}\n{Escaped(value)}\n");
         return this;
     }
 
     public GroupWriter Integer(int code, int value)
     {
-        _text.Append(CultureInfo.InvariantCulture, $"{code,3}\n{value,6}\n");
+        _text.Append(CultureInfo.InvariantCulture, $"{code, 3}\n{value, 6}\n");
         return this;
     }
 
@@ -39,7 +39,7 @@ internal sealed class GroupWriter(double scale)
         }
         string digits = (value == 0 ? 0 : value).ToString("R", CultureInfo.InvariantCulture);
         bool whole = digits.AsSpan().IndexOfAny('.', 'E') < 0;
-        _text.Append(CultureInfo.InvariantCulture, $"{code,3}\n{digits}{(whole ? ".0" : "")}\n");
+        _text.Append(CultureInfo.InvariantCulture, $"{code, 3}\n{digits}{(whole ? ".0" : "")}\n");
         return this;
     }
 

@@ -16,17 +16,15 @@ internal sealed record SortedCurves(
 /// <summary>Sorts curves into roles by layer name, without case; a drawing whose other curves lie on one layer needs no outline layer.</summary>
 internal static class LayerSorting
 {
-    public static bool Same(string a, string b) => string.Equals(a.Trim(), b.Trim(), StringComparison.OrdinalIgnoreCase);
+    public static bool Same(string a, string b) =>
+        string.Equals(a.Trim(), b.Trim(), StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Null where no outline can be told from the rest; the finding says so.</summary>
     public static SortedCurves? Sort(Drawing drawing, Job job, List<Finding> findings)
     {
         LayerRoles roles = job.Layers;
         ImmutableArray<DrawnCurve> outline = On(roles.Outline);
-        List<DrawnCurve> rest =
-        [
-            .. drawing.Curves.Where(c => !IsForm(c.Layer) && !IsOther(c.Layer)),
-        ];
+        List<DrawnCurve> rest = [.. drawing.Curves.Where(c => !IsForm(c.Layer) && !IsOther(c.Layer))];
         List<IGrouping<string, DrawnCurve>> layers =
         [
             .. rest.GroupBy(c => c.Layer.ToUpperInvariant(), StringComparer.Ordinal)

@@ -52,11 +52,7 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
         return Marked(loops, own, between);
     }
 
-    private List<DrawnLoop> Marked(
-        List<DrawnLoop> loops,
-        SortedDictionary<int, List<Point2>> own,
-        List<Point2> between
-    )
+    private List<DrawnLoop> Marked(List<DrawnLoop> loops, SortedDictionary<int, List<Point2>> own, List<Point2> between)
     {
         foreach ((int i, List<Point2> points) in own)
         {
@@ -84,9 +80,6 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
     {
         var cells = new HashSet<(long, long)>();
         double cell = 4 * limits.Near;
-        return
-        [
-            .. points.Where(p => cells.Add(((long)Math.Floor(p.X / cell), (long)Math.Floor(p.Y / cell)))),
-        ];
+        return [.. points.Where(p => cells.Add(((long)Math.Floor(p.X / cell), (long)Math.Floor(p.Y / cell))))];
     }
 }

@@ -30,12 +30,7 @@ internal static class LoopMath
     }
 
     public static Box2 Around(Box2 a, Box2 b) =>
-        new(
-            Math.Min(a.MinX, b.MinX),
-            Math.Min(a.MinY, b.MinY),
-            Math.Max(a.MaxX, b.MaxX),
-            Math.Max(a.MaxY, b.MaxY)
-        );
+        new(Math.Min(a.MinX, b.MinX), Math.Min(a.MinY, b.MinY), Math.Max(a.MaxX, b.MaxX), Math.Max(a.MaxY, b.MaxY));
 
     public static bool Near(Box2 a, Box2 b, double gap) =>
         a.MinX <= b.MaxX + gap && b.MinX <= a.MaxX + gap && a.MinY <= b.MaxY + gap && b.MinY <= a.MaxY + gap;

@@ -13,9 +13,7 @@ internal static class MagnetWishes
         List<Finding> findings
     )
     {
-        var wishes = new List<Point2>(
-            drawing.Points.Where(p => LayerSorting.Same(p.Layer, layer)).Select(p => p.At)
-        );
+        var wishes = new List<Point2>(drawing.Points.Where(p => LayerSorting.Same(p.Layer, layer)).Select(p => p.At));
         foreach (DrawnCurve curve in curves)
         {
             if (Centre(curve, drawing.Tolerances.Chord) is { } centre)

@@ -115,7 +115,8 @@ internal sealed class Overlaps(ChainLimits limits)
         return parts;
     }
 
-    private static Segment CutAt(Segment s, Point2 at, bool first) => first ? s with { End = at } : s with { Start = at };
+    private static Segment CutAt(Segment s, Point2 at, bool first) =>
+        first ? s with { End = at } : s with { Start = at };
 
     private static bool Runs(Segment a, Segment b) =>
         a.IsArc ? a.IsCcw == b.IsCcw : (a.End - a.Start).Dot(b.End - b.Start) >= 0;

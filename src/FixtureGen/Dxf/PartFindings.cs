@@ -6,7 +6,12 @@ namespace FixtureGen.Dxf;
 internal static class PartFindings
 {
     public static Finding NothingDrawn(string file, string layer) =>
-        Error("outline-missing", file, "The drawing holds no curve for an outline.", $"draw the part on layer '{layer}'");
+        Error(
+            "outline-missing",
+            file,
+            "The drawing holds no curve for an outline.",
+            $"draw the part on layer '{layer}'"
+        );
 
     public static Finding WhichLayer(string file, string outline, string[] layers) =>
         Error(

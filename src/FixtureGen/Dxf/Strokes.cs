@@ -121,7 +121,9 @@ internal sealed class Strokes(string file, double chord)
     private List<Segment> Round(EllipseArcs ellipse)
     {
         double larger = Math.Max(ellipse.U.Length, ellipse.V.Length);
-        return Math.Abs(ellipse.U.Cross(ellipse.V)) <= 1e-9 * larger * larger ? [] : ellipse.Segments(Chord(2 * larger));
+        return Math.Abs(ellipse.U.Cross(ellipse.V)) <= 1e-9 * larger * larger
+            ? []
+            : ellipse.Segments(Chord(2 * larger));
     }
 
     private void Polyline(PolyEntity poly, Affine3 place, string layer)
@@ -223,9 +225,7 @@ internal sealed class Strokes(string file, double chord)
         if (text.Text.Length > 0 && along.Length > 0)
         {
             double angle = Math.Atan2(along.Y, along.X) * 180 / Math.PI;
-            Texts.Add(
-                new DrawnText(text.Text, place.Apply(text.At).Xy, up.Length, angle, layer, text.FromLeft)
-            );
+            Texts.Add(new DrawnText(text.Text, place.Apply(text.At).Xy, up.Length, angle, layer, text.FromLeft));
         }
     }
 

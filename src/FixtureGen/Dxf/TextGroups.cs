@@ -70,7 +70,11 @@ internal sealed class TextGroups(byte[] bytes, int start, string file) : GroupRe
                 BlankLines++;
                 continue;
             }
-            if (!Utf8Parser.TryParse(code, out int number, out int used) || used != code.Length || number is < -5 or > 1071)
+            if (
+                !Utf8Parser.TryParse(code, out int number, out int used)
+                || used != code.Length
+                || number is < -5 or > 1071
+            )
             {
                 Fault = DxfFindings.BadCode(file, _line, code);
                 return false;

@@ -38,11 +38,7 @@ internal static class BiarcTidy
             return off <= slack * d.Length && (a.End - a.Start).Dot(b.End - b.Start) > 0;
         }
         double sweep = Math.Abs(a.Sweep) + Math.Abs(b.Sweep);
-        if (
-            sweep > Math.PI
-            || a.Centre.DistanceTo(b.Centre) > slack
-            || Math.Abs(a.Radius - b.Radius) > slack
-        )
+        if (sweep > Math.PI || a.Centre.DistanceTo(b.Centre) > slack || Math.Abs(a.Radius - b.Radius) > slack)
         {
             return false;
         }
@@ -50,6 +46,5 @@ internal static class BiarcTidy
         return one.Centre.DistanceTo(a.Centre) <= 2 * slack;
     }
 
-    private static Segment ThroughBulge(Point2 start, Point2 end, double bulge) =>
-        Bulges.Arc(start, end, bulge);
+    private static Segment ThroughBulge(Point2 start, Point2 end, double bulge) => Bulges.Arc(start, end, bulge);
 }

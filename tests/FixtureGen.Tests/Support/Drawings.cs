@@ -20,8 +20,7 @@ internal static class Drawings
         return Folder!;
     }
 
-    public static string Oracle(string file) =>
-        Path.Combine(Folder!, "oracle", Path.GetFileName(file) + ".json");
+    public static string Oracle(string file) => Path.Combine(Folder!, "oracle", Path.GetFileName(file) + ".json");
 
     private static string? Find([CallerFilePath] string here = "")
     {

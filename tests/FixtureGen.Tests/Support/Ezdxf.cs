@@ -59,7 +59,11 @@ internal static class Ezdxf
         {
             return null;
         }
-        var start = new ProcessStartInfo(Python, arguments) { RedirectStandardOutput = true, RedirectStandardError = true };
+        var start = new ProcessStartInfo(Python, arguments)
+        {
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
         using Process process = Process.Start(start)!;
         Task<string> errors = process.StandardError.ReadToEndAsync();
         string text = process.StandardOutput.ReadToEnd();

@@ -31,7 +31,15 @@ internal sealed record OracleDrawing(
 }
 
 /// <summary>Best figures of one loop; closed form where lines and arcs alone make it.</summary>
-internal sealed record OracleLoop(double Area, double Perimeter, bool ClosedForm, bool Valid, int? Depth, bool Duplicate, double[] Box)
+internal sealed record OracleLoop(
+    double Area,
+    double Perimeter,
+    bool ClosedForm,
+    bool Valid,
+    int? Depth,
+    bool Duplicate,
+    double[] Box
+)
 {
     public static OracleLoop From(JsonElement loop) =>
         new(
