@@ -1,0 +1,148 @@
+using FixtureGen.Model;
+using FixtureGen.Shop;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Shop;
+
+/// <summary>Each mistake: code, line and column, what, and what was most likely meant.</summary>
+public sealed class BadFilesTest
+{
+    private const string Blank = """
+        units = "in"
+        material = "hdpe"
+        width = 8.5
+        height = 8.5
+        thickness = 0.75
+        thickness_tolerance = 0.015
+        """;
+
+    [Theory]
+    [InlineData("width = 8.5", "widht = 8.5", "toml-unknown-key", 3, 1, "'widht'", "'width'")]
+    [InlineData("width = 8.5", "width = 850", "toml-out-of-range", 3, 9, "21590 mm", "25 to 1000 mm")]
+    [InlineData("width = 8.5", "width = true", "toml-wrong-type", 3, 9, "'width'", "number")]
+    [InlineData("width = 8.5", "width = \"8.5 inches\"", "toml-unknown-unit", 3, 9, "8.5 inches", "mm, cm")]
+    [InlineData("width = 8.5", "width = 8,5", "toml-syntax", 3, 10, ",", "quotes")]
+    [InlineData("height = 8.5", "width = 8.5", "toml-duplicate-key", 4, 1, "line 3", "Keep one")]
+    [InlineData("height = 8.5\n", "", "toml-missing-key", 1, 1, "'height'", "Add it")]
+    [InlineData("\"in\"", "\"inch\"", "toml-not-a-choice", 1, 9, "inch", "\"in\"")]
+    public void A_mistake_is_named_with_its_place(
+        string right,
+        string wrong,
+        string code,
+        int line,
+        int column,
+        string says,
+        string remedy
+    )
+    {
+        string text = Blank.ReplaceLineEndings("\n").Replace(right, wrong, StringComparison.Ordinal);
+        Stage<Blank> stage = BlankReader.Read(text, "blanks/b.toml", "b");
+        Finding f = stage.Findings.First(x => x.Code == code);
+
+        Assert.Null(stage.Value);
+        Assert.Equal(FormattableString.Invariant($"blanks/b.toml:{line}:{column}"), f.Where);
+        Assert.Equal(line, f.Line);
+        Assert.Contains(says, f.Message, StringComparison.Ordinal);
+        Assert.Contains(remedy, f.Message + f.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void One_run_shows_every_mistake()
+    {
+        Stage<Job> stage = JobReader.Read(
+            DemoShop.PlainJob(
+                more: "[magnets]\ncont = 3\n[rules]\nland = \"1 furlong\"\nwall = 99\n[locator]\nby = \"magic\""
+            ),
+            "outlines/x.toml",
+            DemoShop.Files
+        );
+
+        Assert.Equal(
+            ["toml-not-a-choice", "toml-out-of-range", "toml-unknown-key", "toml-unknown-unit"],
+            stage.Findings.Select(f => f.Code).Order(StringComparer.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void A_name_that_no_shop_file_has_gets_the_nearest()
+    {
+        string text = DemoShop.PlainJob(blank: "hdpe-8.5");
+        Finding f = JobReader.Read(text, "outlines/x.toml", DemoShop.Files).Findings.Single();
+
+        Assert.Equal("shop-name-unknown", f.Code);
+        Assert.Equal("outlines/x.toml:3:9", f.Where);
+        Assert.Contains("\"hdpe-8-5\"", f.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_mistake_in_a_shop_file_is_told_at_its_place_when_a_job_uses_it()
+    {
+        ShopFiles broken = DemoShop.Files with
+        {
+            Find = (kind, name) =>
+                DemoShop.Files.Find(kind, name) is not { } found ? null
+                : kind == "gaskets"
+                    ? (found.Path, found.Text.Replace("section = ", "sektion = ", StringComparison.Ordinal))
+                : found,
+        };
+        Stage<Job> stage = JobReader.Read(DemoShop.PlainJob(), "outlines/x.toml", broken);
+
+        Assert.Null(stage.Value);
+        Assert.Contains(
+            stage.Findings,
+            f => f.Code == "toml-unknown-key" && f.Where == "templates/gaskets/sponge-1-8.toml:5:1"
+        );
+    }
+
+    [Fact]
+    public void A_blank_too_thin_to_skim_says_by_how_much()
+    {
+        string text = DemoShop.PlainJob(more: "[block]\nthickness = \"18.55 mm\"");
+        Finding f = JobReader.Read(text, "outlines/x.toml", DemoShop.Files).Findings.Single();
+
+        Assert.Equal("shop-contradiction", f.Code);
+        Assert.Contains("0.05 mm to skim, 0.2 mm needed", f.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_plate_that_takes_a_block_two_ways_is_refused()
+    {
+        (string path, string text) = DemoShop.Files.Find("plates", "master")!.Value;
+        string even = text.Replace("at = [1.5, 0.45]", "at = [2.0, 4.25]", StringComparison.Ordinal)
+            .Replace("at = [6.5, 0.45]", "at = [6.5, 4.25]", StringComparison.Ordinal);
+
+        Assert.Contains(
+            PlateReader.Read(even, path, "master").Findings,
+            f => f.Code == "shop-contradiction" && f.Message.Contains("would go on", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void Two_tools_in_one_place_are_refused()
+    {
+        (string path, string text) = DemoShop.Files.Find("tools", "rack")!.Value;
+        string doubled = text.Replace("number = 2\n", "number = 1\n", StringComparison.Ordinal);
+
+        Assert.Contains(
+            ToolReader.Read(doubled, path, "rack").Findings,
+            f => f.Message.Contains("'mill-1-4' and 'mill-3-8' both have number 1", StringComparison.Ordinal)
+        );
+    }
+
+    [Theory]
+    [InlineData("vacuum_on = \"M10\"", "vacuum_on = \"M10 P1\"", "not a single M code")]
+    [InlineData("{tool} M6", "{toool} M6", "Unknown placeholder {toool}")]
+    [InlineData("arcs = \"centre\"", "arcs = \"radius\"", "half turn")]
+    [InlineData("program_number_max = 9999", "program_number_max = 99999", "more digits")]
+    public void A_control_that_cannot_work_is_refused(string right, string wrong, string says)
+    {
+        (string path, string text) = DemoShop.Files.Find("controls", "inch-centre-arcs")!.Value;
+        string bad = text.Replace(right, wrong, StringComparison.Ordinal);
+
+        Assert.Contains(
+            ControlReader.Read(bad, path, "c").Findings,
+            f => f.Message.Contains(says, StringComparison.Ordinal)
+        );
+    }
+}
