@@ -21,13 +21,13 @@ internal static class LimitState
     private const double SlopeTolerance = 2e-4;
     private const int MostPasses = 60;
 
-    /// <summary>Solve for one load. <paramref name="start"/> is a twist to begin with (the neighbour's answer); zero for none.</summary>
-    public static LimitAnswer Solve(HeldPart held, in CutLoad load, Twist start)
+    /// <summary>Solve for one load. <paramref name="start"/> is a neighbour's answer to begin with; default for none.</summary>
+    public static LimitAnswer Solve(HeldPart held, in CutLoad load, LimitAnswer start)
     {
         (double bound, HoldMode mode) = TipOrLift(held, load);
         if (bound <= 0)
         {
-            return new LimitAnswer(0, mode, start);
+            return new LimitAnswer(0, mode, start.Twist);
         }
         FrictionNodes nodes = held.Nodes;
         Point2 arm = load.At - nodes.Middle;
@@ -35,7 +35,7 @@ internal static class LimitState
         double size = work.Length;
         if (size < 1e-12)
         {
-            return new LimitAnswer(bound, mode, start);
+            return new LimitAnswer(bound, mode, start.Twist);
         }
         LimitAnswer slide = new Slide(held, load, work, size).Solve(start, Math.Min(bound, Most));
         return slide.Factor < bound ? slide : new LimitAnswer(bound, mode, slide.Twist);
@@ -101,22 +101,19 @@ internal static class LimitState
             b2 = unit.Cross(b1);
         }
 
-        public LimitAnswer Solve(Twist start, double most)
+        public LimitAnswer Solve(LimitAnswer start, double most)
         {
-            double done = work.Dot(start);
-            Twist w = done > 1e-3 * size * start.Length ? start * (1 / done) : work * (1 / (size * size));
-            double factor = 0;
-            Press(factor);
-            FrictionPower power = Minimise(ref w);
-            factor = Math.Min(power.Value, most);
+            double done = work.Dot(start.Twist);
+            Twist w = done > 1e-3 * size * start.Twist.Length ? start.Twist * (1 / done) : work * (1 / (size * size));
+            double factor = Math.Min(start.Factor, most);
             bool loaded = perForce != 0 || perSlope != default;
-            for (int turn = 0; loaded && turn < 30; turn++)
+            for (int turn = 0; turn < 30; turn++)
             {
                 Press(factor);
-                power = Minimise(ref w);
+                FrictionPower power = Minimise(ref w);
                 double next = factor + ((power.Value - factor) / Math.Max(1 - power.PerLoad, 0.05));
                 next = Math.Clamp(next, 0, most);
-                bool settled = Math.Abs(next - factor) <= FactorTolerance * (1 + factor);
+                bool settled = !loaded || Math.Abs(next - factor) <= FactorTolerance * (1 + factor);
                 factor = next;
                 if (settled)
                 {

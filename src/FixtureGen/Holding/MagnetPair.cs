@@ -12,8 +12,9 @@ public static class MagnetPair
     /// <summary>Share of the computed pull that is counted: 15 % off for what the model leaves out; common practice, no source.</summary>
     public const double Derating = 0.85;
 
-    private const int RadialNodes = 24;
-    private const int AngularNodes = 48;
+    /// <summary>Nodes (along the radius, round half a turn) for discs over each other, and for discs apart.</summary>
+    private static readonly (int Radial, int Angular) Near = (20, 32);
+    private static readonly (int Radial, int Angular) Apart = (5, 10);
 
     /// <summary>Pull of two coaxial discs whose faces are a gap apart, positive when poles attract; gap &gt;= 0.</summary>
     public static double CoaxialN(Disc lower, Disc upper, double gap)
@@ -39,11 +40,21 @@ public static class MagnetPair
     /// the axes are offset apart and the faces a gap apart, both magnetised the same way up. A gap below zero is allowed
     /// where the discs stand side by side: -thickness puts their middles level.
     /// </summary>
-    public static (double Pull, double Sideways) OffsetN(Disc lower, Disc upper, double gap, double offset)
+    public static (double Pull, double Sideways) OffsetN(Disc lower, Disc upper, double gap, double offset) =>
+        OffsetN(lower, upper, gap, offset, coarse: offset >= 1.5 * (lower.Radius + upper.Radius));
+
+    internal static (double Pull, double Sideways) OffsetN(
+        Disc lower,
+        Disc upper,
+        double gap,
+        double offset,
+        bool coarse
+    )
     {
+        (int, int) nodes = coarse ? Apart : Near;
         double near = (lower.Thickness / 2) + gap;
-        (double sideNear, double axialNear) = FaceIntegral(lower, upper.Radius, offset, near);
-        (double sideFar, double axialFar) = FaceIntegral(lower, upper.Radius, offset, near + upper.Thickness);
+        (double sideNear, double axialNear) = FaceIntegral(lower, upper.Radius, offset, near, nodes);
+        (double sideFar, double axialFar) = FaceIntegral(lower, upper.Radius, offset, near + upper.Thickness, nodes);
         double charge = upper.RemanenceT / VacuumPermeability * 1e-6;
         return (charge * (axialNear - axialFar), charge * (sideFar - sideNear));
     }
@@ -63,20 +74,26 @@ public static class MagnetPair
         return a1 * a2 * a3 * bracket;
     }
 
-    private static (double Side, double Axial) FaceIntegral(Disc source, double radius, double offset, double height)
+    private static (double Side, double Axial) FaceIntegral(
+        Disc source,
+        double radius,
+        double offset,
+        double height,
+        (int Radial, int Angular) nodes
+    )
     {
         double side = 0;
         double axial = 0;
-        foreach ((double r, double weight) in GaussLegendre.On(RadialNodes, 0, radius))
+        foreach ((double r, double weight) in GaussLegendre.On(nodes.Radial, 0, radius))
         {
-            for (int k = 0; k < AngularNodes; k++)
+            for (int k = 0; k < nodes.Angular; k++)
             {
-                double angle = Math.PI * (k + 0.5) / AngularNodes;
+                double angle = Math.PI * (k + 0.5) / nodes.Angular;
                 double x = offset + (r * Math.Cos(angle));
                 double y = r * Math.Sin(angle);
                 double rho = Math.Max(Math.Sqrt((x * x) + (y * y)), 1e-9);
                 (double radial, double up) = MagnetField.AtT(source, rho, height);
-                double area = weight * r * 2 * Math.PI / AngularNodes;
+                double area = weight * r * 2 * Math.PI / nodes.Angular;
                 side += area * radial * x / rho;
                 axial += area * up;
             }

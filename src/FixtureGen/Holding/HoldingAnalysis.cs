@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>Will the part stay put: the factors of a finished design, where they are least, and what would mend them.</summary>
+public static class HoldingAnalysis
+{
+    /// <summary>With the house's tolerances.</summary>
+    public static Stage<HoldingResult> Evaluate(FixtureDesign design, Job job) =>
+        Evaluate(design, job, Tolerances.House);
+
+    /// <summary>
+    /// Forces N, levels kPa (gauge), lengths mm. Errors: no contact, no trim, an altitude outside of the atmosphere's table, a
+    /// cord that keeps the shell from seating; below the house limits a warning, or an error where the job says so.
+    /// </summary>
+    public static Stage<HoldingResult> Evaluate(FixtureDesign design, Job job, Tolerances tolerances)
+    {
+        Stage<HoldingContext> context = Context(design, job, tolerances);
+        if (context.Value is null)
+        {
+            return Stage.Failed<HoldingResult>(context.Findings);
+        }
+        HoldingResult result = context.Value.Evaluate(design.Magnets);
+        return Stage.Of(result, context.Findings.AddRange(Judge(context.Value, result, job)));
+    }
+
+    /// <summary>What does not depend on the magnets, for trying many places of them; findings as <see cref="Evaluate(FixtureDesign, Job)"/>.</summary>
+    public static Stage<HoldingContext> Context(FixtureDesign design, Job job, Tolerances tolerances)
+    {
+        List<Finding> findings = [.. Refusals(design, job)];
+        if (findings.Count > 0)
+        {
+            return Stage.Failed<HoldingContext>(findings);
+        }
+        HoldingContext context = new(design, job, tolerances);
+        if (context.Level.Used < context.Level.Alarm - 1e-9)
+        {
+            findings.Add(HoldingFindings.AlarmNotReached(context.Level));
+        }
+        if (context.CordForceN >= context.GrossForceN)
+        {
+            double length = design.Cords.Sum(c => Measure.Length(c.Centre));
+            string wouldDo = Remedies.CordThatSeats(job.Gasket, length, context.GrossForceN);
+            findings.Add(
+                HoldingFindings.NeverSeats(context.GrossForceN, context.CordForceN, context.Level.Used, wouldDo)
+            );
+        }
+        findings.AddRange(context.Seals.Opened.Select(o => HoldingFindings.ZoneOpened(o.Cut, o.Zone)));
+        return Stage.Of(context, findings);
+    }
+
+    /// <summary>What the house says to a result: limits, lift with the seal lost, thin magnets.</summary>
+    public static ImmutableArray<Finding> Judge(HoldingContext context, HoldingResult result, Job job)
+    {
+        var findings = ImmutableArray.CreateBuilder<Finding>();
+        Severity severity = job.Limits.BelowIsError ? Severity.Error : Severity.Warning;
+        if (result.VacuumOnly.Factor < job.Limits.VacuumFactor)
+        {
+            string remedy = Remedies.ForVacuum(context, result, job.Limits.VacuumFactor);
+            findings.Add(HoldingFindings.VacuumLow(result.VacuumOnly, job.Limits.VacuumFactor, severity, remedy));
+        }
+        if (result.MagnetsStopping.Factor < job.Limits.MagnetFactor)
+        {
+            string remedy = Remedies.ForMagnets(context, result, result.MagnetShareN.Length, job.Limits.MagnetFactor);
+            findings.Add(HoldingFindings.MagnetsLow(result.MagnetsStopping, job.Limits.MagnetFactor, severity, remedy));
+        }
+        if (result.LiftMm > 0)
+        {
+            findings.Add(HoldingFindings.LiftsOff(result.LiftMm, result.MagnetForceN, result.GasketForceN));
+        }
+        double permeance = Disc.Weakest(job.Magnet, PairOnBlock.WorkTemperatureC).Permeance;
+        if (result.MagnetShareN.Length > 0 && permeance < 1 && job.Magnet.MaxTemperatureC <= 80)
+        {
+            findings.Add(HoldingFindings.MagnetTooThin(job.Magnet, permeance));
+        }
+        return findings.ToImmutable();
+    }
+
+    private static IEnumerable<Finding> Refusals(FixtureDesign design, Job job)
+    {
+        if (job.Vacuum.AltitudeM is not (>= -500 and <= 11_000))
+        {
+            yield return HoldingFindings.Altitude(job.Vacuum.AltitudeM);
+        }
+        if (Measure.Area(design.Contact) <= 1)
+        {
+            yield return HoldingFindings.NoContact();
+        }
+        if (design.TrimCuts.IsEmpty)
+        {
+            yield return HoldingFindings.NoTrim();
+        }
+    }
+}

@@ -1,0 +1,175 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// All of a design's holding that does not depend on where the magnets are, worked out once: levels, seal states, contact
+/// pressures, loads along the trim, the vacuum's own factors. <see cref="Evaluate"/> then answers for any magnets quickly.
+/// </summary>
+public sealed class HoldingContext
+{
+    private const int AreaPieces = 140;
+    private const double PointSpread = 0.25;
+    private const double ImplantFieldT = 0.0005;
+
+    private readonly Job job;
+    private readonly SealStates seals;
+    private readonly PressureMeasure uniform;
+    private readonly PressureMeasure edge;
+    private readonly Point2[] hull;
+    private readonly StepFactor[] vacuum;
+
+    /// <summary>The design must have contact between shell and block; HoldingAnalysis reports where it has none.</summary>
+    public HoldingContext(FixtureDesign design, Job job, Tolerances tolerances)
+    {
+        this.job = job;
+        Level = VacuumLevel.Of(job.Vacuum);
+        Pair = new PairOnBlock(job);
+        seals = new SealStates(design, job, new Kernel(tolerances));
+        Loads = TrimLoadsOf.Design(design, job, seals, Pair.Slip);
+        Contour[] rims = Outermost(design.Contact);
+        uniform = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, AreaPieces));
+        edge = new PressureMeasure(ContactQuadrature.AlongLines(rims, rims.Sum(Measure.Length) / 80));
+        hull = ConvexHull.Of(rims);
+        Lost = new SealLost(design, job, Pair, uniform, hull);
+        Vacuum = HeldBy([], []);
+        vacuum = PathSweep.Full(Loads, Vacuum);
+    }
+
+    public VacuumLevel Level { get; }
+
+    internal PairOnBlock Pair { get; }
+
+    internal TrimLoads Loads { get; }
+
+    internal SealLost Lost { get; }
+
+    internal SealStates Seals => seals;
+
+    /// <summary>The part under vacuum alone, by seal state: uniform and edge-loaded pressure.</summary>
+    internal HeldPart[][] Vacuum { get; }
+
+    /// <summary>Vacuum force on every zone at the level used, cords not taken off, N.</summary>
+    public double GrossForceN => seals.Gross(SealStates.Whole, Level.Used).Force;
+
+    /// <summary>What the cords push back with the shell down, N.</summary>
+    public double CordForceN => seals.Cords.Force;
+
+    /// <summary>The four answers, the samples along the trim and the forces, for these magnets.</summary>
+    public HoldingResult Evaluate(ImmutableArray<MagnetPlace> magnets)
+    {
+        Point2[] at = [.. magnets.Select(m => m.At)];
+        double[] shares = Pair.SharesN(at);
+        HeldPart? lost = Lost.Hold(at);
+        StepFactor[] alone = lost is null ? NotHeld() : PathSweep.Full(Loads, Repeated(lost));
+        StepFactor[] stopping = Stopping(alone);
+        StepFactor[] both = at.Length == 0 ? vacuum : Larger(PathSweep.Full(Loads, HeldBy(at, shares)), vacuum, alone);
+        return new HoldingResult(
+            Level.Atmosphere,
+            Level.Used,
+            Level.Settled,
+            GrossForceN,
+            CordForceN,
+            shares.Sum(),
+            Loads.Works.Max(w => w.Force.Shear),
+            at.Length == 0 ? 0 : Lost.LiftOf(shares.Sum()),
+            MagnetField.DistanceTo(Disc.Strongest(job.Magnet), ImplantFieldT, 2 * at.Length),
+            Worst(vacuum, Vacuum),
+            Worst(alone, lost is null ? [] : Repeated(lost)),
+            Worst(stopping, lost is null ? [] : Repeated(lost)),
+            Worst(both, HeldBy(at, shares)),
+            Samples(alone, stopping, both),
+            [.. shares]
+        );
+    }
+
+    private HeldPart[][] HeldBy(Point2[] at, double[] shares)
+    {
+        double friction = Friction.ShellOnBlock(job);
+        PressPoint[] points = [.. at.Select((p, i) => new PressPoint(p, shares[i], friction, PointSpread))];
+        var held = new HeldPart[seals.Count][];
+        for (int state = 0; state < held.Length; state++)
+        {
+            Pressing net = seals.Gross(state, Level.Used) + (seals.Cords * -1);
+            held[state] =
+            [
+                .. new[] { uniform, edge }.Select(measure => new HeldPart(
+                    measure,
+                    friction,
+                    net.Force,
+                    net.First - (net.Force * measure.Middle),
+                    points,
+                    hull
+                )),
+            ];
+        }
+        return held;
+    }
+
+    private HeldPart[][] Repeated(HeldPart held) => [.. Enumerable.Repeat<HeldPart[]>([held], seals.Count)];
+
+    private StepFactor[] NotHeld() =>
+        [.. Enumerable.Repeat(new StepFactor(0, HoldMode.Lift, 0), Loads.Steps.Length)];
+
+    private StepFactor[] Stopping(StepFactor[] alone) =>
+        [
+            .. alone.Select(
+                (f, i) => f with { Factor = Math.Min(LimitState.Most, f.Factor / Loads.Works[Loads.Steps[i].Work].StopShare) }
+            ),
+        ];
+
+    /// <summary>
+    /// Together is never below either: a part that slides on the block has sheared the cord far enough for it to grip as it
+    /// does when the magnets hold alone.
+    /// </summary>
+    private static StepFactor[] Larger(StepFactor[] both, StepFactor[] vacuum, StepFactor[] alone)
+    {
+        for (int i = 0; i < both.Length; i++)
+        {
+            StepFactor either = vacuum[i].Factor >= alone[i].Factor ? vacuum[i] : alone[i];
+            both[i] = both[i].Factor >= either.Factor ? both[i] : either;
+        }
+        return both;
+    }
+
+    private HoldAnswer Worst(StepFactor[] factors, HeldPart[][] held)
+    {
+        int at = 0;
+        for (int i = 1; i < factors.Length; i++)
+        {
+            at = factors[i].Factor < factors[at].Factor ? i : at;
+        }
+        StepFactor f = factors[at];
+        HeldPart[] parts = held.Length == 0 ? [] : held[Loads.Works[Loads.Steps[at].Work].Seal];
+        return new HoldAnswer(f.Factor, f.Mode, Loads.Steps[at].At, Governing.Of(parts, Loads.Load(at, f.Angle), f));
+    }
+
+    private ImmutableArray<HoldSample> Samples(StepFactor[] alone, StepFactor[] stopping, StepFactor[] both) =>
+        [
+            .. Loads.Steps.Select(
+                (s, i) =>
+                    new HoldSample(
+                        Loads.Works[s.Work].Name,
+                        s.Along,
+                        s.At,
+                        Loads.Works[s.Work].Force.Shear,
+                        vacuum[i].Factor,
+                        stopping[i].Factor,
+                        alone[i].Factor,
+                        both[i].Factor
+                    )
+            ),
+        ];
+
+    /// <summary>Outer contours that lie in no other: the rim that an edge-loaded shell presses on.</summary>
+    private static Contour[] Outermost(ImmutableArray<Region> contact)
+    {
+        Contour[] outers = [.. contact.Select(r => r.Outer)];
+        return
+        [
+            .. outers.Where(c => !outers.Any(o => o != c && Inside.Contains(o, c.Segments[0].Start))),
+        ];
+    }
+}

@@ -1,0 +1,124 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>All that holding has to say to people.</summary>
+internal static class HoldingFindings
+{
+    public static Finding NoContact() =>
+        new(
+            "hold-no-contact",
+            Severity.Error,
+            "design",
+            "The shell rests nowhere on the block (0 mm2 of contact), so nothing can hold it.",
+            "Give the part a sealed zone: smaller cord, smaller cutter, or fewer keep-outs."
+        );
+
+    public static Finding NoTrim() =>
+        new(
+            "hold-no-trim",
+            Severity.Error,
+            "design",
+            "There is no trim cut, so there is no load to hold the part against.",
+            "Check the outline: the trim follows its finished edge."
+        );
+
+    public static Finding Altitude(double metres) =>
+        new(
+            "vacuum-altitude",
+            Severity.Error,
+            "job",
+            FormattableString.Invariant($"Altitude {metres:0} m is outside of -500 to 11000 m."),
+            "State the shop's height above the sea in metres."
+        );
+
+    public static Finding AlarmNotReached(VacuumLevel level) =>
+        new(
+            "vacuum-alarm-high",
+            Severity.Warning,
+            "job",
+            FormattableString.Invariant(
+                $"The alarm level of {level.Alarm:0.0} kPa is never reached: the pump settles at {level.Settled:0.0} kPa here (atmosphere {level.Atmosphere:0.0} kPa). Factors are for {level.Used:0.0} kPa."
+            ),
+            FormattableString.Invariant($"Set the alarm to {0.8 * level.Settled:0} kPa or less, or a stronger pump.")
+        );
+
+    public static Finding NeverSeats(double gross, double cord, double level, string wouldDo) =>
+        new(
+            "seal-never-seats",
+            Severity.Error,
+            "gasket",
+            FormattableString.Invariant(
+                $"The cord pushes back with up to {cord:0} N and the vacuum has {gross:0} N at {level:0.0} kPa: the shell never seats, by {cord - gross:0} N."
+            ),
+            wouldDo
+        );
+
+    public static Finding ZoneOpened(string cut, int zone) =>
+        new(
+            "zone-opened",
+            Severity.Warning,
+            cut,
+            FormattableString.Invariant(
+                $"{cut} cuts through into zone {zone + 1}, which has no loop of its own round it: that zone holds 0 N from then on."
+            ),
+            "Give the cutout its own gasket loop, or keep the zone off it by a land."
+        );
+
+    public static Finding VacuumLow(HoldAnswer answer, double limit, Severity severity, string remedy) =>
+        Low("hold-vacuum-low", "vacuum alone", answer, limit, severity, remedy);
+
+    public static Finding MagnetsLow(HoldAnswer answer, double limit, Severity severity, string remedy) =>
+        Low("hold-magnets-low", "magnets alone while the machine stops", answer, limit, severity, remedy);
+
+    public static Finding MagnetTooThin(MagnetSpec magnet, double permeance) =>
+        new(
+            "magnet-thin",
+            Severity.Note,
+            magnet.Name,
+            FormattableString.Invariant(
+                $"The disc is thin for its diameter (permeance {permeance:0.00}): it may lose strength for good well below its {magnet.MaxTemperatureC:0} C."
+            ),
+            "Keep it under 60 C, or use a grade with an M or H suffix or a thicker disc."
+        );
+
+    public static Finding LiftsOff(double lift, double pull, double cord) =>
+        new(
+            "seal-lost-lift",
+            Severity.Note,
+            "magnets",
+            FormattableString.Invariant(
+                $"With the seal lost the cord ({cord:0} N) lifts the shell {lift:0.00} mm against the magnets' {pull:0} N; it then rests on the cord."
+            ),
+            "More or thicker magnets, or a softer cord, would keep it down."
+        );
+
+    private static Finding Low(
+        string code,
+        string what,
+        HoldAnswer answer,
+        double limit,
+        Severity severity,
+        string remedy
+    ) =>
+        new(
+            code,
+            severity,
+            FormattableString.Invariant($"X{answer.At.X:0.0} Y{answer.At.Y:0.0}"),
+            FormattableString.Invariant(
+                $"Factor {answer.Factor:0.00} on {what}, {limit - answer.Factor:0.00} below the house limit of {limit:0.00}; the part would {Verb(answer.Mode)}. Governed by {answer.Governs}."
+            ),
+            remedy
+        )
+        {
+            At = answer.At,
+        };
+
+    private static string Verb(HoldMode mode) =>
+        mode switch
+        {
+            HoldMode.Slide => "slide",
+            HoldMode.Lift => "lift",
+            _ => "tip",
+        };
+}

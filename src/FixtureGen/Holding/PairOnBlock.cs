@@ -1,0 +1,118 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// A job's magnet pair as it sits on the block: the gap of everything between the discs, the pull (derated) over the lift of
+/// the shell, and what neighbours do to each other. Forces N, lengths mm.
+/// </summary>
+public sealed class PairOnBlock
+{
+    /// <summary>A warm shop and warm chips, C; common practice, no source.</summary>
+    public const double WorkTemperatureC = 40;
+
+    /// <summary>A seated jacket may be dragged by its neighbour with this share of its own pull; common practice, no source.</summary>
+    private const double DragShare = 0.2;
+
+    /// <summary>A jacket may lose this share of its pull to one neighbour; common practice, no source.</summary>
+    private const double LossShare = 0.1;
+
+    private const double FingerRoom = 2;
+    private const int TableSize = 24;
+    private const double Far = 160;
+
+    private readonly Disc disc;
+    private readonly double[] neighbour = new double[TableSize];
+
+    public PairOnBlock(Job job)
+    {
+        MagnetSpec spec = job.Magnet;
+        disc = Disc.Weakest(spec, WorkTemperatureC);
+        Gap =
+            job.Shell.ThicknessMax
+            + job.Rules.MagnetRecess
+            + job.Rules.MagnetGlue
+            + (2 * spec.Plating)
+            + spec.JacketFloor;
+        Slip = StoppingLoad.AllowedSlip(disc, Gap);
+        Spacing = LeastSpacing(spec);
+        for (int i = 0; i < TableSize; i++)
+        {
+            double apart = Apart(i);
+            neighbour[i] = Aside(apart).Pull * Math.Pow(apart, 5);
+        }
+    }
+
+    /// <summary>Shell, recess, glue, both platings and jacket floor, mm.</summary>
+    public double Gap { get; }
+
+    /// <summary>How far a jacket may be pushed aside before its pull falls by 5 %, mm.</summary>
+    public double Slip { get; }
+
+    /// <summary>Least distance between neighbours' middles, mm.</summary>
+    public double Spacing { get; }
+
+    /// <summary>Derated pull of one pair alone with the shell lifted off the block by a height.</summary>
+    public double PullN(double lift) => MagnetPair.Derating * MagnetPair.CoaxialN(disc, disc, Gap + lift);
+
+    /// <summary>What a neighbour's pocket adds to a jacket's pull (it mostly takes away), derated; 0 beyond 160 mm.</summary>
+    public double NeighbourN(double apart)
+    {
+        if (apart >= Far)
+        {
+            return 0;
+        }
+        double place = Math.Max(0, (Math.Log(apart) - Math.Log(Spacing)) / Step);
+        int i = Math.Min((int)place, TableSize - 2);
+        double t = place - i;
+        return ((neighbour[i] * (1 - t)) + (neighbour[i + 1] * t)) / Math.Pow(apart, 5);
+    }
+
+    /// <summary>Each magnet's derated pull with the shell down, neighbours counted, N.</summary>
+    public double[] SharesN(IReadOnlyList<Point2> at)
+    {
+        double own = PullN(0);
+        double[] shares = new double[at.Count];
+        for (int i = 0; i < at.Count; i++)
+        {
+            shares[i] = own;
+            for (int j = 0; j < at.Count; j++)
+            {
+                shares[i] += i == j ? 0 : NeighbourN(at[i].DistanceTo(at[j]));
+            }
+            shares[i] = Math.Max(0, shares[i]);
+        }
+        return shares;
+    }
+
+    private double Step => (Math.Log(Far) - Math.Log(Spacing)) / (TableSize - 1);
+
+    private double Apart(int i) => Spacing * Math.Exp(i * Step);
+
+    private (double Pull, double Sideways) Aside(double apart)
+    {
+        (double pull, double sideways) = MagnetPair.OffsetN(disc, disc, Gap, apart, coarse: true);
+        return (MagnetPair.Derating * pull, sideways);
+    }
+
+    /// <summary>
+    /// Jackets stand a finger apart, and a neighbour neither drags a seated jacket aside (its jacket pushes, its pocket
+    /// pulls) nor takes much of its pull.
+    /// </summary>
+    private double LeastSpacing(MagnetSpec spec)
+    {
+        double own = PullN(0);
+        double spacing = spec.JacketDiameter + FingerRoom;
+        while (spacing < Far / 2)
+        {
+            double push = Math.Abs(MagnetPair.OffsetN(disc, disc, -disc.Thickness, spacing, coarse: true).Sideways);
+            (double loss, double pull) = Aside(spacing);
+            if (Math.Max(push, Math.Abs(pull)) <= DragShare * own && -loss <= LossShare * own)
+            {
+                break;
+            }
+            spacing += 0.5;
+        }
+        return spacing;
+    }
+}

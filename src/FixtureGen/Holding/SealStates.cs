@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>A force and its first moment about the plate's origin, N and N mm.</summary>
+internal readonly record struct Pressing(double Force, Point2 First)
+{
+    public static Pressing operator +(Pressing a, Pressing b) => new(a.Force + b.Force, a.First + b.First);
+
+    public static Pressing operator *(Pressing a, double k) => new(a.Force * k, a.First * k);
+}
+
+/// <summary>
+/// What the vacuum and the cords do, zone by zone, and which zones still hold during each cut: a cutout that opens a zone
+/// (no loop of its own round it) lets the air into that zone from its first chip on, and that zone holds nothing.
+/// </summary>
+internal sealed class SealStates
+{
+    private readonly Pressing[] perKPa;
+    private readonly int[] stateOfCut;
+    private readonly List<bool[]> states = [];
+
+    public SealStates(FixtureDesign design, Job job, Kernel kernel)
+    {
+        perKPa = [.. design.Zones.Select(z => Sealed(z.Sealed))];
+        Cords = Push(design.Cords, CordForce.HardestNPerMm(job.Gasket, 0));
+        bool[] holds = [.. design.Zones.Select(_ => true)];
+        states.Add([.. holds]);
+        stateOfCut = new int[design.TrimCuts.Length];
+        var opened = ImmutableArray.CreateBuilder<(string Cut, int Zone)>();
+        for (int i = 0; i < stateOfCut.Length; i++)
+        {
+            TrimCut cut = design.TrimCuts[i];
+            foreach ((SealedZone zone, int z) in design.Zones.Select((zone, z) => (zone, z)))
+            {
+                if (holds[z] && Opens(cut, zone, kernel))
+                {
+                    holds[z] = false;
+                    opened.Add((cut.Name, z));
+                }
+            }
+            if (!states[^1].SequenceEqual(holds))
+            {
+                states.Add([.. holds]);
+            }
+            stateOfCut[i] = states.Count - 1;
+        }
+        Opened = opened.ToImmutable();
+    }
+
+    /// <summary>The state before anything is cut.</summary>
+    public const int Whole = 0;
+
+    public int Count => states.Count;
+
+    public int During(int cut) => stateOfCut[cut];
+
+    /// <summary>All cords' push on the shell when it is down, at the hardest their grade allows (upwards positive).</summary>
+    public Pressing Cords { get; }
+
+    /// <summary>Cuts that open a zone, with the zone.</summary>
+    public ImmutableArray<(string Cut, int Zone)> Opened { get; }
+
+    /// <summary>Vacuum force in a state at a level, the cords not taken off.</summary>
+    public Pressing Gross(int state, double kPa)
+    {
+        Pressing sum = default;
+        for (int z = 0; z < perKPa.Length; z++)
+        {
+            sum += states[state][z] ? perKPa[z] * kPa : default;
+        }
+        return sum;
+    }
+
+    /// <summary>A line force along cords: total and first moment.</summary>
+    public static Pressing Push(IEnumerable<CordLoop> cords, double newtonPerMm)
+    {
+        Pressing sum = default;
+        foreach (ContactPiece piece in ContactQuadrature.AlongLines(cords.Select(c => c.Centre), 2))
+        {
+            sum += new Pressing(piece.Share, piece.Share * piece.At) * newtonPerMm;
+        }
+        return sum;
+    }
+
+    private static Pressing Sealed(ImmutableArray<Region> area)
+    {
+        Pressing sum = default;
+        foreach (ContactPiece piece in ContactQuadrature.OverArea(area, 200))
+        {
+            sum += new Pressing(piece.Share, piece.Share * piece.At);
+        }
+        double exact = Measure.Area(area);
+        return sum.Force > 0 ? new Pressing(exact, sum.First * (exact / sum.Force)) * 1e-3 : default;
+    }
+
+    private static bool Opens(TrimCut cut, SealedZone zone, Kernel kernel) =>
+        Boxes.Overlap(Measure.Bounds(cut.Sweep), Measure.Bounds(zone.Sealed))
+        && Measure.Area(kernel.Intersect(cut.Sweep, zone.Sealed)) > 1e-3;
+}

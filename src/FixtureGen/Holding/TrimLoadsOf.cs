@@ -1,0 +1,47 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>Reads the trim of a design into loads: marks engraved first, then every cut with leads and inner rings.</summary>
+internal static class TrimLoadsOf
+{
+    private const double StepLength = 1;
+
+    public static TrimLoads Design(FixtureDesign design, Job job, SealStates seals, double slip)
+    {
+        List<TrimWork> works = [];
+        List<TrimStep> steps = [];
+        double stop = job.Plate.Machine.FeedHoldDistance;
+        Tool? engraver = job.Tools.FirstOrDefault(t => t.Kind == ToolKind.Engraver);
+        if (engraver is not null)
+        {
+            CutForce force = TrimChip.Engraving(job, engraver);
+            double share = StoppingLoad.Share(stop, slip, force.ChipThickness);
+            foreach ((EngraveMark mark, int i) in design.Part.Engravings.Select((m, i) => (m, i)))
+            {
+                double along = 0;
+                foreach (OpenPath stroke in mark.Strokes)
+                {
+                    TrimLoads.Walk(stroke.Segments, StepLength, works.Count, ref along, steps);
+                }
+                works.Add(new TrimWork(FormattableString.Invariant($"mark {i + 1}"), force, share, SealStates.Whole));
+            }
+        }
+        foreach ((TrimCut cut, int i) in design.TrimCuts.Select((c, i) => (c, i)))
+        {
+            CutForce force = TrimChip.Cutting(job, cut.Tool);
+            double along = 0;
+            IEnumerable<Segment> runs =
+            [
+                .. cut.Clearing.SelectMany(c => c.Segments),
+                .. cut.LeadIn.Segments,
+                .. cut.Path.Segments,
+                .. cut.LeadOut.Segments,
+            ];
+            TrimLoads.Walk(runs, StepLength, works.Count, ref along, steps);
+            double share = StoppingLoad.Share(stop, slip, force.ChipThickness);
+            works.Add(new TrimWork(cut.Name, force, share, seals.During(i)));
+        }
+        return new TrimLoads([.. works], [.. steps], job.Shell.ThicknessMax / 2);
+    }
+}

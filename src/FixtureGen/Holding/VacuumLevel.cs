@@ -1,0 +1,20 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// Levels in kPa (gauge): the local atmosphere, what the pump reaches here blanked off, what it settles at with the leak,
+/// the alarm level as wished, and the one that holding is reckoned at: the alarm level, never above what is there.
+/// </summary>
+public sealed record VacuumLevel(double Atmosphere, double Pump, double Settled, double Alarm)
+{
+    public double Used => Math.Max(0, Math.Min(Alarm, Math.Min(Settled, Atmosphere)));
+
+    public static VacuumLevel Of(VacuumSupply supply)
+    {
+        double atmosphere = Holding.Atmosphere.PressureKPa(supply.AltitudeM);
+        double pump = Holding.Atmosphere.PumpLevelKPa(supply.PumpRatedKPa, supply.AltitudeM);
+        double settled = Leak.SettledKPa(pump, supply.PumpFlowLPerMin, supply.LeakHoleMm, atmosphere);
+        return new VacuumLevel(atmosphere, pump, settled, supply.AlarmKPa);
+    }
+}
