@@ -15,13 +15,16 @@ internal static class TrimChip
             job.DullFactor
         );
 
-    /// <summary>A mark's groove: the engraver's width at its depth. Its cone presses the shell down, which is not counted.</summary>
+    /// <summary>
+    /// A mark's groove: the engraver's width at its depth, at the chip load of a cutter twice as wide (a point runs at half
+    /// engagement). Its cone presses the shell down, which is not counted.
+    /// </summary>
     public static CutForce Engraving(Job job, Tool tool)
     {
         double depth = job.Rules.EngraveDepth;
         double width = tool.TipDiameter + (2 * depth * Math.Tan(tool.TipAngleDeg * Math.PI / 360));
         Tool atDepth = tool with { Diameter = width, Helix = HelixDirection.Straight };
-        return CuttingForce.Peak(atDepth, job.ShellMaterial, depth, width, ChartMiddle(job, width), job.DullFactor);
+        return CuttingForce.Peak(atDepth, job.ShellMaterial, depth, width, ChartMiddle(job, 2 * width), job.DullFactor);
     }
 
     /// <summary>Feed a tooth as the job states it, else the middle of the material's chip-load range, which the machine's limits only lower; mm.</summary>
@@ -40,7 +43,9 @@ internal static class TrimChip
         double middle = (shell.MinSpeedMPerMin + shell.MaxSpeedMPerMin) / 2;
         double rpm = 1000 * middle / (Math.PI * tool.Diameter);
         rpm = Math.Min(rpm, machine.MaxSpindleRpm);
-        return tool.MaxRpm > 0 ? Math.Min(rpm, tool.MaxRpm) : rpm;
+        rpm = tool.MaxRpm > 0 ? Math.Min(rpm, tool.MaxRpm) : rpm;
+        double atMostFeed = machine.MaxFeedMmPerMin / (tool.Flutes * ChartMiddle(job, tool.Diameter));
+        return Math.Max(machine.MinSpindleRpm, Math.Min(rpm, atMostFeed));
     }
 
     private static double ChartMiddle(Job job, double diameter)
