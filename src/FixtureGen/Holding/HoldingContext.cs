@@ -75,7 +75,7 @@ public sealed class HoldingContext
             shares.Sum(),
             Loads.Works.Max(w => w.Force.Shear),
             at.Length == 0 ? 0 : Lost.LiftOf(shares.Sum()),
-            MagnetField.DistanceTo(Disc.Strongest(job.Magnet), ImplantFieldT, 2 * at.Length),
+            at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(job.Magnet), ImplantFieldT, 2 * at.Length),
             Worst(vacuum, Vacuum),
             Worst(alone, lost is null ? [] : Repeated(lost)),
             Worst(stopping, lost is null ? [] : Repeated(lost)),
@@ -110,13 +110,16 @@ public sealed class HoldingContext
 
     private HeldPart[][] Repeated(HeldPart held) => [.. Enumerable.Repeat<HeldPart[]>([held], seals.Count)];
 
-    private StepFactor[] NotHeld() =>
-        [.. Enumerable.Repeat(new StepFactor(0, HoldMode.Lift, 0), Loads.Steps.Length)];
+    private StepFactor[] NotHeld() => [.. Enumerable.Repeat(new StepFactor(0, HoldMode.Lift, 0), Loads.Steps.Length)];
 
     private StepFactor[] Stopping(StepFactor[] alone) =>
         [
             .. alone.Select(
-                (f, i) => f with { Factor = Math.Min(LimitState.Most, f.Factor / Loads.Works[Loads.Steps[i].Work].StopShare) }
+                (f, i) =>
+                    f with
+                    {
+                        Factor = Math.Min(LimitState.Most, f.Factor / Loads.Works[Loads.Steps[i].Work].StopShare),
+                    }
             ),
         ];
 
@@ -167,9 +170,6 @@ public sealed class HoldingContext
     private static Contour[] Outermost(ImmutableArray<Region> contact)
     {
         Contour[] outers = [.. contact.Select(r => r.Outer)];
-        return
-        [
-            .. outers.Where(c => !outers.Any(o => o != c && Inside.Contains(o, c.Segments[0].Start))),
-        ];
+        return [.. outers.Where(c => !outers.Any(o => o != c && Inside.Contains(o, c.Segments[0].Start)))];
     }
 }

@@ -17,8 +17,8 @@ internal static class LimitState
     /// <summary>Factors are finite: nothing is held better than this.</summary>
     public const double Most = 999;
 
-    private const double FactorTolerance = 2e-6;
-    private const double SlopeTolerance = 2e-4;
+    private const double FactorTolerance = 1e-5;
+    private const double SlopeTolerance = 1e-3;
     private const int MostPasses = 60;
 
     /// <summary>Solve for one load. <paramref name="start"/> is a neighbour's answer to begin with; default for none.</summary>

@@ -11,23 +11,52 @@ internal static class PathSweep
 {
     private const int Run = 80;
 
+    /// <summary>Steps within this of the worst are looked at more closely: no finer edge position lowers a step by more.</summary>
+    private const double CloseToWorst = 1.08;
+    private const int MostLookedAt = 12;
+
     /// <param name="loads">The trim's loads.</param>
     /// <param name="heldIn">The pressures to try in each seal state; the lowest answer counts.</param>
     public static StepFactor[] Full(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn)
     {
         var answers = new StepFactor[loads.Steps.Length];
         int runs = (answers.Length + Run - 1) / Run;
-        Parallel.For(0, runs, run => Solve(loads, heldIn, run * Run, Math.Min(answers.Length, (run + 1) * Run), answers));
+        Parallel.For(
+            0,
+            runs,
+            run => Solve(loads, heldIn, run * Run, Math.Min(answers.Length, (run + 1) * Run), answers)
+        );
+        double worst = answers.Min(a => a.Factor);
+        int[] close =
+        [
+            .. Enumerable
+                .Range(0, answers.Length)
+                .Where(i => answers[i].Factor <= CloseToWorst * worst)
+                .OrderBy(i => answers[i].Factor)
+                .Take(MostLookedAt),
+        ];
+        Parallel.ForEach(close, step => LookClosely(loads, heldIn, step, answers));
         return answers;
     }
 
-    private static void Solve(
-        TrimLoads loads,
-        IReadOnlyList<HeldPart[]> heldIn,
-        int from,
-        int to,
-        StepFactor[] answers
-    )
+    private static void LookClosely(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn, int step, StepFactor[] answers)
+    {
+        HeldPart[] held = heldIn[loads.Works[loads.Steps[step].Work].Seal];
+        foreach (HeldPart part in held)
+        {
+            LimitAnswer last = default;
+            foreach (double angle in TrimLoads.FineAngles)
+            {
+                last = LimitState.Solve(part, loads.Load(step, angle), last);
+                if (last.Factor < answers[step].Factor)
+                {
+                    answers[step] = new StepFactor(last.Factor, last.Mode, angle);
+                }
+            }
+        }
+    }
+
+    private static void Solve(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn, int from, int to, StepFactor[] answers)
     {
         ReadOnlySpan<double> angles = TrimLoads.EdgeAngles;
         int pressures = heldIn.Max(h => h.Length);

@@ -56,7 +56,11 @@ internal static class Remedies
         {
             int wanted = (int)Math.Ceiling(magnets * limit / answer.Factor);
             int more = Math.Max(1, wanted - magnets);
-            mends.Add(more == 1 ? "one magnet more" : FormattableString.Invariant($"some {more} magnets more, or stronger ones"));
+            mends.Add(
+                more == 1
+                    ? "one magnet more"
+                    : FormattableString.Invariant($"some {more} magnets more, or stronger ones")
+            );
             mends.Add(Slower(answer.Factor / limit));
         }
         else

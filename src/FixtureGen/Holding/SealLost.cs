@@ -37,9 +37,15 @@ internal sealed class SealLost
         softest = CordForce.SoftestNPerMm(cord);
         deepest = Math.Max(0, cord.Section + cord.SectionTolerance - cord.GrooveDepth);
         blockFriction = Friction.ShellOnBlock(job);
-        cords = cordLength > 0 ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), cordLength / 96)) : null;
+        cords =
+            cordLength > 0
+                ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), cordLength / 96))
+                : null;
         cordHull = ConvexHull.Of(design.Cords.Select(c => c.Centre));
-        pullAtLift = [.. Enumerable.Range(0, LiftSteps + 1).Select(i => pair.PullN(deepest * i / LiftSteps) / pair.PullN(0))];
+        pullAtLift =
+        [
+            .. Enumerable.Range(0, LiftSteps + 1).Select(i => pair.PullN(deepest * i / LiftSteps) / pair.PullN(0)),
+        ];
     }
 
     /// <summary>How far the shell lifts off the block under a total pull (with the shell down), mm; 0 where it stays down.</summary>

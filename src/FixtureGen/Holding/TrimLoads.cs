@@ -16,7 +16,11 @@ internal sealed class TrimLoads(TrimWork[] works, TrimStep[] steps, double heigh
     /// Edge positions tried at each step, radians from the direction of travel: the chip is thickest at 0 and the force
     /// turns with the edge, so a thinner chip may push in a worse direction.
     /// </summary>
-    public static ReadOnlySpan<double> EdgeAngles => [0, -0.45, 0.45, -0.9, 0.9];
+    public static ReadOnlySpan<double> EdgeAngles => [0, -0.5, 0.5];
+
+    /// <summary>The closer look that the worst steps get.</summary>
+    public static ReadOnlySpan<double> FineAngles =>
+        [-0.9, -0.75, -0.6, -0.4, -0.3, -0.2, -0.1, 0.1, 0.2, 0.3, 0.4, 0.6, 0.75, 0.9];
 
     public TrimWork[] Works => works;
 
@@ -31,13 +35,7 @@ internal sealed class TrimLoads(TrimWork[] works, TrimStep[] steps, double heigh
     }
 
     /// <summary>Steps of at most a length along a run of segments.</summary>
-    public static void Walk(
-        IEnumerable<Segment> run,
-        double length,
-        int work,
-        ref double along,
-        List<TrimStep> steps
-    )
+    public static void Walk(IEnumerable<Segment> run, double length, int work, ref double along, List<TrimStep> steps)
     {
         foreach (Segment segment in run)
         {

@@ -14,7 +14,7 @@ internal static class RulesReader
             t?.NumberOr("vacuum_factor", 2, 0.1, 100) ?? 2,
             t?.NumberOr("magnet_factor", 1, 0.1, 100) ?? 1,
             t?.NumberOr("block_factor", 2, 0.1, 100) ?? 2,
-            t?.FlagOr("below_is_error", true) ?? true
+            t?.FlagOr("below_is_error", false) ?? false
         );
         t?.Close();
         return limits;

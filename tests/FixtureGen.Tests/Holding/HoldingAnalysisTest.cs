@@ -1,3 +1,4 @@
+using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
@@ -5,8 +6,10 @@ using Xunit;
 
 namespace FixtureGen.Tests.Holding;
 
-public sealed class HoldingAnalysisTest(ITestOutputHelper output)
+public sealed class HoldingAnalysisTest
 {
+    private static readonly Job Shop = HeldDesigns.Job();
+
     private static readonly Point2[] Six =
     [
         new(75, 75),
@@ -17,36 +20,135 @@ public sealed class HoldingAnalysisTest(ITestOutputHelper output)
         new(175, 140),
     ];
 
+    private static Stage<HoldingResult> Of(Job job, Part? part = null, bool looped = true, params Point2[] magnets) =>
+        HoldingAnalysis.Evaluate(HeldDesigns.Of(part ?? HeldDesigns.Plain, job, looped, magnets), job);
+
     [Fact]
-    public void Plain_part_is_answered()
+    public void Forces_are_pressure_times_sealed_area_and_push_times_cord()
     {
-        Job job = HeldDesigns.Job();
-        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job, true, Six);
-        Stage<HoldingResult> stage = HoldingAnalysis.Evaluate(design, job);
-        HoldingResult r = stage.Value!;
-        output.WriteLine(Invariant($"atm {r.AtmosphereKPa:0.00} used {r.VacuumKPa:0.00} pump {r.PumpKPa:0.00}"));
-        output.WriteLine(Invariant($"gross {r.SealedForceN:0} cord {r.GasketForceN:0} magnets {r.MagnetForceN:0.0} cut {r.CuttingForceN:0.0} lift {r.LiftMm:0.000} implant {r.ImplantDistanceMm:0}"));
-        foreach (HoldAnswer a in new[] { r.VacuumOnly, r.MagnetsOnly, r.MagnetsStopping, r.Both })
-        {
-            output.WriteLine(Invariant($"{a.Factor:0.000} {a.Mode} {a.At} {a.Governs}"));
-        }
-        foreach (Finding f in stage.Findings)
-        {
-            output.WriteLine(f.ToString());
-        }
-        output.WriteLine(Invariant($"{r.Samples.Length} samples, shares {string.Join(' ', r.MagnetShareN.Select(s => FormattableString.Invariant($"{s:0.00}")))}"));
-        var watch = System.Diagnostics.Stopwatch.StartNew();
-        for (int i = 0; i < 30; i++)
-        {
-            watch.Restart();
-            HoldingAnalysis.Evaluate(design, job);
-            double all = watch.Elapsed.TotalMilliseconds;
-            HoldingContext c = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
-            watch.Restart();
-            c.Evaluate(design.Magnets);
-            output.WriteLine(Invariant($"{all:0.0} ms; magnets only {watch.Elapsed.TotalMilliseconds:0.0} ms"));
-        }
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
+        HoldingResult r = HoldingAnalysis.Evaluate(design, Shop).Value!;
+        double area = design.Zones.Sum(z => Measure.Area(z.Sealed));
+        double cord = design.Cords.Sum(c => Measure.Length(c.Centre));
+        Assert.Equal(r.VacuumKPa * area / 1000, r.SealedForceN, 0.01);
+        Assert.Equal(CordForce.HardestNPerMm(Shop.Gasket, 0) * cord, r.GasketForceN, 0.01);
+        Assert.Equal(r.MagnetShareN.Sum(), r.MagnetForceN, 1e-9);
+        Assert.InRange(r.VacuumKPa, 0, Math.Min(Shop.Vacuum.AlarmKPa, r.AtmosphereKPa));
     }
 
-    private static string Invariant(FormattableString s) => FormattableString.Invariant(s);
+    [Fact]
+    public void Samples_follow_the_trim_at_a_millimetre_and_carry_the_worst()
+    {
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
+        HoldingResult r = HoldingAnalysis.Evaluate(design, Shop).Value!;
+        Assert.True(r.Samples.Length >= Measure.Length(design.TrimCuts[0].Path));
+        foreach (HoldSample s in r.Samples)
+        {
+            Assert.True(Measure.Distance(s.At, design.TrimCuts[0].Edge) >= design.TrimCuts[0].Tool.Radius - 1e-6);
+            Assert.True(s.Both >= s.VacuumOnly && s.Both >= s.MagnetsFullLoad);
+            Assert.InRange(s.Both, 0, 999);
+        }
+        Assert.Equal(r.Samples.Min(s => s.VacuumOnly), r.VacuumOnly.Factor, 12);
+        Assert.Equal(r.Samples.Min(s => s.MagnetsStopping), r.MagnetsStopping.Factor, 12);
+        Assert.Equal(r.Samples.Min(s => s.Both), r.Both.Factor, 12);
+    }
+
+    [Fact]
+    public void Without_magnets_only_the_vacuum_holds()
+    {
+        HoldingResult r = Of(Shop).Value!;
+        Assert.Equal(0, r.MagnetsOnly.Factor);
+        Assert.Equal(0, r.MagnetsStopping.Factor);
+        Assert.Equal(r.VacuumOnly.Factor, r.Both.Factor);
+        Assert.Equal(0, r.ImplantDistanceMm);
+    }
+
+    // The answer for a plain rectangle-like part lies between the handbook's two easy cases: all friction against the
+    // force (no turning), and the same force at the corner held by torque alone.
+    [Fact]
+    public void Vacuum_factor_is_below_plain_sliding()
+    {
+        HoldingResult r = Of(Shop).Value!;
+        double net = r.SealedForceN - r.GasketForceN;
+        double sliding = Shop.BlockMaterial.ShellFriction * net / r.CuttingForceN;
+        Assert.InRange(r.VacuumOnly.Factor, 0.2 * sliding, sliding);
+        Assert.Equal(HoldMode.Slide, r.VacuumOnly.Mode);
+        Assert.StartsWith("friction", r.VacuumOnly.Governs, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Below_the_house_limits_is_a_warning_or_an_error_as_the_job_says()
+    {
+        Job job = Shop with { Limits = new HouseLimits(50, 50, 2, BelowIsError: false) };
+        Stage<HoldingResult> warned = Of(job, null, true, Six);
+        Assert.True(warned.Ok);
+        Assert.All(
+            new[] { "hold-vacuum-low", "hold-magnets-low" },
+            code => Assert.Equal(Severity.Warning, warned.Findings.Single(f => f.Code == code).Severity)
+        );
+        Stage<HoldingResult> refused = Of(
+            job with
+            {
+                Limits = job.Limits with { BelowIsError = true },
+            },
+            null,
+            true,
+            Six
+        );
+        Assert.False(refused.Ok);
+        Assert.NotNull(refused.Value);
+    }
+
+    [Fact]
+    public void A_cord_that_keeps_the_shell_up_is_an_error_that_names_a_cord()
+    {
+        Gasket hard = Shop.Gasket with { Kind = CordKind.Solid, ShoreA = 80 };
+        Stage<HoldingResult> stage = Of(Shop with { Gasket = hard });
+        Finding finding = stage.Findings.Single(f => f.Code == "seal-never-seats");
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Contains("grade", finding.Remedy, StringComparison.Ordinal);
+        Assert.Equal(0, stage.Value!.VacuumOnly.Factor);
+    }
+
+    [Fact]
+    public void Alarm_above_what_the_pump_reaches_is_told_and_capped()
+    {
+        Job high = Shop with { Vacuum = Shop.Vacuum with { AltitudeM = 3000, AlarmKPa = 84 } };
+        Stage<HoldingResult> stage = Of(high);
+        Assert.Contains(stage.Findings, f => f.Code == "vacuum-alarm-high");
+        Assert.True(stage.Value!.VacuumKPa < Atmosphere.PressureKPa(3000));
+        Assert.Equal(stage.Value.PumpKPa, stage.Value.VacuumKPa, 9);
+    }
+
+    [Fact]
+    public void A_cutout_without_its_own_loop_empties_the_zone()
+    {
+        Part part = HeldDesigns.Part(
+            HeldDesigns.Plain.Outer,
+            Contours.RoundedRectangle(new Box2(110, 95, 140, 120), 5)
+        );
+        Stage<HoldingResult> open = Of(Shop, part, looped: false);
+        Assert.Contains(open.Findings, f => f.Code == "zone-opened");
+        Assert.Equal(0, open.Value!.VacuumOnly.Factor);
+        Stage<HoldingResult> sealedOff = Of(Shop, part, looped: true);
+        Assert.DoesNotContain(sealedOff.Findings, f => f.Code == "zone-opened");
+        Assert.True(sealedOff.Value!.VacuumOnly.Factor > 0.3);
+    }
+
+    [Fact]
+    public void Altitude_out_of_the_table_is_refused()
+    {
+        Stage<HoldingResult> stage = Of(Shop with { Vacuum = Shop.Vacuum with { AltitudeM = 20_000 } });
+        Assert.Equal("vacuum-altitude", Assert.Single(stage.Findings).Code);
+        Assert.Null(stage.Value);
+    }
+
+    [Fact]
+    public void Same_design_same_bits()
+    {
+        HoldingResult a = Of(Shop, null, true, Six).Value!;
+        HoldingResult b = Of(Shop, null, true, Six).Value!;
+        Assert.Equal(a.Samples, b.Samples);
+        Assert.Equal(a.Both, b.Both);
+    }
 }

@@ -34,7 +34,9 @@ internal static class HeldDesigns
         }
         ImmutableArray<SealedZone> zones =
         [
-            .. within.Select((z, i) => new SealedZone(i, z, kernel.Offset(z, -job.Gasket.GrooveWidth / 2), default, "port")),
+            .. within.Select(
+                (z, i) => new SealedZone(i, z, kernel.Offset(z, -job.Gasket.GrooveWidth / 2), default, "port")
+            ),
         ];
         ImmutableArray<CordLoop> cords =
         [
