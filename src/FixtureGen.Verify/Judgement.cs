@@ -27,7 +27,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
                 break;
             case Setup.Top:
                 TakeUnderside();
-                Cut(program, _block, new AllowedShape(design, Setup.Top));
+                Cut(program, _block, AllowedShape.OfBlock(design, Setup.Top));
                 _topDone = true;
                 break;
             default:
@@ -59,7 +59,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
 
     private void JudgeUnderside(ProgramText program)
     {
-        AllowedShape shape = new(design, Setup.Underside);
+        AllowedShape shape = AllowedShape.OfBlock(design, Setup.Underside);
         BlockGrid grid = UndersideGrid();
         Cut(program, grid, shape);
         TurnOver(grid.Top);
@@ -70,7 +70,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         if (!_undersideDone && design.Removals.Any(r => r.Setup == Setup.Underside))
         {
-            TurnOver(TargetGrid.Make(new AllowedShape(design, Setup.Underside), UndersideGrid(), true));
+            TurnOver(TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Underside), UndersideGrid(), true));
         }
         _undersideDone = true;
     }
@@ -79,7 +79,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         if (!_topDone)
         {
-            TargetGrid.Make(new AllowedShape(design, Setup.Top), _block, true).CopyTo(_block.Top, 0);
+            TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Top), _block, true).CopyTo(_block.Top, 0);
         }
         _topDone = true;
     }
@@ -113,17 +113,14 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         Run run = Read(program, grid);
         CarvePass.Go(run);
         CommonChecks(run);
-        _gougeSide = Math.Max(_gougeSide, new WallCheck(run, shape).Go());
-        BlockCompare compare = new(run, shape);
-        compare.Go();
-        _gougeDepth = Math.Max(_gougeDepth, compare.GougeDepth);
-        _gougeSide = Math.Max(_gougeSide, compare.GougeSide);
-        _leftover = Math.Max(_leftover, compare.Leftover);
-        Write(run, before - Volume(grid));
+        ObstacleCheck.Go(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
+        Compare(run, shape, _ => false);
+        Write(run, before - Volume(grid), []);
     }
 
     private void Trim(ProgramText program)
     {
+        AllowedShape shape = AllowedShape.OfShell(design, job);
         BlockGrid shell = new(
             _block.Box,
             limits.Cell,
@@ -134,7 +131,22 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         Run run = Read(program, shell);
         CarvePass.Go(run);
         CommonChecks(run);
-        Write(run, before - Volume(shell));
+        ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design)], _ => true);
+        new BlockContact(run, _block).Go();
+        MarkCheck.Go(run);
+        Compare(run, shape, new Bridges(design).Contains);
+        ImmutableArray<LooseScrap> loose = LooseCheck.Go(run);
+        Write(run, before - Volume(shell), loose);
+    }
+
+    private void Compare(Run run, AllowedShape shape, Func<Point2, bool> mayStand)
+    {
+        _gougeSide = Math.Max(_gougeSide, new WallCheck(run, shape).Go());
+        BlockCompare compare = new(run, shape, mayStand);
+        compare.Go();
+        _gougeDepth = Math.Max(_gougeDepth, compare.GougeDepth);
+        _gougeSide = Math.Max(_gougeSide, compare.GougeSide);
+        _leftover = Math.Max(_leftover, compare.Leftover);
     }
 
     private Run Read(ProgramText program, BlockGrid grid)
@@ -149,10 +161,12 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         StateCheck.Go(run);
         CutCheck.Go(run);
         PlaceCheck.Go(run);
+        FeedCheck.Go(run);
+        HeaderCheck.Go(run);
         StartAndEnd.Go(run);
     }
 
-    private void Write(Run run, double removed)
+    private void Write(Run run, double removed, ImmutableArray<LooseScrap> loose)
     {
         (double minutes, ImmutableArray<ToolTime> tools) = Timing.Of(run);
         double cut = 0;
@@ -191,6 +205,9 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
                 tools,
                 [.. run.Motions().Select(m => m.Motion)]
             )
+            {
+                Loose = loose,
+            }
         );
     }
 

@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Reading;
 
 namespace FixtureGen.Verify;
@@ -6,14 +7,13 @@ namespace FixtureGen.Verify;
 /// <summary>Finds out which setup a lone file is for.</summary>
 internal static class SetupGuess
 {
-    private static readonly (string Word, Setup Setup)[] s_words =
-    [
-        ("UNDERSIDE", Setup.Underside),
-        ("TRIM", Setup.Trim),
-        ("TOP", Setup.Top),
-    ];
-
-    public static Setup? Of(Job job, string fileName, string text, IReadOnlyList<ProgramText> known)
+    public static Setup? Of(
+        Job job,
+        FixtureDesign design,
+        string fileName,
+        string text,
+        IReadOnlyList<ProgramText> known
+    )
     {
         LineLexer lexer = new(job.Control, new FindingLog(fileName));
         Block[] head = [.. text.Split('\n').Take(40).Select((t, i) => lexer.Read(i + 1, t.TrimEnd('\r')))];
@@ -22,8 +22,12 @@ internal static class SetupGuess
         {
             return same.Setup;
         }
-        string comments = string.Join(' ', head.SelectMany(b => b.Comments));
-        return InText(comments) ?? InText(fileName);
+        string first = HeaderCheck.Words(head.FirstOrDefault(b => !b.Comments.IsEmpty)?.Comments[0] ?? "");
+        return first.Contains("UNDERSIDE", StringComparison.Ordinal) ? Setup.Underside
+            : first.EndsWith("BLOCKTOP", StringComparison.Ordinal) ? Setup.Top
+            : first.Length > 0 && HeaderCheck.Words(design.Label).StartsWith(first, StringComparison.Ordinal)
+                ? Setup.Trim
+            : ByName(fileName);
     }
 
     public static VerifyResult Unknown(FixtureDesign design, string fileName, Limits limits)
@@ -40,15 +44,12 @@ internal static class SetupGuess
         return new VerifyResult(false, limits.Cell, 0, 0, 0, [verdict], block);
     }
 
-    private static Setup? InText(string text)
+    private static Setup? ByName(string fileName)
     {
-        foreach ((string word, Setup setup) in s_words)
-        {
-            if (text.Contains(word, StringComparison.OrdinalIgnoreCase))
-            {
-                return setup;
-            }
-        }
-        return null;
+        string[] parts = Path.GetFileName(fileName).ToUpperInvariant().Split('.', '-', '_', ' ');
+        return parts.Contains("UNDERSIDE") ? Setup.Underside
+            : parts.Contains("TOP") ? Setup.Top
+            : parts.Contains("TRIM") ? Setup.Trim
+            : null;
     }
 }

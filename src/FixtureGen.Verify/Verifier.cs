@@ -24,7 +24,14 @@ public sealed record ProgramVerdict(
     double AirCutShare,
     ImmutableArray<ToolTime> Tools,
     ImmutableArray<Motion> Motions
-);
+)
+{
+    /// <summary>What the trim cuts loose, in the order of cutting; empty for the block's setups.</summary>
+    public ImmutableArray<LooseScrap> Loose { get; init; } = [];
+}
+
+/// <summary>A piece of the shell that nothing holds any more after a program line; area mm2, At inside it.</summary>
+public sealed record LooseScrap(int Line, Point2 At, double AreaMm2);
 
 /// <summary>Minutes one tool is in the spindle.</summary>
 public sealed record ToolTime(int Tool, string Name, double Minutes);
@@ -93,7 +100,7 @@ public static class Verifier
         Limits limits
     )
     {
-        Setup? found = setup ?? SetupGuess.Of(job, fileName, text, known);
+        Setup? found = setup ?? SetupGuess.Of(job, design, fileName, text, known);
         if (found is not { } sure)
         {
             return SetupGuess.Unknown(design, fileName, limits);

@@ -68,6 +68,25 @@ internal sealed class Carver(BlockGrid grid)
         return highest > float.MinValue ? highest : null;
     }
 
+    /// <summary>The centre of the first cell under the sweep that is cut through and lies where <paramref name="where"/> says.</summary>
+    public Point2? FirstOpen(Piece piece, double radius, Func<Point2, bool> where)
+    {
+        _footprint.Sweep(piece, radius, false);
+        foreach (Span1 span in _footprint.Spans)
+        {
+            for (int i = span.First; i < span.First + span.Count; i++)
+            {
+                int cell = (span.Row * grid.Columns) + i;
+                Point2 p = new(grid.Box.MinX + ((i + 0.5) * grid.Cell), grid.Box.MinY + ((span.Row + 0.5) * grid.Cell));
+                if (grid.Top[cell] <= grid.Bottom[cell] + 1e-3f && where(p))
+                {
+                    return p;
+                }
+            }
+        }
+        return null;
+    }
+
     private Tally Level(Piece piece, double z, double radius, bool follows, double limit)
     {
         _footprint.Sweep(piece, radius, follows);

@@ -28,11 +28,10 @@ internal static class TargetGrid
     {
         foreach (AllowedCut cut in cuts)
         {
-            Lowering lower = default;
             float floor = (float)Math.Max(cut.Floor, grid.RawBottomZ);
             List<Span1> spans = [];
             Raster.Spans(cut.Area, grid, (row, first, count) => spans.Add(new Span1(row, first, count)));
-            lower = new Lowering(target, float.MaxValue);
+            Lowering lower = new(target, float.MaxValue);
             foreach (Span1 span in spans)
             {
                 lower.Flat((span.Row * grid.Columns) + span.First, span.Count, floor);
@@ -43,9 +42,10 @@ internal static class TargetGrid
 
 /// <summary>
 /// The carved block against the design, cell by cell: cut too deep, and left standing. A cell whose centre lies within the
-/// allowed side gouge of a wall is settled by its exact distance, so walls need no slack of a cell.
+/// allowed side gouge of a wall is settled by its exact distance, so walls need no slack of a cell. Where mayStand says so
+/// (bridges in the shell) nothing need be cut.
 /// </summary>
-internal sealed class BlockCompare(Run run, AllowedShape shape)
+internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, bool> mayStand)
 {
     /// <summary>Cells settled one by one; of more, every n-th is looked at.</summary>
     private const int MostCells = 6000;
@@ -119,7 +119,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape)
             Point2 p = Centre(cell);
             (double beside, Motion? nearest) = _index.Value.Beside(p, target[cell] + limit);
             double amount = Math.Min(run.Grid.Top[cell] - target[cell], Math.Max(0, beside));
-            if (amount > limit && !opening.Reaches(p, target[cell], limit))
+            if (amount > limit && (mayStand(p) || !opening.Reaches(p, target[cell], limit)))
             {
                 continue;
             }

@@ -14,6 +14,7 @@ internal static class CarvePass
     public static void Go(Run run)
     {
         Carver carver = new(run.Grid);
+        SealCheck seal = new(run);
         foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
         {
             if (Run.Low(motion) >= run.StockTop + JudgeRules.RapidGap)
@@ -28,13 +29,17 @@ internal static class CarvePass
                 }
                 continue;
             }
+            if (run.IsMark(motion, cutter))
+            {
+                continue;
+            }
             if (motion.Kind == MotionKind.Rapid && !e.IsCycle)
             {
                 Rapid(run, carver, motion, cutter);
             }
             Shank(run, carver, motion, cutter);
-            double limit = cutter.Tool.MaxStepDown > 0 ? cutter.Tool.MaxStepDown + JudgeRules.StepSlack : 1e9;
-            run.Tallies[index] = carver.Cut(motion, cutter, limit);
+            run.Tallies[index] = carver.Cut(motion, cutter, run.StepDown(cutter.Tool) + JudgeRules.StepSlack);
+            seal.After(e, motion, cutter, carver);
         }
     }
 

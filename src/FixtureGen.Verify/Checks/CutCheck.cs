@@ -45,17 +45,18 @@ internal static class CutCheck
                 motion.To.Xy
             );
         }
-        if (tool.Kind == ToolKind.Drill || tool.MaxStepDown <= 0)
+        if (tool.Kind == ToolKind.Drill)
         {
             return;
         }
+        double limit = run.StepDown(tool);
         double width = tally.DeepMm2 / Math.Max(length, tool.Diameter / 2);
-        if (width > JudgeRules.FinishWidth * tool.Diameter && tally.Deepest > tool.MaxStepDown + JudgeRules.StepSlack)
+        if (width > JudgeRules.FinishWidth * tool.Diameter && tally.Deepest > limit + JudgeRules.StepSlack)
         {
             run.Log.Error(
                 "step-down",
                 motion.Line,
-                $"{tool.Name} takes {tally.Deepest:0.##} mm at once over {width:0.##} mm of its width, {tool.MaxStepDown:0.##} mm is its limit",
+                $"{tool.Name} takes {tally.Deepest:0.##} mm at once over {width:0.##} mm of its width, {limit:0.##} mm is its limit",
                 "Cut in more steps; a pass before this one may be missing",
                 motion.To.Xy
             );

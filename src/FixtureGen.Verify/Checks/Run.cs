@@ -37,6 +37,21 @@ internal sealed record Run(
     /// <summary>The blank in this setup's frame.</summary>
     public Box2 Blank => AllowedShape.BlockBox(Design, Setup);
 
+    /// <summary>The deepest a tool may cut at once in this material: the tool's own limit, its flutes, the material's ratio of its diameter, mm.</summary>
+    public double StepDown(Tool tool)
+    {
+        if (tool.Kind == ToolKind.Drill)
+        {
+            return tool.FluteLength;
+        }
+        double step = Math.Min(Material.StepDownRatio * tool.Diameter, tool.FluteLength);
+        return tool.MaxStepDown > 0 ? Math.Min(step, tool.MaxStepDown) : step;
+    }
+
+    /// <summary>An engraver scratching the shell's face; judged by its strokes, not by carving.</summary>
+    public bool IsMark(Motion motion, Cutter cutter) =>
+        Setup == Setup.Trim && cutter.Tool.Kind == ToolKind.Engraver && Low(motion) > Design.FixtureHeight;
+
     public Cutter? CutterOf(Motion motion) => Cutters.GetValueOrDefault(motion.Tool);
 
     /// <summary>All motions with their place among the events.</summary>

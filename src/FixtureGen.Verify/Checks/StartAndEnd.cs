@@ -9,7 +9,6 @@ internal static class StartAndEnd
     public static void Go(Run run)
     {
         Number(run);
-        Label(run);
         Heights(run);
         End(run);
     }
@@ -42,28 +41,6 @@ internal static class StartAndEnd
     }
 
     private static int LineOfNumber(Run run) => run.Trace.Blocks.First(b => b.ProgramNumber is not null).Line;
-
-    private static void Label(Run run)
-    {
-        Block? first = run.Trace.Blocks.FirstOrDefault(b => !b.Comments.IsEmpty);
-        string label = run.Design.Label;
-        if (
-            label.Length > 0
-            && (first is null || !Words(first.Comments[0]).StartsWith(Words(label), StringComparison.Ordinal))
-        )
-        {
-            run.Log.Error(
-                "label-mismatch",
-                first?.Line ?? 1,
-                $"the first comment is '{first?.Comments[0] ?? ""}', the fixture's label '{label}'",
-                "Write the label as the first comment, so that the operator can compare it with the block"
-            );
-        }
-    }
-
-    /// <summary>Capital letters and digits only: a control may lack a character that the engraving has.</summary>
-    internal static string Words(string text) =>
-        string.Concat(text.ToUpperInvariant().Where(c => char.IsAsciiLetterOrDigit(c)));
 
     private static void Heights(Run run)
     {

@@ -18,15 +18,28 @@ internal sealed class WallCheck(Run run, AllowedShape shape)
         double worst = 0;
         foreach ((_, _, Motion motion) in run.Motions())
         {
-            if (Run.Low(motion) < shape.Top && run.CutterOf(motion) is { } cutter)
+            if (Run.Low(motion) >= shape.Top || run.CutterOf(motion) is not { } cutter || run.IsMark(motion, cutter))
             {
-                worst = Math.Max(worst, Check(motion, cutter));
+                continue;
+            }
+            (double bite, Point2 where) = Bite(motion, cutter);
+            worst = Math.Max(worst, bite);
+            if (bite > run.Limits.Gouge)
+            {
+                run.Log.Error(
+                    "gouge-side",
+                    motion.Line,
+                    $"the cutter goes {bite:0.0000} mm into a wall at X {where.X:0.###} Y {where.Y:0.###}, {run.Limits.Gouge:0.###} mm is allowed",
+                    "Correct the position, the arc's centre or the tool",
+                    where
+                );
             }
         }
         return worst;
     }
 
-    private double Check(Motion motion, Cutter cutter)
+    /// <summary>How far one motion passes the walls, mm, and where.</summary>
+    public (double Depth, Point2 Where) Bite(Motion motion, Cutter cutter)
     {
         Piece piece = Piece.Of(motion);
         double low = Math.Max(Run.Low(motion), 0);
@@ -46,17 +59,7 @@ internal sealed class WallCheck(Run run, AllowedShape shape)
                 break;
             }
         }
-        if (worst > run.Limits.Gouge)
-        {
-            run.Log.Error(
-                "gouge-side",
-                motion.Line,
-                $"the cutter goes {worst:0.0000} mm into a wall at X {where.X:0.###} Y {where.Y:0.###}, {run.Limits.Gouge:0.###} mm is allowed",
-                "Correct the position, the arc's centre or the tool",
-                where
-            );
-        }
-        return worst;
+        return (worst, where);
     }
 
     /// <summary>The deepest floor level that the height belongs to; a floor at most the gouge limit above still counts as reached.</summary>

@@ -190,17 +190,14 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
         bool ok = true;
         foreach (Word word in block.Words.Where(w => w.Letter is 'X' or 'Y' or 'Z' or 'I' or 'J' or 'K' or 'R' or 'Q'))
         {
-            bool wrong =
-                dialect.Control.Numbers == DecimalHabit.Fixed
-                    ? word.Decimals != dialect.Control.Decimals
-                    : !word.HasPoint;
-            if (wrong)
+            if (!word.HasPoint)
             {
-                string want =
-                    dialect.Control.Numbers == DecimalHabit.Fixed
-                        ? FormattableString.Invariant($"{dialect.Control.Decimals} decimals")
-                        : "a decimal point";
-                ok = Refuse("decimal-point", block, $"{word.Text} is written without {want}", $"Write {want}");
+                ok = Refuse(
+                    "decimal-point",
+                    block,
+                    $"{word.Text} is written without a decimal point",
+                    "Write the point: without it the control may read thousandths"
+                );
             }
         }
         return ok;

@@ -10,7 +10,7 @@ internal sealed class BlockRunner
     private readonly FindingLog _log;
     private readonly Modes _modes = new();
     private readonly MotionRunner _motion;
-    private readonly Queue<string> _recentComments = new();
+    private readonly List<string> _recentComments = [];
     private readonly HashSet<int> _tools;
 
     public BlockRunner(Job job, Dialect dialect, Limits limits, FindingLog log)
@@ -49,20 +49,11 @@ internal sealed class BlockRunner
         }
         _motion.Run(block, g);
         Stops(block, m);
+        _recentComments.Clear();
     }
 
-    /// <summary>Comments on lines of their own also count for what a stop says.</summary>
-    public void Remember(ImmutableArray<string> comments)
-    {
-        foreach (string comment in comments)
-        {
-            _recentComments.Enqueue(comment);
-        }
-        while (_recentComments.Count > 8)
-        {
-            _recentComments.Dequeue();
-        }
-    }
+    /// <summary>Comments on lines of their own belong to the next line that has words.</summary>
+    public void Remember(ImmutableArray<string> comments) => _recentComments.AddRange(comments);
 
     private void FeedSpeedTool(Block block, int[] g)
     {
@@ -254,7 +245,8 @@ internal sealed class BlockRunner
         {
             bool byHand = _dialect.VacuumOn is null && _recentComments.Any(Says("VACUUM"));
             bool on = State.VacuumOn || byHand;
-            State = State with { VacuumOn = on, VacuumProven = on, Stops = State.Stops + 1 };
+            bool bolted = State.Bolted || _recentComments.Any(Says("BOLT"));
+            State = State with { VacuumOn = on, VacuumProven = on, Bolted = bolted };
             Note(EventKind.Stop, block.Line);
         }
         if (m.Contains(1))

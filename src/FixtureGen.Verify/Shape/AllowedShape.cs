@@ -7,7 +7,7 @@ namespace FixtureGen.Verify.Shape;
 internal sealed record AllowedCut(Area Area, double Floor, FeatureKind Kind, string Feature);
 
 /// <summary>
-/// What one setup may take from the block, in its own frame: the design's removals of that setup, turned over with the block
+/// What one setup may take from the block (or the trim from the shell), in its own frame: the design's removals of that setup, turned over with the block
 /// for the underside. Floors are the distinct depths, deepest first; Walls(k) bounds what may be cut at or above Floors[k].
 /// </summary>
 internal sealed class AllowedShape
@@ -18,28 +18,44 @@ internal sealed class AllowedShape
     private readonly Box2 _block;
     private readonly Dictionary<int, PieceBins> _walls = [];
 
-    public AllowedShape(FixtureDesign design, Setup setup)
+    private AllowedShape(Box2 block, double top, ImmutableArray<AllowedCut> cuts)
     {
-        Setup = setup;
-        _block = BlockBox(design, setup);
-        Top = design.RawThickness;
-        Cuts =
-        [
-            .. design
-                .Removals.Where(r => r.Setup == setup)
-                .SelectMany(r =>
-                    r.Area.Select(a => new AllowedCut(
-                        ToFrame(a, design.Flip, setup),
-                        setup == Setup.Underside ? design.RawThickness - r.TopZ : r.FloorZ,
-                        r.Kind,
-                        r.Feature
-                    ))
-                ),
-        ];
+        _block = block;
+        Top = top;
+        Cuts = cuts;
         Floors = [.. Cuts.Select(c => c.Floor).Distinct().Order()];
     }
 
-    public Setup Setup { get; }
+    /// <summary>What the design lets a setup take from the block.</summary>
+    public static AllowedShape OfBlock(FixtureDesign design, Setup setup) =>
+        new(
+            BlockBox(design, setup),
+            design.RawThickness,
+            [
+                .. design
+                    .Removals.Where(r => r.Setup == setup)
+                    .SelectMany(r =>
+                        r.Area.Select(a => new AllowedCut(
+                            ToFrame(a, design.Flip, setup),
+                            setup == Setup.Underside ? design.RawThickness - r.TopZ : r.FloorZ,
+                            r.Kind,
+                            r.Feature
+                        ))
+                    ),
+            ]
+        );
+
+    /// <summary>What the trim may take from a shell that covers the whole blank: the sweeps of the trim cuts, nothing else.</summary>
+    public static AllowedShape OfShell(FixtureDesign design, Job job) =>
+        new(
+            design.Placement.BlankBox,
+            design.FixtureHeight + job.Shell.Thickness,
+            [
+                .. design.TrimCuts.SelectMany(c =>
+                    c.Sweep.Select(r => new AllowedCut(new Area(r), c.FloorZ, FeatureKind.CutoutRelief, c.Name))
+                ),
+            ]
+        );
 
     public double Top { get; }
 

@@ -233,7 +233,10 @@ internal static class TestShop
             $"""
             %
             O1001
-            (TEST F001 R1)
+            (F001 REV 1 BLOCK TOP)
+            (PROGRAM 1001 FOR FIXTURE TEST F001 R1)
+            (PINS OUT)
+            (BOLTS OUT)
             G21 G17 G40 G49 G80 G90 G94 G54
             M64
             M66

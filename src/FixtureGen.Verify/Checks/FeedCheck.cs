@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// Spindle speed and chip load against the shop's own data. A feed per tooth within half the least and twice the greatest of the
+/// material's chart passes: chip thinning at narrow cuts, weak spindles and slow machines move it that far.
+/// </summary>
+internal static class FeedCheck
+{
+    public static void Go(Run run)
+    {
+        int told = 0;
+        foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
+        {
+            if (!Run.IsFeed(motion) || run.CutterOf(motion) is not { } cutter || e.State.Rpm <= 0)
+            {
+                continue;
+            }
+            Speed(run, e, motion, cutter.Tool);
+            if (
+                motion.FeedMmPerMin > 0
+                && motion.Line != told
+                && ChipLoad(run, e, motion, cutter.Tool, run.Tallies[index])
+            )
+            {
+                told = motion.Line;
+            }
+        }
+    }
+
+    /// <summary>Chart range at a diameter: straight between rows, in proportion below the first, the last row beyond it; mm a tooth.</summary>
+    internal static (double Least, double Most) Chart(Material material, double diameter)
+    {
+        ImmutableArray<ChipLoad> rows = [.. material.ChipLoads.OrderBy(r => r.Diameter)];
+        if (rows.IsEmpty)
+        {
+            return (0, double.MaxValue);
+        }
+        ChipLoad low = rows.LastOrDefault(r => r.Diameter <= diameter) ?? new ChipLoad(0, 0, 0);
+        ChipLoad high = rows.FirstOrDefault(r => r.Diameter >= diameter) ?? rows[^1];
+        double share = high.Diameter > low.Diameter ? (diameter - low.Diameter) / (high.Diameter - low.Diameter) : 1;
+        share = Math.Clamp(share, 0, 1);
+        return (low.MinMm + (share * (high.MinMm - low.MinMm)), low.MaxMm + (share * (high.MaxMm - low.MaxMm)));
+    }
+
+    private static void Speed(Run run, ProgramEvent e, Motion motion, Tool tool)
+    {
+        Machine machine = run.Job.Plate.Machine;
+        double most = tool.MaxRpm > 0 ? Math.Min(machine.MaxSpindleRpm, tool.MaxRpm) : machine.MaxSpindleRpm;
+        if (e.State.Rpm > most + 0.5 || e.State.Rpm < machine.MinSpindleRpm - 0.5)
+        {
+            run.Log.Error(
+                "spindle-speed",
+                e.Line,
+                $"{e.State.Rpm:0} rev/min with {tool.Name}, {machine.MinSpindleRpm:0} to {most:0} is possible",
+                "Correct S",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static bool ChipLoad(Run run, ProgramEvent e, Motion motion, Tool tool, Tally tally)
+    {
+        double length = Piece.Of(motion).Length;
+        bool sideways = length > Math.Abs(motion.To.Z - motion.From.Z);
+        (double least, double most) = Chart(run.Material, tool.Diameter);
+        double chip = motion.FeedMmPerMin / (e.State.Rpm * Math.Max(1, tool.Flutes));
+        bool slow = sideways && tally.Removed > JudgeRules.NoMaterial && chip < least / JudgeRules.ChipFactor;
+        bool fast = chip > most * JudgeRules.ChipFactor;
+        if (slow || fast)
+        {
+            run.Log.Warn(
+                "chip-load",
+                e.Line,
+                $"{chip:0.0000} mm a tooth with {tool.Name} is too {(slow ? "slow" : "fast")}: the chart says {least:0.0000} to {most:0.0000}",
+                "Correct F or S",
+                motion.To.Xy
+            );
+        }
+        return slow || fast;
+    }
+}

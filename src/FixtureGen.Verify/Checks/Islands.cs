@@ -1,0 +1,74 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>Cells that hang together: one of its points, its area, whether it reaches the grid's edge.</summary>
+internal sealed record Island(Point2 At, double AreaMm2, bool TouchesEdge);
+
+/// <summary>The pieces a grid has fallen into; cells hang together by their sides.</summary>
+internal sealed class Islands
+{
+    private readonly BlockGrid _grid;
+    private readonly int[] _number;
+    private readonly List<Island> _all = [];
+
+    public Islands(BlockGrid grid)
+    {
+        _grid = grid;
+        _number = new int[grid.Top.Length];
+        Stack<int> open = new();
+        for (int i = 0; i < _number.Length; i++)
+        {
+            if (_number[i] == 0 && Solid(i))
+            {
+                _all.Add(Flood(i, _all.Count + 1, open));
+            }
+        }
+    }
+
+    public IReadOnlyList<Island> All => _all;
+
+    /// <summary>The piece that the point lies in; null where there is no material.</summary>
+    public Island? Of(Point2 p)
+    {
+        int x = (int)((p.X - _grid.Box.MinX) / _grid.Cell);
+        int y = (int)((p.Y - _grid.Box.MinY) / _grid.Cell);
+        int n = x < 0 || y < 0 || x >= _grid.Columns || y >= _grid.Rows ? 0 : _number[(y * _grid.Columns) + x];
+        return n == 0 ? null : _all[n - 1];
+    }
+
+    private bool Solid(int cell) => _grid.Top[cell] > _grid.Bottom[cell] + 1e-3f;
+
+    private Island Flood(int start, int number, Stack<int> open)
+    {
+        int count = 0;
+        bool edge = false;
+        open.Push(start);
+        _number[start] = number;
+        while (open.TryPop(out int cell))
+        {
+            count++;
+            int x = cell % _grid.Columns;
+            int y = cell / _grid.Columns;
+            edge |= x == 0 || y == 0 || x == _grid.Columns - 1 || y == _grid.Rows - 1;
+            Visit(x > 0, cell - 1);
+            Visit(x < _grid.Columns - 1, cell + 1);
+            Visit(y > 0, cell - _grid.Columns);
+            Visit(y < _grid.Rows - 1, cell + _grid.Columns);
+        }
+        Point2 at = new(
+            _grid.Box.MinX + (((start % _grid.Columns) + 0.5) * _grid.Cell),
+            _grid.Box.MinY + (((start / _grid.Columns) + 0.5) * _grid.Cell)
+        );
+        return new Island(at, count * _grid.Cell * _grid.Cell, edge);
+
+        void Visit(bool inside, int cell)
+        {
+            if (inside && _number[cell] == 0 && Solid(cell))
+            {
+                _number[cell] = number;
+                open.Push(cell);
+            }
+        }
+    }
+}

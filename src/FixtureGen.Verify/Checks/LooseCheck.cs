@@ -1,0 +1,102 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Reading;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// Which scrap the trim cuts loose, and when: the shell is cut on a coarse grid, what hangs together is found, and the line at
+/// which each piece parts from the rest is searched by halving.
+/// </summary>
+internal static class LooseCheck
+{
+    private const double Cell = 0.4;
+
+    /// <summary>Crumbs below this, mm2, are chips.</summary>
+    private const double Crumb = 4;
+
+    public static ImmutableArray<LooseScrap> Go(Run run)
+    {
+        (Motion Motion, Cutter Cutter)[] cuts =
+        [
+            .. run.Motions()
+                .Select(m => (m.Motion, Cutter: run.CutterOf(m.Motion)))
+                .Where(m => m.Cutter is not null && Run.Low(m.Motion) < run.StockTop && !run.IsMark(m.Motion, m.Cutter))
+                .Select(m => (m.Motion, m.Cutter!)),
+        ];
+        Islands end = Cut(run, cuts, cuts.Length);
+        ImmutableArray<LooseScrap>.Builder loose = ImmutableArray.CreateBuilder<LooseScrap>();
+        foreach (Island island in end.All.Where(i => !i.TouchesEdge && i.AreaMm2 > Crumb))
+        {
+            int from = 0;
+            int to = cuts.Length;
+            while (to - from > 1)
+            {
+                int mid = (from + to) / 2;
+                bool parted =
+                    Cut(run, cuts, mid).Of(island.At) is { TouchesEdge: false } now
+                    && now.AreaMm2 < island.AreaMm2 * 1.5;
+                (from, to) = parted ? (from, mid) : (mid, to);
+            }
+            loose.Add(new LooseScrap(cuts[to - 1].Motion.Line, island.At, island.AreaMm2));
+        }
+        ImmutableArray<LooseScrap> sorted = [.. loose.OrderBy(l => l.Line)];
+        Judge(run, sorted, end);
+        return sorted;
+    }
+
+    private static Islands Cut(Run run, (Motion Motion, Cutter Cutter)[] cuts, int count)
+    {
+        BlockGrid grid = new(run.Grid.Box, Cell, run.Grid.RawBottomZ, run.Grid.RawTopZ);
+        Carver carver = new(grid);
+        for (int i = 0; i < count; i++)
+        {
+            carver.Cut(cuts[i].Motion, cuts[i].Cutter, double.MaxValue);
+        }
+        return new Islands(grid);
+    }
+
+    /// <summary>A loose piece that is not the part must not lie about while the cutter goes on; tabs that were asked for must hold.</summary>
+    private static void Judge(Run run, ImmutableArray<LooseScrap> loose, Islands end)
+    {
+        Shape.Area part = new(Region.Of(run.Design.Part.Outer));
+        int lastCut = run.Motions()
+            .Where(m => Run.IsFeed(m.Motion) && Run.Low(m.Motion) < run.StockTop)
+            .Select(m => m.Motion.Line)
+            .DefaultIfEmpty(0)
+            .Max();
+        foreach (LooseScrap piece in loose)
+        {
+            bool isPart = part.Contains(piece.At) && !InCutout(run, piece.At);
+            bool stopped = run.Trace.Events.Any(e => e.Kind == EventKind.Stop && e.Line > piece.Line);
+            if (!isPart && piece.Line < lastCut && !stopped)
+            {
+                run.Log.Error(
+                    "scrap-loose",
+                    piece.Line,
+                    $"a piece of {piece.AreaMm2:0} mm2 at X {piece.At.X:0.##} Y {piece.At.Y:0.##} comes loose while the cutter goes on",
+                    "Mill it away, hold it by tabs or stop to take it out",
+                    piece.At
+                );
+            }
+            else if (
+                isPart
+                && run.Job.Skirt == SkirtHold.Tabs
+                && run.Design.TrimCuts.Any(c => c.Kind == TrimKind.Outline && !c.Tabs.IsEmpty)
+            )
+            {
+                run.Log.Error(
+                    "tab-cut",
+                    piece.Line,
+                    "no tab is left between part and skirt",
+                    "Lift the cutter over the tabs",
+                    piece.At
+                );
+            }
+        }
+    }
+
+    private static bool InCutout(Run run, Point2 p) =>
+        run.Design.Part.Cutouts.Any(c => new Shape.Area(Region.Of(c)).Contains(p));
+}

@@ -1,0 +1,116 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>Something that stands up to Top: a round thing about At, or, with an Area, the ground plan of a form.</summary>
+internal sealed record Obstacle(string Name, Point2 At, double Radius, Area? Area, double Top)
+{
+    /// <summary>Least distance of the path from the thing; negative or zero is contact for an axis.</summary>
+    public double From(Piece path)
+    {
+        if (Area is null)
+        {
+            return Distance.To(path, At) - Radius;
+        }
+        if (Area.Contains(path.A))
+        {
+            return 0;
+        }
+        return Area.Pieces.Min(p => Distance.Between(path, p).Distance);
+    }
+}
+
+/// <summary>Cutter, shank and holder against jackets, bolt heads, pins and forms, along every motion.</summary>
+internal static class ObstacleCheck
+{
+    /// <summary>What stands on and in the block while the shell is trimmed.</summary>
+    public static IEnumerable<Obstacle> OfTrim(Job job, FixtureDesign design)
+    {
+        double shellTop = design.FixtureHeight + job.Shell.ThicknessMax;
+        foreach (MagnetPlace magnet in design.Magnets)
+        {
+            double top = shellTop + job.Magnet.JacketHeight;
+            yield return new Obstacle("the jacket", magnet.At, job.Magnet.JacketDiameter / 2, null, top);
+        }
+        foreach (FormRegion form in design.Part.Forms.Where(f => f.Direction == FormDirection.Up))
+        {
+            Area area = new(Region.Of(form.Edge));
+            yield return new Obstacle("the form", default, 0, area, shellTop + form.Height);
+        }
+        foreach (Obstacle bolt in Bolts(job, design))
+        {
+            yield return bolt;
+        }
+        foreach (HoleFeature pin in Holes(design, FeatureKind.PinHole).Concat(Holes(design, FeatureKind.PinSlot)))
+        {
+            yield return new Obstacle("the pin", pin.At, job.Pin.Diameter / 2, null, job.Pin.Projection);
+        }
+    }
+
+    /// <summary>Bolt heads with their washers, in the counterbores where there are any.</summary>
+    public static IEnumerable<Obstacle> Bolts(Job job, FixtureDesign design)
+    {
+        HoleFeature[] bores = [.. Holes(design, FeatureKind.Counterbore)];
+        double radius = Math.Max(job.Bolt.WasherDiameter, job.Bolt.HeadDiameter) / 2;
+        foreach (HoleFeature hole in Holes(design, FeatureKind.BoltHole))
+        {
+            double seat = bores.FirstOrDefault(b => b.At.DistanceTo(hole.At) < 0.1)?.FloorZ ?? design.FixtureHeight;
+            double top = seat + job.Bolt.WasherThickness + job.Bolt.HeadHeight;
+            yield return new Obstacle("the bolt", hole.At, radius, null, top);
+        }
+    }
+
+    /// <summary>Checks every motion of which <paramref name="when"/> is true.</summary>
+    public static void Go(Run run, IReadOnlyList<Obstacle> obstacles, Func<ProgramEvent, bool> when)
+    {
+        double highest = obstacles.Select(o => o.Top).DefaultIfEmpty(double.MinValue).Max();
+        foreach ((_, ProgramEvent e, Motion motion) in run.Motions())
+        {
+            if (Run.Low(motion) < highest && when(e) && run.CutterOf(motion) is { } cutter)
+            {
+                Check(run, motion, cutter, obstacles);
+            }
+        }
+    }
+
+    private static IEnumerable<HoleFeature> Holes(FixtureDesign design, FeatureKind kind) =>
+        design.Features.OfType<HoleFeature>().Where(h => h.Kind == kind);
+
+    private static void Check(Run run, Motion motion, Cutter cutter, IReadOnlyList<Obstacle> obstacles)
+    {
+        Piece path = Piece.Of(motion);
+        Tool tool = cutter.Tool;
+        double low = Run.Low(motion);
+        foreach (Obstacle obstacle in obstacles)
+        {
+            (string Part, double Radius, double From)[] parts =
+            [
+                ("cutter", cutter.RadiusAt(obstacle.Top - low), low),
+                ("shank", tool.ShankDiameter / 2, low + tool.FluteLength),
+                ("holder", tool.HolderDiameter / 2, low + tool.StickOut),
+            ];
+            if (parts.All(p => p.From >= obstacle.Top))
+            {
+                continue;
+            }
+            double distance = obstacle.From(path);
+            foreach ((string part, double radius, double from) in parts)
+            {
+                if (from < obstacle.Top && distance < radius)
+                {
+                    run.Log.Error(
+                        "collision",
+                        motion.Line,
+                        $"the {part} of {tool.Name} hits {obstacle.Name} by {radius - distance:0.###} mm; it stands up to Z {obstacle.Top:0.##}",
+                        "Travel higher or farther away, or move the magnet",
+                        motion.To.Xy
+                    );
+                    break;
+                }
+            }
+        }
+    }
+}

@@ -1,0 +1,45 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// A block being cut is held by the plate's vacuum: a motion that opens it inside the plate's seal must come after a stop at
+/// which the operator was told to fit the bolts.
+/// </summary>
+internal sealed class SealCheck
+{
+    private readonly Run _run;
+    private readonly Area _seal;
+    private readonly float _highestBottom;
+    private bool _told;
+
+    public SealCheck(Run run)
+    {
+        _run = run;
+        _seal = new Area(Region.Of(run.Job.Plate.SealLoop));
+        _highestBottom = run.Setup == Setup.Trim ? float.MinValue : run.Grid.Bottom.Max();
+    }
+
+    /// <summary>To be called after the motion was carved.</summary>
+    public void After(ProgramEvent e, Motion motion, Cutter cutter, Carver carver)
+    {
+        if (_told || e.State.Bolted || Run.Low(motion) > _highestBottom + 1e-3)
+        {
+            return;
+        }
+        if (carver.FirstOpen(Piece.Of(motion), cutter.Radius, _seal.Contains) is { } at)
+        {
+            _told = true;
+            _run.Log.Error(
+                "bolts-not-fitted",
+                motion.Line,
+                $"the block is opened inside the plate's seal at X {at.X:0.##} Y {at.Y:0.##} before any stop to fit the bolts",
+                $"Stop ({_run.Job.Control.Stop}) with a comment that says which bolts to fit",
+                at
+            );
+        }
+    }
+}
