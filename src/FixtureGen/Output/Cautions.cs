@@ -57,6 +57,15 @@ internal static class Cautions
         ];
     }
 
+    /// <summary>The few that must stand on a paper with room for one box only; the setup sheet has them all.</summary>
+    public static IReadOnlyList<Caution> Brief(PaperFacts facts) =>
+        [
+            new(
+                Signal.Warning,
+                $"Implants stay {Figures.Rate(Math.Max(300, facts.Holding.ImplantDistanceMm))} mm from the magnets. Dry run in the air first, doors shut. Stop if the vacuum falls below {Figures.Vacuum(facts.Holding.VacuumKPa)}. Eye protection. All cautions: setup sheet."
+            ),
+        ];
+
     /// <summary>Draws all of them, one box to a signal word.</summary>
     public static void Draw(Paper paper, IReadOnlyList<Caution> cautions)
     {
@@ -71,7 +80,7 @@ internal static class Cautions
         const double word = 34;
         Type type = Type.Plain(Paper.Body);
         IReadOnlyList<string>[] lines = [.. texts.Select(t => Typefaces.Wrap(t, type, paper.Wide - word - 6))];
-        double tall = lines.Sum(l => (l.Count * Paper.Body * 1.36) + 0.9) + 2.2;
+        double tall = Math.Max(9, lines.Sum(l => (l.Count * Paper.Body * 1.36) + 0.9) + 2.2);
         paper.Keep(tall + 2);
         Box2 box = paper.Place(tall);
         Box2 left = box with { MaxX = box.MinX + word };

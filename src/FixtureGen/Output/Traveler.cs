@@ -28,7 +28,7 @@ public static class Traveler
         Steps(paper, "After the batch", AfterBatch(facts));
         Record(paper, job.Quantity);
         paper.Y += 2;
-        Cautions.Draw(paper, [.. Cautions.For(facts).Take(4)]);
+        Cautions.Draw(paper, Cautions.Brief(facts));
         return paper.Finished();
     }
 
