@@ -182,6 +182,10 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
     /// <summary>An arrow head in the middle of the lead-in: the way the cutter goes.</summary>
     private void Arrow(OpenPath lead)
     {
+        if (lead.Segments.IsDefaultOrEmpty)
+        {
+            return;
+        }
         Segment last = lead.Segments[^1];
         Point2 way = last.IsArc ? (last.IsCcw ? 1 : -1) * (last.End - last.Centre).Left : last.End - last.Start;
         Point2 tip = view.At(last.End);

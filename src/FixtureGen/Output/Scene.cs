@@ -97,7 +97,7 @@ internal sealed class Scene(double width, double height)
 
     public void Shape(IEnumerable<Chain> chains, Pen? pen, Colour? fill = null)
     {
-        ImmutableArray<Chain> all = [.. chains];
+        ImmutableArray<Chain> all = [.. chains.Where(c => !c.Segments.IsDefaultOrEmpty)];
         if (!all.IsEmpty)
         {
             inks.Add(new ShapeInk(all, pen, fill));

@@ -22,7 +22,7 @@ internal readonly record struct View(double Scale, Point2 Shift, bool MirrorX)
     public Chain At(Chain c)
     {
         View view = this;
-        return new Chain([.. c.Segments.Select(view.At)], c.Closed);
+        return c.Segments.IsDefaultOrEmpty ? c : new Chain([.. c.Segments.Select(view.At)], c.Closed);
     }
 
     public IEnumerable<Chain> At(IEnumerable<Chain> chains) => chains.Select(At);
