@@ -23,6 +23,9 @@ internal static class Feeds
     /// <summary>Narrowest engagement that leaves no core between rings, in diameters.</summary>
     private const double WidestStep = 0.5;
 
+    /// <summary>Share of the ramp limit that is used: heights on short arcs are rounded when written.</summary>
+    private const double RampShare = 0.96;
+
     /// <summary>Spindle speeds and feeds are written in whole steps of this.</summary>
     private const double Round = 10;
 
@@ -143,6 +146,6 @@ internal static class Feeds
     private static double RampDeg(Tool tool, Material material)
     {
         double ramp = tool.MaxRampDeg > 0 ? Math.Min(tool.MaxRampDeg, material.MaxRampDeg) : material.MaxRampDeg;
-        return Math.Clamp(ramp, 0.5, 45);
+        return Math.Clamp(RampShare * ramp, 0.5, 45);
     }
 }

@@ -17,15 +17,21 @@ internal sealed record Frame(
     /// <summary>How far a shank no thicker than its flutes must stay out of the hole with the holder, mm.</summary>
     private const double HolderGap = 1;
 
-    /// <summary>The block's end mills, largest first; the trim cutter is kept sharp for the shells.</summary>
-    public IEnumerable<Tool> EndMills =>
-        Job
-            .Tools.Where(t => t.Kind == ToolKind.EndMill && t != Job.TrimTool)
-            .OrderByDescending(t => t.Diameter)
-            .ThenBy(t => t.Number);
+    /// <summary>
+    /// The block's end mills, largest first. Trim cutters are kept sharp for the shells: the job's own, and single-flute ones
+    /// where the shop has others.
+    /// </summary>
+    public ImmutableArray<Tool> EndMills { get; } = BlockMills(Job);
 
     /// <summary>How a tool runs in the block; ae is the radial width of its cut, mm.</summary>
     public CutData Data(Tool tool, double ae) => Feeds.For(tool, Job.BlockMaterial, Job.Plate.Machine, ae, 0);
+
+    private static ImmutableArray<Tool> BlockMills(Job job)
+    {
+        Tool[] mills = [.. job.Tools.Where(t => t.Kind == ToolKind.EndMill && t != job.TrimTool)];
+        int least = mills.Any(t => t.Flutes > 1) ? 2 : 1;
+        return [.. mills.Where(t => t.Flutes >= least).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number)];
+    }
 
     /// <summary>True when the tool gets to a floor below the face with its flutes, or with a shank as thin as they are.</summary>
     public bool Reaches(Tool tool, double floorZ)

@@ -35,7 +35,7 @@ internal static class HoleMethods
         bool round = frame.EndMills.Any(t => hole.SlotLength <= 0 && Turns(t, hole) && frame.Reaches(t, hole.FloorZ));
         if (!round)
         {
-            foreach (Method m in PocketMethods.For(hole, Fit.Of(hole, frame.Setup), frame))
+            foreach (Method m in PocketMethods.For(hole, Fit.Of(hole, frame.Setup), hole.Diameter / Bore.Least, frame))
             {
                 yield return m;
             }

@@ -16,6 +16,9 @@ internal static class OpenEdge
     /// <summary>The path's way out is narrower than the opening by this on both sides, so that no edges coincide, mm.</summary>
     private const double Narrower = 0.004;
 
+    /// <summary>A region that reaches this far past the block needs no help, mm.</summary>
+    private const double Enough = 1;
+
     public static ImmutableArray<Region> Extend(Region area, Box2 block, double beyond, Kernel kernel)
     {
         Box2 b = Measure.Bounds(area);
@@ -26,25 +29,25 @@ internal static class OpenEdge
             block.MaxX - Inset,
             block.MaxY - Inset
         );
-        if (b.MinX < x0)
+        if (IsOpen(b.MinX, block.MinX, -1))
         {
             all.AddRange(
                 Openings(new(x0, y0 - 1), new(x0, y1 + 1)).Select(o => Way(new(x0 - beyond, o.A.Y, x0, o.B.Y), 0, 1))
             );
         }
-        if (b.MaxX > x1)
+        if (IsOpen(b.MaxX, block.MaxX, 1))
         {
             all.AddRange(
                 Openings(new(x1, y0 - 1), new(x1, y1 + 1)).Select(o => Way(new(x1, o.A.Y, x1 + beyond, o.B.Y), 0, 1))
             );
         }
-        if (b.MinY < y0)
+        if (IsOpen(b.MinY, block.MinY, -1))
         {
             all.AddRange(
                 Openings(new(x0 - 1, y0), new(x1 + 1, y0)).Select(o => Way(new(o.A.X, y0 - beyond, o.B.X, y0), 1, 0))
             );
         }
-        if (b.MaxY > y1)
+        if (IsOpen(b.MaxY, block.MaxY, 1))
         {
             all.AddRange(
                 Openings(new(x0 - 1, y1), new(x1 + 1, y1)).Select(o => Way(new(o.A.X, y1, o.B.X, y1 + beyond), 1, 0))
@@ -57,6 +60,10 @@ internal static class OpenEdge
                 .Select(p => (p.Start, p.End))
                 .Where(o => o.Start.DistanceTo(o.End) > 4 * Narrower);
     }
+
+    /// <summary>The region comes to the edge and does not itself go on well past it.</summary>
+    private static bool IsOpen(double reach, double edge, int outward) =>
+        (reach - edge) * outward > -Inset && (reach - edge) * outward < Enough;
 
     private static Region Way(Box2 box, double alongX, double alongY) =>
         Region.Of(

@@ -5,13 +5,13 @@ namespace FixtureGen.Toolpaths;
 
 /// <summary>
 /// Whether a cut lets air into the space that holds the block: it opens the block's underside where, wherever the raw block
-/// lies on its stops, the plate's seal zone may be under it.
+/// lies on its stops, the plate's seal zone may be under it. A port always does: blind, it ends in a channel from below.
 /// </summary>
 internal static class PlateSeal
 {
     public static bool Breaks(Feature feature, Plate plate)
     {
-        bool through = feature.Removals.Any(r => r.FloorZ <= plate.Skin + 1e-6);
+        bool through = feature.Kind == FeatureKind.Port || feature.Removals.Any(r => r.FloorZ <= plate.Skin + 1e-6);
         return through && feature.Removals.SelectMany(r => r.Area).Any(a => Touches(a, plate));
     }
 

@@ -13,10 +13,14 @@ internal static class PocketMethods
     /// <summary>Left on walls that matter for the last pass, mm (common practice, no source).</summary>
     private const double WallAllowance = 0.15;
 
-    public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, Frame frame)
+    public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, Frame frame) =>
+        For(feature, removals, double.PositiveInfinity, frame);
+
+    /// <summary>With end mills up to a diameter.</summary>
+    public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, double widest, Frame frame)
     {
         double floor = removals.Min(r => r.FloorZ);
-        List<Tool> tools = [.. frame.EndMills.Where(t => frame.Reaches(t, floor))];
+        List<Tool> tools = [.. frame.EndMills.Where(t => t.Diameter <= widest && frame.Reaches(t, floor))];
         ImmutableArray<Region> areas = [.. removals.SelectMany(r => r.Area)];
         double least = tools.Count == 0 ? 0 : tools[^1].Radius;
         foreach (Tool tool in tools)
@@ -91,7 +95,7 @@ internal static class PocketMethods
             () =>
                 [
                     .. removals.SelectMany(r =>
-                        r.Area.SelectMany(a => OpenEdge.Extend(a, frame.Block, (2 * tool.Diameter) + 2, frame.Kernel))
+                        r.Area.SelectMany(a => OpenEdge.Extend(a, frame.Block, tool.Diameter + 1, frame.Kernel))
                             .Select(a =>
                                 Clearing.Clear(
                                     feature.Name,

@@ -10,8 +10,8 @@ namespace FixtureGen.Toolpaths;
 /// </summary>
 internal static class TrimPasses
 {
-    /// <summary>Slope up to and down from a bridge, degrees (common practice, no source).</summary>
-    private const double TabRampDeg = 30;
+    /// <summary>Slope up to a bridge, degrees (common practice, no source); down from it the tool's own limit counts.</summary>
+    private const double RiseDeg = 30;
 
     /// <summary>Above the shell where feeding down begins, mm.</summary>
     private const double Gap = 1;
@@ -91,13 +91,14 @@ internal static class TrimPasses
             pen.Follow(loop, z, data.Feed);
             return;
         }
-        double ramp = (tabTop - z) / Math.Tan(TabRampDeg * Math.PI / 180);
+        double rise = (tabTop - z) / Math.Tan(RiseDeg * Math.PI / 180);
+        double fall = (tabTop - z) / Math.Tan(data.MaxRampDeg * Math.PI / 180);
         double at = 0;
         foreach (Tab tab in cut.Tabs.OrderBy(t => t.At))
         {
             double half = (tab.Length + cut.Tool.Diameter) / 2;
-            double up = Math.Max(at, tab.At - half - ramp);
-            double down = Math.Min(total, tab.At + half + ramp);
+            double up = Math.Max(at, tab.At - half - rise);
+            double down = Math.Min(total, tab.At + half + fall);
             pen.Follow(Along.Open(loop, at, up), z, data.Feed);
             pen.Slope([.. Along.Open(loop, up, tab.At - half)], tabTop, data.Feed);
             pen.Follow(Along.Open(loop, tab.At - half, tab.At + half), tabTop, data.Feed);

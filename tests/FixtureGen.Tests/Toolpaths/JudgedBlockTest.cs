@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Program;
+using FixtureGen.Tests.Support;
+using FixtureGen.Toolpaths;
+using FixtureGen.Verify;
+using Xunit;
+
+namespace FixtureGen.Tests.Toolpaths;
+
+/// <summary>Designed blocks whose written programs the judge reads back and carves.</summary>
+public sealed class JudgedBlockTest(ITestOutputHelper output)
+{
+    private static readonly Job Job = DemoShop.Job(DemoShop.PlainJob(more: "[locator]\nby = \"hand\"\n"));
+
+    public static TheoryData<string> Shapes() => [.. PartShapes.All.Keys];
+
+    [Theory]
+    [MemberData(nameof(Shapes))]
+    public void Judge_finds_nothing_wrong_with_the_programs(string shape)
+    {
+        FixtureDesign design = DesignedBlock.Of(PartShapes.All[shape], Job);
+        Stage<ImmutableArray<ProgramPlan>> plans = OperationPlanner.Plan(design, Job, Tolerances.House);
+        Assert.True(plans.Ok, string.Join('\n', plans.Findings));
+        ImmutableArray<ProgramText> texts =
+        [
+            .. plans.Value.Select(p => ProgramWriter.Write(p, Job.Control, Job)).Select(s => Written(s)),
+        ];
+
+        VerifyResult verdict = Verifier.Judge(new VerifyRequest(Job, design, texts, Limits.House));
+
+        foreach (ProgramVerdict p in verdict.Programs)
+        {
+            output.WriteLine(FormattableString.Invariant($"{shape} {p.Setup} {p.Minutes:0.00} min cut {p.CutMm:0} rapid {p.RapidMm:0} lines {p.Lines} arcs {p.Arcs} air {p.AirCutShare:0.00}"));
+        }
+        foreach (Operation o in plans.Value.SelectMany(p => p.Steps).Select(s => s.Operation).OfType<Operation>())
+        {
+            output.WriteLine(FormattableString.Invariant($"  {o.Name} {o.Tool.Name} {o.Moves.Length} moves, F {o.FeedMmPerMin} S {o.SpindleRpm} down {o.StepDown:0.00} over {o.StepOver:0.00} {o.LimitedBy}"));
+        }
+        Assert.True(
+            verdict.Ok,
+            string.Join('\n', verdict.Findings.Where(f => f.Severity != Severity.Note).Take(40))
+                + FormattableString.Invariant($"\ngouge {verdict.MaxGougeDepthMm} {verdict.MaxGougeSideMm} left {verdict.MaxLeftoverMm}")
+        );
+        Assert.InRange(verdict.Programs.Single(p => p.Setup == Setup.Top).Minutes, 1, 15);
+    }
+
+    private static ProgramText Written(Stage<ProgramText> stage)
+    {
+        Assert.True(stage.Ok, string.Join('\n', stage.Findings));
+        return stage.Value!;
+    }
+}
