@@ -81,7 +81,7 @@ internal static class PlaceCheck
             ? double.MaxValue
             : Farthest(piece, best.At) + cutter.Radius + run.Limits.PlateGap - (best.ReliefDiameter / 2);
         double below = best is null ? 0 : run.Limits.PlateGap - low - best.ReliefDepth;
-        if (best is null || beside > 1e-6 || (below > 1e-6 && low < 0))
+        if ((best is null || beside > 1e-6 || (below > 1e-6 && low < 0)) && !OverGroove(run, piece, cutter, low))
         {
             string where =
                 best is null || beside > 1e-6 ? "outside every relief of the plate" : $"too deep for {best.Name}";
@@ -93,6 +93,23 @@ internal static class PlaceCheck
                 motion.To.Xy
             );
         }
+    }
+
+    /// <summary>A vacuum groove in the plate's face is empty space too, as wide and deep as it is cut.</summary>
+    private static bool OverGroove(Run run, Piece piece, Cutter cutter, double low) =>
+        run.Job.Plate.Grooves.Any(g =>
+            run.Limits.PlateGap - low <= g.Depth + 1e-6
+            && g.Run.Segments.Select(Piece.Of)
+                .Any(s =>
+                    FarthestFrom(piece, s) + cutter.Radius + run.Limits.PlateGap <= (g.Width / 2) + 1e-6
+                )
+        );
+
+    /// <summary>At most this far from the run is any point of the piece: its ends, and for an arc its centre and radius.</summary>
+    private static double FarthestFrom(Piece piece, Piece run)
+    {
+        double ends = Math.Max(Distance.To(run, piece.A), Distance.To(run, piece.B));
+        return piece.IsArc ? Math.Max(ends, Distance.To(run, piece.C) + piece.R) : ends;
     }
 
     private static double Farthest(Piece piece, Point2 from)

@@ -33,12 +33,16 @@ internal sealed record Frame(
         return [.. mills.Where(t => t.Flutes >= least).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number)];
     }
 
-    /// <summary>True when the tool gets to a floor below the face with its flutes, or with a shank as thin as they are.</summary>
-    public bool Reaches(Tool tool, double floorZ)
+    /// <summary>
+    /// The end mills that fit and get to a floor with their flutes; where none does, those whose shank is as thin as their
+    /// flutes and whose holder stays out of the block.
+    /// </summary>
+    public ImmutableArray<Tool> Reaching(double floorZ, Func<Tool, bool> fits)
     {
         double deep = Heights.Face - floorZ;
-        return tool.StickOut >= deep + HolderGap
-            && (tool.FluteLength >= deep - 1e-6 || tool.ShankDiameter <= tool.Diameter + 1e-6);
+        Tool[] fitting = [.. EndMills.Where(t => fits(t) && t.StickOut >= deep + HolderGap)];
+        ImmutableArray<Tool> flutes = [.. fitting.Where(t => t.FluteLength >= deep - 1e-6)];
+        return flutes.IsEmpty ? [.. fitting.Where(t => t.ShankDiameter <= t.Diameter + 1e-6)] : flutes;
     }
 
     /// <summary>The block's outline where an area runs to it or over it, else nothing.</summary>

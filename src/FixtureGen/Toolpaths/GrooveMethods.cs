@@ -13,9 +13,7 @@ internal static class GrooveMethods
     {
         bool any = false;
         foreach (
-            Tool tool in frame.EndMills.Where(t =>
-                Math.Abs(t.Diameter - groove.Width) <= SameWidth && frame.Reaches(t, groove.FloorZ)
-            )
+            Tool tool in frame.Reaching(groove.FloorZ, t => Math.Abs(t.Diameter - groove.Width) <= SameWidth)
         )
         {
             any = true;

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -21,21 +22,20 @@ internal static class HoleMethods
 
     public static IEnumerable<Method> For(HoleFeature hole, Frame frame)
     {
-        if (hole.SlotLength <= 0)
+        ImmutableArray<Tool> turning =
+            hole.SlotLength > 0 ? [] : frame.Reaching(hole.FloorZ, t => Turns(t, hole));
+        foreach (Tool drill in frame.Job.Tools.Where(t => t.Kind == ToolKind.Drill && Drills(t, hole)))
         {
-            foreach (Tool drill in frame.Job.Tools.Where(t => t.Kind == ToolKind.Drill && Drills(t, hole)))
-            {
-                yield return Method.Of(hole, Drill(hole, drill, frame));
-            }
-            foreach (Tool tool in frame.EndMills.Where(t => Turns(t, hole) && frame.Reaches(t, hole.FloorZ)))
-            {
-                yield return Method.Of(hole, Helix(hole, tool, frame));
-            }
+            yield return Method.Of(hole, Drill(hole, drill, frame));
         }
-        bool round = frame.EndMills.Any(t => hole.SlotLength <= 0 && Turns(t, hole) && frame.Reaches(t, hole.FloorZ));
-        if (!round)
+        foreach (Tool tool in turning)
         {
-            foreach (Method m in PocketMethods.For(hole, Fit.Of(hole, frame.Setup), hole.Diameter / Bore.Least, frame))
+            yield return Method.Of(hole, Helix(hole, tool, frame));
+        }
+        if (turning.IsEmpty)
+        {
+            ImmutableArray<Removal> removals = Fit.Of(hole, frame.Setup);
+            foreach (Method m in PocketMethods.For(hole, removals, hole.Diameter / Bore.Least, frame))
             {
                 yield return m;
             }
@@ -47,7 +47,8 @@ internal static class HoleMethods
 
     /// <summary>A drill leaves a cone: it may only be used where the whole point passes into a relief.</summary>
     private static bool Drills(Tool drill, HoleFeature hole) =>
-        Math.Abs(drill.Diameter - hole.Diameter) <= SameSize
+        hole.SlotLength <= 0
+        && Math.Abs(drill.Diameter - hole.Diameter) <= SameSize
         && hole is { BreaksThrough: true, Opening: { } opening }
         && opening.ReliefDiameter >= drill.Diameter + (2 * ReliefGap)
         && opening.ReliefDepth >= drill.ConeHeight + Drilling.BreakThrough + ReliefGap
@@ -71,7 +72,8 @@ internal static class HoleMethods
         double share = (hole.Diameter - tool.Diameter) / hole.Diameter;
         data = data with { Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10) };
         double floor = hole.FloorZ <= 0 && hole.BreaksThrough ? hole.FloorZ - Below : hole.FloorZ;
-        double allowance = hole.Kind is FeatureKind.PinHole or FeatureKind.LocatorHole ? WallAllowance : 0;
+        bool matters = hole.Kind is FeatureKind.PinHole or FeatureKind.LocatorHole;
+        double allowance = matters && tool.FluteLength >= frame.Heights.Face - floor ? WallAllowance : 0;
         double turn = Math.PI * (hole.Diameter - tool.Diameter);
         double pitch = Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
         return new Cutting(

@@ -4,7 +4,7 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
 
-/// <summary>The words the programs say to the operator. Every program's first line is the fixture's label.</summary>
+/// <summary>The words the programs say to the operator. The trim program's first line is the fixture's label.</summary>
 internal static class OperatorText
 {
     public static ImmutableArray<string> Block(FixtureDesign design, Job job, Setup setup)
@@ -12,8 +12,8 @@ internal static class OperatorText
         string side = setup == Setup.Underside ? "UNDERSIDE" : "TOP";
         return
         [
-            design.Label,
-            Text($"PROGRAM {ProgramNumbers.Of(job, setup)} CUTS THE BLOCK, {side}"),
+            Text($"{job.FixtureId} REV {job.Revision} BLOCK {side}"),
+            Text($"PROGRAM {ProgramNumbers.Of(job, setup)} FOR FIXTURE {design.Label}"),
             Text($"BLANK {job.Blank.Name} {job.BlockMaterial.Name} THICKNESS {job.BlankThickness:0.00} MM"),
             "RAW BLOCK AGAINST ALL STOPS",
             setup == Setup.Top && design.Flip is not null

@@ -20,9 +20,9 @@ internal static class PocketMethods
     public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, double widest, Frame frame)
     {
         double floor = removals.Min(r => r.FloorZ);
-        List<Tool> tools = [.. frame.EndMills.Where(t => t.Diameter <= widest && frame.Reaches(t, floor))];
+        ImmutableArray<Tool> tools = frame.Reaching(floor, t => t.Diameter <= widest);
         ImmutableArray<Region> areas = [.. removals.SelectMany(r => r.Area)];
-        double least = tools.Count == 0 ? 0 : tools[^1].Radius;
+        double least = tools.IsEmpty ? 0 : tools[^1].Radius;
         foreach (Tool tool in tools)
         {
             ImmutableArray<Region> left = Left(areas, tool.Radius, least, frame.Kernel);
@@ -81,9 +81,9 @@ internal static class PocketMethods
     private static Cutting Clear(Feature feature, ImmutableArray<Removal> removals, Tool tool, Frame frame)
     {
         CutData data = frame.Data(tool, frame.Data(tool, tool.Diameter).StepOver);
-        double allowance = feature.Kind is FeatureKind.MagnetPocket or FeatureKind.PinHole or FeatureKind.PinSlot
-            ? WallAllowance
-            : 0;
+        double deep = frame.Heights.Face - removals.Min(r => r.FloorZ);
+        bool matters = feature.Kind is FeatureKind.MagnetPocket or FeatureKind.PinHole or FeatureKind.PinSlot;
+        double allowance = matters && tool.FluteLength >= deep ? WallAllowance : 0;
         double minutes = removals.Sum(r =>
             Estimate(Measure.Area(r.Area), Measure.Length(r.Area[0]), r.TopZ - r.FloorZ, data)
         );

@@ -33,7 +33,7 @@ internal static class SmallestTool
             smallest.Radius,
             frame.Kernel
         );
-        if (left.IsEmpty || !frame.Reaches(smallest, removals.Min(r => r.FloorZ)))
+        if (left.IsEmpty || frame.Reaching(removals.Min(r => r.FloorZ), t => t == smallest).IsEmpty)
         {
             return method;
         }
