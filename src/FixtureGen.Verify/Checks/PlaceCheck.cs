@@ -100,9 +100,7 @@ internal static class PlaceCheck
         run.Job.Plate.Grooves.Any(g =>
             run.Limits.PlateGap - low <= g.Depth + 1e-6
             && g.Run.Segments.Select(Piece.Of)
-                .Any(s =>
-                    FarthestFrom(piece, s) + cutter.Radius + run.Limits.PlateGap <= (g.Width / 2) + 1e-6
-                )
+                .Any(s => FarthestFrom(piece, s) + cutter.Radius + run.Limits.PlateGap <= (g.Width / 2) + 1e-6)
         );
 
     /// <summary>At most this far from the run is any point of the piece: its ends, and for an arc its centre and radius.</summary>

@@ -12,9 +12,7 @@ internal static class GrooveMethods
     public static IEnumerable<Method> For(GrooveFeature groove, Frame frame)
     {
         bool any = false;
-        foreach (
-            Tool tool in frame.Reaching(groove.FloorZ, t => Math.Abs(t.Diameter - groove.Width) <= SameWidth)
-        )
+        foreach (Tool tool in frame.Reaching(groove.FloorZ, t => Math.Abs(t.Diameter - groove.Width) <= SameWidth))
         {
             any = true;
             yield return Method.Of(groove, AtFullWidth(groove, tool, frame));

@@ -22,8 +22,7 @@ internal static class HoleMethods
 
     public static IEnumerable<Method> For(HoleFeature hole, Frame frame)
     {
-        ImmutableArray<Tool> turning =
-            hole.SlotLength > 0 ? [] : frame.Reaching(hole.FloorZ, t => Turns(t, hole));
+        ImmutableArray<Tool> turning = hole.SlotLength > 0 ? [] : frame.Reaching(hole.FloorZ, t => Turns(t, hole));
         foreach (Tool drill in frame.Job.Tools.Where(t => t.Kind == ToolKind.Drill && Drills(t, hole)))
         {
             yield return Method.Of(hole, Drill(hole, drill, frame));

@@ -31,16 +31,26 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
 
         foreach (ProgramVerdict p in verdict.Programs)
         {
-            output.WriteLine(FormattableString.Invariant($"{shape} {p.Setup} {p.Minutes:0.00} min cut {p.CutMm:0} rapid {p.RapidMm:0} lines {p.Lines} arcs {p.Arcs} air {p.AirCutShare:0.00}"));
+            output.WriteLine(
+                FormattableString.Invariant(
+                    $"{shape} {p.Setup} {p.Minutes:0.00} min cut {p.CutMm:0} rapid {p.RapidMm:0} lines {p.Lines} arcs {p.Arcs} air {p.AirCutShare:0.00}"
+                )
+            );
         }
         foreach (Operation o in plans.Value.SelectMany(p => p.Steps).Select(s => s.Operation).OfType<Operation>())
         {
-            output.WriteLine(FormattableString.Invariant($"  {o.Name} {o.Tool.Name} {o.Moves.Length} moves, F {o.FeedMmPerMin} S {o.SpindleRpm} down {o.StepDown:0.00} over {o.StepOver:0.00} {o.LimitedBy}"));
+            output.WriteLine(
+                FormattableString.Invariant(
+                    $"  {o.Name} {o.Tool.Name} {o.Moves.Length} moves, F {o.FeedMmPerMin} S {o.SpindleRpm} down {o.StepDown:0.00} over {o.StepOver:0.00} {o.LimitedBy}"
+                )
+            );
         }
         Assert.True(
             verdict.Ok,
             string.Join('\n', verdict.Findings.Where(f => f.Severity != Severity.Note).Take(40))
-                + FormattableString.Invariant($"\ngouge {verdict.MaxGougeDepthMm} {verdict.MaxGougeSideMm} left {verdict.MaxLeftoverMm}")
+                + FormattableString.Invariant(
+                    $"\ngouge {verdict.MaxGougeDepthMm} {verdict.MaxGougeSideMm} left {verdict.MaxLeftoverMm}"
+                )
         );
         Assert.InRange(verdict.Programs.Single(p => p.Setup == Setup.Top).Minutes, 1, 15);
     }

@@ -17,7 +17,10 @@ internal static class PartShapes
                 Contours.Slot(new Point2(30, 100), new Point2(60, 100), 4)
             ),
             ["bay"] = Part(Bay()),
-            ["disc"] = Part(Contours.Circle(new Point2(0, 0), 55), Contours.RoundedRectangle(new Box2(-12, -10, 12, 10), 4)),
+            ["disc"] = Part(
+                Contours.Circle(new Point2(0, 0), 55),
+                Contours.RoundedRectangle(new Box2(-12, -10, 12, 10), 4)
+            ),
         }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     private static Part Part(Contour outer, params ImmutableArray<Contour> cutouts) =>
