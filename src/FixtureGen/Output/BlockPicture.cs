@@ -30,12 +30,9 @@ public static class BlockPicture
         );
         Point2 corner = new(10, 18);
         Scale(scene, corner - new Point2(0, 8));
-        scene.Text(
-            $"{design.Label}   block as cut, {design.Placement.Blank.Material}, seen from the front",
-            new Point2(10 + box.Width, 7),
-            Type.Plain(3.6),
-            Anchor.Right
-        );
+        string caption = $"{design.Label}   block as cut, {design.Placement.Blank.Material}, seen from the front";
+        Type type = Typefaces.Shrunk(caption, Type.Plain(3.6), box.Width - 55);
+        scene.Text(caption, new Point2(10 + box.Width, 7), type, Anchor.Right);
         return SkiaDraw.Png(scene, PixelsPerMm);
     }
 

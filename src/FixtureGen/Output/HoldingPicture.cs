@@ -62,8 +62,9 @@ public static class HoldingPicture
             $"{design.Label}.  At the alarm level {N(holding.VacuumKPa)} kPa: seal {N(holding.SealedForceN)} N, cord pushes back {N(holding.GasketForceN)} N,";
         string second =
             $"magnets {N(holding.MagnetForceN)} N, cutting load up to {N(holding.CuttingForceN)} N. Magnets under full load, for information: {FactorScale.Text(holding.MagnetsOnly.Factor)}.";
-        scene.Text(line, new Point2(Gap, scene.Height - 17), Type.Plain(3.4));
-        scene.Text(second, new Point2(Gap, scene.Height - 22.5), Type.Plain(3.4));
+        double room = scene.Width - (2 * Gap);
+        scene.Text(line, new Point2(Gap, scene.Height - 17), Typefaces.Shrunk(line, Type.Plain(3.4), room));
+        scene.Text(second, new Point2(Gap, scene.Height - 22.5), Typefaces.Shrunk(second, Type.Plain(3.4), room));
     }
 
     private static void One(Scene scene, FixtureDesign design, HoldingResult holding, Panel panel, Box2 box, View view)

@@ -37,6 +37,8 @@ internal sealed class Paper(double width, double height, string running)
 
     public double Right => width - Margin;
 
+    public bool IsShort => height < 290;
+
     public double Wide => width - (2 * Margin);
 
     /// <summary>Of the two papers a job may name; sizes of ISO 216 and ANSI/ASME Y14.1.</summary>
@@ -80,9 +82,10 @@ internal sealed class Paper(double width, double height, string running)
     public void Text(string text, bool bold = false, double indent = 0)
     {
         Type type = bold ? Type.Strong(Body) : Type.Plain(Body);
-        foreach (string line in Typefaces.Wrap(text, type, Wide - indent))
+        IReadOnlyList<string> lines = Typefaces.Wrap(text, type, Wide - indent);
+        Keep(lines.Count * Body * 1.4);
+        foreach (string line in lines)
         {
-            Keep(Body * 1.4);
             Y += Body * 1.4;
             Page.Text(line, At(Left + indent, Y), type);
         }

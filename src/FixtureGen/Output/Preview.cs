@@ -51,13 +51,10 @@ public static class Preview
 
     private static void Heading(Scene scene, FixtureDesign design, Job job, Point2 at)
     {
-        string revision = job.Revision.ToString(CultureInfo.InvariantCulture);
-        scene.Text($"{job.Title}", at, Type.Strong(6));
-        scene.Text(
-            $"Fixture {job.FixtureId}, revision {revision}. Label: {design.Label}",
-            at - new Point2(0, 6.5),
-            Type.Plain(4)
-        );
+        double room = scene.Width - at.X - 8;
+        string under = $"Fixture {job.FixtureId}, revision {Figures.Whole(job.Revision)}. Label: {design.Label}";
+        scene.Text(job.Title, at, Typefaces.Shrunk(job.Title, Type.Strong(6), room));
+        scene.Text(under, at - new Point2(0, 6.5), Typefaces.Shrunk(under, Type.Plain(4), room));
     }
 
     private static void Facts(Scene scene, FixtureDesign design, Job job, Point2 at)

@@ -15,7 +15,7 @@ internal static class SheetFront
         Picture(paper, facts, out IReadOnlyList<LineKind> key);
         double below = paper.Y;
         paper.Y = top + 2;
-        paper.Pairs(Block(facts), Paper.Left + 122, paper.Wide - 122, 20);
+        paper.Pairs(Block(facts), Paper.Left + Side(paper) + 3, paper.Wide - Side(paper) - 3, 20);
         paper.Y = Math.Max(below, paper.Y);
         Key(paper, key);
         Programs(paper, facts);
@@ -34,7 +34,11 @@ internal static class SheetFront
         );
         paper.Page.Text(paperName, paper.At(paper.Right, paper.Y), Type.Strong(4.6), Anchor.Right);
         paper.Y += 6;
-        paper.Page.Text(job.Title, paper.At(Paper.Left, paper.Y), Type.Plain(4.6));
+        paper.Page.Text(
+            job.Title,
+            paper.At(Paper.Left, paper.Y),
+            Typefaces.Shrunk(job.Title, Type.Plain(4.6), paper.Wide)
+        );
         paper.Y += 2.4;
         paper.Page.Line(paper.At(Paper.Left, paper.Y), paper.At(paper.Right, paper.Y), Pen.Solid(0.8, Colour.Black));
         paper.Y += 2;
@@ -42,7 +46,7 @@ internal static class SheetFront
 
     private static void Picture(Paper paper, PaperFacts facts, out IReadOnlyList<LineKind> key)
     {
-        const double side = 119;
+        double side = Side(paper);
         Box2 place = paper.Place(side + 4);
         Box2 box = new(place.MinX + 9, place.MinY + 10, place.MinX + side, place.MaxY - 1);
         Box2 blank = facts.Design.Placement.BlankBox;
@@ -71,6 +75,9 @@ internal static class SheetFront
             2.8
         );
     }
+
+    /// <summary>Width and height of the picture: what leaves the programs and the hold room on the same page.</summary>
+    private static double Side(Paper paper) => paper.IsShort ? 102 : 117;
 
     private static void Key(Paper paper, IReadOnlyList<LineKind> key)
     {

@@ -65,6 +65,13 @@ internal static class Typefaces
         return lines;
     }
 
+    /// <summary>The same letters, made smaller where <paramref name="text"/> would be wider than <paramref name="width"/> mm.</summary>
+    public static Type Shrunk(string text, Type type, double width) =>
+        type with
+        {
+            Size = type.Size * Math.Min(1, width / Math.Max(Width(text, type), 1e-9)),
+        };
+
     private static IEnumerable<string> Broken(string word, Type type, double width)
     {
         while (word.Length > 1 && Width(word, type) > width)

@@ -12,9 +12,26 @@ public sealed class BlockPictureTest
     {
         Job job = SampleJob.Create();
         FixtureDesign design = SampleDesign.Create(job);
-        BlockGrid block = SampleBlock.Carve(design, 0.1);
+        BlockGrid block = SampleBlock.Carve(design, Looked.Wanted ? 0.1 : 0.4);
         byte[] png = BlockPicture.Png(block, design);
         Looked.At("block.png", png);
         Assert.Equal(png, BlockPicture.Png(block, design));
+    }
+
+    /// <summary>Light from the upper left, as drawings have it: a pocket's far right floor is brighter than its near left one, which lies in shadow.</summary>
+    [Fact]
+    public void Pockets_are_shaded_not_coloured_by_height()
+    {
+        const double cell = 0.2;
+        BlockGrid block = new(new Box2(0, 0, 60, 60), cell, 0, 20);
+        for (int r = 100; r < 200; r++)
+        {
+            Array.Fill(block.Top, 12f, (r * block.Columns) + 100, 100);
+        }
+        float[] light = new ReliefShade(block.Top, block.Columns, block.Rows, cell).Light();
+        float At(double x, double y) => light[((int)(y / cell) * block.Columns) + (int)(x / cell)];
+        Assert.True(At(22, 38) < 0.5f * At(38, 22), "no shadow falls from the upper left");
+        Assert.True(At(38, 22) > 0.6f * At(10, 10), "a lit floor is as the face, not darker for its depth");
+        Assert.InRange(At(10, 10), 0.85f, 1.1f);
     }
 }

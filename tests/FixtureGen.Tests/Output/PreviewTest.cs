@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text;
+using System.Xml.Linq;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using Xunit;
@@ -29,5 +30,40 @@ public sealed class PreviewTest
         {
             CultureInfo.CurrentCulture = before;
         }
+    }
+
+    [Fact]
+    public void Legend_names_every_kind_that_is_drawn_and_the_blank_is_dimensioned()
+    {
+        string[] texts = [.. Preview.Draw(Design, Job).Inks.OfType<TextInk>().Select(t => t.Text)];
+        LineKind[] drawn =
+        [
+            .. Design.Features.Select(f => LineKind.For(f.Kind, f.Setup)),
+            LineKind.Edge,
+            LineKind.Trim,
+            LineKind.Zone,
+            LineKind.Tab,
+        ];
+        Assert.All(drawn, kind => Assert.Contains(kind.Name, texts));
+        Assert.Equal(2, texts.Count(t => t == "8.5 in (215.9 mm)"));
+        Assert.Contains("X", texts);
+        Assert.Contains("Y", texts);
+    }
+
+    /// <summary>SVG 1.1: well-formed, in millimetres, no text element that would need a font where it is opened.</summary>
+    [Fact]
+    public void Svg_is_portable()
+    {
+        XElement svg = XDocument.Parse(Preview.Svg(Design, Job)).Root!;
+        XNamespace ns = "http://www.w3.org/2000/svg";
+        Assert.EndsWith("mm", svg.Attribute("width")!.Value, StringComparison.Ordinal);
+        Assert.Empty(svg.Descendants(ns + "text"));
+        HashSet<string> glyphs =
+        [
+            .. svg.Descendants(ns + "defs").Elements(ns + "path").Select(p => "#" + p.Attribute("id")!.Value),
+        ];
+        XName link = XName.Get("href", "http://www.w3.org/1999/xlink");
+        Assert.All(svg.Descendants(ns + "use"), use => Assert.Contains(use.Attribute(link)!.Value, glyphs));
+        Assert.Contains(svg.Descendants(ns + "title"), t => t.Value.Contains(Design.Label, StringComparison.Ordinal));
     }
 }
