@@ -26,7 +26,7 @@ internal static class Label
         yield return job.Title.Length > 0 ? job.Title : job.Name;
         yield return job.FixtureId;
         yield return "REV " + job.Revision.ToString(CultureInfo.InvariantCulture);
-        yield return job.ProgramNumber is { } number ? ProgramName(job.Control, number) : "";
+        yield return ProgramName(job.Control, job.ProgramNumber ?? job.Control.ProgramNumberMin);
         yield return "MAGNETS " + magnets.ToString(CultureInfo.InvariantCulture);
         yield return magnets > 0 ? Pole : "";
     }

@@ -33,12 +33,15 @@ internal static class Net
                 kernel.Offset([zone.Boundary], -(Zones.Keep(job) + cutter.Radius)),
                 kernel.Offset(pockets, job.Rules.Wall + cutter.Radius)
             );
-            if (room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is not { } connected)
+            if (
+                room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is not { } connected
+                || NetLines.Cover(zone, connected, Ring(zone, connected, cutter, job, kernel), cutter.Radius, job.Rules.NetReach)
+                    is not { } lines
+            )
             {
                 findings.Add(DesignFindings.PortBlocked(zone.Index + 1, zone.PortAt));
                 continue;
             }
-            NetLines lines = NetLines.Cover(zone, connected, cutter.Radius, job.Rules.NetReach);
             if (lines.Farthest > job.Rules.NetReach)
             {
                 findings.Add(
@@ -48,6 +51,18 @@ internal static class Net
             nets.Add(Groove(zone, lines, cutter, standing, levels, job, kernel));
         }
         return Stage.Of(nets.ToImmutableArray(), findings);
+    }
+
+    /// <summary>
+    /// The ring goes where a wall stays between its own two sides; narrower places are reached by lines. In a zone too
+    /// narrow for that it goes round all the room.
+    /// </summary>
+    private static Contour Ring(SealedZone zone, Region room, Tool cutter, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> wide = kernel.Open([room], cutter.Radius + (job.Rules.Wall / 2));
+        return wide.Length == 0
+            ? room.Outer
+            : wide.MinBy(r => Inside.Contains(r, zone.PortAt) ? 0 : Measure.Distance(zone.PortAt, r))!.Outer;
     }
 
     private static Laid Groove(

@@ -20,12 +20,16 @@ internal sealed record NetLines(
     private const int MostLines = 60;
 
     /// <param name="room">Where a centre line may run; holds the port.</param>
-    public static NetLines Cover(SealedZone zone, Region room, double halfWidth, double reach)
+    /// <param name="ring">A loop in the room that keeps a wall between its own sides.</param>
+    /// <returns>Null where no straight groove leads from the port to the ring.</returns>
+    public static NetLines? Cover(SealedZone zone, Region room, Contour ring, double halfWidth, double reach)
     {
-        List<OpenPath> runs = [];
-        Contour ring = room.Outer;
-        Point2 direction = AcrossOf(Measure.Bounds(room.Outer));
-        runs.AddRange(Through(zone.PortAt, direction, room).Take(1));
+        Point2 across = AcrossOf(Measure.Bounds(room.Outer));
+        if (FromPort(zone.PortAt, across, room, ring) is not { } first)
+        {
+            return null;
+        }
+        List<OpenPath> runs = [first];
         Point2[] points = [.. Samples(zone)];
         double[] distances = [.. points.Select(p => Nearest(p, ring, runs) - halfWidth)];
         bool[] beyond = new bool[points.Length];
@@ -36,7 +40,7 @@ internal sealed record NetLines(
             {
                 break;
             }
-            if (Line(points[far], direction, room, ring, runs, distances[far]) is not { } line)
+            if (Line(points[far], across, room, ring, runs, distances[far]) is not { } line)
             {
                 beyond[far] = true;
                 continue;
@@ -49,6 +53,15 @@ internal sealed record NetLines(
         }
         int worst = Worst(distances, new bool[points.Length]);
         return new([ring], [.. runs], Math.Max(0, distances[worst]), points[worst]);
+    }
+
+    /// <summary>The line through the port that meets the ring: across, along, then the two diagonals, else the short way.</summary>
+    private static OpenPath? FromPort(Point2 port, Point2 across, Region room, Contour ring)
+    {
+        Point2 along = across.Left;
+        Point2[] directions = [across, along, (across + along) * Math.Sqrt(0.5), (across - along) * Math.Sqrt(0.5)];
+        return directions.SelectMany(d => Through(port, d, room)).FirstOrDefault(l => Meets(l, ring, []))
+            ?? Link(port, room, ring, []);
     }
 
     /// <summary>The first of the farthest points that may still be helped; -1 where none is left.</summary>
@@ -97,11 +110,18 @@ internal sealed record NetLines(
                 return line;
             }
         }
+        return Link(p, room, ring, runs);
+    }
+
+    /// <summary>The straight way from p to the nearest groove, where it stays in the room.</summary>
+    private static OpenPath? Link(Point2 p, Region room, Contour ring, List<OpenPath> runs)
+    {
         Point2 to = runs.Select(r => Measure.Closest(p, r))
             .Append(Measure.Closest(p, ring))
             .MinBy(q => q.DistanceTo(p));
-        OpenPath? link = Clip.Line(p, to, [room]).FirstOrDefault(l => Measure.Length(l) >= p.DistanceTo(to) - Touch);
-        return link is not null && p.DistanceTo(to) > Touch ? link : null;
+        return p.DistanceTo(to) <= Touch
+            ? null
+            : Clip.Line(p, to, [room]).FirstOrDefault(l => Measure.Length(l) >= p.DistanceTo(to) - Touch);
     }
 
     /// <summary>The piece of the straight line through p that lies in the room and holds p.</summary>
@@ -114,9 +134,13 @@ internal sealed record NetLines(
     }
 
     private static bool Meets(OpenPath line, Contour ring, List<OpenPath> runs) =>
-        new[] { line.Start, line.End }.Any(e =>
-            Measure.Distance(e, ring) <= Touch || runs.Any(r => Measure.Distance(e, r) <= Touch)
-        ) || runs.Any(r => r.Segments.Any(s => line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0)));
+        runs.SelectMany(r => r.Segments)
+            .Concat(ring.Segments)
+            .Any(s =>
+                Measure.Distance(line.Start, s) <= Touch
+                || Measure.Distance(line.End, s) <= Touch
+                || line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0)
+            );
 
     private static IEnumerable<Point2> Samples(SealedZone zone)
     {

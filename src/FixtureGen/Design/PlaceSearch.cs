@@ -113,7 +113,7 @@ internal static class PlaceSearch
 
     private static bool IsFed(IReadOnlyList<Region> portRoom, Point2 shift, Plate plate) =>
         plate.Ports.Any(p => BreakThrough.Allowed(p, Ports.LeastDiameter, 0) && Inside.Contains(portRoom, p.At - shift))
-        || plate.Grooves.Any(g => Flatten.Points(g.Run, 0.05).Any(p => Inside.Contains(portRoom, p - shift)));
+        || plate.Grooves.Any(g => Clip.Path(Transform.Apply(new Pose(-shift.X, -shift.Y, 0), g.Run), portRoom).Length > 0);
 
     private static bool HasWayOut(Footprint turned, Pose pose, IReadOnlyList<Obstacle> obstacles, Box2 block, Job job)
     {
