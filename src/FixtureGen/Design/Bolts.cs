@@ -38,6 +38,7 @@ internal static class Bolts
         foreach (PlateOpening bolt in bolts)
         {
             findings.AddRange(PlateSeal.Check(job.Plate, bolt.Name, bolt.At, job.Bolt.ClearanceHole / 2, kernel));
+            findings.AddRange(BreakThrough.Check(bolt, job.Bolt.ClearanceHole, 0));
             if (!block.Outset(-edge).Contains(bolt.At))
             {
                 findings.Add(DesignFindings.HoleOverEdge(bolt.Name, bolt.At, edge));

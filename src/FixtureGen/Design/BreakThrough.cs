@@ -27,4 +27,14 @@ internal static class BreakThrough
         (double width, double depth) = Needs(diameter, length);
         return opening.ReliefDiameter >= width && opening.ReliefDepth >= depth;
     }
+
+    /// <summary>A finding where the relief is too small for a hole from the top.</summary>
+    public static IEnumerable<Finding> Check(PlateOpening opening, double diameter, double length)
+    {
+        if (!Allowed(opening, diameter, length))
+        {
+            (double width, double depth) = Needs(diameter, length);
+            yield return DesignFindings.OpeningWithoutRelief(opening, opening.At, width, depth);
+        }
+    }
 }

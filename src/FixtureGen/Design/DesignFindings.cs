@@ -257,6 +257,19 @@ internal static class DesignFindings
             "move the part over the plate's port, or give the plate a port or groove under the part"
         );
 
+    /// <summary>The hole is then bored from below, which takes an underside program.</summary>
+    public static Finding OpeningWithoutRelief(PlateOpening opening, Point2 at, double diameter, double depth) =>
+        new(
+            "opening-without-relief",
+            Severity.Warning,
+            $"{opening.Name} at {Place(at)}",
+            $"a hole through the block here would need a relief {Mm(diameter)} wide and {Mm(depth)} deep below the plate's face; the plate states {Mm(opening.ReliefDiameter)} by {Mm(opening.ReliefDepth)}: {Mm(Math.Max(diameter - opening.ReliefDiameter, depth - opening.ReliefDepth))} short, so the block is cut from below first and turned over",
+            "widen or deepen the relief in the plate and state it, to cut the block in one setup"
+        )
+        {
+            At = at,
+        };
+
     public static Finding NoLocator() =>
         new(
             "no-locator",

@@ -7,7 +7,7 @@ namespace FixtureGen.Design;
 /// <summary>Finds where connected room fell apart into zones, and how wide the room is there.</summary>
 internal static class Necks
 {
-    private const double Precision = 0.05;
+    private const double Precision = 0.01;
 
     public static IEnumerable<Finding> Between(
         IReadOnlyList<Region> room,

@@ -44,6 +44,7 @@ internal static class Pins
                 );
             }
             findings.AddRange(PlateSeal.Check(job.Plate, pin.Name, pin.At, reach, kernel));
+            findings.AddRange(BreakThrough.Check(pin, diameter, 2 * HalfSlot(job, pin)));
             HoleFeature hole = Hole(job, pin, diameter, levels);
             features.Add(hole);
             if (levels.Face - hole.TopZ is > 0 and var floor && floor < job.Rules.LeastFloor)

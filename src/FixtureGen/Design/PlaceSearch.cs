@@ -11,8 +11,15 @@ internal static class PlaceSearch
 {
     private const double Step = 2;
 
-    /// <summary>What keeps a part off a blank: amount in mm, and by what.</summary>
-    public sealed record Shortage(double By, string What);
+    /// <summary>
+    /// What keeps a part off a blank: amount in mm, and by what. One that is small enough but meets a bolt says more than
+    /// one that is too big at this angle.
+    /// </summary>
+    public sealed record Shortage(double By, string What, bool TooBig)
+    {
+        public bool SaysMoreThan(Shortage? other) =>
+            other is null || (TooBig == other.TooBig ? By < other.By - 1e-6 : !TooBig);
+    }
 
     /// <summary>Fed counts the zones over a port or plate groove; -1 where nothing fits. Short is the smallest shortage met.</summary>
     public sealed record Result(Pose? Pose, int Fed, Shortage? Short)
@@ -21,7 +28,7 @@ internal static class PlaceSearch
 
         public Result Or(Result later) =>
             later.Fed > Fed ? later
-            : later.Pose is null && Pose is null && (Short is null || later.Short!.By < Short.By - 1e-6) ? later
+            : later.Pose is null && Pose is null && later.Short is { } s && s.SaysMoreThan(Short) ? later
             : this;
     }
 
@@ -35,7 +42,7 @@ internal static class PlaceSearch
             string what = FormattableString.Invariant(
                 $"the relief needs {need.Width:0.0} x {need.Height:0.0} mm at {angle:0} degrees, inside the margins there are {room.Width:0.0} x {room.Height:0.0} mm"
             );
-            return new(null, -1, new(over, what));
+            return new(null, -1, new(over, what, TooBig: true));
         }
         Result best = Result.None;
         foreach (Point2 shift in Shifts(need, room))
@@ -57,7 +64,7 @@ internal static class PlaceSearch
             }
         }
         return best.Pose is null && best.Short is null
-            ? new(null, -1, new(0, "no channel leads from the relief to the block's edge"))
+            ? new(null, -1, new(0, "no channel leads from the relief to the block's edge", TooBig: false))
             : best;
     }
 
@@ -109,7 +116,7 @@ internal static class PlaceSearch
     }
 
     private static Shortage? Worse(Shortage? worst, double by, string what) =>
-        by > 1e-9 && (worst is null || by > worst.By) ? new(by, $"the part's relief meets {what}") : worst;
+        by > 1e-9 && (worst is null || by > worst.By) ? new(by, $"the part's relief meets {what}", TooBig: false) : worst;
 
     private static bool IsFed(IReadOnlyList<Region> portRoom, Point2 shift, Plate plate) =>
         plate.Ports.Any(p => BreakThrough.Allowed(p, Ports.LeastDiameter, 0) && Inside.Contains(portRoom, p.At - shift))

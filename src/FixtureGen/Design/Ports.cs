@@ -62,6 +62,10 @@ internal static class Ports
                 );
                 continue;
             }
+            if (way.Features.Any(f => f.Setup == Setup.Underside))
+            {
+                findings.AddRange(PassedOver(boundary, job, kernel));
+            }
             ways.Add(way);
             zones.Add(new(index, boundary, [.. sealedArea], way.At, way.Feeds));
         }
@@ -75,6 +79,11 @@ internal static class Ports
             findings
         );
     }
+
+    /// <summary>Ports that lie under a zone which a hole may not be bored into.</summary>
+    private static IEnumerable<Finding> PassedOver(Region boundary, Job job, Kernel kernel) =>
+        job.Plate.Ports.Where(p => Inside.Contains(HoleRoom(boundary, LeastDiameter / 2, job, kernel), p.At))
+            .SelectMany(p => BreakThrough.Check(p, UsualDiameter, 0));
 
     public static string HoleName(int zone) => Names.Numbered("port", zone + 1);
 

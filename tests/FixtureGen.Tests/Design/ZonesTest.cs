@@ -1,0 +1,143 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+using NtsGeometry = NetTopologySuite.Geometries.Geometry;
+
+namespace FixtureGen.Tests.Design;
+
+public sealed class ZonesTest
+{
+    /// <summary>Chords of the oracle (NetTopologySuite) and the stated slack of the test for r-discs, mm.</summary>
+    private const double Slack = 0.03;
+
+    [Theory]
+    [MemberData(nameof(DesignBench.Names), MemberType = typeof(DesignBench))]
+    public void A_disc_of_the_bend_radius_rolls_along_both_sides_of_the_groove(string name)
+    {
+        Job job = DesignBench.Job;
+        FixtureDesign design = DesignBench.Begun(DesignBench.Named(name));
+        double radius = DesignBench.BendRadius(job);
+        NtsGeometry zones = NtsShape.Of(design.Zones.Select(z => z.Boundary));
+        Assert.InRange(NtsShape.SticksOut(zones, radius - 0.01), 0, Slack);
+        Assert.InRange(NtsShape.SticksOut(NtsShape.Complement(zones, 4 * radius), radius - 0.01), 0, Slack);
+    }
+
+    [Theory]
+    [MemberData(nameof(DesignBench.Names), MemberType = typeof(DesignBench))]
+    public void A_land_stands_between_groove_and_whatever_is_cut_beside_it(string name)
+    {
+        Job job = DesignBench.Job;
+        FixtureDesign design = DesignBench.Begun(DesignBench.Named(name));
+        NtsGeometry grooves = NtsShape.Of(
+            DesignBench.All<GrooveFeature>(design, FeatureKind.GasketGroove).SelectMany(g => g.Removals[0].Area)
+        );
+        NtsGeometry others = NtsShape.Of(
+            design
+                .Features.OfType<PocketFeature>()
+                .Where(p => p.Kind is FeatureKind.Relief or FeatureKind.CutoutRelief)
+                .SelectMany(p => p.Area)
+        );
+        Assert.InRange(grooves.Distance(others), job.Rules.Land - 0.01, double.MaxValue);
+    }
+
+    [Theory]
+    [MemberData(nameof(DesignBench.Names), MemberType = typeof(DesignBench))]
+    public void Neighbouring_grooves_keep_a_land_between_their_walls(string name)
+    {
+        FixtureDesign design = DesignBench.Begun(DesignBench.Named(name));
+        Contour[] loops = [.. design.Cords.Select(c => c.Centre)];
+        double least = DesignBench.Job.Rules.Land + DesignBench.Job.Gasket.GrooveWidth - 0.01;
+        for (int a = 0; a < loops.Length; a++)
+        {
+            for (int b = a + 1; b < loops.Length; b++)
+            {
+                Assert.InRange(NtsShape.Ring(loops[a]).Distance(NtsShape.Ring(loops[b])), least, double.MaxValue);
+            }
+        }
+    }
+
+    [Fact]
+    public void Plain_rectangle_is_sealed_by_its_inset()
+    {
+        Job job = DesignBench.Job;
+        FixtureDesign design = DesignBench.Begun(DesignBench.Rectangle(140, 90, 20));
+        double inset = job.Rules.SideClearance + DesignBench.Keep(job);
+        double corner = Math.Max(DesignBench.BendRadius(job), 20 - inset);
+        double area = ((140 - (2 * inset)) * (90 - (2 * inset))) - ((4 - Math.PI) * corner * corner);
+        SealedZone zone = Assert.Single(design.Zones);
+        Assert.Equal(area, Measure.Area(zone.Boundary), 0.5);
+        double cord = (2 * (140 + 90 - (4 * inset))) - ((8 - (2 * Math.PI)) * corner);
+        Assert.Equal(cord, Assert.Single(design.Cords).Length, 0.1);
+    }
+
+    [Fact]
+    public void A_neck_too_narrow_for_one_loop_makes_two_zones_and_says_how_wide_it_is()
+    {
+        Stage<FixtureDesign> stage = DesignBench.Begin(DesignBench.Dumbbell(), DesignBench.Job);
+        Assert.Equal(2, DesignBench.Value(stage).Zones.Length);
+        Finding neck = DesignBench.Finding(stage, "neck-too-narrow");
+        double room = 26 - (2 * (DesignBench.Job.Rules.SideClearance + DesignBench.Keep(DesignBench.Job)));
+        double[] told = DesignBench.Amounts(neck);
+        Assert.Equal(room, told[0], 0.05);
+        Assert.Equal(2 * DesignBench.BendRadius(DesignBench.Job), told[1], 0.01);
+    }
+
+    [Fact]
+    public void A_cutout_with_room_round_it_has_a_loop_of_its_own()
+    {
+        FixtureDesign design = DesignBench.Begun(DesignBench.WithHole());
+        Assert.Equal(2, design.Cords.Length);
+        CordLoop inner = Assert.Single(design.Cords, c => !c.IsOuter);
+        double radius = Math.Max(
+            DesignBench.BendRadius(DesignBench.Job),
+            8 + DesignBench.Job.Rules.SideClearance + DesignBench.Keep(DesignBench.Job)
+        );
+        Assert.Equal(2 * Math.PI * radius, inner.Length, 0.2);
+    }
+
+    [Fact]
+    public void A_small_cutout_grows_to_the_least_loop_a_cord_can_make()
+    {
+        Part part = DesignBench.Rectangle(150, 110, 12, Contours.Circle(new(75, 55), 3));
+        CordLoop inner = Assert.Single(DesignBench.Begun(part).Cords, c => !c.IsOuter);
+        Assert.Equal(2 * Math.PI * DesignBench.BendRadius(DesignBench.Job), inner.Length, 0.2);
+    }
+
+    [Fact]
+    public void A_cutout_near_the_edge_is_joined_to_the_outside_with_a_note()
+    {
+        Part part = DesignBench.Rectangle(150, 110, 12, Contours.Slot(new(50, 12), new(90, 12), 4));
+        Stage<FixtureDesign> stage = DesignBench.Begin(part, DesignBench.Job);
+        Assert.Single(DesignBench.Value(stage).Cords);
+        Assert.Equal(Severity.Note, DesignBench.Finding(stage, "cutout-joined-outside").Severity);
+    }
+
+    [Fact]
+    public void Neighbouring_cutouts_share_a_loop_with_a_note()
+    {
+        Part part = DesignBench.Rectangle(
+            170,
+            120,
+            12,
+            Contours.Circle(new(78, 60), 4),
+            Contours.Circle(new(92, 60), 4)
+        );
+        Stage<FixtureDesign> stage = DesignBench.Begin(part, DesignBench.Job);
+        Assert.Equal(2, DesignBench.Value(stage).Cords.Length);
+        Assert.Contains("1, 2", DesignBench.Finding(stage, "cutouts-joined").Where, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_part_without_room_for_a_loop_is_refused_with_both_widths()
+    {
+        Stage<Placement> stage = FixtureGen.Design.Placing.Place(
+            DesignBench.Rectangle(60, 24, 8),
+            DesignBench.Job,
+            Tolerances.House
+        );
+        Finding none = DesignBench.Finding(stage, "no-sealed-zone");
+        double room = 24 - (2 * (DesignBench.Job.Rules.SideClearance + DesignBench.Keep(DesignBench.Job)));
+        Assert.Equal(room, DesignBench.Amounts(none)[1], 0.01);
+        Assert.False(stage.Ok);
+    }
+}
