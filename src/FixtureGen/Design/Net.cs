@@ -35,7 +35,13 @@ internal static class Net
             );
             if (
                 room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is not { } connected
-                || NetLines.Cover(zone, connected, Ring(zone, connected, cutter, job, kernel), cutter.Radius, job.Rules.NetReach)
+                || NetLines.Cover(
+                    zone,
+                    connected,
+                    Ring(zone, connected, cutter, job, kernel),
+                    cutter.Radius,
+                    job.Rules.NetReach
+                )
                     is not { } lines
             )
             {

@@ -116,11 +116,15 @@ internal static class PlaceSearch
     }
 
     private static Shortage? Worse(Shortage? worst, double by, string what) =>
-        by > 1e-9 && (worst is null || by > worst.By) ? new(by, $"the part's relief meets {what}", TooBig: false) : worst;
+        by > 1e-9 && (worst is null || by > worst.By)
+            ? new(by, $"the part's relief meets {what}", TooBig: false)
+            : worst;
 
     private static bool IsFed(IReadOnlyList<Region> portRoom, Point2 shift, Plate plate) =>
         plate.Ports.Any(p => BreakThrough.Allowed(p, Ports.LeastDiameter, 0) && Inside.Contains(portRoom, p.At - shift))
-        || plate.Grooves.Any(g => Clip.Path(Transform.Apply(new Pose(-shift.X, -shift.Y, 0), g.Run), portRoom).Length > 0);
+        || plate.Grooves.Any(g =>
+            Clip.Path(Transform.Apply(new Pose(-shift.X, -shift.Y, 0), g.Run), portRoom).Length > 0
+        );
 
     private static bool HasWayOut(Footprint turned, Pose pose, IReadOnlyList<Obstacle> obstacles, Box2 block, Job job)
     {

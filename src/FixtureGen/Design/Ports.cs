@@ -82,7 +82,8 @@ internal static class Ports
 
     /// <summary>Ports that lie under a zone which a hole may not be bored into.</summary>
     private static IEnumerable<Finding> PassedOver(Region boundary, Job job, Kernel kernel) =>
-        job.Plate.Ports.Where(p => Inside.Contains(HoleRoom(boundary, LeastDiameter / 2, job, kernel), p.At))
+        job
+            .Plate.Ports.Where(p => Inside.Contains(HoleRoom(boundary, LeastDiameter / 2, job, kernel), p.At))
             .SelectMany(p => BreakThrough.Check(p, UsualDiameter, 0));
 
     public static string HoleName(int zone) => Names.Numbered("port", zone + 1);

@@ -51,7 +51,8 @@ internal static class DesignBench
 
     public static Part WithHole() => Rectangle(150, 110, 12, Contours.Circle(new(75, 55), 8));
 
-    public static TheoryData<string> Names => ["plain", "ell", "dumbbell", "notched", "slotted", "hole", "tiny", "long"];
+    public static TheoryData<string> Names =>
+        ["plain", "ell", "dumbbell", "notched", "slotted", "hole", "tiny", "long"];
 
     public static Part Named(string name) =>
         name switch

@@ -13,11 +13,9 @@ internal static class NtsShape
     private const double Chord = 0.001;
     private static readonly GeometryFactory Factory = new();
 
-    public static Shape Of(IEnumerable<Region> regions) =>
-        Factory.BuildGeometry([.. regions.Select(Of)]).Union();
+    public static Shape Of(IEnumerable<Region> regions) => Factory.BuildGeometry([.. regions.Select(Of)]).Union();
 
-    public static Shape Of(Region region) =>
-        Factory.CreatePolygon(Ring(region.Outer), [.. region.Holes.Select(Ring)]);
+    public static Shape Of(Region region) => Factory.CreatePolygon(Ring(region.Outer), [.. region.Holes.Select(Ring)]);
 
     public static LinearRing Ring(Contour contour)
     {

@@ -32,7 +32,14 @@ public sealed class PlacingTest
     {
         Pose pose = new(30, 60, 5);
         Placement placement = DesignBench.Value(
-            Placing.Place(DesignBench.Rectangle(140, 90, 12), DesignBench.Job with { Placement = pose }, Tolerances.House)
+            Placing.Place(
+                DesignBench.Rectangle(140, 90, 12),
+                DesignBench.Job with
+                {
+                    Placement = pose,
+                },
+                Tolerances.House
+            )
         );
         Assert.Equal(pose, placement.Pose);
     }
@@ -60,17 +67,12 @@ public sealed class PlacingTest
     [Fact]
     public void Too_big_says_by_how_much_and_which_blank_would_do()
     {
-        Stage<Placement> stage = Placing.Place(
-            DesignBench.Rectangle(215, 140, 12),
-            DesignBench.Job,
-            Tolerances.House
-        );
+        Stage<Placement> stage = Placing.Place(DesignBench.Rectangle(215, 140, 12), DesignBench.Job, Tolerances.House);
         Assert.False(stage.Ok);
         Finding finding = DesignBench.Finding(stage, "part-does-not-fit");
         double relief = 215 + (2 * (DesignBench.Job.TrimTool.Diameter + DesignBench.Job.Rules.SideClearance));
         double room =
-            DesignBench.Job.Blank.Width
-            - (2 * (DesignBench.Job.Rules.Wall + DesignBench.Job.Plate.PlacingTolerance));
+            DesignBench.Job.Blank.Width - (2 * (DesignBench.Job.Rules.Wall + DesignBench.Job.Plate.PlacingTolerance));
         Assert.Equal(relief - room, DesignBench.Amounts(finding)[^1], 0.1);
         Assert.Contains("hdpe-10", finding.Remedy, StringComparison.Ordinal);
     }
@@ -78,11 +80,7 @@ public sealed class PlacingTest
     [Fact]
     public void Too_big_for_every_blank_says_so()
     {
-        Stage<Placement> stage = Placing.Place(
-            DesignBench.Rectangle(400, 300, 12),
-            DesignBench.Job,
-            Tolerances.House
-        );
+        Stage<Placement> stage = Placing.Place(DesignBench.Rectangle(400, 300, 12), DesignBench.Job, Tolerances.House);
         Assert.Contains(
             "no blank of the shop",
             DesignBench.Finding(stage, "part-does-not-fit").Remedy,
@@ -116,7 +114,11 @@ public sealed class PlacingTest
         Stage<FixtureDesign> stage = DesignBench.Begin(DesignBench.Rectangle(140, 90, 12), job);
         Finding finding = DesignBench.Finding(stage, "part-over-edge");
         double over =
-            100 + 140 + job.TrimTool.Diameter + job.Rules.SideClearance - (job.Blank.Width - job.Rules.Wall - job.Plate.PlacingTolerance);
+            100
+            + 140
+            + job.TrimTool.Diameter
+            + job.Rules.SideClearance
+            - (job.Blank.Width - job.Rules.Wall - job.Plate.PlacingTolerance);
         Assert.Equal(over, DesignBench.Amounts(finding)[0], 0.02);
     }
 

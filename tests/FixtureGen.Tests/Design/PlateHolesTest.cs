@@ -151,17 +151,18 @@ public sealed class PlateHolesTest
     {
         Job job = DesignBench.Job with { BlankThickness = DesignBench.Job.Rules.FixtureHeight + 0.05 };
         Stage<FixtureDesign> stage = DesignBench.Begin(Plain, job);
-        Assert.Contains("0.05 mm to skim", DesignBench.Finding(stage, "skim-too-thin").Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "0.05 mm to skim",
+            DesignBench.Finding(stage, "skim-too-thin").Message,
+            StringComparison.Ordinal
+        );
         Assert.False(stage.Ok);
     }
 
     [Fact]
     public void A_blank_that_does_not_cover_the_plate_seal_is_refused()
     {
-        Job job = DesignBench.Job with
-        {
-            Blank = DesignBench.Job.Blank with { Width = 180, Height = 215.9 },
-        };
+        Job job = DesignBench.Job with { Blank = DesignBench.Job.Blank with { Width = 180, Height = 215.9 } };
         Stage<FixtureDesign> stage = Designer.Begin(
             DesignBench.Rectangle(60, 50, 8),
             new Placement(new Pose(60, 80, 0), job.Blank, new Box2(0, 0, 180, 215.9)),

@@ -20,7 +20,12 @@ public sealed class ReliefTest
                 .Where(p => p.Kind is FeatureKind.Relief or FeatureKind.CutoutRelief)
                 .SelectMany(p => p.Area),
         ];
-        foreach (Segment s in design.TrimCuts.SelectMany(c => c.Sweep).SelectMany(r => r.Contours).SelectMany(c => c.Segments))
+        foreach (
+            Segment s in design
+                .TrimCuts.SelectMany(c => c.Sweep)
+                .SelectMany(r => r.Contours)
+                .SelectMany(c => c.Segments)
+        )
         {
             Point2 p = Measure.PointAt(s, 0.5);
             Assert.True(Inside.Contains(relieved, p), p.ToString());
@@ -52,9 +57,7 @@ public sealed class ReliefTest
         PocketFeature relief = Assert.Single(DesignBench.All<PocketFeature>(design, FeatureKind.Relief));
         Box2 box = Measure.Bounds(relief.Area);
         Box2 block = design.Placement.BlankBox;
-        Assert.True(
-            box.MinX < block.MinX || box.MaxX > block.MaxX || box.MinY < block.MinY || box.MaxY > block.MaxY
-        );
+        Assert.True(box.MinX < block.MinX || box.MaxX > block.MaxX || box.MinY < block.MinY || box.MaxY > block.MaxY);
         foreach (HoleFeature hole in design.Features.OfType<HoleFeature>().Where(h => h.Kind != FeatureKind.Port))
         {
             Assert.False(Inside.Contains(relief.Area, hole.At), hole.Name);
@@ -105,9 +108,25 @@ public sealed class ReliefTest
             Openings =
             [
                 .. job.Plate.Openings,
-                .. Enumerable.Range(0, 11).SelectMany(i =>
-                    new Point2[] { new(20 + (18 * i), 24), new(20 + (18 * i), 192), new(15, 20 + (18 * i)), new(201, 20 + (18 * i)) }
-                ).Select((p, i) => job.Plate.Bolts.First() with { Name = FormattableString.Invariant($"fence {i}"), At = p }),
+                .. Enumerable
+                    .Range(0, 11)
+                    .SelectMany(i =>
+                        new Point2[]
+                        {
+                            new(20 + (18 * i), 24),
+                            new(20 + (18 * i), 192),
+                            new(15, 20 + (18 * i)),
+                            new(201, 20 + (18 * i)),
+                        }
+                    )
+                    .Select(
+                        (p, i) =>
+                            job.Plate.Bolts.First() with
+                            {
+                                Name = FormattableString.Invariant($"fence {i}"),
+                                At = p,
+                            }
+                    ),
             ],
         };
         Stage<FixtureDesign> stage = Designer.Begin(part, placement, job with { Plate = fenced }, Tolerances.House);
