@@ -86,7 +86,7 @@ internal sealed class Combiner(Slack slack)
         {
             return;
         }
-        Point2 p = longest.Middle;
+        Point2 p = longest.Probe;
         Point2 heading = longest.TangentAt(p);
         found.Clear();
         slices.Index.Touching(Sides.RayBox(p, heading, slack.Near), found);

@@ -103,6 +103,23 @@ internal struct Curve
         }
     }
 
+    /// <summary>
+    /// A point well between the ends but not half way: drawings are symmetric, and half way is where they touch.
+    /// </summary>
+    public readonly Point2 Probe
+    {
+        get
+        {
+            if (Turn == 0)
+            {
+                return A + ((B - A) * 0.4375);
+            }
+            Curve half = this;
+            half.B = Middle;
+            return half.Middle;
+        }
+    }
+
     /// <summary>The point at the fraction <paramref name="t"/> of the length, 0 to 1.</summary>
     public readonly Point2 PointAt(double t)
     {

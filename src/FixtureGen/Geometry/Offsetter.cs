@@ -44,9 +44,9 @@ internal sealed class Offsetter(Slack slack)
         {
             return false;
         }
-        Point2 middle = longest.Middle;
-        return !source.Index.AnyNearer(middle, distance - slack.Slice)
-            && (!sideTest || OnMaterialsSide(source, middle));
+        Point2 probe = longest.Probe;
+        return !source.Index.AnyNearer(probe, distance - slack.Slice)
+            && (!sideTest || OnMaterialsSide(source, probe));
     }
 
     /// <summary>Shrinking stays inside. Growing stays outside, where reversed loops wind zero times or more.</summary>

@@ -31,6 +31,9 @@ internal sealed class RawOffset(Slack slack)
     // Dot product of tangents below which the path turns back on itself.
     private const double UTurn = -1 + 1e-12;
 
+    // Curvatures, per mm, nearer than this are the same.
+    private const double FlatCurvature = 1e-9;
+
     // A mitre stands for the round join where the two differ by less than this, mm.
     private const double MitreError = 1e-10;
 
@@ -66,7 +69,7 @@ internal sealed class RawOffset(Slack slack)
         for (int i = 0; i < n; i++)
         {
             int j = i + 1 == n ? 0 : i + 1;
-            shifted[i].After = Join(i, j, source.EndTangents[start + i], source.StartTangents[start + j]);
+            shifted[i].After = Join(start, i, j);
         }
         for (int i = 0; i < n; i++)
         {
@@ -95,8 +98,10 @@ internal sealed class RawOffset(Slack slack)
         s.Curve = Curve.Arc(c.C + ((c.A - c.C) * k), c.C + ((c.B - c.C) * k), c.C, radius, c.Turn);
     }
 
-    private Joint Join(int i, int j, Point2 before, Point2 after)
+    private Joint Join(int start, int i, int j)
     {
+        Point2 before = source.EndTangents[start + i];
+        Point2 after = source.StartTangents[start + j];
         double cross = before.Cross(after);
         double dot = before.Dot(after);
         bool both = shifted[i].Alive && shifted[j].Alive;
@@ -104,13 +109,22 @@ internal sealed class RawOffset(Slack slack)
         {
             return both ? Joint.Tangent : Joint.Open;
         }
-        if (cross < 0 || dot < UTurn)
+        if (dot < UTurn ? TurnsBackToTheRight(source.Curves[start + i], source.Curves[start + j]) : cross < 0)
         {
             bool flat = both && dot > 0 && distance * cross * cross < 8 * MitreError;
             return flat && Mitre(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Round;
         }
         return both && TrimToCrossing(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Open;
     }
+
+    /// <summary>
+    /// At a cusp the tangents cannot tell left from right, the curvatures can; a path that runs back along itself turns to
+    /// the right, so that its end becomes round.
+    /// </summary>
+    private static bool TurnsBackToTheRight(in Curve before, in Curve after) =>
+        Curvature(before) + Curvature(after) > -FlatCurvature;
+
+    private static double Curvature(in Curve c) => c.IsArc ? c.Turn / c.R : 0;
 
     private static bool Mitre(ref Shifted a, ref Shifted b)
     {
