@@ -114,7 +114,7 @@ internal sealed class Stitcher(Slack slack)
             int back = gone[r] ? -1 : head[node[(2 * r) + 1]];
             for (; back >= 0; back = nextOut[back])
             {
-                if (!gone[back] && back != r && node[(2 * back) + 1] == node[2 * r] && Covers(Run(back), Run(r)))
+                if (!gone[back] && back != r && node[(2 * back) + 1] == node[2 * r] && SameWay(Run(back), Run(r)))
                 {
                     gone[r] = true;
                     gone[back] = true;
@@ -123,6 +123,8 @@ internal sealed class Stitcher(Slack slack)
             }
         }
     }
+
+    private bool SameWay(ReadOnlySpan<Curve> a, ReadOnlySpan<Curve> b) => Covers(a, b) && Covers(b, a);
 
     private bool Covers(ReadOnlySpan<Curve> run, ReadOnlySpan<Curve> other)
     {
