@@ -19,7 +19,7 @@ internal sealed class Combiner(Slack slack)
 
     /// <summary>The boundary of all points for which <paramref name="wanted"/> (in A, in B) holds, material on the left.</summary>
     /// <param name="shiftB">How far B is moved first, mm; not zero only to get clear of a coincidence.</param>
-    public List<Curve[]> Run(
+    public List<Loop> Run(
         IEnumerable<Contour> a,
         IEnumerable<Contour> b,
         Func<bool, bool, bool> wanted,
@@ -37,7 +37,7 @@ internal sealed class Combiner(Slack slack)
         {
             Classify(r, countA, wanted);
         }
-        return stitcher.Stitch(slices, kept);
+        return stitcher.Stitch(slices, kept, backwards: false);
     }
 
     private void Load(IEnumerable<Contour> contours, Point2 shift)
@@ -52,7 +52,7 @@ internal sealed class Combiner(Slack slack)
                 {
                     continue;
                 }
-                c.A = raw.Count > first ? raw.Array[raw.Count - 1].B : c.A + shift;
+                c.A = raw.Count > first ? raw.Items[raw.Count - 1].B : c.A + shift;
                 c.B += shift;
                 c.C += shift;
                 raw.Add(c);
@@ -66,7 +66,7 @@ internal sealed class Combiner(Slack slack)
         for (int i = first; i < raw.Count; i++)
         {
             int next = i + 1 == raw.Count ? first : i + 1;
-            bool lines = !raw.Array[i].IsArc && !raw.Array[next].IsArc;
+            bool lines = !raw.Items[i].IsArc && !raw.Items[next].IsArc;
             if (next != i)
             {
                 raw.Connect(i, next, lines ? Link.Once : Link.Shared);
@@ -74,7 +74,7 @@ internal sealed class Combiner(Slack slack)
         }
         if (raw.Count > first)
         {
-            raw.Array[raw.Count - 1].B = raw.Array[first].A;
+            raw.Items[raw.Count - 1].B = raw.Items[first].A;
         }
     }
 

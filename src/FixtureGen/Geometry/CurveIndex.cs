@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -5,6 +7,7 @@ namespace FixtureGen.Geometry;
 /// <summary>
 /// A hierarchy of boxes over curves in chain order: level 0 holds one box a curve, each node above covers four below.
 /// Consecutive curves lie near each other, so nothing is sorted. It may be rebuilt over other curves; it keeps its memory.
+/// A box is kept as (min X, min Y, -max X, -max Y), so that one vector operation joins or compares two.
 /// </summary>
 internal sealed class CurveIndex
 {
@@ -13,7 +16,7 @@ internal sealed class CurveIndex
     private readonly int[] levelStart = new int[MaxLevels];
     private readonly int[] levelCount = new int[MaxLevels];
     private int top;
-    private Box2[] boxes = [];
+    private Vector256<double>[] boxes = [];
     private Curve[] curves = [];
     private int lastHit;
 
@@ -28,20 +31,18 @@ internal sealed class CurveIndex
         int need = NodeCount(count);
         if (boxes.Length < need)
         {
-            boxes = new Box2[Math.Max(need, 2 * boxes.Length)];
+            boxes = new Vector256<double>[Math.Max(need, 2 * boxes.Length)];
         }
+        var grown = Vector256.Create(margin);
         for (int i = 0; i < count; i++)
         {
-            Box2 b = over[i].Box();
-            boxes[i] = new(b.MinX - margin, b.MinY - margin, b.MaxX + margin, b.MaxY + margin);
+            boxes[i] = Packed(over[i].Box()) - grown;
         }
         BuildUpperLevels(count);
     }
 
     /// <summary>The box around everything; only where Count &gt; 0.</summary>
-    public Box2 Bounds => boxes[levelStart[top]];
-
-    public Box2 BoxOf(int curve) => boxes[curve];
+    public Box2 Bounds => Unpacked(boxes[levelStart[top]]);
 
     /// <summary>True when some curve is nearer to the point than <paramref name="distance"/>, mm.</summary>
     public bool AnyNearer(Point2 p, double distance)
@@ -52,7 +53,7 @@ internal sealed class CurveIndex
         }
         double d2 = distance * distance;
         // Neighbouring questions usually have the same answer for the same reason.
-        return curves[lastHit].Distance2(p) < d2 || AnyNearer(top, 0, p, d2);
+        return curves[lastHit].Distance2(p) < d2 || AnyNearer(top, 0, p, Packed(p), d2);
     }
 
     /// <summary>Distance to the nearest curve, or <paramref name="limit"/> where none is nearer, mm.</summary>
@@ -62,7 +63,7 @@ internal sealed class CurveIndex
         double best = double.IsPositiveInfinity(limit) ? double.MaxValue : limit * limit;
         if (Count > 0)
         {
-            Nearest(top, 0, p, ref best, ref nearest);
+            Nearest(top, 0, p, Packed(p), ref best, ref nearest);
         }
         return nearest < 0 ? limit : Math.Sqrt(best);
     }
@@ -81,12 +82,13 @@ internal sealed class CurveIndex
     {
         if (Count > 0)
         {
-            Touching(top, 0, box, found);
+            Touching(top, 0, Packed(box), found);
         }
     }
 
     /// <summary>Winding number of the closed loops about a point that is not on them.</summary>
-    public int Winding(Point2 p) => Count == 0 ? 0 : Winding(top, 0, p);
+    public int Winding(Point2 p) =>
+        Count == 0 ? 0 : Winding(top, 0, p, Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y)));
 
     private static int NodeCount(int count)
     {
@@ -120,24 +122,19 @@ internal sealed class CurveIndex
         }
     }
 
-    private Box2 Around(int first, int count)
+    private Vector256<double> Around(int first, int count)
     {
-        Box2 b = boxes[first];
-        (double x0, double y0, double x1, double y1) = (b.MinX, b.MinY, b.MaxX, b.MaxY);
+        Vector256<double> box = boxes[first];
         for (int i = first + 1; i < first + count; i++)
         {
-            ref readonly Box2 o = ref boxes[i];
-            x0 = Math.Min(x0, o.MinX);
-            y0 = Math.Min(y0, o.MinY);
-            x1 = Math.Max(x1, o.MaxX);
-            y1 = Math.Max(y1, o.MaxY);
+            box = Vector256.Min(box, boxes[i]);
         }
-        return new(x0, y0, x1, y1);
+        return box;
     }
 
     private int ChildEnd(int level, int node) => Math.Min(levelCount[level - 1], (Fan * node) + Fan);
 
-    private bool AnyNearer(int level, int node, Point2 p, double d2)
+    private bool AnyNearer(int level, int node, Point2 p, Vector256<double> at, double d2)
     {
         if (level == 0)
         {
@@ -152,7 +149,7 @@ internal sealed class CurveIndex
         int end = ChildEnd(level, node);
         for (int i = Fan * node; i < end; i++)
         {
-            if (Distance2(boxes[start + i], p) < d2 && AnyNearer(level - 1, i, p, d2))
+            if (Distance2(boxes[start + i], at) < d2 && AnyNearer(level - 1, i, p, at, d2))
             {
                 return true;
             }
@@ -160,7 +157,7 @@ internal sealed class CurveIndex
         return false;
     }
 
-    private void Nearest(int level, int node, Point2 p, ref double best, ref int nearest)
+    private void Nearest(int level, int node, Point2 p, Vector256<double> at, ref double best, ref int nearest)
     {
         if (level == 0)
         {
@@ -176,9 +173,9 @@ internal sealed class CurveIndex
         int end = ChildEnd(level, node);
         for (int i = Fan * node; i < end; i++)
         {
-            if (Distance2(boxes[start + i], p) < best)
+            if (Distance2(boxes[start + i], at) < best)
             {
-                Nearest(level - 1, i, p, ref best, ref nearest);
+                Nearest(level - 1, i, p, at, ref best, ref nearest);
             }
         }
     }
@@ -223,7 +220,7 @@ internal sealed class CurveIndex
         }
     }
 
-    private void Touching(int level, int node, in Box2 box, List<int> found)
+    private void Touching(int level, int node, Vector256<double> box, List<int> found)
     {
         if (!Touch(boxes[levelStart[level] + node], box))
         {
@@ -241,10 +238,9 @@ internal sealed class CurveIndex
         }
     }
 
-    private int Winding(int level, int node, Point2 p)
+    private int Winding(int level, int node, Point2 p, Vector256<double> ray)
     {
-        ref readonly Box2 box = ref boxes[levelStart[level] + node];
-        if (p.Y < box.MinY || p.Y > box.MaxY || p.X > box.MaxX)
+        if (!Touch(boxes[levelStart[level] + node], ray))
         {
             return 0;
         }
@@ -256,18 +252,30 @@ internal sealed class CurveIndex
         int end = ChildEnd(level, node);
         for (int i = Fan * node; i < end; i++)
         {
-            turns += Winding(level - 1, i, p);
+            turns += Winding(level - 1, i, p, ray);
         }
         return turns;
     }
 
-    private static bool Touch(in Box2 a, in Box2 b) =>
-        a.MinX <= b.MaxX && b.MinX <= a.MaxX && a.MinY <= b.MaxY && b.MinY <= a.MaxY;
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static bool Touch(Vector256<double> a, Vector256<double> b) => Vector256.LessThanOrEqualAll(a, Opposite(b));
 
-    private static double Distance2(in Box2 b, Point2 p)
+    /// <summary>(max X, max Y, -min X, -min Y): what another box's packed form must not exceed to touch this one.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Opposite(Vector256<double> b) =>
+        -Vector256.Create(b.GetUpper(), b.GetLower());
+
+    /// <summary>Squared distance of a packed point from a box; 0 inside.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static double Distance2(Vector256<double> box, Vector256<double> p)
     {
-        double dx = Math.Max(0, Math.Max(b.MinX - p.X, p.X - b.MaxX));
-        double dy = Math.Max(0, Math.Max(b.MinY - p.Y, p.Y - b.MaxY));
-        return (dx * dx) + (dy * dy);
+        Vector256<double> off = Vector256.Max(box - p, Vector256<double>.Zero);
+        return Vector256.Sum(off * off);
     }
+
+    private static Vector256<double> Packed(Point2 p) => Vector256.Create(p.X, p.Y, -p.X, -p.Y);
+
+    private static Vector256<double> Packed(in Box2 b) => Vector256.Create(b.MinX, b.MinY, -b.MaxX, -b.MaxY);
+
+    private static Box2 Unpacked(Vector256<double> b) => new(b[0], b[1], -b[2], -b[3]);
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Runtime.InteropServices;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -15,7 +14,6 @@ public sealed class Kernel(Tolerances tolerances)
 
     private static readonly double[] Shifts = [0, 4e-5, -4e-5, 1.3e-4];
 
-    private readonly Slack slack = Slack.From(tolerances);
     private readonly Offsetter offsetter = new(Slack.From(tolerances));
     private readonly Combiner combiner = new(Slack.From(tolerances));
     private readonly OffsetSource source = new(Slack.From(tolerances));
@@ -38,10 +36,7 @@ public sealed class Kernel(Tolerances tolerances)
             return [.. regions];
         }
         source.Begin(distance > 0);
-        foreach (Contour c in regions.SelectMany(r => r.Contours))
-        {
-            source.Add(c.Segments);
-        }
+        source.AddAll(regions);
         source.End();
         return Parallel(source, Math.Abs(distance), "offset");
     }
@@ -96,10 +91,7 @@ public sealed class Kernel(Tolerances tolerances)
     public ImmutableArray<ImmutableArray<Region>> Rings(IReadOnlyList<Region> regions, double first, double step)
     {
         source.Begin(reversed: false);
-        foreach (Contour c in regions.SelectMany(r => r.Contours))
-        {
-            source.Add(c.Segments);
-        }
+        source.AddAll(regions);
         source.End();
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
@@ -128,10 +120,10 @@ public sealed class Kernel(Tolerances tolerances)
                 wanted,
                 new(shift, 0.6 * shift)
             );
-            if (combiner.Closed)
+            if (combiner.Closed && Nesting.Regions(loops) is { } regions)
             {
                 Note(false, shift, operation);
-                return Assemble(loops, reversed: false);
+                return regions;
             }
         }
         repairs.Add(new(RepairKind.Failed, operation, 0));
@@ -148,13 +140,12 @@ public sealed class Kernel(Tolerances tolerances)
         {
             foreach (bool sideTest in (ReadOnlySpan<bool>)[false, true])
             {
-                List<Curve[]> loops = offsetter.Run(from, distance + shift, sideTest);
-                if (!offsetter.Closed)
+                List<Loop> loops = offsetter.Run(from, distance + shift, sideTest);
+                if (offsetter.Closed && Nesting.Regions(loops) is { } regions)
                 {
-                    continue;
+                    Note(sideTest, shift, operation);
+                    return regions;
                 }
-                Note(sideTest, shift, operation);
-                return Assemble(loops, from.Reversed);
             }
         }
         repairs.Add(new(RepairKind.Failed, operation, distance));
@@ -171,18 +162,5 @@ public sealed class Kernel(Tolerances tolerances)
         {
             repairs.Add(new(RepairKind.SideTest, operation, 0));
         }
-    }
-
-    private static ImmutableArray<Region> Assemble(List<Curve[]> loops, bool reversed) =>
-        Nesting.Regions(loops.Select(l => ToContour(l, reversed)));
-
-    private static Contour ToContour(Curve[] loop, bool reversed)
-    {
-        var segments = new Segment[loop.Length];
-        for (int i = 0; i < loop.Length; i++)
-        {
-            segments[i] = reversed ? loop[loop.Length - 1 - i].Reversed.ToSegment() : loop[i].ToSegment();
-        }
-        return new(ImmutableCollectionsMarshal.AsImmutableArray(segments));
     }
 }

@@ -1,56 +1,42 @@
-using System.Runtime.InteropServices;
+using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
 /// <summary>Clears a closed loop of micro-edges and of cuts inside one line or one arc.</summary>
 internal static class LoopTidy
 {
-    // Loops thinner than this many stitches, area over length, are zero-width remainders.
-    private const double ThinStitches = 0.5;
     private const double Straight = 1e-12;
 
-    /// <summary>Returns the loop with its parts merged, or nothing where it has no width.</summary>
-    public static Curve[] Tidy(ReadOnlySpan<Curve> loop, Slack slack)
+    /// <summary>Merges parts in place and returns what is left of the loop; empty where it has no two curves.</summary>
+    public static Span<Curve> Tidy(Span<Curve> loop, Slack slack)
     {
-        (double area, double length) = CurveSums.AreaAndLength(loop);
-        if (Math.Abs(area) < ThinStitches * slack.Stitch * length)
+        int kept = 1;
+        for (int i = 1; i < loop.Length; i++)
         {
-            return [];
+            ref Curve last = ref loop[kept - 1];
+            if (IsMicro(loop[i], slack) || Continues(last, loop[i], slack))
+            {
+                last.B = loop[i].B;
+            }
+            else if (kept++ != i)
+            {
+                loop[kept - 1] = loop[i];
+            }
         }
-        List<Curve> kept = new(loop.Length);
-        foreach (ref readonly Curve c in loop)
-        {
-            Append(kept, c, slack);
-        }
-        CloseUp(kept, slack);
-        return kept.Count < 2 ? [] : [.. kept];
-    }
-
-    private static void Append(List<Curve> kept, in Curve c, Slack slack)
-    {
-        Span<Curve> done = CollectionsMarshal.AsSpan(kept);
-        if (kept.Count > 0 && (IsMicro(c, slack) || Continues(done[^1], c, slack)))
-        {
-            done[^1].B = c.B;
-            return;
-        }
-        kept.Add(c);
+        Span<Curve> rest = CloseUp(loop[..kept], slack);
+        return rest.Length < 2 ? [] : rest;
     }
 
     /// <summary>Treats the seam between the last and the first curve like every other place.</summary>
-    private static void CloseUp(List<Curve> kept, Slack slack)
+    private static Span<Curve> CloseUp(Span<Curve> loop, Slack slack)
     {
-        Span<Curve> c = CollectionsMarshal.AsSpan(kept);
-        if (c.Length > 2 && (IsMicro(c[0], slack) || Continues(c[^1], c[0], slack)))
+        if (loop.Length > 2 && (IsMicro(loop[0], slack) || Continues(loop[^1], loop[0], slack)))
         {
-            c[^1].B = c[0].B;
-            kept.RemoveAt(0);
-            c = CollectionsMarshal.AsSpan(kept);
+            loop[^1].B = loop[0].B;
+            loop = loop[1..];
         }
-        if (c.Length > 0)
-        {
-            c[0].A = c[^1].B;
-        }
+        loop[0].A = loop[^1].B;
+        return loop;
     }
 
     private static bool IsMicro(in Curve c, Slack slack) =>
@@ -64,12 +50,12 @@ internal static class LoopTidy
         }
         if (a.Turn == 0)
         {
-            var u = a.B - a.A;
-            var v = b.B - b.A;
-            double lengths = u.Length * v.Length;
-            return u.Dot(v) > 0 && Math.Abs(u.Cross(v)) < Straight * lengths;
+            Point2 u = a.B - a.A;
+            Point2 v = b.B - b.A;
+            double cross = u.Cross(v);
+            return cross * cross < Straight * Straight * u.Dot(u) * v.Dot(v) && u.Dot(v) > 0;
         }
-        double apart = a.C.DistanceTo(b.C) + Math.Abs(a.R - b.R);
+        double apart = Math.Abs(a.C.X - b.C.X) + Math.Abs(a.C.Y - b.C.Y) + Math.Abs(a.R - b.R);
         return apart < slack.Near / 100 && Math.Abs(a.Sweep) + Math.Abs(b.Sweep) < Math.PI + 1e-9;
     }
 }

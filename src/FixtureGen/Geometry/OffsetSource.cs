@@ -36,6 +36,18 @@ internal sealed class OffsetSource(Slack slack)
         LoopStarts.Clear();
     }
 
+    public void AddAll(IReadOnlyList<Region> regions)
+    {
+        for (int i = 0; i < regions.Count; i++)
+        {
+            Add(regions[i].Outer.Segments);
+            foreach (Contour hole in regions[i].Holes)
+            {
+                Add(hole.Segments);
+            }
+        }
+    }
+
     public void Add(ImmutableArray<Segment> loop)
     {
         EnsureRoom(loop.Length);

@@ -21,7 +21,7 @@ internal sealed class Offsetter(Slack slack)
     /// Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source. With <paramref name="sideTest"/> pieces on
     /// the wrong side of the source fall out too; only sources that touch or overlap themselves need it.
     /// </summary>
-    public List<Curve[]> Run(OffsetSource source, double distance, bool sideTest)
+    public List<Loop> Run(OffsetSource source, double distance, bool sideTest)
     {
         rawOffset.Build(source, distance, raw);
         slices.Build(raw);
@@ -33,7 +33,7 @@ internal sealed class Offsetter(Slack slack)
                 kept.Add(r);
             }
         }
-        return stitcher.Stitch(slices, kept);
+        return stitcher.Stitch(slices, kept, source.Reversed);
     }
 
     private bool Keeps(OffsetSource source, double distance, bool sideTest, int run)

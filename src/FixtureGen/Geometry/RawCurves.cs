@@ -1,9 +1,7 @@
-using System.Runtime.InteropServices;
-
 namespace FixtureGen.Geometry;
 
 /// <summary>How a raw curve's end meets the next one.</summary>
-internal enum Link
+internal enum Link : byte
 {
     /// <summary>It meets nothing.</summary>
     Open,
@@ -18,41 +16,44 @@ internal enum Link
 /// <summary>Curves that still cross each other, each with the one that follows it.</summary>
 internal sealed class RawCurves
 {
-    private Curve[] curves = [];
+    private readonly CurveList curves = new();
+    private int[] next = [];
+    private Link[] links = [];
 
-    public int Count { get; private set; }
+    public int Count => curves.Count;
 
-    /// <summary>Index of the curve that follows, meaningful unless the link is open.</summary>
-    public List<int> Next { get; } = [];
+    public Curve[] Items => curves.Items;
 
-    public List<Link> Links { get; } = [];
+    public Span<Curve> Span => curves.Span;
 
-    public Curve[] Array => curves;
-
-    public Span<Curve> Span => curves.AsSpan(0, Count);
-
-    public void Clear()
-    {
-        Count = 0;
-        Next.Clear();
-        Links.Clear();
-    }
+    public void Clear() => curves.Clear();
 
     public int Add(in Curve c)
     {
-        if (Count == curves.Length)
+        curves.Add(c);
+        if (next.Length < curves.Items.Length)
         {
-            System.Array.Resize(ref curves, Math.Max(64, 2 * Count));
+            Array.Resize(ref next, curves.Items.Length);
+            Array.Resize(ref links, curves.Items.Length);
         }
-        curves[Count] = c;
-        Next.Add(-1);
-        Links.Add(Link.Open);
-        return Count++;
+        int id = curves.Count - 1;
+        next[id] = -1;
+        links[id] = Link.Open;
+        return id;
     }
 
     public void Connect(int from, int to, Link link)
     {
-        CollectionsMarshal.AsSpan(Next)[from] = to;
-        CollectionsMarshal.AsSpan(Links)[from] = link;
+        next[from] = to;
+        links[from] = link;
     }
+
+    /// <summary>The curve that follows, or -1.</summary>
+    public int Next(int curve) => next[curve];
+
+    public Link LinkAfter(int curve) => links[curve];
+
+    /// <summary>True when the two share an end and cannot meet anywhere else.</summary>
+    public bool MeetOnce(int i, int j) =>
+        (next[i] == j && links[i] == Link.Once) || (next[j] == i && links[j] == Link.Once);
 }

@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -15,7 +14,7 @@ internal sealed class Slices(Slack slack)
     private readonly List<long> pairs = [];
     private readonly List<Cut> cuts = [];
 
-    public List<Curve> Pieces { get; } = [];
+    public CurveList Pieces { get; } = new();
 
     /// <summary>First piece of each run, and one entry more for the end.</summary>
     public List<int> RunStarts { get; } = [];
@@ -28,7 +27,11 @@ internal sealed class Slices(Slack slack)
 
     public int RunCount => RunStarts.Count - 1;
 
-    public ReadOnlySpan<Curve> Run(int r) => CollectionsMarshal.AsSpan(Pieces)[RunStarts[r]..RunStarts[r + 1]];
+    public ReadOnlySpan<Curve> Run(int r)
+    {
+        int start = RunStarts[r];
+        return new(Pieces.Items, start, RunStarts[r + 1] - start);
+    }
 
     public void Build(RawCurves raw)
     {
@@ -37,11 +40,16 @@ internal sealed class Slices(Slack slack)
         Pieces.Clear();
         Origins.Clear();
         RunStarts.Clear();
-        index.Build(raw.Array, raw.Count, slack.Near);
+        index.Build(raw.Items, raw.Count, slack.Near);
         index.TouchingPairs(pairs);
         foreach (long pair in pairs)
         {
-            CutPair(raw, (int)(pair >> 32), (int)(pair & 0xffffffff));
+            int i = (int)(pair >> 32);
+            int j = (int)(pair & 0xffffffff);
+            if (!raw.MeetOnce(i, j))
+            {
+                CutPair(raw, i, j);
+            }
         }
         cuts.Sort(
             static (x, y) => x.Curve != y.Curve ? x.Curve.CompareTo(y.Curve) : x.Parameter.CompareTo(y.Parameter)
@@ -72,7 +80,7 @@ internal sealed class Slices(Slack slack)
     {
         for (int i = RunStarts[run + 1] - 1; i >= RunStarts[run]; i--)
         {
-            AddPiece(Pieces[i].Reversed, Origins[i]);
+            AddPiece(Pieces.Items[i].Reversed, Origins[i]);
         }
         RunStarts.Add(Pieces.Count);
         return RunCount - 1;
@@ -81,12 +89,8 @@ internal sealed class Slices(Slack slack)
     private void CutPair(RawCurves raw, int i, int j)
     {
         Span<Curve> c = raw.Span;
-        bool follows = raw.Next[i] == j;
-        bool leads = raw.Next[j] == i;
-        if ((follows && raw.Links[i] == Link.Once) || (leads && raw.Links[j] == Link.Once))
-        {
-            return;
-        }
+        bool follows = raw.Next(i) == j;
+        bool leads = raw.Next(j) == i;
         Span<Point2> found = stackalloc Point2[Crossings.Most];
         int count = Crossings.Find(c[i], c[j], slack.Near, found);
         for (int k = 0; k < count; k++)
@@ -114,9 +118,9 @@ internal sealed class Slices(Slack slack)
         {
             if (open)
             {
-                StartRun();
+                StartRun(Pieces.Count);
             }
-            Curve rest = curves[e];
+            ref Curve rest = ref AddPiece(curves[e], e);
             bool cutAtEnd = false;
             for (; next < cuts.Count && cuts[next].Curve == e; next++)
             {
@@ -126,32 +130,32 @@ internal sealed class Slices(Slack slack)
                     cutAtEnd = true;
                     continue;
                 }
-                if (q.DistanceTo(rest.A) >= slack.Near)
+                if (q.DistanceTo(rest.A) < slack.Near)
                 {
-                    Curve piece = rest;
-                    piece.B = q;
-                    AddPiece(piece, e);
-                    rest.A = q;
+                    StartRun(Pieces.Count - 1);
+                    continue;
                 }
-                StartRun();
+                rest.B = q;
+                StartRun(Pieces.Count);
+                rest = ref AddPiece(curves[e], e);
+                rest.A = q;
             }
-            AddPiece(rest, e);
-            open = cutAtEnd || raw.Links[e] == Link.Open || raw.Next[e] != e + 1;
+            open = cutAtEnd || raw.LinkAfter(e) == Link.Open || raw.Next(e) != e + 1;
         }
         RunStarts.Add(Pieces.Count);
     }
 
-    private void StartRun()
+    private void StartRun(int piece)
     {
-        if (RunStarts.Count == 0 || RunStarts[^1] != Pieces.Count)
+        if (RunStarts.Count == 0 || RunStarts[^1] != piece)
         {
-            RunStarts.Add(Pieces.Count);
+            RunStarts.Add(piece);
         }
     }
 
-    private void AddPiece(in Curve piece, int origin)
+    private ref Curve AddPiece(in Curve piece, int origin)
     {
-        Pieces.Add(piece);
         Origins.Add(origin);
+        return ref Pieces.Add(piece);
     }
 }

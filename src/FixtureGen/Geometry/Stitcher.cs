@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -9,7 +8,10 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Stitcher(Slack slack)
 {
-    private readonly List<Curve> chain = [];
+    // Loops thinner than this many stitches, area over length, are zero-width remainders.
+    private const double ThinStitches = 0.5;
+
+    private readonly CurveList chain = new();
     private double[] endX = [];
     private int[] endId = [];
     private int[] node = [];
@@ -20,16 +22,18 @@ internal sealed class Stitcher(Slack slack)
     private bool[] gone = [];
     private Slices slices = null!;
     private List<int> runs = null!;
+    private bool reversed;
 
     /// <summary>Length of the longest run that could not be closed, mm; above the stub length the result is broken.</summary>
     public double Loose { get; private set; }
 
     public bool Closed => Loose <= slack.Stub;
 
-    /// <summary>Returns the closed loops of the given runs of <paramref name="from"/>, tidied.</summary>
-    public List<Curve[]> Stitch(Slices from, List<int> kept)
+    /// <summary>Returns the closed loops of the given runs, tidied, run backwards if so wanted.</summary>
+    public List<Loop> Stitch(Slices from, List<int> kept, bool backwards)
     {
         slices = from;
+        reversed = backwards;
         runs = kept;
         Loose = 0;
         Reserve(2 * kept.Count);
@@ -38,7 +42,7 @@ internal sealed class Stitcher(Slack slack)
         LinkOutgoing(nodes);
         CancelOpposites();
         DropLoose(nodes);
-        List<Curve[]> loops = [];
+        List<Loop> loops = [];
         for (int r = 0; r < runs.Count; r++)
         {
             if (!gone[r])
@@ -185,7 +189,7 @@ internal sealed class Stitcher(Slack slack)
         }
     }
 
-    private void Walk(int first, List<Curve[]> loops)
+    private void Walk(int first, List<Loop> loops)
     {
         chain.Clear();
         int current = first;
@@ -196,20 +200,26 @@ internal sealed class Stitcher(Slack slack)
             chain.AddRange(run);
             current = LeftmostFrom(node[(2 * current) + 1], run[^1].EndTangent, first);
         } while (current >= 0 && current != first);
-        Span<Curve> loop = CollectionsMarshal.AsSpan(chain);
         if (current < 0)
         {
-            Loose = Math.Max(Loose, LengthOf(loop));
+            Loose = Math.Max(Loose, LengthOf(chain.Span));
             return;
         }
-        for (int i = 0; i < loop.Length; i++)
+        Close(chain.Span, loops);
+    }
+
+    private void Close(Span<Curve> loop, List<Loop> loops)
+    {
+        loop[0].A = loop[^1].B;
+        for (int i = 1; i < loop.Length; i++)
         {
-            loop[i + 1 == loop.Length ? 0 : i + 1].A = loop[i].B;
+            loop[i].A = loop[i - 1].B;
         }
-        Curve[] tidy = LoopTidy.Tidy(loop, slack);
-        if (tidy.Length > 0)
+        Span<Curve> tidy = LoopTidy.Tidy(loop, slack);
+        (double area, double length) = CurveSums.AreaAndLength(tidy);
+        if (Math.Abs(area) > ThinStitches * slack.Stitch * length)
         {
-            loops.Add(tidy);
+            loops.Add(Loop.Of(tidy, area, length, reversed));
         }
     }
 

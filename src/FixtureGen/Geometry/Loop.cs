@@ -1,0 +1,30 @@
+using System.Runtime.InteropServices;
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>A closed contour with its signed area (mm2), its length (mm) and its box.</summary>
+internal readonly record struct Loop(Contour Contour, double Area, double Length, Box2 Box)
+{
+    /// <summary>The loop of the given curves, run backwards if so wanted.</summary>
+    public static Loop Of(ReadOnlySpan<Curve> curves, double area, double length, bool reversed)
+    {
+        var segments = new Segment[curves.Length];
+        double x0 = double.MaxValue;
+        double y0 = double.MaxValue;
+        double x1 = double.MinValue;
+        double y1 = double.MinValue;
+        for (int i = 0; i < curves.Length; i++)
+        {
+            ref readonly Curve c = ref curves[i];
+            segments[reversed ? curves.Length - 1 - i : i] = reversed ? c.Reversed.ToSegment() : c.ToSegment();
+            Box2 b = c.Box();
+            x0 = Math.Min(x0, b.MinX);
+            y0 = Math.Min(y0, b.MinY);
+            x1 = Math.Max(x1, b.MaxX);
+            y1 = Math.Max(y1, b.MaxY);
+        }
+        Contour contour = new(ImmutableCollectionsMarshal.AsImmutableArray(segments));
+        return new(contour, reversed ? -area : area, length, new(x0, y0, x1, y1));
+    }
+}

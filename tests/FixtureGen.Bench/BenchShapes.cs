@@ -1,0 +1,61 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Bench;
+
+/// <summary>The inputs of the offset benchmarks, mm; all made from formulas.</summary>
+internal static class BenchShapes
+{
+    /// <summary>203.2 x 152.4 with corners of 19.05: 8 curves.</summary>
+    public static Region[] RoundedRectangle() => [Region.Of(Plate())];
+
+    /// <summary>The same with 12 holes (circles, rounded rectangles, slots): 68 curves, 5 straight lines in 8.</summary>
+    public static Region[] TwelveHoles()
+    {
+        List<Contour> holes = [];
+        for (int k = 0; k < 12; k++)
+        {
+            int i = k % 4;
+            int j = k / 4;
+            double x = 30 + (i * 47.5) + (j % 2 * 3.1);
+            double y = 28 + (j * 48.2) + (i % 2 * 2.3);
+            Contour hole =
+                k % 2 == 0 ? Contours.Circle(new(x, y), 6 + (k * 0.4))
+                : k % 3 == 0 ? Contours.Slot(new(x - 8, y), new(x + 8, y), 4)
+                : Contours.RoundedRectangle(new(x - 9, y - 7, x + 9, y + 7), 2.5);
+            holes.Add(Contours.Reverse(hole));
+        }
+        return [new(Plate(), [.. holes])];
+    }
+
+    /// <summary>A closed wave of n straight lines, r = 60 + 8 sin 7t + 3 sin(23t + 0.7).</summary>
+    public static Region[] Wiggle(int n) => [Region.Of(Wave(n, default, 60, (8, 7), (3, 23)))];
+
+    /// <summary>A wave of 600 lines with 12 wavy holes of 100 lines each.</summary>
+    public static Region[] WiggleWithIslands()
+    {
+        List<Contour> holes = [];
+        for (int i = 0; i < 12; i++)
+        {
+            double a = 2 * Math.PI * i / 12;
+            double r = i % 2 == 0 ? 58 : 28;
+            Point2 centre = new(r * Math.Cos(a), r * Math.Sin(a));
+            holes.Add(Contours.Reverse(Wave(100, centre, 6, (1.2, 5), (0.5, 11))));
+        }
+        return [new(Wave(600, default, 90, (8, 7), (3, 23)), [.. holes])];
+    }
+
+    private static Contour Plate() => Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05);
+
+    private static Contour Wave(int n, Point2 centre, double radius, (double A, int K) first, (double A, int K) second) =>
+        Contours.FromPoints([
+            .. Enumerable
+                .Range(0, n)
+                .Select(i =>
+                {
+                    double t = 2 * Math.PI * i / n;
+                    double r = radius + (first.A * Math.Sin(first.K * t)) + (second.A * Math.Sin((second.K * t) + 0.7));
+                    return centre + new Point2(r * Math.Cos(t), r * Math.Sin(t));
+                }),
+        ]);
+}
