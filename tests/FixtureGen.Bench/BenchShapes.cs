@@ -47,7 +47,13 @@ internal static class BenchShapes
 
     private static Contour Plate() => Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05);
 
-    private static Contour Wave(int n, Point2 centre, double radius, (double A, int K) first, (double A, int K) second) =>
+    private static Contour Wave(
+        int n,
+        Point2 centre,
+        double radius,
+        (double A, int K) first,
+        (double A, int K) second
+    ) =>
         Contours.FromPoints([
             .. Enumerable
                 .Range(0, n)

@@ -15,7 +15,9 @@ internal static class NtsOffset
         var factory = new GeometryFactory();
         NetTopologySuite.Geometries.Geometry[] polygons =
         [
-            .. regions.Select(r => factory.CreatePolygon(Ring(factory, r.Outer), [.. r.Holes.Select(h => Ring(factory, h))])),
+            .. regions.Select(r =>
+                factory.CreatePolygon(Ring(factory, r.Outer), [.. r.Holes.Select(h => Ring(factory, h))])
+            ),
         ];
         return factory.BuildGeometry(polygons);
     }

@@ -262,8 +262,7 @@ internal sealed class CurveIndex
 
     /// <summary>(max X, max Y, -min X, -min Y): what another box's packed form must not exceed to touch this one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Opposite(Vector256<double> b) =>
-        -Vector256.Create(b.GetUpper(), b.GetLower());
+    private static Vector256<double> Opposite(Vector256<double> b) => -Vector256.Create(b.GetUpper(), b.GetLower());
 
     /// <summary>Squared distance of a packed point from a box; 0 inside.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]

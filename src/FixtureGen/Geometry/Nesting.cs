@@ -88,7 +88,12 @@ public static class Nesting
         for (int i = 0; i < outer.Count; i++)
         {
             bool smaller = best < 0 || outer[i].Area < outer[best].Area;
-            if (smaller && outer[i].Area > -hole.Area && Holds(outer[i].Box, hole.Box) && Lies(hole.Contour, outer[i].Contour))
+            if (
+                smaller
+                && outer[i].Area > -hole.Area
+                && Holds(outer[i].Box, hole.Box)
+                && Lies(hole.Contour, outer[i].Contour)
+            )
             {
                 best = i;
             }

@@ -45,8 +45,7 @@ internal sealed class Offsetter(Slack slack)
             return false;
         }
         Point2 probe = longest.Probe;
-        return !source.Index.AnyNearer(probe, distance - slack.Slice)
-            && (!sideTest || OnMaterialsSide(source, probe));
+        return !source.Index.AnyNearer(probe, distance - slack.Slice) && (!sideTest || OnMaterialsSide(source, probe));
     }
 
     /// <summary>Shrinking stays inside. Growing stays outside, where reversed loops wind zero times or more.</summary>
