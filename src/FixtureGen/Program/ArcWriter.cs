@@ -11,6 +11,11 @@ internal static class ArcWriter
     // With ends and centre rounded to the grid the radii differ by up to 4 sqrt(2) half ticks; two ticks each way mend it.
     private const int Search = 2;
 
+    private const int MostPieces = 16;
+
+    // A sweep rounded this little over the control's limit still counts as within it, radians.
+    private const double SweepSlack = 5e-5;
+
     // An arc whose chord is shorter than this many ticks is written as its chord.
     private const double ShortestTicks = 2;
 
@@ -24,15 +29,55 @@ internal static class ArcWriter
         {
             parts = Math.Max(2, parts);
         }
-        double start = Math.Atan2(a.Y, a.X);
-        double radius = a.Length;
-        for (int i = 1; i <= parts; i++)
+        Point3[] ends = Ends(from, arc, sweep, parts);
+        // rounding widens a sweep a little, that of a tiny arc more; where it passes the control's limit, one piece more
+        while (parts < MostPieces && most < 2 * Math.PI && !Within(blocks.Format, from.Xy, arc, ends, most + SweepSlack))
         {
-            double k = (double)i / parts;
-            double angle = start + (sweep * k);
-            Point2 p = i == parts ? arc.To.Xy : arc.Centre + (radius * new Point2(Math.Cos(angle), Math.Sin(angle)));
-            Piece(blocks, control, arc, Point3.At(p, from.Z + ((arc.To.Z - from.Z) * k)), Math.Abs(sweep) / parts);
+            ends = Ends(from, arc, sweep, ++parts);
         }
+        foreach (Point3 end in ends)
+        {
+            Piece(blocks, control, arc, end, Math.Abs(sweep) / parts);
+        }
+    }
+
+    private static Point3[] Ends(Point3 from, ArcMove arc, double sweep, int parts)
+    {
+        Point2 a = from.Xy - arc.Centre;
+        double start = Math.Atan2(a.Y, a.X);
+        return
+        [
+            .. Enumerable
+                .Range(1, parts)
+                .Select(i =>
+                {
+                    double k = (double)i / parts;
+                    double angle = start + (sweep * k);
+                    Point2 p =
+                        i == parts
+                            ? arc.To.Xy
+                            : arc.Centre + (a.Length * new Point2(Math.Cos(angle), Math.Sin(angle)));
+                    return Point3.At(p, from.Z + ((arc.To.Z - from.Z) * k));
+                }),
+        ];
+    }
+
+    private static bool Within(WordFormat f, Point2 from, ArcMove arc, Point3[] ends, double most)
+    {
+        Point2 c = Grid(arc.Centre);
+        Point2 at = Grid(from) - c;
+        foreach (Point3 end in ends)
+        {
+            Point2 next = Grid(end.Xy) - c;
+            if (Math.Abs(Sweep(at, next, arc.Ccw)) > most)
+            {
+                return false;
+            }
+            at = next;
+        }
+        return true;
+
+        Point2 Grid(Point2 p) => new(f.Ticks(p.X), f.Ticks(p.Y));
     }
 
     /// <summary>Signed sweep from a to b about the origin, radians; a full turn where they are the same.</summary>
