@@ -1,0 +1,111 @@
+using FixtureGen.Model;
+using FixtureGen.Shop;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Shop;
+
+public sealed class JobEditTest
+{
+    private const string Text = """
+        # Größe 5 — a job
+        units = "mm"
+        title = "Étui"   # the name
+
+        [magnets]
+        count = 4        # as many
+
+        # the first
+        [[magnet]]
+        at = [10, 20]    # by the hinge
+
+        # the second
+        [[magnet]]
+        at = [30, 40]
+        locked = false
+
+        # below
+        [skirt]
+        hold = "tabs"
+        """;
+
+    private static string Lines(string text) => text.ReplaceLineEndings("\n");
+
+    [Fact]
+    public void One_value_is_exchanged_and_nothing_else() =>
+        Assert.Equal(
+            Lines(Text).Replace("count = 4 ", "count = 6 ", StringComparison.Ordinal),
+            JobEdit.Set(Lines(Text), "j.toml", "magnets.count", "6").Value
+        );
+
+    [Fact]
+    public void A_missing_key_goes_behind_the_last_of_its_table() =>
+        Assert.Equal(
+            Lines(Text).Replace("# as many\n", "# as many\nfactor_target = 1.5\n", StringComparison.Ordinal),
+            JobEdit.Set(Lines(Text), "j.toml", "magnets.factor_target", "1.5").Value
+        );
+
+    [Fact]
+    public void A_missing_key_at_the_top_goes_before_the_tables() =>
+        Assert.Equal(
+            Lines(Text).Replace("# the name\n", "# the name\nrevision = 2\n", StringComparison.Ordinal),
+            JobEdit.Set(Lines(Text), "j.toml", "revision", "2").Value
+        );
+
+    [Fact]
+    public void A_missing_table_goes_to_the_end() =>
+        Assert.Equal(
+            Lines(Text) + "\n\n[placement]\nat = [12.5, 30.0]\nangle_deg = 90.0\n",
+            JobEdit.SetPlacement(Lines(Text), "j.toml", new Pose(12.5, 30, 90)).Value
+        );
+
+    [Fact]
+    public void Fewer_magnets_keep_the_comments_of_those_that_stay()
+    {
+        string edited = JobEdit.SetMagnets(Lines(Text), "j.toml", [new MagnetWish(new(11, 21.25), true)]).Value!;
+
+        Assert.Contains("at = [11.0, 21.25]    # by the hinge\n", edited, StringComparison.Ordinal);
+        Assert.DoesNotContain("30, 40", edited, StringComparison.Ordinal);
+        Assert.Contains("# below\n[skirt]", edited, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void More_magnets_are_added_behind_the_last()
+    {
+        MagnetWish[] wanted =
+        [
+            new(new(10, 20), true),
+            new(new(30, 40), false),
+            new(new(50, 60), true),
+            new(new(70, 80), false),
+        ];
+        string edited = JobEdit.SetMagnets(Lines(Text), "j.toml", wanted).Value!;
+
+        Assert.Contains(
+            "locked = false\n\n[[magnet]]\nat = [50.0, 60.0]\n\n[[magnet]]\nat = [70.0, 80.0]\nlocked = false\n\n# below",
+            edited,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Magnets_written_into_a_whole_job_are_read_back_in_millimetres()
+    {
+        MagnetWish[] wanted = [new(new(25.4, -12.7), true), new(new(0, 50.8), false)];
+        string inch = "units = \"in\"\n" + DemoShop.PlainJob();
+        string once = JobEdit.SetMagnets(inch, "outlines/job.toml", wanted).Value!;
+        string twice = JobEdit.SetMagnets(once, "outlines/job.toml", wanted).Value!;
+
+        Assert.Equal(wanted, DemoShop.Job(once).Magnets);
+        Assert.Equal(once, twice);
+    }
+
+    [Fact]
+    public void A_text_that_does_not_parse_is_left_alone()
+    {
+        Stage<string> stage = JobEdit.Set("a = \n", "j.toml", "a", "1");
+
+        Assert.Null(stage.Value);
+        Assert.Equal("toml-syntax", stage.Findings[0].Code);
+    }
+}
