@@ -31,7 +31,9 @@ internal static class ArcWriter
         }
         Point3[] ends = Ends(from, arc, sweep, parts);
         // rounding widens a sweep a little, that of a tiny arc more; where it passes the control's limit, one piece more
-        while (parts < MostPieces && most < 2 * Math.PI && !Within(blocks.Format, from.Xy, arc, ends, most + SweepSlack))
+        while (
+            parts < MostPieces && most < 2 * Math.PI && !Within(blocks.Format, from.Xy, arc, ends, most + SweepSlack)
+        )
         {
             ends = Ends(from, arc, sweep, ++parts);
         }
@@ -54,9 +56,7 @@ internal static class ArcWriter
                     double k = (double)i / parts;
                     double angle = start + (sweep * k);
                     Point2 p =
-                        i == parts
-                            ? arc.To.Xy
-                            : arc.Centre + (a.Length * new Point2(Math.Cos(angle), Math.Sin(angle)));
+                        i == parts ? arc.To.Xy : arc.Centre + (a.Length * new Point2(Math.Cos(angle), Math.Sin(angle)));
                     return Point3.At(p, from.Z + ((arc.To.Z - from.Z) * k));
                 }),
         ];
