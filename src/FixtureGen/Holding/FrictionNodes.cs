@@ -46,7 +46,7 @@ internal sealed class FrictionNodes
     private readonly double[] px;
     private readonly double[] py;
     private readonly double[] pSpread2;
-    private readonly double[] pForce;
+    private readonly double[] pGrip;
     private readonly double slack;
     private readonly Point2[] sharp;
 
@@ -66,13 +66,13 @@ internal sealed class FrictionNodes
             share[i] = friction * piece.Share;
         }
         int m = Padded(points.Count);
-        (px, py, pSpread2, pForce) = (new double[m], new double[m], Ones(m), new double[m]);
+        (px, py, pSpread2, pGrip) = (new double[m], new double[m], Ones(m), new double[m]);
         for (int i = 0; i < points.Count; i++)
         {
             px[i] = (points[i].At.X - Middle.X) / Scale;
             py[i] = (points[i].At.Y - Middle.Y) / Scale;
             pSpread2[i] = Math.Max(points[i].Spread * points[i].Spread / (Scale * Scale), 1e-12);
-            pForce[i] = points[i].Force * points[i].Friction;
+            pGrip[i] = points[i].Grip;
         }
         sharp = [.. Sharp(x, y, spread2, contact.Pieces.Length), .. Sharp(px, py, pSpread2, points.Count)];
     }
@@ -136,7 +136,7 @@ internal sealed class FrictionNodes
                 Vector256.LoadUnsafe(ref px[i]),
                 Vector256.LoadUnsafe(ref py[i]),
                 Vector256.LoadUnsafe(ref pSpread2[i]),
-                scale * Vector256.LoadUnsafe(ref pForce[i]),
+                scale * Vector256.LoadUnsafe(ref pGrip[i]),
                 Vector256<double>.Zero
             );
         }

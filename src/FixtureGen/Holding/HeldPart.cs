@@ -2,8 +2,8 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
 
-/// <summary>A force that presses at one point, N, with its friction; Spread mm rounds the cone at the very point.</summary>
-internal readonly record struct PressPoint(Point2 At, double Force, double Friction, double Spread);
+/// <summary>A force that presses at one point and the friction there at most, N; Spread mm rounds the cone at the very point.</summary>
+internal readonly record struct PressPoint(Point2 At, double Force, double Grip, double Spread);
 
 /// <summary>
 /// What one cutter does to the part: a shear force at a place and a height over the contact, and a lift (up positive), N and mm.

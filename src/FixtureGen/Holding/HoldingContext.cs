@@ -88,7 +88,7 @@ public sealed class HoldingContext
     private HeldPart[][] HeldBy(Point2[] at, double[] shares)
     {
         double friction = Friction.ShellOnBlock(job);
-        PressPoint[] points = [.. at.Select((p, i) => new PressPoint(p, shares[i], friction, PointSpread))];
+        PressPoint[] points = [.. at.Select((p, i) => new PressPoint(p, shares[i], shares[i] * friction, PointSpread))];
         var held = new HeldPart[seals.Count][];
         for (int state = 0; state < held.Length; state++)
         {

@@ -71,6 +71,19 @@ internal static class HoldingFindings
     public static Finding MagnetsLow(HoldAnswer answer, double limit, Severity severity, string remedy) =>
         Low("hold-magnets-low", "magnets alone while the machine stops", answer, limit, severity, remedy);
 
+    public static Finding BlockLow(BlockHold hold, bool sealBroken, double limit) =>
+        new(
+            "block-hold-low",
+            Severity.Error,
+            hold.Operation,
+            FormattableString.Invariant(
+                $"Factor {hold.Factor:0.00} of the block on the plate, {limit - hold.Factor:0.00} below {limit:0.00}, under {hold.LoadN:0} N; it would {Verb(hold.Mode)}."
+            ),
+            sealBroken && !hold.Bolted
+                ? "Bolt the block down before the plate's seal is broken."
+                : "Use a smaller cutter, a shallower step or a slower feed, or bolt the block."
+        );
+
     public static Finding MagnetTooThin(MagnetSpec magnet, double permeance) =>
         new(
             "magnet-thin",
@@ -90,7 +103,7 @@ internal static class HoldingFindings
             FormattableString.Invariant(
                 $"With the seal lost the cord ({cord:0} N) lifts the shell {lift:0.00} mm against the magnets' {pull:0} N; it then rests on the cord."
             ),
-            "More or thicker magnets, or a softer cord, would keep it down."
+            "Nothing to do where the factor with the seal lost is enough; more magnets or a softer cord would keep it down."
         );
 
     private static Finding Low(

@@ -35,6 +35,7 @@ public sealed class PairOnBlock
             + (2 * spec.Plating)
             + spec.JacketFloor;
         Slip = StoppingLoad.AllowedSlip(disc, Gap);
+        CentringN = -MagnetPair.Derating * MagnetPair.OffsetN(disc, disc, Gap, Slip / 2).Sideways;
         Spacing = LeastSpacing(spec);
         for (int i = 0; i < TableSize; i++)
         {
@@ -48,6 +49,9 @@ public sealed class PairOnBlock
 
     /// <summary>How far a jacket may be pushed aside before its pull falls by 5 %, mm.</summary>
     public double Slip { get; }
+
+    /// <summary>Derated force with which a pair pulls its jacket back at half that slip.</summary>
+    public double CentringN { get; }
 
     /// <summary>Least distance between neighbours' middles, mm.</summary>
     public double Spacing { get; }

@@ -68,10 +68,6 @@ internal static class Remedies
             mends.Add("magnets in the block: there is no pull now");
         }
         AddDowncut(context, answer, mends);
-        if (result.LiftMm > 0)
-        {
-            mends.Add("a softer cord, so that the shell stays down");
-        }
         return Sentence(mends);
     }
 

@@ -7,8 +7,9 @@ namespace FixtureGen.Holding;
 /// The part held by magnets alone, the seal lost: the cords still push. Where the pull with the shell down is more than
 /// their push, the shell stays down: the cords carry their share with the cord's friction and the block carries the rest at
 /// the magnets. Where it is less, the shell floats up to the lift at which pull and push are equal, and contact, friction
-/// and support are the cords'. The pull is taken at the slip that <see cref="StoppingLoad"/> allows. Sideways centring by
-/// the pairs themselves is not counted.
+/// and support are the cords'. The pull is taken at the slip that <see cref="StoppingLoad"/> allows. Over that slip the pairs
+/// centre their jackets, which drag on the shell from above: each adds its centring force at half the slip (a turning part
+/// moves less near its centre), never more than the jacket's friction, taken as the shell's on the block.
 /// </summary>
 internal sealed class SealLost
 {
@@ -78,7 +79,7 @@ internal sealed class SealLost
         double kept = Weaker(lift) * (1 - StoppingLoad.PullLost);
         if (cords is null)
         {
-            return new HeldPart(contact, blockFriction, 0, default, Points(at, shares, kept), contactHull);
+            return new HeldPart(contact, blockFriction, 0, default, Points(at, shares, kept, 1), contactHull);
         }
         double carried = lift > 0 ? 1 : CordShare(pull * kept);
         Point2 moment = default;
@@ -86,13 +87,13 @@ internal sealed class SealLost
         {
             moment += shares[i] * kept * carried * (at[i] - cords.Middle);
         }
-        PressPoint[] onBlock = lift > 0 ? [] : Points(at, shares, kept * (1 - carried));
+        PressPoint[] points = Points(at, shares, kept, lift > 0 ? 0 : 1 - carried);
         return new HeldPart(
             cords,
             cord.FrictionShellOnCord,
             pull * kept * carried,
             moment,
-            onBlock,
+            points,
             lift > 0 ? cordHull : contactHull
         );
     }
@@ -104,8 +105,17 @@ internal sealed class SealLost
         return Math.Min(1, push / pull);
     }
 
-    private PressPoint[] Points(IReadOnlyList<Point2> at, double[] shares, double scale) =>
-        [.. at.Select((p, i) => new PressPoint(p, shares[i] * scale, blockFriction, PointSpread))];
+    private PressPoint[] Points(IReadOnlyList<Point2> at, double[] shares, double kept, double onBlock) =>
+        [
+            .. at.Select(
+                (p, i) =>
+                {
+                    double pull = shares[i] * kept;
+                    double jacket = Math.Min(blockFriction * pull, pair.CentringN);
+                    return new PressPoint(p, pull * onBlock, (blockFriction * pull * onBlock) + jacket, PointSpread);
+                }
+            ),
+        ];
 
     private double Push(double lift) => CordForce.HardestNPerMm(cord, lift) * cordLength;
 

@@ -189,7 +189,7 @@ public sealed class HoldingLawsTest
             side > 0
                 ? Outlines.Polygon(corners)
                 : Outlines.Polygon([.. corners.Reverse().Select(p => new Point2(-p.X, p.Y))]);
-        PressPoint magnet = new(new Point2(20 * side, -15), 30, 0.2, 0.25);
+        PressPoint magnet = new(new Point2(20 * side, -15), 30, 6, 0.25);
         PressureMeasure area = new(ContactQuadrature.OverArea([Region.Of(outline)], 150));
         return new HeldPart(area, 0.2, 300, default, [magnet], ConvexHull.Of([outline]));
     }

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// Where the magnets help most. Wishes of the drawing and of the job come first; the rest is placed so that the worst
+/// factor with the seal lost is as large as can be for the job's count, or, where the job names a target, with as few as
+/// reach it. Plate frame, mm.
+/// </summary>
+public static class MagnetPlacement
+{
+    private const int GridPlaces = 320;
+    private const int MostMagnets = 24;
+
+    /// <summary>
+    /// Errors: a locked place that a magnet may not have, wishes too near each other, more magnets than fit. Warnings: a wish
+    /// that had to be moved, a target that cannot be reached.
+    /// </summary>
+    public static Stage<ImmutableArray<MagnetPlace>> Choose(FixtureDesign begun, Job job, Tolerances tolerances)
+    {
+        bool wanted = job.MagnetCount > 0 || job.MagnetFactorTarget is not null;
+        if (!wanted && job.Magnets.IsEmpty && begun.Part.MagnetWishes.IsEmpty)
+        {
+            return Stage.Of(ImmutableArray<MagnetPlace>.Empty);
+        }
+        Stage<HoldingContext> context = HoldingAnalysis.Context(begun, job, tolerances);
+        if (context.Value is null)
+        {
+            return Stage.Failed<ImmutableArray<MagnetPlace>>(context.Findings);
+        }
+        MagnetRoom room = new(begun, job);
+        double spacing = Math.Max(context.Value.Pair.Spacing, room.PocketSpacing);
+        Stage<ImmutableArray<MagnetPlace>> wishes = MagnetWishes.Honour(begun, job, room, spacing);
+        if (!wishes.Ok)
+        {
+            return wishes;
+        }
+        List<Finding> findings = [.. wishes.Findings];
+        (Point2[] places, double pitch) = room.Grid(GridPlaces);
+        Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
+        MagnetObjective objective = new(context.Value, new Point2(box.Width, box.Height).Length);
+        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0);
+        Point2[] held = [.. wishes.Value.Select(w => w.At)];
+        Point2[] chosen = job.MagnetFactorTarget is { } target
+            ? Fewest(search, objective, held, target, findings)
+            : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), spacing, findings);
+        ImmutableArray<MagnetPlace> all =
+        [
+            .. wishes.Value,
+            .. chosen.Skip(held.Length).Select(p => new MagnetPlace(p, false, false)),
+        ];
+        return Stage.Of(all, findings);
+    }
+
+    private static Point2[] ForCount(
+        MagnetSearch search,
+        Point2[] held,
+        int count,
+        double spacing,
+        List<Finding> findings
+    )
+    {
+        Point2[] best = search.Best(held, count);
+        if (best.Length < count)
+        {
+            findings.Add(MagnetFindings.DoNotFit(count, best.Length, spacing));
+        }
+        return best;
+    }
+
+    private static Point2[] Fewest(
+        MagnetSearch search,
+        MagnetObjective objective,
+        Point2[] held,
+        double target,
+        List<Finding> findings
+    )
+    {
+        Point2[] set = held;
+        double reached = objective.Factor(set);
+        while (reached < target && set.Length < MostMagnets)
+        {
+            Point2[] more = search.OneMore(set, held.Length);
+            if (more.Length == set.Length)
+            {
+                break;
+            }
+            set = more;
+            reached = objective.Factor(set);
+            if (reached < target && reached > 0.9 * target)
+            {
+                Point2[] moved = search.Best(held, set.Length);
+                double factor = objective.Factor(moved);
+                (set, reached) = factor > reached ? (moved, factor) : (set, reached);
+            }
+        }
+        if (reached < target)
+        {
+            findings.Add(MagnetFindings.TargetMissed(target, reached, set.Length));
+        }
+        return set;
+    }
+}

@@ -1,0 +1,105 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Holding;
+using FixtureGen.Model;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Holding;
+
+public sealed class BlockHoldingTest
+{
+    private static readonly Job Shop = HeldDesigns.Job();
+    private static readonly FixtureDesign Plain = HeldDesigns.Of(HeldDesigns.Plain, Shop);
+
+    private static FixtureDesign Bolted =>
+        Plain with
+        {
+            Features = [.. Shop.Plate.Bolts.Select((b, i) => Hole(FormattableString.Invariant($"bolt {i}"), b.At))],
+        };
+
+    private static HoleFeature Hole(string name, Point2 at) =>
+        new(name, FeatureKind.BoltHole, Setup.Top, at, 7, 19, 0, 0, 0, true, null, []);
+
+    private static Operation Clearing(double z = 17, double feed = 2400, double stepDown = 2)
+    {
+        Tool tool = Shop.Tools.First(t => t.Kind == ToolKind.EndMill && t.Diameter > 6);
+        ImmutableArray<Move> moves =
+        [
+            new RapidMove(new Point3(60, 60, 40)),
+            new LineMove(new Point3(60, 60, z), 400),
+            new LineMove(new Point3(160, 60, z), feed),
+            new LineMove(new Point3(160, 150, z), feed),
+            new LineMove(new Point3(60, 60, z), feed),
+            new RapidMove(new Point3(60, 60, 40)),
+        ];
+        return new("clear", OperationKind.Clear, tool, 12000, feed, 400, stepDown, 2.5, "test", [], false, moves);
+    }
+
+    private static BlockHold Of(
+        Operation op,
+        bool bolted,
+        bool broken,
+        Job? job = null,
+        FixtureDesign? design = null
+    ) => BlockHolding.Evaluate(design ?? Plain, job ?? Shop, [(op, bolted, broken)]).Value.Single();
+
+    [Fact]
+    public void Plate_vacuum_holds_below_plain_sliding_and_in_proportion()
+    {
+        BlockHold hold = Of(Clearing(), false, false);
+        double area = Measure.Area(Contours.Ccw(Shop.Plate.SealLoop));
+        double most =
+            Shop.Vacuum.AlarmKPa * area / 1000 * Shop.Plate.FrictionBlockOnPlate / (hold.LoadN / Math.Sqrt(2));
+        Assert.InRange(hold.Factor, 0.1, most);
+        BlockHold half = Of(Clearing(feed: 1200), false, false);
+        Assert.Equal(2 * hold.Factor, half.Factor, 0.01 * hold.Factor);
+        Assert.False(hold.Bolted);
+    }
+
+    [Fact]
+    public void A_higher_cut_tips_sooner_or_as_soon() =>
+        Assert.True(Of(Clearing(z: 60), false, false).Factor <= Of(Clearing(z: 17), false, false).Factor);
+
+    [Fact]
+    public void Nothing_holds_once_the_seal_is_broken_until_the_bolts_are_in()
+    {
+        Stage<ImmutableArray<BlockHold>> loose = BlockHolding.Evaluate(Bolted, Shop, [(Clearing(), false, true)]);
+        Assert.Equal(0, loose.Value.Single().Factor);
+        Finding finding = loose.Findings.Single();
+        Assert.Equal("block-hold-low", finding.Code);
+        Assert.Equal(Severity.Error, finding.Severity);
+        Assert.Contains("Bolt", finding.Remedy, StringComparison.Ordinal);
+        Assert.True(Of(Clearing(), true, true, null, Bolted).Factor > 2);
+    }
+
+    [Fact]
+    public void Bolts_add_to_the_vacuum() =>
+        Assert.True(
+            Of(Clearing(), true, false, null, Bolted).Factor > Of(Clearing(), false, false, null, Bolted).Factor
+        );
+
+    // 75 lbf in on a 1/4-20 screw at nut factor 0.20 is 1500 lbf (T = K D F); 70 % of it is relied on, four times.
+    [Fact]
+    public void Bolt_preload_is_torque_over_nut_factor_and_diameter()
+    {
+        Screw screw = Shop.Bolt with { TorqueNm = 75 * 0.112984829, NutFactor = 0.2, Body = 6.35 };
+        Operation drill = Clearing() with { Kind = OperationKind.Profile };
+        Job job = Shop with { Bolt = screw, Plate = Shop.Plate with { SealReactionNPerMm = 0 } };
+        BlockHold hold = Of(drill, true, true, job, Bolted);
+        double preload = 4 * 0.7 * 1500 * 4.4482216;
+        double most = preload * Shop.Plate.FrictionBlockOnPlate / (hold.LoadN / 1.3);
+        Assert.InRange(hold.Factor, 0.2 * most, most);
+    }
+
+    [Fact]
+    public void One_answer_per_operation_in_order()
+    {
+        Operation first = Clearing() with { Name = "first" };
+        Operation second = Clearing() with { Name = "second" };
+        ImmutableArray<BlockHold> holds = BlockHolding
+            .Evaluate(Plain, Shop, [(first, false, false), (second, false, false)])
+            .Value;
+        Assert.Equal(["first", "second"], holds.Select(h => h.Operation));
+    }
+}

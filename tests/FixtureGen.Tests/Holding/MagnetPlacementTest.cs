@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using FixtureGen.Geometry;
+using FixtureGen.Holding;
+using FixtureGen.Model;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Holding;
+
+public sealed class MagnetPlacementTest(ITestOutputHelper output)
+{
+    private static readonly Job Shop = HeldDesigns.Job();
+
+    private static ImmutableArray<MagnetPlace> Chosen(FixtureDesign design, Job job)
+    {
+        Stage<ImmutableArray<MagnetPlace>> stage = MagnetPlacement.Choose(design, job, Tolerances.House);
+        Assert.True(stage.Ok, string.Join('\n', stage.Findings));
+        return stage.Value;
+    }
+
+    [Fact]
+    public void Six_stand_clear_of_everything_and_hold_better_than_by_hand()
+    {
+        Job job = Shop with { MagnetCount = 6 };
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
+        Stopwatch watch = Stopwatch.StartNew();
+        TimeSpan t0 = Process.GetCurrentProcess().TotalProcessorTime;
+        ImmutableArray<MagnetPlace> six = Chosen(design, job);
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"{watch.ElapsedMilliseconds} ms, cpu {(Process.GetCurrentProcess().TotalProcessorTime - t0).TotalMilliseconds:0}"
+            )
+        );
+        HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
+        MagnetRoom room = new(design, job);
+        Assert.Equal(6, six.Length);
+        foreach (MagnetPlace m in six)
+        {
+            output.WriteLine(m.At.ToString());
+            Assert.True(room.At(m.At).Slack >= 0);
+            Assert.All(six.Where(o => o != m), o => Assert.True(o.At.DistanceTo(m.At) >= context.Pair.Spacing));
+        }
+        double best = context.Evaluate(six).MagnetsStopping.Factor;
+        Point2[] byHand = [new(75, 75), new(125, 75), new(175, 75), new(75, 140), new(125, 140), new(175, 140)];
+        double hand = context
+            .Evaluate([.. byHand.Select(p => new MagnetPlace(p, false, false))])
+            .MagnetsStopping.Factor;
+        output.WriteLine(FormattableString.Invariant($"{best:0.0000} by hand {hand:0.0000}"));
+        Assert.True(best >= hand);
+        Assert.Equal(six, Chosen(design, job));
+    }
+
+    [Theory]
+    [InlineData(2, "stay down")]
+    [InlineData(3, "stay down")]
+    [InlineData(2, "float")]
+    [InlineData(3, "float")]
+    public void Search_is_as_good_as_trying_every_set(int count, string shell)
+    {
+        Job job = shell == "float" ? Shop : WithSoftCord(Shop);
+        FixtureDesign design = HeldDesigns.Of(Ell, job);
+        HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
+        MagnetRoom room = new(design, job);
+        (Point2[] places, double pitch) = room.Grid(28);
+        double spacing = context.Pair.Spacing;
+        MagnetObjective objective = new(context, 200);
+        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0);
+        double found = objective.Factor(search.OnGrid([], count));
+        double best = 0;
+        foreach (Point2[] set in Sets(places, count, spacing))
+        {
+            best = objective.Score(set, best) > best ? Math.Max(best, objective.Factor(set)) : best;
+        }
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"{places.Length} places, {count}: found {found:0.00000} of {best:0.00000}, {100 * (1 - (found / best)):0.00} % short"
+            )
+        );
+        Assert.InRange(found, 0.98 * best, best * 1.001);
+    }
+
+    [Fact]
+    public void Fewest_for_a_target_reaches_it_and_one_fewer_does_not()
+    {
+        Job job = WithSoftCord(Shop) with { TrimFeedMmPerMin = 600, TrimRpm = 18000, MagnetFactorTarget = 0.5 };
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
+        ImmutableArray<MagnetPlace> chosen = Chosen(design, job);
+        HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
+        Assert.InRange(chosen.Length, 2, 12);
+        Assert.True(context.Evaluate(chosen).MagnetsStopping.Factor >= 0.5 * 0.98);
+        Job fewer = job with { MagnetFactorTarget = null, MagnetCount = chosen.Length - 1 };
+        Assert.True(context.Evaluate(Chosen(design, fewer)).MagnetsStopping.Factor < 0.5);
+    }
+
+    [Fact]
+    public void Wishes_stay_where_they_are_and_locked_ones_are_refused_where_they_cannot()
+    {
+        Job job = Shop with { MagnetCount = 3, Magnets = [new MagnetWish(new Point2(100, 100), true)] };
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
+        ImmutableArray<MagnetPlace> chosen = Chosen(design, job);
+        Assert.Equal(3, chosen.Length);
+        Assert.Equal(new MagnetPlace(new Point2(100, 100), true, false), chosen[0]);
+
+        Job blocked = job with { Magnets = [new MagnetWish(new Point2(42, 100), true)] };
+        Finding refusal = MagnetPlacement.Choose(design, blocked, Tolerances.House).Findings.Single();
+        Assert.Equal("magnet-locked-blocked", refusal.Code);
+        Job moved = job with { Magnets = [new MagnetWish(new Point2(55, 100), false)] };
+        Stage<ImmutableArray<MagnetPlace>> stage = MagnetPlacement.Choose(design, moved, Tolerances.House);
+        Assert.Equal("magnet-wish-moved", Assert.Single(stage.Findings).Code);
+        Assert.InRange(stage.Value[0].At.DistanceTo(new Point2(55, 100)), 0.5, 15);
+    }
+
+    [Fact]
+    public void More_than_fit_are_refused_with_the_number_that_fits()
+    {
+        Job job = Shop with { MagnetCount = 60 };
+        FixtureDesign design = HeldDesigns.Of(Ell, job);
+        Finding finding = MagnetPlacement.Choose(design, job, Tolerances.House).Findings.Single();
+        Assert.Equal("magnets-do-not-fit", finding.Code);
+        Assert.Equal(Severity.Error, finding.Severity);
+    }
+
+    [Fact]
+    public void A_holder_that_passes_low_keeps_the_jackets_farther_off()
+    {
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop);
+        Tool stubby = Shop.TrimTool with { StickOut = 8 };
+        FixtureDesign low = design with { TrimCuts = [.. design.TrimCuts.Select(c => c with { Tool = stubby })] };
+        Point2 nearEdge = new(70, 107);
+        Assert.True(new MagnetRoom(design, Shop).At(nearEdge).Slack > 0);
+        double lost = new MagnetRoom(design, Shop).At(nearEdge).Slack - new MagnetRoom(low, Shop).At(nearEdge).Slack;
+        Assert.True(lost > 0);
+    }
+
+    private static Job WithSoftCord(Job job) => job with { Gasket = job.Gasket with { P25MinKPa = 3, P25MaxKPa = 5 } };
+
+    private static Part Ell
+    {
+        get
+        {
+            Point2[] corners = [new(30, 30), new(150, 30), new(150, 90), new(95, 90), new(95, 150), new(30, 150)];
+            return HeldDesigns.Part(
+                new Kernel(Tolerances.House).Close([Region.Of(Contours.FromPoints(corners))], 5)[0].Outer
+            );
+        }
+    }
+
+    private static IEnumerable<Point2[]> Sets(Point2[] places, int count, double spacing)
+    {
+        IEnumerable<int[]> indices =
+        [
+            [],
+        ];
+        for (int k = 0; k < count; k++)
+        {
+            indices = indices.SelectMany(set =>
+                Enumerable
+                    .Range(set.Length == 0 ? 0 : set[^1] + 1, places.Length - (set.Length == 0 ? 0 : set[^1] + 1))
+                    .Where(i => set.All(j => places[i].DistanceTo(places[j]) >= spacing))
+                    .Select(i => (int[])[.. set, i])
+            );
+        }
+        return indices.Select(set => set.Select(i => places[i]).ToArray());
+    }
+}
