@@ -50,6 +50,9 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
     /// <summary>Cells settled one by one; of more, every n-th is looked at.</summary>
     private const int MostCells = 6000;
 
+    /// <summary>What is left within this, mm, is no matter of reach.</summary>
+    private const double Numeric = 0.01;
+
     private readonly Lazy<MotionIndex> _index = new(() => new MotionIndex(run));
 
     public double GougeDepth { get; private set; }
@@ -77,7 +80,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         {
             Point2 p = Centre(cell);
             double amount = target[cell] - run.Grid.Top[cell];
-            double beside = shape.ToFree(p, run.Grid.Top[cell], 1e-3);
+            double beside = shape.ToFree(p, run.Grid.Top[cell], run.Limits.Gouge);
             if (beside <= run.Limits.Gouge)
             {
                 GougeSide = Math.Max(GougeSide, beside);
@@ -119,7 +122,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             Point2 p = Centre(cell);
             (double beside, Motion? nearest) = _index.Value.Beside(p, target[cell] + limit);
             double amount = Math.Min(run.Grid.Top[cell] - target[cell], Math.Max(0, beside));
-            if (amount > limit && (mayStand(p) || !opening.Reaches(p, target[cell], limit)))
+            if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target[cell], Numeric)))
             {
                 continue;
             }

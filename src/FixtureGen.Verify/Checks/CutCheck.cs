@@ -50,7 +50,7 @@ internal static class CutCheck
             return;
         }
         double limit = run.StepDown(tool);
-        double width = tally.DeepMm2 / Math.Max(length, tool.Diameter / 2);
+        double width = tally.DeepMm2 / Math.Max(RimLength(motion, cutter), tool.Diameter / 2);
         if (width > JudgeRules.FinishWidth * tool.Diameter && tally.Deepest > limit + JudgeRules.StepSlack)
         {
             run.Log.Error(
@@ -61,6 +61,13 @@ internal static class CutCheck
                 motion.To.Xy
             );
         }
+    }
+
+    /// <summary>How far the cutter's outer flank travels: on an arc, more than its axis.</summary>
+    private static double RimLength(Motion motion, Cutter cutter)
+    {
+        Piece piece = Piece.Of(motion);
+        return piece.IsArc ? piece.Length * (piece.R + cutter.Radius) / piece.R : piece.Length;
     }
 
     private static void Down(Run run, Motion motion, Cutter cutter, double length)
@@ -85,13 +92,14 @@ internal static class CutCheck
             }
             return;
         }
-        double angle = Math.Atan2(down, length) * 180 / Math.PI;
-        if (tool.MaxRampDeg > 0 && angle > tool.MaxRampDeg + JudgeRules.RampSlackDeg)
+        double angle = Math.Atan2(Math.Max(0, down - JudgeRules.HeightRounding), length) * 180 / Math.PI;
+        bool steep = tool.MaxRampDeg > 0 && angle > tool.MaxRampDeg + JudgeRules.RampSlackDeg;
+        if (steep && (!tool.CentreCutting || down > JudgeRules.ShortRamp * tool.Diameter))
         {
             run.Log.Error(
                 "ramp-steep",
                 motion.Line,
-                $"{tool.Name} ramps at {angle:0.#} degrees, {tool.MaxRampDeg:0.#} is its limit",
+                $"{tool.Name} ramps {down:0.##} mm down at {angle:0.#} degrees, {tool.MaxRampDeg:0.#} is its limit",
                 "Make the ramp longer",
                 motion.To.Xy
             );

@@ -22,11 +22,7 @@ internal static class FeedCheck
                 continue;
             }
             Speed(run, e, motion, cutter.Tool);
-            if (
-                motion.FeedMmPerMin > 0
-                && motion.Line != told
-                && ChipLoad(run, e, motion, cutter.Tool, run.Tallies[index])
-            )
+            if (motion.FeedMmPerMin > 0 && motion.Line != told && ChipLoad(run, e, motion, cutter, run.Tallies[index]))
             {
                 told = motion.Line;
             }
@@ -64,20 +60,25 @@ internal static class FeedCheck
         }
     }
 
-    private static bool ChipLoad(Run run, ProgramEvent e, Motion motion, Tool tool, Tally tally)
+    private static bool ChipLoad(Run run, ProgramEvent e, Motion motion, Cutter cutter, Tally tally)
     {
-        double length = Piece.Of(motion).Length;
-        bool sideways = length > Math.Abs(motion.To.Z - motion.From.Z);
-        (double least, double most) = Chart(run.Material, tool.Diameter);
+        Tool tool = cutter.Tool;
+        Piece piece = Piece.Of(motion);
+        bool sideways = piece.Length > Math.Abs(motion.To.Z - motion.From.Z);
+        bool engraver = tool.Kind == ToolKind.Engraver;
+        double diameter = engraver ? 2 * cutter.RadiusAt(Math.Max(tally.Deepest, 0.05)) : tool.Diameter;
+        (double least, double most) = Chart(run.Material, diameter);
         double chip = motion.FeedMmPerMin / (e.State.Rpm * Math.Max(1, tool.Flutes));
-        bool slow = sideways && tally.Removed > JudgeRules.NoMaterial && chip < least / JudgeRules.ChipFactor;
+        double rim = piece.IsArc ? chip * (piece.R + cutter.Radius) / piece.R : chip;
+        bool slow = sideways && tally.Removed > JudgeRules.NoMaterial && rim < least / JudgeRules.ChipFactor;
         bool fast = chip > most * JudgeRules.ChipFactor;
         if (slow || fast)
         {
+            string what = slow ? "slow" : "fast";
             run.Log.Warn(
                 "chip-load",
                 e.Line,
-                $"{chip:0.0000} mm a tooth with {tool.Name} is too {(slow ? "slow" : "fast")}: the chart says {least:0.0000} to {most:0.0000}",
+                $"{(slow ? rim : chip):0.0000} mm a tooth with {tool.Name} is too {what}: the chart says {least:0.0000} to {most:0.0000}",
                 "Correct F or S",
                 motion.To.Xy
             );

@@ -12,7 +12,7 @@ internal static class JudgeRules
     public const double RapidSlack = 0.03;
 
     /// <summary>How far past the cutter's radius a feed motion may leave the blank.</summary>
-    public const double BeyondBlank = 6;
+    public const double BeyondBlank = 12;
 
     /// <summary>Excess of step-down that is rounding, not a deeper cut.</summary>
     public const double StepSlack = 0.02;
@@ -22,6 +22,15 @@ internal static class JudgeRules
 
     /// <summary>Slack of a ramp's angle.</summary>
     public const double RampSlackDeg = 0.2;
+
+    /// <summary>Heights rounded to a control's last decimal change a short ramp's slope by this much.</summary>
+    public const double HeightRounding = 0.006;
+
+    /// <summary>A cutter that cuts over its centre may ramp steeper than its limit for this depth, in diameters.</summary>
+    public const double ShortRamp = 0.5;
+
+    /// <summary>Sweeps of tiny arcs differ from the plan by this much of their radius, mm, once their words are rounded.</summary>
+    public const double ArcRounding = 0.006;
 
     /// <summary>Material taken by a motion below this, mm3, is rounding at cell borders.</summary>
     public const double NoMaterial = 0.05;

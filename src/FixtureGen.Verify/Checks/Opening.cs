@@ -41,7 +41,7 @@ internal sealed class Opening(AllowedShape shape, double radius)
             }
             c = at + (away * (radius / l));
         }
-        return Closest(walls, c).Distance >= radius - (slack / 10) && c.DistanceTo(p) <= radius - slack;
+        return Closest(walls, c).Distance >= radius - 2e-3 && c.DistanceTo(p) <= radius - slack;
     }
 
     private (double Distance, Point2 At) Closest(PieceBins walls, Point2 c)

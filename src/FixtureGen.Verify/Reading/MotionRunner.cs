@@ -267,7 +267,8 @@ internal sealed class MotionRunner(
         double most = dialect.Control.SplitFullCircles ? 359.99 : 360;
         if (dialect.Control.MaxArcSweepDeg > 0)
         {
-            most = Math.Min(most, dialect.Control.MaxArcSweepDeg + 0.01);
+            double slack = Checks.JudgeRules.ArcRounding / start.DistanceTo(centre) * 180 / Math.PI;
+            most = Math.Min(most, dialect.Control.MaxArcSweepDeg + Math.Max(0.01, slack));
         }
         if (degrees > most + 1e-6)
         {

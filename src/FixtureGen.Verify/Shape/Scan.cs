@@ -16,7 +16,9 @@ internal static class Scan
             return 1;
         }
         double h = y - piece.C.Y;
-        if (Math.Abs(h) > piece.R * 1.001)
+        double low = Math.Min(piece.C.Y - piece.R, Math.Min(piece.A.Y, piece.B.Y));
+        double high = Math.Max(piece.C.Y + piece.R, Math.Max(piece.A.Y, piece.B.Y));
+        if (y < low || y > high)
         {
             return 0;
         }
