@@ -9,7 +9,7 @@ namespace FixtureGen.Toolpaths;
 internal static class Bore
 {
     /// <summary>Least and greatest hole for a helix, in tool diameters: below there is no room to turn, above a core stays.</summary>
-    public const double Least = 1.1;
+    public const double Least = 1.2;
 
     public const double Greatest = 1.95;
 

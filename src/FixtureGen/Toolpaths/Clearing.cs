@@ -38,7 +38,10 @@ internal sealed class Clearing
         _walls = kernel.Offset(area, -tool.Radius);
         ImmutableArray<Region> first = allowance > 0 ? kernel.Offset(area, -tool.Radius - allowance) : _walls;
         Allowance = first.IsEmpty ? 0 : allowance;
-        _tree = RingTree.Build(kernel.Rings([area], tool.Radius + Allowance, data.StepOver));
+        _tree = RingTree.Build(
+            kernel.Rings([area], tool.Radius + Allowance, data.StepOver),
+            tool.Radius - data.StepOver - Slack
+        );
         _entry = new Entry(area, tool, data, stock);
     }
 

@@ -20,8 +20,8 @@ internal static class Feeds
     /// <summary>Chip thinning is not compensated beyond this, where run-out would count more (common practice, no source).</summary>
     private const double MostThinning = 2;
 
-    /// <summary>Narrowest engagement that leaves no core between rings, in diameters.</summary>
-    private const double WidestStep = 0.5;
+    /// <summary>Widest step between rings, in diameters: at one half no core is left; a little less lets points of depth be dropped.</summary>
+    private const double WidestStep = 0.45;
 
     /// <summary>Share of the ramp limit that is used: heights on short arcs are rounded when written.</summary>
     private const double RampShare = 0.96;

@@ -18,18 +18,20 @@ internal static class HoleMethods
     /// <summary>What a relief must be wider all round and deeper than the tool that enters it, mm.</summary>
     private const double ReliefGap = 0.5;
 
-    private const double WallAllowance = 0.15;
-
     public static IEnumerable<Method> For(HoleFeature hole, Frame frame)
     {
-        ImmutableArray<Tool> turning = hole.SlotLength > 0 ? [] : frame.Reaching(hole.FloorZ, t => Turns(t, hole));
+        double floor = hole.FloorZ <= 0 && hole.BreaksThrough ? hole.FloorZ - Below : hole.FloorZ;
+        ImmutableArray<Tool> turning = hole.SlotLength > 0 ? [] : RoundMethods.Turning(hole.Diameter, floor, frame);
         foreach (Tool drill in frame.Job.Tools.Where(t => t.Kind == ToolKind.Drill && Drills(t, hole)))
         {
             yield return Method.Of(hole, Drill(hole, drill, frame));
         }
         foreach (Tool tool in turning)
         {
-            yield return Method.Of(hole, Helix(hole, tool, frame));
+            yield return Method.Of(
+                hole,
+                RoundMethods.Helix(hole, hole.At, hole.Diameter, hole.TopZ, floor, tool, frame)
+            );
         }
         if (turning.IsEmpty)
         {
@@ -40,9 +42,6 @@ internal static class HoleMethods
             }
         }
     }
-
-    private static bool Turns(Tool tool, HoleFeature hole) =>
-        hole.Diameter >= Bore.Least * tool.Diameter && hole.Diameter <= Bore.Greatest * tool.Diameter;
 
     /// <summary>A drill leaves a cone: it may only be used where the whole point passes into a relief.</summary>
     private static bool Drills(Tool drill, HoleFeature hole) =>
@@ -62,25 +61,6 @@ internal static class HoleMethods
             data,
             (hole.TopZ - hole.FloorZ) / data.Feed,
             () => [Drilling.Hole(hole.Name, hole.At, drill, data, frame.Heights, hole.TopZ, hole.FloorZ)]
-        );
-    }
-
-    private static Cutting Helix(HoleFeature hole, Tool tool, Frame frame)
-    {
-        CutData data = frame.Data(tool, tool.Diameter);
-        double share = (hole.Diameter - tool.Diameter) / hole.Diameter;
-        data = data with { Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10) };
-        double floor = hole.FloorZ <= 0 && hole.BreaksThrough ? hole.FloorZ - Below : hole.FloorZ;
-        bool matters = hole.Kind is FeatureKind.PinHole or FeatureKind.LocatorHole;
-        double allowance = matters && tool.FluteLength >= frame.Heights.Face - floor ? WallAllowance : 0;
-        double turn = Math.PI * (hole.Diameter - tool.Diameter);
-        double pitch = Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
-        return new Cutting(
-            tool,
-            OperationKind.Bore,
-            data,
-            (hole.TopZ - floor) / pitch * turn / data.Feed,
-            () => [Bore.Hole(hole.Name, hole.At, hole.Diameter, tool, data, frame.Heights, hole.TopZ, floor, allowance)]
         );
     }
 }

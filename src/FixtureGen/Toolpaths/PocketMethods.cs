@@ -10,11 +10,24 @@ internal static class PocketMethods
     /// <summary>A first tool must clear at least this share, or the second may do it all.</summary>
     private const double WorthIt = 0.5;
 
-    /// <summary>Left on walls that matter for the last pass, mm (common practice, no source).</summary>
-    private const double WallAllowance = 0.15;
-
-    public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, Frame frame) =>
-        For(feature, removals, double.PositiveInfinity, frame);
+    /// <summary>A round pocket is bored where a tool turns in it, any other cleared.</summary>
+    public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, Frame frame)
+    {
+        if (removals is [{ Area: [var only] } r] && RoundMethods.Circle(only) is { } circle)
+        {
+            ImmutableArray<Tool> turning = RoundMethods.Turning(circle.Diameter, r.FloorZ, frame);
+            if (!turning.IsEmpty)
+            {
+                return turning.Select(t =>
+                    Method.Of(
+                        feature,
+                        RoundMethods.Helix(feature, circle.Centre, circle.Diameter, r.TopZ, r.FloorZ, t, frame)
+                    )
+                );
+            }
+        }
+        return For(feature, removals, double.PositiveInfinity, frame);
+    }
 
     /// <summary>With end mills up to a diameter.</summary>
     public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, double widest, Frame frame)
@@ -22,6 +35,8 @@ internal static class PocketMethods
         double floor = removals.Min(r => r.FloorZ);
         ImmutableArray<Tool> tools = frame.Reaching(floor, t => t.Diameter <= widest);
         ImmutableArray<Region> areas = [.. removals.SelectMany(r => r.Area)];
+        ImmutableArray<Tool> roomy = [.. tools.Where(t => HasRoom(t, areas, frame.Kernel))];
+        tools = roomy.IsEmpty ? tools : roomy;
         double least = tools.IsEmpty ? 0 : tools[^1].Radius;
         foreach (Tool tool in tools)
         {
@@ -45,6 +60,10 @@ internal static class PocketMethods
             }
         }
     }
+
+    /// <summary>False where the tool nearly fills a pocket, so that it would ramp down on the spot.</summary>
+    private static bool HasRoom(Tool tool, ImmutableArray<Region> areas, Kernel kernel) =>
+        areas.All(a => kernel.Offset(a, -tool.Radius).All(r => Measure.Length(r.Outer) > tool.Diameter));
 
     /// <summary>The second tool's share: what the first left of each area.</summary>
     public static Cutting Again(Feature feature, ImmutableArray<Removal> removals, Tool first, Tool second, Frame frame)
@@ -82,8 +101,7 @@ internal static class PocketMethods
     {
         CutData data = frame.Data(tool, frame.Data(tool, tool.Diameter).StepOver);
         double deep = frame.Heights.Face - removals.Min(r => r.FloorZ);
-        bool matters = feature.Kind is FeatureKind.MagnetPocket or FeatureKind.PinHole or FeatureKind.PinSlot;
-        double allowance = matters && tool.FluteLength >= deep ? WallAllowance : 0;
+        double allowance = RoundMethods.Allowance(feature.Kind, tool, deep);
         double minutes = removals.Sum(r =>
             Estimate(Measure.Area(r.Area), Measure.Length(r.Area[0]), r.TopZ - r.FloorZ, data)
         );

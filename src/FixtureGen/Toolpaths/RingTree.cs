@@ -10,15 +10,25 @@ internal sealed record Ring(Region Region, ImmutableArray<Ring> Inside);
 /// <summary>Rings nested: a ring's child is the next level's region inside it. A leaf is a local maximum of depth.</summary>
 internal static class RingTree
 {
-    public static ImmutableArray<Ring> Build(IReadOnlyList<ImmutableArray<Region>> levels)
+    /// <summary>
+    /// Leaves below the first level that are no larger than <paramref name="point"/> from their middle are dropped: the ring
+    /// round them clears them.
+    /// </summary>
+    public static ImmutableArray<Ring> Build(IReadOnlyList<ImmutableArray<Region>> levels, double point)
     {
         ImmutableArray<Ring> below = [];
         for (int k = levels.Count - 1; k >= 0; k--)
         {
-            ImmutableArray<Ring> inside = below;
+            ImmutableArray<Ring> inside = [.. below.Where(r => !r.Inside.IsEmpty || !IsPoint(r.Region, point))];
             below = [.. levels[k].Select(r => new Ring(r, Within(r, inside, levels[k].Length)))];
         }
         return below;
+    }
+
+    private static bool IsPoint(Region region, double point)
+    {
+        Box2 box = Measure.Bounds(region);
+        return new Point2(box.Width, box.Height).Length < 2 * point;
     }
 
     private static ImmutableArray<Ring> Within(Region region, ImmutableArray<Ring> candidates, int regions) =>

@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using FixtureGen.Dxf;
+using FixtureGen.Model;
+using FixtureGen.Program;
+using FixtureGen.Tests.Support;
+using FixtureGen.Toolpaths;
+using FixtureGen.Verify;
+using Xunit;
+
+namespace FixtureGen.Tests.Toolpaths;
+
+/// <summary>The demo outlines designed, planned, written and judged, with magnets placed by hand.</summary>
+public sealed class OutlineProgramsTest(ITestOutputHelper output)
+{
+    public static TheoryData<string> Names() =>
+        [
+            .. Directory
+                .EnumerateFiles(Path.Combine(DemoShop.Root, "outlines"), "*.toml")
+                .Select(p => Path.GetFileNameWithoutExtension(p))
+                .Order(StringComparer.Ordinal),
+        ];
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Judge_finds_nothing_wrong_with_the_programs(string name)
+    {
+        string folder = Path.Combine(DemoShop.Root, "outlines");
+        Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name) with { ProgramNumber = 1200 };
+        Drawing drawing = Taken(
+            DxfReader.Read(
+                File.ReadAllBytes(Path.Combine(folder, name + ".dxf")),
+                name + ".dxf",
+                job.DrawingUnit,
+                Tolerances.House
+            )
+        );
+        FixtureDesign design = DesignedBlock.Of(Taken(PartBuilder.Build(drawing, job)), job);
+        ImmutableArray<ProgramPlan> plans = Taken(OperationPlanner.Plan(design, job, Tolerances.House));
+        ImmutableArray<ProgramText> texts = [.. plans.Select(p => Taken(ProgramWriter.Write(p, job.Control, job)))];
+
+        if (Environment.GetEnvironmentVariable("NCDIR") is { } dir)
+        {
+            foreach (ProgramText t in texts)
+            {
+                File.WriteAllText(Path.Combine(dir, t.FileName), t.Text);
+            }
+        }
+        VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, texts, Limits.House));
+
+        foreach (ProgramVerdict p in verdict.Programs)
+        {
+            output.WriteLine(
+                FormattableString.Invariant(
+                    $"{name} {p.Setup} {p.Minutes:0.00} min, cut {p.CutMm:0}, rapid {p.RapidMm:0}, lines {p.Lines}, arcs {p.Arcs}, air {p.AirCutShare:0.00}, tools {string.Join(' ', p.Tools.Select(t => FormattableString.Invariant($"{t.Name}={t.Minutes:0.00}")))}"
+                )
+            );
+        }
+        Assert.True(
+            verdict.Ok,
+            string.Join(
+                '\n',
+                verdict
+                    .Findings.Where(f => f.Severity != Severity.Note)
+                    .Where(f => f.Code != "chip-load")
+                    .GroupBy(f => f.Code)
+                    .SelectMany(g => g.Take(4))
+                    .Select(f => FormattableString.Invariant($"{f.Where} {f.Line} {f.Code}: {f.Message}"))
+            )
+                + FormattableString.Invariant(
+                    $"\ngouge {verdict.MaxGougeDepthMm} {verdict.MaxGougeSideMm} left {verdict.MaxLeftoverMm}"
+                )
+        );
+        double top = verdict.Programs.Single(p => p.Setup == Setup.Top).Minutes;
+        Assert.True(design.Placement.Blank.Width > 220 || !job.BlockMaterial.IsPlastic || top <= 15);
+    }
+
+    private static T Taken<T>(Stage<T> stage)
+    {
+        Assert.True(stage.Ok, string.Join('\n', stage.Findings));
+        return stage.Value!;
+    }
+}
