@@ -65,9 +65,17 @@ public sealed class Kernel(Tolerances tolerances)
     public ImmutableArray<Region> Close(IReadOnlyList<Region> regions, double radius) =>
         Offset(Offset(regions, radius), -radius);
 
-    /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the path, both ends round.</summary>
+    /// <summary>
+    /// What a round cutter of diameter <paramref name="width"/> mm sweeps along the path, both ends round; a path that ends
+    /// where it began is a loop.
+    /// </summary>
     public ImmutableArray<Region> Stroke(OpenPath path, double width)
     {
+        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < tolerances.Grid)
+        {
+            Segment last = path.Segments[^1] with { End = path.Start };
+            return Stroke(new Contour([.. path.Segments[..^1], last]), width);
+        }
         source.Begin(reversed: true);
         source.Add([.. path.Segments, .. Contours.Reverse(path).Segments]);
         source.End();

@@ -24,7 +24,7 @@ internal static class Feeds
     private const double WidestStep = 0.45;
 
     /// <summary>Share of the ramp limit that is used: heights on short arcs are rounded when written.</summary>
-    private const double RampShare = 0.96;
+    private const double RampShare = 0.86;
 
     /// <summary>Spindle speeds and feeds are written in whole steps of this.</summary>
     private const double Round = 10;

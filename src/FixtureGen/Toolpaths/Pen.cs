@@ -14,6 +14,10 @@ internal sealed class Pen(Point3 start)
     /// <summary>Arcs below this length differ from their chord by less than a tenth of a micrometre, mm.</summary>
     private const double ShortArc = 0.02;
 
+    /// <summary>Segments below this length are short on a slope, mm, where the others make up this share of its length.</summary>
+    private const double ShortSlope = 0.25;
+    private const double MostlyLong = 0.93;
+
     private readonly ImmutableArray<Move>.Builder _moves = ImmutableArray.CreateBuilder<Move>();
 
     public Point3 At { get; private set; } = start;
@@ -62,15 +66,21 @@ internal sealed class Pen(Point3 start)
         }
     }
 
-    /// <summary>Along a chain while the tip goes evenly from where it is to <paramref name="z"/>.</summary>
+    /// <summary>
+    /// Along a chain while the tip goes evenly from where it is to <paramref name="z"/>. Short segments in a chain of longer
+    /// ones are kept level: rounded, their slope would be anything.
+    /// </summary>
     public void Slope(IReadOnlyList<Segment> chain, double z, double feed)
     {
-        double total = chain.Sum(s => s.Length);
+        double all = chain.Sum(s => s.Length);
+        double slopes = chain.Where(s => s.Length >= ShortSlope).Sum(s => s.Length);
+        double least = slopes > MostlyLong * all ? ShortSlope : 0;
+        double total = least > 0 ? slopes : all;
         double from = At.Z;
         double done = 0;
         foreach (Segment s in chain)
         {
-            done += s.Length;
+            done += s.Length >= least ? s.Length : 0;
             Follow(s, from + ((z - from) * done / total), feed);
         }
     }

@@ -9,7 +9,7 @@ using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;
 
-/// <summary>The demo outlines designed, planned, written and judged, with magnets placed by hand.</summary>
+/// <summary>The demo outlines designed, planned, written and judged.</summary>
 public sealed class OutlineProgramsTest(ITestOutputHelper output)
 {
     public static TheoryData<string> Names() =>
@@ -38,13 +38,6 @@ public sealed class OutlineProgramsTest(ITestOutputHelper output)
         ImmutableArray<ProgramPlan> plans = Taken(OperationPlanner.Plan(design, job, Tolerances.House));
         ImmutableArray<ProgramText> texts = [.. plans.Select(p => Taken(ProgramWriter.Write(p, job.Control, job)))];
 
-        if (Environment.GetEnvironmentVariable("NCDIR") is { } dir)
-        {
-            foreach (ProgramText t in texts)
-            {
-                File.WriteAllText(Path.Combine(dir, t.FileName), t.Text);
-            }
-        }
         VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, texts, Limits.House));
 
         foreach (ProgramVerdict p in verdict.Programs)
