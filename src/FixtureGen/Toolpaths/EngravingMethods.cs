@@ -62,7 +62,8 @@ internal static class EngravingMethods
             ChipLoad = chip,
             StepDown = tool.ConeHeight,
             StepOver = width,
-            LimitedBy = data.LimitedBy.Split(';')[0]
+            LimitedBy =
+                data.LimitedBy.Split(';')[0]
                 + FormattableString.Invariant($"; feed by chip load {chip:0.000} mm a tooth at the point"),
         };
     }

@@ -18,10 +18,7 @@ internal static class RoundMethods
 
     /// <summary>End mills that turn in a hole: neither filling it nor leaving a core.</summary>
     public static ImmutableArray<Tool> Turning(double diameter, double floorZ, Frame frame) =>
-        frame.Reaching(
-            floorZ,
-            t => diameter >= Bore.Least * t.Diameter && diameter <= Bore.Greatest * t.Diameter
-        );
+        frame.Reaching(floorZ, t => diameter >= Bore.Least * t.Diameter && diameter <= Bore.Greatest * t.Diameter);
 
     public static Cutting Helix(
         Feature feature,

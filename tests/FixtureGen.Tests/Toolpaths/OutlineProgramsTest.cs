@@ -25,7 +25,10 @@ public sealed class OutlineProgramsTest(ITestOutputHelper output)
     public void Judge_finds_nothing_wrong_with_the_programs(string name)
     {
         string folder = Path.Combine(DemoShop.Root, "outlines");
-        Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name) with { ProgramNumber = 1200 };
+        Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name) with
+        {
+            ProgramNumber = 1200,
+        };
         Drawing drawing = Taken(
             DxfReader.Read(
                 File.ReadAllBytes(Path.Combine(folder, name + ".dxf")),
