@@ -43,6 +43,10 @@ internal sealed class Chainer(ChainLimits limits, string file)
         pieces = WithoutDuplicates(pieces);
         var overlaps = new Overlaps(limits);
         pieces = overlaps.Clean(pieces);
+        if (!overlaps.Complete)
+        {
+            return new Chained([], [], [], [ChainFindings.Tangled(file)]);
+        }
         _twice += overlaps.Removed;
         _loops.AddRange(pieces.Where(p => p.Closed).Select(p => (p.Path, p.Layer)));
         List<Piece> edges = pieces.FindAll(p => !p.Closed);
@@ -55,7 +59,7 @@ internal sealed class Chainer(ChainLimits limits, string file)
         ImmutableArray<OpenChain> open = OpenChains();
         _findings.AddRange(crossings.Findings);
         _findings.AddRange(OpenEnds.Findings(nested, open, _junctions, limits, file));
-        if (!overlaps.Complete)
+        if (!nodes.Complete)
         {
             _findings.Add(ChainFindings.Tangled(file));
         }

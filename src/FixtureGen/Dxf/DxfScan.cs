@@ -9,7 +9,7 @@ namespace FixtureGen.Dxf;
 internal sealed class DxfScan
 {
     /// <summary>Most entities in one drawing.</summary>
-    public const int MostEntities = 500_000;
+    public const int MostEntities = 200_000;
 
     private readonly GroupReader _reader;
     private readonly string _file;

@@ -12,6 +12,9 @@ internal sealed class EndNodes
     /// <summary>Start and end node of each piece.</summary>
     public List<(int A, int B)> Of { get; } = [];
 
+    /// <summary>False when there were too many free ends near each other to look at them all.</summary>
+    public bool Complete { get; private set; } = true;
+
     public int Joined { get; private set; }
 
     public double WidestGap { get; private set; }
@@ -93,7 +96,9 @@ internal sealed class EndNodes
         List<int> free = [.. Enumerable.Range(0, _at.Count).Where(n => degrees[n] == 1)];
         var candidates = new List<(double Gap, int A, int B)>();
         var grid = new SegmentGrid([.. free.Select(n => new Box2(_at[n].X, _at[n].Y, _at[n].X, _at[n].Y))], join);
-        foreach ((int i, int j) in grid.Pairs(20_000_000, out _))
+        List<(int, int)> pairs = grid.Pairs(out bool all);
+        Complete = all;
+        foreach ((int i, int j) in pairs)
         {
             (int a, int b) = (free[i], free[j]);
             double gap = _at[a].DistanceTo(_at[b]);

@@ -9,7 +9,7 @@ namespace FixtureGen.Dxf;
 internal sealed class EntityGroups(GroupReader reader, Codepages pages)
 {
     /// <summary>Most groups that one entity may have.</summary>
-    public const int Most = 4_000_000;
+    public const int Most = 800_000;
 
     private readonly List<Group> _groups = [];
     private int _braces;

@@ -7,8 +7,6 @@ namespace FixtureGen.Dxf;
 /// <summary>Finds where loops cross or touch themselves and each other.</summary>
 internal sealed class LoopCrossings(ChainLimits limits, string file)
 {
-    private const long MostTests = 20_000_000;
-
     public List<Finding> Findings { get; } = [];
 
     /// <summary>The loops with their own crossings filled in.</summary>
@@ -23,7 +21,7 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
             }
         }
         var grid = new SegmentGrid([.. segments.Select(s => Measure.Bounds(s.Segment))], limits.Grid);
-        List<(int A, int B)> pairs = grid.Pairs(MostTests, out bool all);
+        List<(int A, int B)> pairs = grid.Pairs(out bool all);
         if (!all)
         {
             Findings.Add(ChainFindings.Tangled(file));

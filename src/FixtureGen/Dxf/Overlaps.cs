@@ -10,7 +10,6 @@ namespace FixtureGen.Dxf;
 internal sealed class Overlaps(ChainLimits limits)
 {
     private const int Passes = 4;
-    private const long MostTests = 20_000_000;
 
     public int Removed { get; private set; }
 
@@ -37,7 +36,7 @@ internal sealed class Overlaps(ChainLimits limits)
         List<Piece> single = pieces.FindAll(p => p.Path.Count == 1 && !p.Closed);
         var grid = new SegmentGrid([.. single.Select(p => Measure.Bounds(p.Path[0]))], limits.Near);
         var cuts = new Dictionary<Piece, List<Segment>>();
-        List<(int, int)> pairs = grid.Pairs(MostTests, out bool all);
+        List<(int, int)> pairs = grid.Pairs(out bool all);
         foreach ((int a, int b) in pairs)
         {
             Piece longer = single[a].Path[0].Length >= single[b].Path[0].Length ? single[a] : single[b];

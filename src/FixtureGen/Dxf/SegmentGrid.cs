@@ -2,11 +2,15 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Dxf;
 
-/// <summary>Segments sorted into square cells, so that near ones find each other; answers come in the order of the indices.</summary>
+/// <summary>Segments sorted into square cells, so that near ones find each other; same segments, same answers in the same order.</summary>
 internal sealed class SegmentGrid
 {
+    /// <summary>Most pairs of boxes compared: some ten neighbours for each segment of the largest drawing read.</summary>
+    public const long MostTests = 3_000_000;
+
     private readonly IReadOnlyList<Box2> _boxes;
     private readonly Dictionary<(int, int), List<int>> _cells = [];
+    private readonly List<(int, int)> _order = [];
     private readonly double _cell;
     private readonly double _gap;
 
@@ -27,6 +31,7 @@ internal sealed class SegmentGrid
                     if (!_cells.TryGetValue((x, y), out List<int>? cell))
                     {
                         _cells[(x, y)] = cell = [];
+                        _order.Add((x, y));
                     }
                     cell.Add(i);
                 }
@@ -34,17 +39,18 @@ internal sealed class SegmentGrid
         }
     }
 
-    /// <summary>Pairs (i, j), i &lt; j, whose boxes come within the gap, each once; stops after <paramref name="most"/> box tests.</summary>
-    public List<(int A, int B)> Pairs(long most, out bool all)
+    /// <summary>Pairs (i, j), i &lt; j, whose boxes come within the gap, each once; stops after <see cref="MostTests"/> box tests.</summary>
+    public List<(int A, int B)> Pairs(out bool all)
     {
         var pairs = new List<(int, int)>();
         long tests = 0;
-        foreach (((int x, int y), List<int> cell) in _cells)
+        foreach ((int x, int y) in _order)
         {
+            List<int> cell = _cells[(x, y)];
             for (int a = 0; a < cell.Count; a++)
             {
                 tests += cell.Count - a - 1;
-                if (tests > most)
+                if (tests > MostTests)
                 {
                     all = false;
                     return pairs;
@@ -58,7 +64,6 @@ internal sealed class SegmentGrid
                 }
             }
         }
-        pairs.Sort();
         all = true;
         return pairs;
     }

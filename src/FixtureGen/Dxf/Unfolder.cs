@@ -9,12 +9,14 @@ namespace FixtureGen.Dxf;
 internal sealed class Unfolder(DxfFile drawing, string file, double scale, double chord)
 {
     /// <summary>Most curves, texts, points and inserts together.</summary>
-    public const int MostPieces = 500_000;
+    public const int MostPieces = 200_000;
 
-    private const int DeepestBlock = 64;
+    /// <summary>Most lines and arcs that these may come to.</summary>
+    private const int MostSegments = 400_000;
+
+    private readonly BlockSizes _sizes = new(drawing, file);
 
     private readonly Strokes _strokes = new(file, chord);
-    private readonly HashSet<string> _open = new(StringComparer.OrdinalIgnoreCase);
     private readonly SortedDictionary<string, (int Line, int Count)> _missing = new(StringComparer.OrdinalIgnoreCase);
     private readonly SortedSet<string> _outside = new(StringComparer.OrdinalIgnoreCase);
     private readonly List<Finding> _findings = [];
@@ -40,7 +42,7 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
     {
         foreach (Entity entity in entities)
         {
-            if (++_pieces > MostPieces || _strokes.SegmentCount > 4 * MostPieces)
+            if (++_pieces > MostPieces || _strokes.SegmentCount > MostSegments)
             {
                 return DxfFindings.TooMany(file, "curves after unfolding its blocks", _pieces, MostPieces);
             }
@@ -73,23 +75,14 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
             }
             return null;
         }
-        if (_open.Contains(block.Name))
+        double pieces = _sizes.Of(insert, out Finding? refusal);
+        if (refusal is not null)
         {
-            return DxfFindings.BlockInItself(file, block.Name, insert.Line);
+            return refusal;
         }
-        if (_open.Count == DeepestBlock)
-        {
-            return DxfFindings.BlockTooDeep(file, block.Name, insert.Line, DeepestBlock);
-        }
-        long cells = (long)insert.Columns * insert.Rows;
-        if (_pieces + (cells * Math.Max(1, block.Entities.Count)) > MostPieces)
-        {
-            return DxfFindings.BlockBomb(file, block.Name, insert.Line, MostPieces);
-        }
-        _open.Add(block.Name);
-        Finding? refusal = Cells(insert, block, place, layer);
-        _open.Remove(block.Name);
-        return refusal;
+        return _pieces + pieces > MostPieces
+            ? DxfFindings.BlockBomb(file, block.Name, insert.Line, MostPieces)
+            : Cells(insert, block, place, layer);
     }
 
     private Finding? Cells(InsertEntity insert, Block block, Affine3 place, string layer)

@@ -1,0 +1,158 @@
+using System.Diagnostics;
+using System.Text;
+using FixtureGen.Dxf;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Dxf;
+
+/// <summary>Drawings made to blow up: each is refused by name, within 2 s and 1 GB.</summary>
+public sealed class BombTest
+{
+    [Fact]
+    public void Array_of_a_thousand_million() =>
+        Refused("drawing-block-bomb", Sketch.Text("0 INSERT 2 A 10 0 20 0 70 32000 71 32000 44 1 45 1", Block("A", "")));
+
+    [Fact]
+    public void Blocks_that_double_thirty_times()
+    {
+        string blocks = Block("B0", Sketch.Circle(0, 0, 1));
+        for (int i = 1; i <= 30; i++)
+        {
+            blocks += Block(B(i), $"0 INSERT 2 {B(i - 1)} 10 0 20 0 0 INSERT 2 {B(i - 1)} 10 1 20 0");
+        }
+        Refused("drawing-too-many|drawing-block-bomb", Sketch.Text("0 INSERT 2 B30 10 0 20 0", blocks));
+    }
+
+    [Fact]
+    public void Empty_blocks_that_double_thirty_times()
+    {
+        string blocks = Block("B0", "");
+        for (int i = 1; i <= 30; i++)
+        {
+            blocks += Block(B(i), $"0 INSERT 2 {B(i - 1)} 10 0 20 0 0 INSERT 2 {B(i - 1)} 10 1 20 0");
+        }
+        Refused("drawing-too-many|drawing-block-bomb", Sketch.Text("0 INSERT 2 B30 10 0 20 0", blocks));
+    }
+
+    [Fact]
+    public void Block_in_itself() =>
+        Refused("drawing-block-recursion", Sketch.Text("0 INSERT 2 A 10 0 20 0", Block("A", "0 INSERT 2 A 10 1 20 0")));
+
+    [Fact]
+    public void Blocks_in_a_ring() =>
+        Refused(
+            "drawing-block-recursion",
+            Sketch.Text(
+                "0 INSERT 2 A 10 0 20 0",
+                Block("A", "0 INSERT 2 B 10 1 20 0") + Block("B", "0 INSERT 2 a 10 1 20 0")
+            )
+        );
+
+    [Fact]
+    public void Blocks_nested_a_thousand_deep()
+    {
+        var blocks = new StringBuilder(Block("B0", Sketch.Circle(0, 0, 1)));
+        for (int i = 1; i <= 1000; i++)
+        {
+            blocks.Append(Block(B(i), $"0 INSERT 2 {B(i - 1)} 10 0 20 0"));
+        }
+        Refused("drawing-block-depth", Sketch.Text("0 INSERT 2 B1000 10 0 20 0", blocks.ToString()));
+    }
+
+    [Fact]
+    public void File_beyond_the_bound() => Refused("drawing-too-large", new byte[DxfReader.MostBytes + 1]);
+
+    [Fact]
+    public void Line_of_sixty_megabytes()
+    {
+        var bytes = new byte[DxfReader.MostBytes];
+        bytes.AsSpan().Fill((byte)'7');
+        "0\nSECTION\n2\nENTITIES\n0\nTEXT\n1\n"u8.CopyTo(bytes);
+        Refused("drawing-line-too-long", bytes);
+    }
+
+    [Fact]
+    public void More_entities_than_any_part()
+    {
+        byte[] one = "0\nPOINT\n10\n1\n20\n1\n"u8.ToArray();
+        var bytes = new byte[DxfReader.MostBytes];
+        "0\nSECTION\n2\nENTITIES\n"u8.CopyTo(bytes);
+        for (int at = 22; at + one.Length < bytes.Length; at += one.Length)
+        {
+            one.CopyTo(bytes, at);
+        }
+        Refused("drawing-too-many", bytes);
+    }
+
+    [Fact]
+    public void One_polyline_of_millions_of_vertices()
+    {
+        byte[] one = "10\n1\n20\n1\n"u8.ToArray();
+        var bytes = new byte[DxfReader.MostBytes];
+        "0\nSECTION\n2\nENTITIES\n0\nLWPOLYLINE\n70\n1\n"u8.CopyTo(bytes);
+        for (int at = 40; at + one.Length < bytes.Length; at += one.Length)
+        {
+            one.CopyTo(bytes, at);
+        }
+        Refused("drawing-too-many|drawing-group-code", bytes);
+    }
+
+    [Fact]
+    public void Array_of_splines_counts_its_arcs()
+    {
+        const string spline =
+            "0 SPLINE 70 8 71 3 40 0 40 0 40 0 40 0 40 1 40 1 40 1 40 1 10 0 20 0 10 900000 20 900000 10 -900000 20 900000 10 100 20 0";
+        Refused("drawing-too-many|drawing-block-bomb", Sketch.Text("0 INSERT 2 A 10 0 20 0 70 999 71 999", Block("A", spline)));
+    }
+
+    // every line crosses every other: too many to compare, so the drawing is not believed, in bounded time
+    [Fact]
+    public void Hedgehog_of_crossing_lines()
+    {
+        var lines = new StringBuilder();
+        for (int i = 0; i < 40_000; i++)
+        {
+            double a = i * 0.7;
+            lines.Append(Sketch.Line(100 * Math.Cos(a), 100 * Math.Sin(a), -99 * Math.Cos(a), -99 * Math.Sin(a)));
+        }
+        Stage<Drawing> stage = Timed(Sketch.Bytes(Sketch.Text(lines.ToString())));
+        Assert.True(stage.Has("drawing-tangled"), string.Join('\n', stage.Findings));
+    }
+
+    private static string B(int i) => FormattableString.Invariant($"B{i}");
+
+    private static string Block(string name, string entities) =>
+        $" 0 BLOCK 2 {name} 10 0 20 0 70 0 {entities} 0 ENDBLK";
+
+    private static void Refused(string codes, string groups) => Refused(codes, Sketch.Bytes(groups));
+
+    private static void Refused(string codes, byte[] bytes)
+    {
+        Stage<Drawing> stage = Timed(bytes);
+        Assert.Null(stage.Value);
+        Finding finding = Assert.Single(stage.Findings, f => f.Severity == Severity.Error);
+        Assert.Contains(finding.Code, codes.Split('|'));
+    }
+
+    private static Stage<Drawing> Timed(byte[] bytes)
+    {
+        // the best of three: other tests run beside this one
+        TimeSpan best = TimeSpan.MaxValue;
+        for (int i = 0; i < 3 && best >= TimeSpan.FromSeconds(2); i++)
+        {
+            // allocated in all, not held at once: the stricter figure
+            long before = GC.GetAllocatedBytesForCurrentThread();
+            var watch = Stopwatch.StartNew();
+            Stage<Drawing> stage = Sketch.Read(bytes);
+            best = watch.Elapsed < best ? watch.Elapsed : best;
+            Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1L << 30);
+            if (best < TimeSpan.FromSeconds(2))
+            {
+                return stage;
+            }
+        }
+        Assert.Fail(best.ToString());
+        throw new UnreachableException();
+    }
+}
