@@ -39,22 +39,20 @@ internal sealed class SegmentGrid
         }
     }
 
-    /// <summary>Pairs (i, j), i &lt; j, whose boxes come within the gap, each once; stops after <see cref="MostTests"/> box tests.</summary>
+    /// <summary>Pairs (i, j), i &lt; j, whose boxes come within the gap, each once; none at all where that takes more than <see cref="MostTests"/> comparisons.</summary>
     public List<(int A, int B)> Pairs(out bool all)
     {
         var pairs = new List<(int, int)>();
-        long tests = 0;
+        all = _order.Sum(c => (long)_cells[c].Count * (_cells[c].Count - 1) / 2) <= MostTests;
+        if (!all)
+        {
+            return pairs;
+        }
         foreach ((int x, int y) in _order)
         {
             List<int> cell = _cells[(x, y)];
             for (int a = 0; a < cell.Count; a++)
             {
-                tests += cell.Count - a - 1;
-                if (tests > MostTests)
-                {
-                    all = false;
-                    return pairs;
-                }
                 for (int b = a + 1; b < cell.Count; b++)
                 {
                     if (LoopMath.Near(_boxes[cell[a]], _boxes[cell[b]], _gap) && First(cell[a], cell[b]) == (x, y))
@@ -64,7 +62,6 @@ internal sealed class SegmentGrid
                 }
             }
         }
-        all = true;
         return pairs;
     }
 

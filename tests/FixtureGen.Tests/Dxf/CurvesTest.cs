@@ -23,9 +23,7 @@ public sealed class CurvesTest
     [Fact]
     public void Arc_seen_from_below_is_mirrored()
     {
-        OpenChain arc = Assert.Single(
-            Sketch.Drawing("0 ARC 10 10 20 5 40 2 50 0 51 90 210 0 220 0 230 -1").Open
-        );
+        OpenChain arc = Assert.Single(Sketch.Drawing("0 ARC 10 10 20 5 40 2 50 0 51 90 210 0 220 0 230 -1").Open);
         Segment s = Assert.Single(arc.Path.Segments);
         Assert.True(s.Centre.DistanceTo(new(-10, 5)) < 1e-12);
         Assert.True(s.Start.DistanceTo(new(-12, 5)) < 1e-12);
@@ -105,9 +103,9 @@ public sealed class CurvesTest
     public void Ellipse_arc_goes_by_parameter() =>
         Assert.Equal(
             Math.PI * 20 * 8 / 2,
-            Sketch.OneLoop(
-                "0 ELLIPSE 10 0 20 0 11 20 21 0 40 0.4 41 0 42 3.141592653589793" + Sketch.Line(-20, 0, 20, 0)
-            ).AreaMm2,
+            Sketch
+                .OneLoop("0 ELLIPSE 10 0 20 0 11 20 21 0 40 0.4 41 0 42 3.141592653589793" + Sketch.Line(-20, 0, 20, 0))
+                .AreaMm2,
             0.05
         );
 
@@ -115,9 +113,7 @@ public sealed class CurvesTest
     public void Ellipse_seen_from_below_runs_the_other_way_round()
     {
         OpenChain arc = Assert.Single(
-            Sketch
-                .Drawing("0 ELLIPSE 10 0 20 0 11 20 21 0 40 0.5 41 0 42 1.5707963267948966 210 0 220 0 230 -1")
-                .Open
+            Sketch.Drawing("0 ELLIPSE 10 0 20 0 11 20 21 0 40 0.5 41 0 42 1.5707963267948966 210 0 220 0 230 -1").Open
         );
         Assert.True(arc.Path.End.DistanceTo(new(0, -10)) < 1e-9);
     }

@@ -32,7 +32,8 @@ internal static class Sketch
         return stage.Value!;
     }
 
-    public static DrawnLoop OneLoop(string entities, string blocks = "") => Assert.Single(Drawing(entities, blocks).Loops);
+    public static DrawnLoop OneLoop(string entities, string blocks = "") =>
+        Assert.Single(Drawing(entities, blocks).Loops);
 
     public static string Line(double x0, double y0, double x1, double y1, string layer = "0") =>
         FormattableString.Invariant($" 0 LINE 8 {layer} 10 {x0:R} 20 {y0:R} 11 {x1:R} 21 {y1:R}");
