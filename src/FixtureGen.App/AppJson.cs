@@ -1,0 +1,53 @@
+using System.Text.Json.Nodes;
+using FixtureGen.Model;
+using FixtureGen.Output;
+
+namespace FixtureGen.App;
+
+/// <summary>What the commands print with --json beyond the report itself.</summary>
+public static class AppJson
+{
+    /// <summary>The report plus "seconds" by step; timings never go into the report file.</summary>
+    public static string Made(Report report, IReadOnlyList<(string Step, double Seconds)> steps)
+    {
+        JsonObject node = JsonNode.Parse(ReportJson.Text(report))!.AsObject();
+        JsonObject seconds = [];
+        foreach ((string step, double value) in steps)
+        {
+            seconds[step] = Math.Round(value, 4);
+        }
+        seconds["total"] = Math.Round(steps.Sum(s => s.Seconds), 4);
+        node["seconds"] = seconds;
+        return Text(node);
+    }
+
+    /// <summary>The report without the keys that need programs.</summary>
+    public static string Checked(Report report)
+    {
+        JsonObject node = JsonNode.Parse(ReportJson.Text(report))!.AsObject();
+        node.Remove("programs");
+        node.Remove("verify");
+        return Text(node);
+    }
+
+    public static string Text(JsonObject node) =>
+        node.ToJsonString(new System.Text.Json.JsonSerializerOptions { WriteIndented = true, NewLine = "\n" }) + "\n";
+
+    public static JsonArray Findings(IEnumerable<Finding> findings) =>
+        new(
+            [
+                .. findings.Select(f =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["code"] = f.Code,
+                            ["severity"] = Words.Of(f.Severity),
+                            ["line"] = f.Line,
+                            ["where"] = f.Where,
+                            ["message"] = f.Message,
+                            ["remedy"] = f.Remedy,
+                        }
+                ),
+            ]
+        );
+}

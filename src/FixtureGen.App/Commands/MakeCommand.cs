@@ -1,0 +1,72 @@
+using System.CommandLine;
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Output;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary><c>make JOB.toml [-o DIR]</c>: every file of a job, whole or not at all.</summary>
+public static class MakeCommand
+{
+    public static Command Build(Say say)
+    {
+        Argument<string> job = CommandTree.PathArgument("JOB.toml", "the job; its drawing is the like-named .dxf beside it");
+        Option<string?> folder = new("-o", "--output") { HelpName = "DIR", Description = "where the files go (default out/JOB beside templates/)" };
+        Option<bool> json = CommandTree.Json();
+        Command command = new("make", "Make the fixture's programs, pictures, papers and report.") { job, folder, json };
+        command.SetAction(parsed => Run(say, parsed.GetValue(job)!, parsed.GetValue(folder), parsed.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(Say say, string jobPath, string? folder, bool json)
+    {
+        Stage<JobSource> source = JobSource.Read(jobPath);
+        if (!source.Ok)
+        {
+            return Refuse(say, Path.GetFileNameWithoutExtension(jobPath), source.Findings, json);
+        }
+        JobSource job = source.Value!;
+        using Steps steps = say.Steps();
+        Outcome outcome = Pipeline.Make(job.Request(plateFile: null, steps.Begin));
+        return Finish(say, steps, outcome, folder ?? Path.Combine(job.Library.Out, job.Name), json);
+    }
+
+    /// <summary>Writes what was made and says so; used by make and demo.</summary>
+    public static int Finish(Say say, Steps steps, Outcome outcome, string folder, bool json)
+    {
+        IReadOnlyList<(string Step, double Seconds)> seconds = steps.Done;
+        if (!outcome.Report.Ok)
+        {
+            say.Findings(outcome.Findings);
+            if (json)
+            {
+                say.Json(AppJson.Made(outcome.Report, seconds));
+            }
+            return Program.Refused;
+        }
+        ImmutableArray<Finding> trouble = OutputFolder.Replace(folder, outcome.Report.Job, outcome.Files);
+        say.Findings([.. outcome.Findings, .. trouble]);
+        Report report = trouble.Length == 0
+            ? outcome.Report
+            : outcome.Report with { Ok = false, Findings = ReportBuilder.Lines([.. outcome.Findings, .. trouble]) };
+        if (json)
+        {
+            say.Json(AppJson.Made(report, seconds));
+        }
+        else if (report.Ok)
+        {
+            Summary.Print(say, report, folder, outcome.Files);
+        }
+        return report.Ok ? Program.Made : Program.Refused;
+    }
+
+    public static int Refuse(Say say, string job, ImmutableArray<Finding> findings, bool json)
+    {
+        say.Findings(findings);
+        if (json)
+        {
+            say.Json(ReportJson.Text(ReportBuilder.Refused(job, findings)));
+        }
+        return Program.Refused;
+    }
+}

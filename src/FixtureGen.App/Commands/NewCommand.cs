@@ -1,0 +1,71 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+using FixtureGen.Dxf;
+using FixtureGen.Model;
+using FixtureGen.Shop;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary><c>new OUTLINE.dxf</c>: writes OUTLINE.toml beside the drawing; never overwrites.</summary>
+public static class NewCommand
+{
+    public static Command Build(Say say)
+    {
+        Argument<string> drawing = CommandTree.PathArgument("OUTLINE.dxf", "the part outline");
+        Option<bool> json = CommandTree.Json();
+        Command command = new("new", "Write a job file beside an outline, with every default shown.") { drawing, json };
+        command.SetAction(p => Run(say, p.GetValue(drawing)!, p.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(Say say, string path, bool json)
+    {
+        if (Trouble(path) is { } trouble)
+        {
+            return Answer(say, null, [trouble], json);
+        }
+        Stage<Library> library = Library.Of(path);
+        if (!library.Ok)
+        {
+            return Answer(say, null, library.Findings, json);
+        }
+        Stage<Drawing> drawing = DxfReader.Read(File.ReadAllBytes(path), path, null, Tolerances.House);
+        string job = Path.ChangeExtension(path, ".toml");
+        Stage<string> text = JobTemplate.NewJob(Path.GetFileNameWithoutExtension(path), drawing.Value?.Unit, library.Value!.Shop(null));
+        if (!text.Ok)
+        {
+            return Answer(say, null, [.. drawing.Findings, .. text.Findings], json);
+        }
+        try
+        {
+            using FileStream stream = new(job, FileMode.CreateNew, FileAccess.Write);
+            stream.Write(System.Text.Encoding.UTF8.GetBytes(text.Value!));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Answer(say, null, [new Finding("job-not-writable", Severity.Error, job, e.Message, "free the folder's permissions or its disk")], json);
+        }
+        return Answer(say, job, [.. drawing.Findings, .. text.Findings], json);
+    }
+
+    private static Finding? Trouble(string path) =>
+        !path.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase) ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf file", "name the drawing")
+        : !File.Exists(path) ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
+        : File.Exists(Path.ChangeExtension(path, ".toml")) ? new("job-exists", Severity.Error, Path.ChangeExtension(path, ".toml"), "the job is there already and is never overwritten", "edit it, or move it away first")
+        : null;
+
+    private static int Answer(Say say, string? job, IReadOnlyList<Finding> findings, bool json)
+    {
+        say.Findings(findings);
+        if (json)
+        {
+            say.Json(AppJson.Text(new JsonObject { ["ok"] = job is not null, ["job"] = job, ["findings"] = AppJson.Findings(findings) }));
+        }
+        else if (job is not null)
+        {
+            say.Line($"Wrote {job}");
+            say.Line($"Next: edit it, then  fixturegen make {job}");
+        }
+        return job is null ? Program.Refused : Program.Made;
+    }
+}

@@ -1,0 +1,118 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Globalization;
+using FixtureGen.App.Regeneration;
+using FixtureGen.Model;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary><c>regenerate [DIR]</c>: remakes every stale job of a library and says what changed.</summary>
+public static class RegenerateCommand
+{
+    public static Command Build(Say say)
+    {
+        Argument<string> folder = CommandTree.PathArgument("DIR", "the library or a folder in it (default: here)");
+        folder.DefaultValueFactory = _ => ".";
+        Option<string?> plate = new("--plate") { HelpName = "FILE", Description = "a plate file that stands in for the one each job names, this run only" };
+        Option<bool> dry = new("--dry-run") { Description = "say what would change; write nothing" };
+        Option<bool> force = new("--force") { Description = "remake all, stale or not" };
+        Option<int> workers = new("--jobs") { HelpName = "N", Description = "how many at once (default: all cores)", DefaultValueFactory = _ => Environment.ProcessorCount };
+        workers.Validators.Add(r =>
+        {
+            if (r.Tokens.Count > 0 && (!int.TryParse(r.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int n) || n is < 1 or > 256))
+            {
+                r.AddError("--jobs takes a whole number from 1 to 256");
+            }
+        });
+        Option<bool> json = CommandTree.Json();
+        Command command = new("regenerate", "Remake every job that is stale, and report what changed.") { folder, plate, dry, force, workers, json };
+        command.SetAction(p =>
+            Run(say, new RegenerateOptions(p.GetValue(folder)!, p.GetValue(plate), p.GetValue(dry), p.GetValue(force), p.GetValue(workers)), p.GetValue(json))
+        );
+        return command;
+    }
+
+    private static int Run(Say say, RegenerateOptions options, bool json)
+    {
+        if (Missing(options) is { } missing)
+        {
+            return MakeCommand.Refuse(say, "", [missing], json);
+        }
+        Stage<Library> library = Library.Of(Path.Combine(Path.GetFullPath(options.Folder), "x"));
+        if (!library.Ok)
+        {
+            return MakeCommand.Refuse(say, "", library.Findings, json);
+        }
+        using CancellationTokenSource stop = new();
+        ConsoleCancelEventHandler onBreak = (_, e) =>
+        {
+            e.Cancel = true;
+            stop.Cancel();
+        };
+        Console.CancelKeyPress += onBreak;
+        string scratch = Directory.CreateTempSubdirectory("fixturegen-").FullName;
+        try
+        {
+            using ProgressLine progress = new(say, Console.IsErrorRedirected);
+            Stage<ImmutableArray<JobChange>> run = new Regenerator(options, progress.Tell, stop.Token).Run(scratch);
+            progress.Dispose();
+            say.Findings(run.Findings);
+            return run.Ok ? Report(say, options, library.Value!, run.Value, json) : MakeCommand.Refuse(say, "", [], json);
+        }
+        finally
+        {
+            Console.CancelKeyPress -= onBreak;
+            Directory.Delete(scratch, recursive: true);
+        }
+    }
+
+    private static Finding? Missing(RegenerateOptions options) =>
+        !Directory.Exists(options.Folder) ? new("folder-missing", Severity.Error, options.Folder, "there is no such folder", "name the folder of the jobs")
+        : options.PlateFile is { } plate && !File.Exists(plate) ? new("plate-missing", Severity.Error, plate, "there is no such plate file", "check the path after --plate")
+        : CheckFolder.Jobs(options.Folder).Length == 0 ? new("no-jobs", Severity.Error, options.Folder, "no job (a .toml with a like-named .dxf) lies below it", "name a folder of jobs, or write one with 'fixturegen new OUTLINE.dxf'")
+        : null;
+
+    private static int Report(Say say, RegenerateOptions options, Library library, ImmutableArray<JobChange> changes, bool json)
+    {
+        string text = ChangeReport.Json(changes, options.DryRun);
+        bool ok = changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
+        foreach (JobChange c in changes.Where(c => c.Findings.Any(f => f.Severity == "error")))
+        {
+            foreach (Output.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
+            {
+                say.Error($"{c.Job}: {f.Where}: error {f.Code}: {f.Message} -> {f.Remedy}");
+            }
+        }
+        if (!options.DryRun)
+        {
+            ok &= WriteReports(say, library, changes, text);
+        }
+        if (json)
+        {
+            say.Json(text);
+        }
+        else
+        {
+            ChangeTable.Print(say, changes);
+            say.Line(options.DryRun ? "Dry run: nothing was written." : $"Read {Path.Combine(library.Out, "regenerate.html")}");
+        }
+        return ok ? Program.Made : Program.Refused;
+    }
+
+    private static bool WriteReports(Say say, Library library, ImmutableArray<JobChange> changes, string text)
+    {
+        try
+        {
+            Directory.CreateDirectory(library.Out);
+            File.WriteAllText(Path.Combine(library.Out, "regenerate.report.json"), text);
+            using StreamWriter page = new(Path.Combine(library.Out, "regenerate.html"));
+            ChangePage.Write(page, changes, "What regenerating the library changed");
+            return true;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            say.Findings([new Finding("out-not-writable", Severity.Error, library.Out, $"the change report cannot be written: {e.Message}", "free the folder or its disk")]);
+            return false;
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using System.CommandLine;
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using FixtureGen.Model;
+using FixtureGen.Output;
+using FixtureGen.Verify;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary><c>verify JOB.toml PROGRAM.nc</c>: judge one program, perhaps edited by hand, against the job's design.</summary>
+public static class VerifyCommand
+{
+    public static Command Build(Say say)
+    {
+        Argument<string> job = CommandTree.PathArgument("JOB.toml", "the job the program belongs to");
+        Argument<string> program = CommandTree.PathArgument("PROGRAM.nc", "the program to judge");
+        Option<string?> setup = new("--setup") { HelpName = "underside|top|trim", Description = "which setup it runs in (else known from its number, first comment or name)" };
+        setup.AcceptOnlyFromAmong("underside", "top", "trim");
+        Option<string?> picture = new("--picture") { HelpName = "FILE", Description = "write a PNG that shows where it failed" };
+        Option<bool> json = CommandTree.Json();
+        Command command = new("verify", "Carve the block with a finished program and say what harm it would do.") { job, program, setup, picture, json };
+        command.SetAction(p => Run(say, p.GetValue(job)!, p.GetValue(program)!, p.GetValue(setup), p.GetValue(picture), p.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(Say say, string jobPath, string programPath, string? setup, string? picture, bool json)
+    {
+        Stage<JobSource> source = JobSource.Read(jobPath);
+        if (!source.Ok)
+        {
+            return Answer(say, null, source.Findings, json);
+        }
+        if (!File.Exists(programPath))
+        {
+            return Answer(say, null, [new Finding("program-missing", Severity.Error, programPath, "there is no such file", "check the path of the program")], json);
+        }
+        Setup? known = setup switch
+        {
+            "underside" => Setup.Underside,
+            "top" => Setup.Top,
+            "trim" => Setup.Trim,
+            _ => null,
+        };
+        using Steps steps = say.Steps();
+        Outcome outcome = Pipeline.VerifyFile(source.Value!.Request(null, steps.Begin), Path.GetFileName(programPath), File.ReadAllText(programPath), known);
+        steps.Dispose();
+        ImmutableArray<Finding> findings = outcome.Findings;
+        if (picture is not null && outcome.Verdict is not null)
+        {
+            findings = [.. findings, .. WritePicture(picture, outcome)];
+        }
+        return Answer(say, outcome.Verdict, findings, json);
+    }
+
+    private static IEnumerable<Finding> WritePicture(string path, Outcome outcome)
+    {
+        byte[] png = VerifyPicture.Png(outcome.Verdict!, outcome.Design!);
+        try
+        {
+            File.WriteAllBytes(path, png);
+            return [];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return [new Finding("out-not-writable", Severity.Error, path, $"the picture cannot be written: {e.Message}", "name another file after --picture")];
+        }
+    }
+
+    private static int Answer(Say say, VerifyResult? verdict, ImmutableArray<Finding> findings, bool json)
+    {
+        bool ok = verdict is { Ok: true } && findings.All(f => f.Severity != Severity.Error);
+        ProgramVerdict? p = verdict?.Programs.FirstOrDefault();
+        if (json)
+        {
+            say.Json(AppJson.Text(new JsonObject
+            {
+                ["ok"] = ok,
+                ["findings"] = AppJson.Findings(findings),
+                ["setup"] = p is null ? null : Words.Of(p.Setup),
+                ["minutes"] = p is null ? null : Math.Round(p.Minutes, 3),
+                ["cutMm"] = p is null ? null : Math.Round(p.CutMm, 2),
+                ["rapidMm"] = p is null ? null : Math.Round(p.RapidMm, 2),
+                ["removedMm3"] = p is null ? null : Math.Round(p.RemovedMm3, 1),
+                ["airCutShare"] = p is null ? null : Math.Round(p.AirCutShare, 3),
+                ["maxGougeDepthMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeDepthMm, 4),
+                ["maxGougeSideMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeSideMm, 4),
+                ["maxLeftoverMm"] = verdict is null ? null : Math.Round(verdict.MaxLeftoverMm, 4),
+            }));
+            say.Findings(findings);
+            return ok ? Program.Made : Program.Refused;
+        }
+        say.Findings(findings);
+        if (p is not null)
+        {
+            CultureInfo c = CultureInfo.InvariantCulture;
+            say.Line(string.Create(c, $"{p.FileName} as {Words.Of(p.Setup)}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"));
+            say.Line(string.Create(c, $"  {p.Minutes:0.0} min, {p.CutMm / 1000:0.0} m cut, {p.RapidMm / 1000:0.0} m rapid, {p.RemovedMm3 / 1000:0.0} cm3 removed, {100 * p.AirCutShare:0} % of the cutting in air"));
+            say.Line(string.Create(c, $"  gouge depth {verdict!.MaxGougeDepthMm:0.000} side {verdict.MaxGougeSideMm:0.000} mm, left-over {verdict.MaxLeftoverMm:0.000} mm"));
+            foreach (ToolTime t in p.Tools)
+            {
+                say.Line(string.Create(c, $"  T{t.Tool} {t.Name}: {t.Minutes:0.0} min"));
+            }
+        }
+        return ok ? Program.Made : Program.Refused;
+    }
+}

@@ -1,0 +1,13 @@
+using System.Reflection;
+
+namespace FixtureGen.App;
+
+/// <summary>The generator's version as it is built, without a commit suffix.</summary>
+public static class ProductVersion
+{
+    public static string Text { get; } =
+        (
+            typeof(ProductVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion
+            ?? "0"
+        ).Split('+')[0];
+}

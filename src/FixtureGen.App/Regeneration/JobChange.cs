@@ -1,0 +1,37 @@
+using System.Collections.Immutable;
+using FixtureGen.Output;
+
+namespace FixtureGen.App.Regeneration;
+
+public enum JobResult
+{
+    Made,
+    Unchanged,
+    Refused,
+
+    /// <summary>Not reached: the run was stopped before.</summary>
+    Stopped,
+}
+
+/// <summary>
+/// What a regeneration did to one job. Before is null for a new one, After for a refused one. Moved names what changed in
+/// words with amounts; Reload the programs that differ; Scrap says why a block on the shelf no longer fits, else null.
+/// </summary>
+public sealed record JobChange(
+    string Job,
+    string JobFile,
+    JobResult Result,
+    string Why,
+    int Revision,
+    int Program,
+    string Plate,
+    int PlateRevision,
+    Report? Before,
+    Report? After,
+    ImmutableArray<string> Moved,
+    ImmutableArray<string> Reload,
+    string? Scrap,
+    ImmutableArray<FindingLine> Findings,
+    string? PictureBefore,
+    string? PictureAfter
+);

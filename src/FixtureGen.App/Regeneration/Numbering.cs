@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace FixtureGen.App.Regeneration;
+
+/// <summary>
+/// Gives out base program numbers and fixture ids in sorted order, before any work is shared, so that the number of
+/// workers never shows. A job's programs take N (trim), N + 1 (top) and N + 2 (underside).
+/// </summary>
+public static class Numbering
+{
+    private const int First = 1000;
+    private const int Step = 10;
+
+    /// <summary>The register with an entry, state planned, for every job that has none. Stated gives the numbers that jobs fix themselves.</summary>
+    public static Register Claim(Register register, IEnumerable<string> jobs, IReadOnlyDictionary<string, int> stated)
+    {
+        HashSet<int> taken = [.. register.Fixtures.Select(f => f.Program), .. stated.Values];
+        Register claimed = register;
+        foreach (string job in jobs.Order(StringComparer.Ordinal))
+        {
+            if (claimed.Current(job) is not null)
+            {
+                continue;
+            }
+            int number = stated.TryGetValue(job, out int own) ? own : Free(taken);
+            taken.Add(number);
+            claimed = claimed.With(new Fixture(job, Id(number), 1, number, "", 0, FixtureState.Planned));
+        }
+        return claimed;
+    }
+
+    /// <summary>The next number that nobody has: for a new revision whose older block is still on the shelf.</summary>
+    public static int Next(Register register, IReadOnlyDictionary<string, int> stated) =>
+        Free([.. register.Fixtures.Select(f => f.Program), .. stated.Values]);
+
+    public static string Id(int number) => "F" + number.ToString(CultureInfo.InvariantCulture);
+
+    /// <summary>Numbers that the jobs of a folder state themselves, by job.</summary>
+    public static IReadOnlyDictionary<string, int> Stated(IEnumerable<string> jobFiles)
+    {
+        ImmutableDictionary<string, int>.Builder stated = ImmutableDictionary.CreateBuilder<string, int>(StringComparer.Ordinal);
+        foreach (string file in jobFiles)
+        {
+            foreach (string line in File.ReadLines(file))
+            {
+                string[] parts = line.Split('#')[0].Split('=', 2, StringSplitOptions.TrimEntries);
+                if (
+                    parts.Length == 2
+                    && parts[0] == "program_number"
+                    && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
+                )
+                {
+                    stated[Path.GetFileNameWithoutExtension(file)] = number;
+                }
+            }
+        }
+        return stated.ToImmutable();
+    }
+
+    private static int Free(HashSet<int> taken)
+    {
+        int number = First;
+        while (taken.Any(t => t / Step == number / Step))
+        {
+            number += Step;
+        }
+        return number;
+    }
+}

@@ -1,0 +1,36 @@
+using System.Diagnostics;
+using System.Globalization;
+
+namespace FixtureGen.App.Regeneration;
+
+/// <summary>A bar with an estimate on a terminal; one plain line a job when piped.</summary>
+public sealed class ProgressLine(Say say, bool piped) : IDisposable
+{
+    private const int Width = 30;
+    private readonly Stopwatch watch = Stopwatch.StartNew();
+    private bool drawn;
+
+    public void Tell(JobChange change, int done, int total)
+    {
+        CultureInfo c = CultureInfo.InvariantCulture;
+        if (piped)
+        {
+            say.Error(string.Create(c, $"{done}/{total} {change.Job}: {ChangeReport.Word(change.Result)} ({change.Why})"));
+            return;
+        }
+        int filled = Width * done / total;
+        double left = this.watch.Elapsed.TotalSeconds / done * (total - done);
+        string bar = new string('=', filled) + new string('.', Width - filled);
+        Console.Error.Write(string.Create(c, $"\r[{bar}] {done}/{total} about {left:0} s left  {change.Job}\u001b[K"));
+        this.drawn = true;
+    }
+
+    public void Dispose()
+    {
+        if (this.drawn)
+        {
+            Console.Error.Write("\r\u001b[K");
+            this.drawn = false;
+        }
+    }
+}

@@ -1,0 +1,93 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.App.Regeneration;
+
+/// <summary>What a run of regenerate was asked for.</summary>
+public sealed record RegenerateOptions(string Folder, string? PlateFile, bool DryRun, bool Force, int Workers);
+
+/// <summary>
+/// Remakes every stale job of a library. Numbers are given out first, in sorted order; jobs are then shared among the
+/// workers; the register is brought up to date last. A run that is stopped or killed loses nothing: each job's folder is
+/// swapped whole, and the next run takes revisions back from the reports.
+/// </summary>
+public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int, int> progress, CancellationToken stop)
+{
+    private readonly Staleness staleness = new(options.PlateFile);
+
+    /// <summary>Runs; findings are about the registers themselves. Pictures of what changed are left in the scratch folder.</summary>
+    public Stage<ImmutableArray<JobChange>> Run(string scratch)
+    {
+        ImmutableArray<string> jobs = Commands.CheckFolder.Jobs(options.Folder);
+        List<Shelf> shelves = [];
+        List<Finding> findings = [];
+        try
+        {
+            foreach (IGrouping<string, string> folder in jobs.GroupBy(j => Path.GetDirectoryName(Path.GetFullPath(j))!, StringComparer.Ordinal))
+            {
+                Stage<Shelf> shelf = Shelf.Open(folder.Key, [.. folder], options.DryRun);
+                findings.AddRange(shelf.Findings);
+                if (shelf.Value is not null)
+                {
+                    shelves.Add(shelf.Value);
+                }
+            }
+            if (findings.Any(f => f.Severity == Severity.Error))
+            {
+                return Stage.Failed<ImmutableArray<JobChange>>(findings);
+            }
+            ImmutableArray<JobChange> changes = this.RemakeAll(shelves, jobs.Length, scratch);
+            foreach (Shelf shelf in shelves)
+            {
+                shelf.Settle(changes);
+            }
+            return Stage.Of(changes, findings);
+        }
+        finally
+        {
+            foreach (Shelf shelf in shelves)
+            {
+                shelf.Dispose();
+            }
+        }
+    }
+
+    private ImmutableArray<JobChange> RemakeAll(List<Shelf> shelves, int total, string scratch)
+    {
+        ConcurrentBag<JobChange> changes = [];
+        int done = 0;
+        Lock gate = new();
+        (Shelf Shelf, string Job)[] work = [.. shelves.SelectMany(s => s.Jobs.Select(j => (s, j)))];
+        Parallel.ForEach(
+            Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering),
+            new ParallelOptions { MaxDegreeOfParallelism = options.Workers },
+            item =>
+            {
+                JobChange change = stop.IsCancellationRequested
+                    ? Remake.NotReached(item.Job, item.Shelf)
+                    : this.One(item.Shelf, item.Job, scratch);
+                changes.Add(change);
+                lock (gate)
+                {
+                    progress(change, ++done, total);
+                }
+            }
+        );
+        return [.. changes.OrderBy(c => c.JobFile, StringComparer.Ordinal)];
+    }
+
+    private JobChange One(Shelf shelf, string jobFile, string scratch)
+    {
+        try
+        {
+            return new Remake(options, this.staleness, shelf, scratch).Run(jobFile);
+        }
+#pragma warning disable CA1031 // One bad job never stops the rest; our own fault is told by name, with that job refused.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            return Remake.Broken(jobFile, shelf, e);
+        }
+    }
+}

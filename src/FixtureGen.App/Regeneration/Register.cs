@@ -1,0 +1,196 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using FixtureGen.Model;
+using Tomlyn.Parsing;
+using Tomlyn.Syntax;
+
+namespace FixtureGen.App.Regeneration;
+
+public enum FixtureState
+{
+    Planned,
+
+    /// <summary>A block of this revision is on the shelf: placement, features and trim program are frozen.</summary>
+    Cut,
+    Worn,
+    Scrapped,
+}
+
+/// <summary>One revision of one job's fixture. Program is the job's base number N (trim N, top N + 1, underside N + 2).</summary>
+public sealed record Fixture(string Job, string Id, int Revision, int Program, string Plate, int PlateRevision, FixtureState State)
+{
+    /// <summary>True while a block of this revision may still be clamped on the machine.</summary>
+    public bool OnShelf => this.State is FixtureState.Cut or FixtureState.Worn;
+}
+
+/// <summary>The register <c>library.toml</c>, sorted by job and revision. It lies in the folder of the jobs.</summary>
+public sealed record Register(ImmutableArray<Fixture> Fixtures)
+{
+    public const string FileName = "library.toml";
+
+    private static readonly string[] Keys = ["job", "id", "revision", "program", "plate", "plate_revision", "state"];
+
+    public static Register Empty { get; } = new(ImmutableArray<Fixture>.Empty);
+
+    /// <summary>The newest revision of a job that is not scrapped, else its newest; null when the job is not registered.</summary>
+    public Fixture? Current(string job) =>
+        this.Of(job).Where(f => f.State != FixtureState.Scrapped).MaxBy(f => f.Revision)
+        ?? this.Of(job).MaxBy(f => f.Revision);
+
+    public IEnumerable<Fixture> Of(string job) => this.Fixtures.Where(f => f.Job == job);
+
+    /// <summary>The register with this fixture in place of the same job's same revision, or added.</summary>
+    public Register With(Fixture fixture) =>
+        new(
+            [
+                .. this
+                    .Fixtures.Where(f => f.Job != fixture.Job || f.Revision != fixture.Revision)
+                    .Append(fixture)
+                    .OrderBy(f => f.Job, StringComparer.Ordinal)
+                    .ThenBy(f => f.Revision),
+            ]
+        );
+
+    /// <summary>What cannot be true: a number used by two jobs, one revision listed twice, a block on the shelf above a later scrapped one.</summary>
+    public IEnumerable<Finding> Contradictions(string where)
+    {
+        foreach (IGrouping<int, Fixture> g in this.Fixtures.GroupBy(f => f.Program).OrderBy(g => g.Key))
+        {
+            string[] jobs = [.. g.Select(f => f.Job).Distinct(StringComparer.Ordinal)];
+            if (jobs.Length > 1)
+            {
+                yield return new Finding(
+                    "number-used-twice",
+                    Severity.Error,
+                    where,
+                    string.Create(CultureInfo.InvariantCulture, $"program number {g.Key} belongs to {string.Join(" and ", jobs)}"),
+                    "give one of them another program_number"
+                );
+            }
+        }
+        foreach (IGrouping<string, Fixture> g in this.Fixtures.GroupBy(f => f.Job, StringComparer.Ordinal))
+        {
+            if (g.Select(f => f.Revision).Distinct().Count() != g.Count())
+            {
+                yield return new Finding("revision-twice", Severity.Error, where, $"{g.Key} lists one revision twice", "keep one entry a revision");
+            }
+        }
+    }
+
+    public string ToToml()
+    {
+        StringBuilder text = new();
+        text.Append("# The register of fixtures: written by 'fixturegen regenerate' and 'fixturegen register'.\n");
+        text.Append("# state: planned, cut (a block is on the shelf and frozen), worn (due for a remake), scrapped.\n");
+        foreach (Fixture f in this.Fixtures)
+        {
+            text.Append(
+                CultureInfo.InvariantCulture,
+                $"\n[[fixture]]\njob = {Quoted(f.Job)}\nid = {Quoted(f.Id)}\nrevision = {f.Revision}\nprogram = {f.Program}\nplate = {Quoted(f.Plate)}\nplate_revision = {f.PlateRevision}\nstate = {Quoted(Word(f.State))}\n"
+            );
+        }
+        return text.ToString();
+    }
+
+    public static string Word(FixtureState state) =>
+        state switch
+        {
+            FixtureState.Planned => "planned",
+            FixtureState.Cut => "cut",
+            FixtureState.Worn => "worn",
+            _ => "scrapped",
+        };
+
+    /// <summary>Reads the register's text; whatever is not understood is a finding with line and column, and nothing is guessed.</summary>
+    public static Stage<Register> Parse(string text, string where)
+    {
+        DocumentSyntax document = SyntaxParser.Parse(text, where);
+        if (document.HasErrors)
+        {
+            return Stage.Failed<Register>(document.Diagnostics.Select(d => Bad(where, d.Span.Start, d.Message)));
+        }
+        List<Finding> findings = [];
+        List<Fixture> fixtures = [];
+        foreach (TableSyntaxBase table in document.Tables)
+        {
+            if (table is not TableArraySyntax || Plain(table.Name!.ToString()) != "fixture")
+            {
+                findings.Add(Bad(where, table.Span.Start, $"unknown table '{table.Name}'; the register knows [[fixture]] only"));
+                continue;
+            }
+            if (One(table, where, findings) is { } fixture)
+            {
+                fixtures.Add(fixture);
+            }
+        }
+        findings.AddRange(document.KeyValues.Select(k => Bad(where, k.Span.Start, $"unknown key '{k.Key}' outside [[fixture]]")));
+        Register register = new([.. fixtures.OrderBy(f => f.Job, StringComparer.Ordinal).ThenBy(f => f.Revision)]);
+        findings.AddRange(register.Contradictions(where));
+        return Stage.Of(register, findings);
+    }
+
+    private static Fixture? One(TableSyntaxBase table, string where, List<Finding> findings)
+    {
+        Dictionary<string, object> values = new(StringComparer.Ordinal);
+        int before = findings.Count;
+        foreach (KeyValueSyntax item in table.Items.OfType<KeyValueSyntax>())
+        {
+            string key = Plain(item.Key!.ToString());
+            object? value = item.Value switch
+            {
+                StringValueSyntax s => s.Value,
+                IntegerValueSyntax i => i.Value,
+                _ => null,
+            };
+            if (!Keys.Contains(key) || value is null)
+            {
+                findings.Add(Bad(where, item.Span.Start, $"'{key}' is not a key of [[fixture]] or its value is neither text nor a whole number"));
+                continue;
+            }
+            values[key] = value;
+        }
+        string[] missing = [.. Keys.Where(k => !values.ContainsKey(k))];
+        if (missing.Length > 0)
+        {
+            findings.Add(Bad(where, table.Span.Start, $"[[fixture]] lacks {string.Join(", ", missing)}"));
+        }
+        FixtureState? state = Enum.GetValues<FixtureState>().Cast<FixtureState?>().FirstOrDefault(s => values.GetValueOrDefault("state") is string w && Word(s!.Value) == w);
+        if (missing.Length == 0 && state is null)
+        {
+            findings.Add(Bad(where, table.Span.Start, $"state '{values["state"]}' is none of planned, cut, worn, scrapped"));
+        }
+        if (findings.Count > before)
+        {
+            return null;
+        }
+        return values is { } v
+            && v["job"] is string job
+            && v["id"] is string id
+            && v["plate"] is string plate
+            && v["revision"] is long revision
+            && v["program"] is long program
+            && v["plate_revision"] is long plateRevision
+            ? new Fixture(job, id, (int)revision, (int)program, plate, (int)plateRevision, state!.Value)
+            : Wrong(table, where, findings);
+    }
+
+    private static Fixture? Wrong(TableSyntaxBase table, string where, List<Finding> findings)
+    {
+        findings.Add(Bad(where, table.Span.Start, "job, id, plate and state are text; revision, program and plate_revision are whole numbers"));
+        return null;
+    }
+
+    private static string Plain(string name) => name.Trim().Trim('[', ']', '"').Trim();
+
+    private static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+
+    private static Finding Bad(string where, TextPosition at, string message) =>
+        new(
+            "register-damaged",
+            Severity.Error,
+            string.Create(CultureInfo.InvariantCulture, $"{where}:{at.Line + 1}:{at.Column + 1}"),
+            message,
+            "mend the entry by hand or bring the file back from a copy; nothing was changed"
+        );
+}

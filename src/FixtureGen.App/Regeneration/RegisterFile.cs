@@ -1,0 +1,77 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.App.Regeneration;
+
+/// <summary>
+/// The register on disk, held open for one writer at a time. The lock is an open file, so that it ends with the process,
+/// also when killed; the register itself is replaced by one rename.
+/// </summary>
+public sealed class RegisterFile : IDisposable
+{
+    private readonly FileStream held;
+
+    private RegisterFile(string path, FileStream held)
+    {
+        this.Path = path;
+        this.held = held;
+    }
+
+    public string Path { get; }
+
+    /// <summary>Reads without a lock: what make and check do.</summary>
+    public static Stage<Register> Read(string folder)
+    {
+        string path = System.IO.Path.Combine(folder, Register.FileName);
+        try
+        {
+            return File.Exists(path) ? Register.Parse(File.ReadAllText(path), path) : Stage.Of(Register.Empty);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Stage.Failed<Register>(new Finding("register-unreadable", Severity.Error, path, e.Message, "free the file or its permissions"));
+        }
+    }
+
+    /// <summary>Takes the register for writing; a finding where another run holds it or the folder cannot be written.</summary>
+    public static Stage<RegisterFile> Hold(string folder)
+    {
+        string path = System.IO.Path.Combine(folder, Register.FileName);
+        string lockPath = path + ".lock";
+        try
+        {
+            FileStream held = new(lockPath, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
+            return Stage.Of(new RegisterFile(path, held));
+        }
+        catch (IOException) when (File.Exists(lockPath))
+        {
+            return Stage.Failed<RegisterFile>(new Finding("register-busy", Severity.Error, path, "another run is writing this library", "wait until it ends, then run again; nothing was changed"));
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Stage.Failed<RegisterFile>(new Finding("register-not-writable", Severity.Error, path, e.Message, "free the folder's permissions or its disk; nothing was changed"));
+        }
+    }
+
+    /// <summary>Replaces the register by one rename; unchanged text keeps the file's time.</summary>
+    public void Write(Register register)
+    {
+        string text = register.ToToml();
+        if (File.Exists(this.Path) && File.ReadAllText(this.Path) == text)
+        {
+            return;
+        }
+        string next = this.Path + ".next";
+        using (FileStream stream = new(next, FileMode.Create, FileAccess.Write))
+        {
+            stream.Write(System.Text.Encoding.UTF8.GetBytes(text));
+            stream.Flush(flushToDisk: true);
+        }
+        File.Move(next, this.Path, overwrite: true);
+    }
+
+    public void Dispose()
+    {
+        // The lock file stays: deleting it could take it from under the next holder.
+        this.held.Dispose();
+    }
+}

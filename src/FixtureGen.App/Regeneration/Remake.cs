@@ -1,0 +1,149 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using FixtureGen.Model;
+using FixtureGen.Output;
+
+namespace FixtureGen.App.Regeneration;
+
+/// <summary>Remakes one job if it is stale, and tells what changed.</summary>
+public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf shelf, string scratch)
+{
+    public JobChange Run(string jobFile)
+    {
+        string job = Path.GetFileNameWithoutExtension(jobFile);
+        Stage<JobSource> source = JobSource.Read(jobFile);
+        Fixture current = shelf.Register.Current(job)!;
+        if (!source.Ok)
+        {
+            return Row(jobFile, current, JobResult.Refused, "its files cannot be read") with
+            {
+                Findings = [.. source.Findings.Select(FindingLine.Of)],
+            };
+        }
+        JobSource files = source.Value!;
+        string folder = Path.Combine(files.Library.Out, job);
+        Previous? before = Staleness.Last(folder, job);
+        // A run that was killed between the swap and the register has left a higher revision behind: it counts.
+        if (before is { Report: { Ok: true } last } && last.Revision > current.Revision)
+        {
+            current = current with { Revision = last.Revision, Program = last.Programs?.Select(p => p.ProgramNumber).DefaultIfEmpty(current.Program).Min() ?? current.Program, State = FixtureState.Planned };
+        }
+        string? why = options.Force ? "asked for" : staleness.Why(before, files.Library, current.Revision);
+        return why is null
+            ? Row(jobFile, current, JobResult.Unchanged, "up to date") with { Before = before!.Report, After = before.Report, Plate = current.Plate, PlateRevision = current.PlateRevision }
+            : this.Make(jobFile, files, folder, before, current, why);
+    }
+
+    public static JobChange NotReached(string jobFile, Shelf shelf) =>
+        Row(jobFile, shelf.Register.Current(Path.GetFileNameWithoutExtension(jobFile))!, JobResult.Stopped, "stopped before it was reached");
+
+    public static JobChange Broken(string jobFile, Shelf shelf, Exception e) =>
+        Row(jobFile, shelf.Register.Current(Path.GetFileNameWithoutExtension(jobFile))!, JobResult.Refused, "our own fault") with
+        {
+            Findings = [new FindingLine("internal-fault", "error", jobFile, $"{e.GetType().Name}: {e.Message}", "report this with the job and the drawing; the old files are kept", null)],
+        };
+
+    private JobChange Make(string jobFile, JobSource files, string folder, Previous? before, Fixture current, string why)
+    {
+        Outcome outcome = Pipeline.Make(this.Request(files, current));
+        Fixture entry = current;
+        if (outcome.Report.Ok && before is { Report.Ok: true } && ProgramsDiffer(folder, outcome))
+        {
+            entry = shelf.Next(current, shelf.Ordinal(current.Job));
+            outcome = Pipeline.Make(this.Request(files, entry));
+        }
+        Report? old = before?.Report;
+        JobChange change = Row(jobFile, entry, JobResult.Made, why) with
+        {
+            Before = old,
+            Findings = [.. outcome.Report.Findings],
+            Scrap = current.OnShelf && old is not null && outcome.Job is { } made ? Difference.Misfit(old, made.Plate) : null,
+        };
+        if (!outcome.Report.Ok)
+        {
+            return change with { Result = JobResult.Refused, Revision = current.Revision, Program = current.Program };
+        }
+        change = change with
+        {
+            After = outcome.Report,
+            Plate = outcome.Job!.Plate.Name,
+            PlateRevision = outcome.Job.Plate.Revision,
+            Moved = old is null ? [] : Difference.Moved(old, outcome.Report),
+            Reload = [.. Changed(folder, outcome)],
+        };
+        return this.Deliver(change, outcome, folder);
+    }
+
+    private JobChange Deliver(JobChange change, Outcome outcome, string folder)
+    {
+        if (change.Reload.Length > 0)
+        {
+            change = change with
+            {
+                PictureBefore = this.Keep(Path.Combine(folder, change.Job + ".preview.svg"), change.Job + ".before.svg"),
+                PictureAfter = this.Keep(outcome.Files.First(f => f.Name.EndsWith(".preview.svg", StringComparison.Ordinal)), change.Job + ".after.svg"),
+            };
+        }
+        if (options.DryRun)
+        {
+            return change;
+        }
+        ImmutableArray<Finding> trouble = OutputFolder.Replace(folder, change.Job, outcome.Files);
+        return trouble.Length == 0
+            ? change
+            : change with { Result = JobResult.Refused, Findings = [.. change.Findings, .. trouble.Select(FindingLine.Of)] };
+    }
+
+    private Request Request(JobSource files, Fixture entry) =>
+        files.Request(options.PlateFile, static _ => { }, new Registered(entry.Program, entry.Id, entry.Revision));
+
+    private static bool ProgramsDiffer(string folder, Outcome outcome) => Changed(folder, outcome).Any();
+
+    private static IEnumerable<string> Changed(string folder, Outcome outcome) =>
+        outcome
+            .Files.Where(f => f.Name.EndsWith(".nc", StringComparison.Ordinal))
+            .Where(f => !SameBytes(Path.Combine(folder, f.Name), f.Bytes))
+            .Select(f => f.Name);
+
+    private static bool SameBytes(string path, ImmutableArray<byte> bytes) =>
+        File.Exists(path) && File.ReadAllBytes(path).AsSpan().SequenceEqual(bytes.AsSpan());
+
+    private string? Keep(string path, string name)
+    {
+        if (!File.Exists(path))
+        {
+            return null;
+        }
+        string kept = Path.Combine(scratch, name);
+        File.Copy(path, kept, overwrite: true);
+        return kept;
+    }
+
+    private string Keep(OutputFile file, string name)
+    {
+        string kept = Path.Combine(scratch, name);
+        File.WriteAllBytes(kept, [.. file.Bytes]);
+        return kept;
+    }
+
+    private static JobChange Row(string jobFile, Fixture f, JobResult result, string why) =>
+        new(
+            Path.GetFileNameWithoutExtension(jobFile),
+            jobFile,
+            result,
+            why,
+            f.Revision,
+            f.Program,
+            f.Plate,
+            f.PlateRevision,
+            null,
+            null,
+            [],
+            [],
+            null,
+            [],
+            null,
+            null
+        );
+}

@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using FixtureGen.Model;
+
+namespace FixtureGen.App.Regeneration;
+
+/// <summary>One folder of jobs with its register, held for writing unless this is a dry run.</summary>
+public sealed class Shelf : IDisposable
+{
+    private readonly RegisterFile? file;
+
+    private Shelf(string folder, ImmutableArray<string> jobs, Register register, RegisterFile? file, IReadOnlyDictionary<string, int> stated)
+    {
+        this.Folder = folder;
+        this.Jobs = jobs;
+        this.Register = register;
+        this.file = file;
+        this.Stated = stated;
+    }
+
+    public string Folder { get; }
+
+    public ImmutableArray<string> Jobs { get; }
+
+    /// <summary>The register with every job claimed; not changed while workers run.</summary>
+    public Register Register { get; private set; }
+
+    public IReadOnlyDictionary<string, int> Stated { get; }
+
+    /// <summary>Opens the folder's register and claims a number for every job that has none.</summary>
+    public static Stage<Shelf> Open(string folder, ImmutableArray<string> jobs, bool dryRun)
+    {
+        Stage<RegisterFile> held = dryRun ? new Stage<RegisterFile>(null, []) : RegisterFile.Hold(folder);
+        if (!dryRun && !held.Ok)
+        {
+            return Stage.Failed<Shelf>(held.Findings);
+        }
+        Stage<Register> read = RegisterFile.Read(folder);
+        if (!read.Ok)
+        {
+            held.Value?.Dispose();
+            return Stage.Failed<Shelf>(read.Findings);
+        }
+        IReadOnlyDictionary<string, int> stated = Numbering.Stated(jobs);
+        Register claimed = Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), stated);
+        Shelf shelf = new(folder, jobs, claimed, held.Value, stated);
+        IEnumerable<Finding> twice = claimed.Contradictions(Path.Combine(folder, Register.FileName));
+        try
+        {
+            held.Value?.Write(claimed);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            held.Value?.Dispose();
+            return Stage.Failed<Shelf>(new Finding("register-not-writable", Severity.Error, folder, e.Message, "free the folder's permissions or its disk; nothing was changed"));
+        }
+        return Stage.Of(shelf, [.. read.Findings, .. twice.Except(read.Findings)]);
+    }
+
+    /// <summary>The entry that a remake at a higher revision would get: a new number while an older block is on the shelf, so that neither program replaces the other.</summary>
+    public Fixture Next(Fixture current, int ordinal) =>
+        current.OnShelf
+            ? current with
+            {
+                Revision = current.Revision + 1,
+                Program = Numbering.Next(this.Register, this.Stated) + (10 * ordinal),
+                Id = Numbering.Id(Numbering.Next(this.Register, this.Stated) + (10 * ordinal)),
+                State = FixtureState.Planned,
+            }
+            : current with { Revision = current.Revision + 1 };
+
+    /// <summary>How many jobs before this one, in sorted order, have a block on the shelf: keeps new numbers independent of the workers.</summary>
+    public int Ordinal(string job) =>
+        this.Jobs.Select(j => Path.GetFileNameWithoutExtension(j)!)
+            .Where(j => string.CompareOrdinal(j, job) < 0)
+            .Count(j => this.Register.Current(j)?.OnShelf == true);
+
+    /// <summary>Writes what the run made into the register, and drops nothing that it did not touch.</summary>
+    public void Settle(IEnumerable<JobChange> changes)
+    {
+        Register register = this.Register;
+        foreach (JobChange c in changes.Where(c => c.Result is JobResult.Made or JobResult.Unchanged && this.Jobs.Contains(c.JobFile)))
+        {
+            Fixture? same = register.Of(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
+            Fixture? current = register.Current(c.Job);
+            if (same is null && current is { OnShelf: false } && current.Revision < c.Revision)
+            {
+                // A revision that was never cut is replaced by its successor.
+                register = new Register([.. register.Fixtures.Where(f => f != current)]);
+            }
+            Fixture entry = same ?? new Fixture(c.Job, Numbering.Id(c.Program), c.Revision, c.Program, c.Plate, c.PlateRevision, FixtureState.Planned);
+            register = register.With(entry.OnShelf ? entry : entry with { Plate = c.Plate, PlateRevision = c.PlateRevision, Program = c.Program });
+        }
+        this.Register = register;
+        this.file?.Write(register);
+    }
+
+    public void Dispose() => this.file?.Dispose();
+
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{this.Folder}: {this.Jobs.Length} jobs");
+}

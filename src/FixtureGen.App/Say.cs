@@ -1,0 +1,96 @@
+using System.Diagnostics;
+using System.Globalization;
+using FixtureGen.Model;
+using FixtureGen.Output;
+
+namespace FixtureGen.App;
+
+/// <summary>The two streams: results on standard output, progress and findings on standard error.</summary>
+public sealed class Say(TextWriter output, TextWriter error)
+{
+    private const double SlowStepSeconds = 0.5;
+
+    public void Line(string text) => output.WriteLine(text);
+
+    public void Json(string text) => output.Write(text.EndsWith('\n') ? text : text + "\n");
+
+    public void Error(string text) => error.WriteLine(text);
+
+    /// <summary>One line a finding: place, severity, code, what and by how much, remedy.</summary>
+    public void Findings(IEnumerable<Finding> findings)
+    {
+        foreach (Finding f in findings.OrderByDescending(f => f.Severity))
+        {
+            string line = f.Line is int n && !f.Where.Contains(':', StringComparison.Ordinal)
+                ? string.Create(CultureInfo.InvariantCulture, $":{n}")
+                : "";
+            error.WriteLine($"{f.Where}{line}: {Words.Of(f.Severity)} {f.Code}: {f.Message} -> {f.Remedy}");
+        }
+    }
+
+    /// <summary>Times the steps of one run; on a terminal a step that takes over half a second is named while it runs.</summary>
+    public Steps Steps() => new(Console.IsErrorRedirected ? null : error, SlowStepSeconds);
+}
+
+/// <summary>Seconds by step, in order.</summary>
+public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposable
+{
+    private readonly List<(string Step, double Seconds)> done = [];
+    private readonly Stopwatch watch = new();
+    private readonly Lock gate = new();
+    private string? current;
+    private Timer? timer;
+    private bool shown;
+
+    public void Begin(string step)
+    {
+        this.End();
+        this.current = step;
+        this.watch.Restart();
+        if (terminal is not null)
+        {
+            this.timer = new Timer(_ => this.Show(step), null, TimeSpan.FromSeconds(slowSeconds), Timeout.InfiniteTimeSpan);
+        }
+    }
+
+    public IReadOnlyList<(string Step, double Seconds)> Done
+    {
+        get
+        {
+            this.End();
+            return this.done;
+        }
+    }
+
+    public void Dispose() => this.End();
+
+    private void Show(string step)
+    {
+        lock (this.gate)
+        {
+            terminal!.Write($"\r{step} ...\u001b[K");
+            terminal.Flush();
+            this.shown = true;
+        }
+    }
+
+    private void End()
+    {
+        if (this.current is null)
+        {
+            return;
+        }
+        this.done.Add((this.current, this.watch.Elapsed.TotalSeconds));
+        this.current = null;
+        this.timer?.Dispose();
+        lock (this.gate)
+        {
+            if (this.shown)
+            {
+                terminal!.Write("\r\u001b[K");
+                terminal.Flush();
+                this.shown = false;
+            }
+        }
+    }
+}

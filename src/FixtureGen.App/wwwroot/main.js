@@ -1,0 +1,256 @@
+import { ask, tryLayout, blockPicture } from "./server.js";
+import * as s from "./state.js";
+import * as plan from "./drawing.js";
+import * as panel from "./panel.js";
+import { line, showSection, startSection } from "./section.js";
+
+const { state } = s;
+const $ = (id) => document.getElementById(id);
+const svg = $("drawing");
+const say = (text) => ($("status").textContent = text);
+
+function buttons() {
+  $("undo").disabled = !s.canUndo();
+  $("redo").disabled = !s.canRedo();
+}
+
+function changed() {
+  buttons();
+  panel.drawMagnetTable(changed);
+  plan.redraw();
+  tryLayout(s.body(), (result, ms) => {
+    if (!result.ok) return say(result.answer.message ?? "the program refused this");
+    const shapes = result.answer.shapes;
+    if (shapes) {
+      state.job.shapes = shapes;
+      state.job.magnet = result.answer.magnet;
+      plan.drawShapes();
+    }
+    state.answer = result.answer;
+    state.updates.push(ms);
+    document.body.dataset.updates = String(state.updates.length);
+    panel.drawFindings(result.answer.findings ?? []);
+    panel.drawFactors();
+    panel.drawViolations();
+    panel.drawMagnetTable(changed);
+    panel.drawCompare();
+    plan.redraw();
+  });
+}
+
+async function start() {
+  const { ok, answer } = await ask("state");
+  if (!ok) return say(answer.message ?? "the program does not answer");
+  state.job = answer;
+  state.magnets = answer.magnets;
+  state.hash = answer.hash;
+  for (const setting of answer.settings) state.settings[setting.key] = setting.value;
+  $("title").textContent = `Magnet layout: ${answer.job}`;
+  $("subtitle").textContent = answer.title;
+  document.title = `${answer.job} - magnet layout`;
+  for (const u of document.querySelectorAll(".unit")) u.textContent = answer.unit;
+  state.step = answer.unit === "in" ? 0.02 * 25.4 : 0.5;
+  $("step").value = s.show(state.step, answer.unit === "in" ? 3 : 2);
+  panel.buildSettings(changed);
+  plan.drawShapes();
+  plan.drawLegend();
+  plan.fit();
+  startSection();
+  say(`Arrow keys move the chosen magnet by the step; Shift ten steps.`);
+  changed();
+}
+
+// Pointers: drag a magnet, a handle of the section line, or the view; two fingers pinch.
+const pointers = new Map();
+let drag = null;
+
+svg.addEventListener("pointerdown", (e) => {
+  pointers.set(e.pointerId, e);
+  svg.setPointerCapture(e.pointerId);
+  const magnet = e.target.closest?.("[data-magnet]");
+  const handle = e.target.closest?.("[data-end]");
+  if (pointers.size === 2) drag = { kind: "pinch", span: span() };
+  else if (handle) drag = { kind: "end", end: handle.dataset.end };
+  else if (magnet && !$("pan-mode").checked) {
+    const i = Number(magnet.dataset.magnet);
+    state.chosen = i;
+    if (state.magnets[i].locked) return void say(`Magnet ${i + 1} is locked.`);
+    const p = plan.toWorld(e);
+    drag = { kind: "magnet", i, dx: state.magnets[i].x - p.x, dy: state.magnets[i].y - p.y, moved: false };
+  } else drag = { kind: "pan", x: e.clientX, y: e.clientY };
+});
+
+const span = () => {
+  const [a, b] = [...pointers.values()];
+  return { d: Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY), x: (a.clientX + b.clientX) / 2, y: (a.clientY + b.clientY) / 2 };
+};
+
+svg.addEventListener("pointermove", (e) => {
+  if (pointers.has(e.pointerId)) pointers.set(e.pointerId, e);
+  const p = plan.toWorld(e);
+  if (!drag) {
+    const sample = plan.nearestSample(p);
+    $("hover").textContent = sample
+      ? `${sample.cut}: X ${s.show(sample.x, 1)} Y ${s.show(sample.y, 1)}: vacuum ${sample.vacuum.toFixed(2)}, magnets stopping ${sample.stopping.toFixed(2)}, both ${sample.both.toFixed(2)}, load ${sample.load.toFixed(1)} N`
+      : "";
+    return;
+  }
+  if (drag.kind === "pinch" && pointers.size === 2) {
+    const now = span();
+    const box = svg.getBoundingClientRect();
+    plan.pan(now.x - drag.span.x, now.y - drag.span.y);
+    plan.zoom(now.d / drag.span.d, now.x - box.left, now.y - box.top);
+    drag.span = now;
+  } else if (drag.kind === "pan") {
+    plan.pan(e.clientX - drag.x, e.clientY - drag.y);
+    Object.assign(drag, { x: e.clientX, y: e.clientY });
+  } else if (drag.kind === "end") {
+    line[`x${drag.end}`] = p.x;
+    line[`y${drag.end}`] = p.y;
+    showSection();
+  } else if (drag.kind === "magnet") {
+    if (!drag.moved) s.remember();
+    drag.moved = true;
+    state.magnets[drag.i].x = p.x + drag.dx;
+    state.magnets[drag.i].y = p.y + drag.dy;
+    changed();
+  }
+});
+
+for (const end of ["pointerup", "pointercancel"]) {
+  svg.addEventListener(end, (e) => {
+    pointers.delete(e.pointerId);
+    if (drag?.kind === "magnet" && drag.moved) showSection();
+    drag = null;
+  });
+}
+
+svg.addEventListener("wheel", (e) => {
+  e.preventDefault();
+  const box = svg.getBoundingClientRect();
+  plan.zoom(Math.exp(-e.deltaY * 0.0015), e.clientX - box.left, e.clientY - box.top);
+}, { passive: false });
+
+svg.addEventListener("keydown", (e) => {
+  const focus = e.target.closest?.("[data-magnet]");
+  if (e.key === "n" || e.key === "N") return void add();
+  if (!focus) return;
+  const i = Number(focus.dataset.magnet);
+  const m = state.magnets[i];
+  state.chosen = i;
+  const move = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key];
+  if (move) {
+    e.preventDefault();
+    if (m.locked) return void say(`Magnet ${i + 1} is locked.`);
+    s.remember();
+    const step = state.step * (e.shiftKey ? 10 : 1);
+    m.x += move[0] * step;
+    m.y += move[1] * step;
+  } else if (e.key === "Delete" || e.key === "Backspace") {
+    e.preventDefault();
+    s.remember();
+    state.magnets.splice(i, 1);
+  } else if (e.key === "l" || e.key === "L") {
+    s.remember();
+    m.locked = !m.locked;
+  } else return;
+  changed();
+});
+
+document.addEventListener("keydown", (e) => {
+  if (!(e.ctrlKey || e.metaKey) || e.target.matches("input, select")) return;
+  if (e.key.toLowerCase() === "z") {
+    e.preventDefault();
+    if (e.shiftKey ? s.redo() : s.undo()) back();
+  } else if (e.key.toLowerCase() === "y") {
+    e.preventDefault();
+    if (s.redo()) back();
+  }
+});
+
+function back() {
+  panel.refreshSettings();
+  changed();
+  showSection();
+}
+
+function add() {
+  const [x0, y0, x1, y1] = state.job.box;
+  s.remember();
+  state.magnets.push({ x: (x0 + x1) / 2, y: (y0 + y1) / 2, locked: false });
+  state.chosen = state.magnets.length - 1;
+  changed();
+  svg.querySelector(`[data-index="${state.chosen}"]`)?.focus();
+  say(`Magnet ${state.magnets.length} was added in the middle of the block.`);
+}
+
+async function best(path) {
+  say("Looking for the best places ...");
+  const { ok, answer } = await ask(path, s.body());
+  if (!ok) return say(answer.message ?? "no places were found");
+  s.remember();
+  state.magnets = answer.magnets;
+  state.settings.count = answer.magnets.length;
+  panel.refreshSettings();
+  changed();
+  showSection();
+  say(answer.message);
+}
+
+async function save(anyway = false) {
+  const { ok, status, answer } = await ask("save", { ...s.body(), hash: state.hash, anyway });
+  if (ok) {
+    state.hash = answer.hash;
+    state.dirty = false;
+    return say(answer.message);
+  }
+  if (status === 422 && answer.violations && confirm(`${answer.message}\n\nSave it all the same?`)) return save(true);
+  panel.drawFindings(answer.findings ?? []);
+  say(answer.message);
+}
+
+async function make() {
+  $("make").disabled = true;
+  const watch = setInterval(async () => {
+    const { ok, answer } = await ask("progress");
+    if (ok && answer.step) say(`Making all files: ${answer.step} ...`);
+  }, 250);
+  const { answer } = await ask("make", { saved: !state.dirty });
+  clearInterval(watch);
+  $("make").disabled = false;
+  panel.drawFindings(answer.findings ?? []);
+  say(answer.message);
+}
+
+$("undo").addEventListener("click", () => s.undo() && back());
+$("redo").addEventListener("click", () => s.redo() && back());
+$("fit").addEventListener("click", () => plan.fit());
+$("in").addEventListener("click", () => plan.zoom(1.3));
+$("out").addEventListener("click", () => plan.zoom(1 / 1.3));
+$("show").addEventListener("change", () => plan.redraw());
+$("add").addEventListener("click", add);
+$("best").addEventListener("click", () => best("best"));
+$("fewest").addEventListener("click", () => best("fewest"));
+$("save").addEventListener("click", () => save());
+$("make").addEventListener("click", make);
+$("keep").addEventListener("click", () => {
+  state.kept = structuredClone(state.answer);
+  panel.drawCompare();
+});
+$("step").addEventListener("change", () => {
+  const v = s.read($("step").value);
+  if (v > 0) state.step = v;
+});
+$("shade").addEventListener("click", async () => {
+  say("Cutting the block ...");
+  const picture = $("block");
+  picture.onload = () => say("The block as its top program cuts it.");
+  picture.onerror = () => say("The block cannot be shown: see the findings of Make all files.");
+  picture.src = blockPicture(JSON.stringify(s.body()));
+  picture.hidden = false;
+});
+window.addEventListener("resize", () => plan.fit());
+window.addEventListener("beforeunload", (e) => {
+  if (state.dirty) e.preventDefault();
+});
+start();

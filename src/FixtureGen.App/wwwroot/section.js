@@ -1,0 +1,55 @@
+// The section through the block along a line that can be dragged.
+import { ask } from "./server.js";
+import { state, show, read, body } from "./state.js";
+import { drawSectionLine, el } from "./drawing.js";
+
+export const line = { x0: 0, y0: 0, x1: 1, y1: 0 };
+const svg = document.getElementById("section");
+let asked = 0;
+
+export function startSection() {
+  const [x0, y0, x1, y1] = state.job.box;
+  Object.assign(line, { x0, y0: (y0 + y1) / 2, x1, y1: (y0 + y1) / 2 });
+  const row = document.getElementById("section-ends");
+  for (const key of ["x0", "y0", "x1", "y1"]) {
+    const label = document.createElement("label");
+    label.textContent = `${key[1] === "0" ? "From" : "To"} ${key[0].toUpperCase()} `;
+    const input = Object.assign(document.createElement("input"), { type: "number", step: "any", id: `section-${key}` });
+    input.addEventListener("change", () => {
+      const v = read(input.value);
+      if (Number.isFinite(v)) line[key] = v;
+      showSection();
+    });
+    label.append(input);
+    row.append(label);
+  }
+  showSection();
+}
+
+export async function showSection() {
+  drawSectionLine(line);
+  for (const key of ["x0", "y0", "x1", "y1"]) document.getElementById(`section-${key}`).value = show(line[key], 2);
+  const mine = ++asked;
+  const { ok, answer } = await ask("section", { ...body(), line });
+  if (!ok || mine !== asked) return;
+  const length = Math.hypot(line.x1 - line.x0, line.y1 - line.y0);
+  const top = answer.height + answer.shell + 3;
+  const stretch = 3;
+  svg.setAttribute("viewBox", `-6 ${-top * stretch - 6} ${length + 24} ${top * stretch + 16}`);
+  svg.setAttribute("preserveAspectRatio", "xMidYMid meet");
+  svg.replaceChildren();
+  for (const piece of answer.solid) {
+    const points = piece.map(([s, z]) => `${s.toFixed(3)},${(-z * stretch).toFixed(3)}`).join(" ");
+    el("polygon", { points, class: "cut", "vector-effect": "non-scaling-stroke" }, svg);
+  }
+  for (const [from, to] of answer.shellRuns) {
+    el("line", { x1: from, x2: to, y1: -(answer.height + answer.shell / 2) * stretch, y2: -(answer.height + answer.shell / 2) * stretch, class: "shell", "vector-effect": "non-scaling-stroke" }, svg);
+  }
+  for (const n of answer.notes) {
+    const t = el("text", { x: n.s, y: -n.z * stretch - 1.5, "font-size": 4, "text-anchor": "middle" }, svg);
+    t.style.fontSize = "4px";
+    t.textContent = n.text;
+  }
+  el("text", { x: 0, y: 8 }, svg).textContent = `heights ${stretch} x; height ${show(answer.height)} ${state.job.unit}`;
+  svg.lastChild.style.fontSize = "5px";
+}

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using FixtureGen.Verify;
+
+namespace FixtureGen.Output;
+
+/// <summary>Turns what the stages returned into the report; nothing is computed here but sums, and every number is rounded to what it can bear.</summary>
+public static class ReportBuilder
+{
+    public static Report Refused(string job, IEnumerable<Finding> findings, string generator) =>
+        new(job, false, Lines(findings), null, null, null, null, null, null, generator, 0, null, null, null);
+
+    public static IReadOnlyList<FindingLine> Lines(IEnumerable<Finding> findings) => [.. findings.Select(FindingLine.Of)];
+
+    public static PartFacts Part(Part part)
+    {
+        Box2 b = Measure.Bounds(part.Outer);
+        double area = Measure.Area(part.Outer) - part.Cutouts.Sum(c => Math.Abs(Measure.Area(c)));
+        return new(R(area), R(Measure.Length(part.Outer)), [R(b.MinX), R(b.MinY), R(b.MaxX), R(b.MaxY)], part.Cutouts.Length);
+    }
+
+    public static PlacementFacts Placement(Placement p) =>
+        new(R(p.Pose.X), R(p.Pose.Y), R(p.Pose.AngleDeg), p.Blank.Name, p.Blank.Material, R(p.Blank.Width));
+
+    public static FeatureFacts Features(FixtureDesign d) =>
+        new(
+            R(d.Zones.Sum(z => z.Sealed.Sum(Measure.Area))),
+            [.. d.Cords.Select(c => new LoopFacts(R(c.Length)))],
+            R(d.Cords.Sum(c => c.CutLength)),
+            [.. d.Magnets.Select(m => Place(m.At))],
+            Places(d, FeatureKind.BoltHole),
+            [.. Places(d, FeatureKind.PinHole), .. Places(d, FeatureKind.PinSlot)],
+            Places(d, FeatureKind.Port),
+            d.Zones.Length,
+            d.Label
+        );
+
+    public static HoldingFacts Holding(HoldingResult h) =>
+        new(
+            R(h.VacuumKPa),
+            R(h.PumpKPa),
+            R(h.AtmosphereKPa),
+            R(h.SealedForceN),
+            R(h.GasketForceN),
+            R(h.MagnetForceN),
+            R(h.CuttingForceN),
+            R(h.LiftMm),
+            R(h.ImplantDistanceMm),
+            Answer(h.VacuumOnly),
+            Answer(h.MagnetsOnly),
+            Answer(h.MagnetsStopping),
+            Answer(h.Both)
+        );
+
+    public static IReadOnlyList<ProgramFacts> Programs(VerifyResult v, ImmutableArray<ProgramText> texts) =>
+        [
+            .. v.Programs.Select(p => new ProgramFacts(
+                p.FileName,
+                Words.Of(p.Setup),
+                texts.First(t => t.Setup == p.Setup).ProgramNumber,
+                p.Lines,
+                p.Arcs,
+                Math.Round(p.Minutes, 3),
+                Math.Round(p.CutMm, 2),
+                Math.Round(p.RapidMm, 2),
+                [.. p.Tools.Select(t => t.Name)]
+            )),
+        ];
+
+    public static VerifyFacts Verify(VerifyResult v) =>
+        new(v.Ok, v.CellMm, R(v.MaxGougeDepthMm), R(v.MaxGougeSideMm), R(v.MaxLeftoverMm));
+
+    private static AnswerFacts Answer(HoldAnswer a) =>
+        new(Math.Round(a.Factor, 4), Words.Of(a.Mode), R(a.At.X), R(a.At.Y), a.Governs);
+
+    private static IReadOnlyList<PlaceFacts> Places(FixtureDesign d, FeatureKind kind) =>
+        [.. d.Features.OfType<HoleFeature>().Where(f => f.Kind == kind).Select(f => Place(f.At))];
+
+    private static PlaceFacts Place(Point2 p) => new(R(p.X), R(p.Y));
+
+    /// <summary>Four decimals; minus zero becomes zero.</summary>
+    private static double R(double v) => Math.Round(v, 4) + 0.0;
+}

@@ -1,0 +1,227 @@
+using System.Collections.Immutable;
+using FixtureGen.Design;
+using FixtureGen.Dxf;
+using FixtureGen.Holding;
+using FixtureGen.Model;
+using FixtureGen.Output;
+using FixtureGen.Program;
+using FixtureGen.Shop;
+using FixtureGen.Toolpaths;
+using FixtureGen.Verify;
+
+namespace FixtureGen;
+
+/// <summary>What a run is given: texts and bytes only. Number, fixture id and revision come from the register where the job is silent.</summary>
+public sealed record Request(
+    string JobName,
+    string JobFile,
+    string JobText,
+    string DrawingFile,
+    byte[] Drawing,
+    ShopFiles Shop,
+    Registered Registered,
+    string Version,
+    Action<string> Progress
+);
+
+/// <summary>What the register says of a job.</summary>
+public sealed record Registered(int ProgramNumber, string FixtureId, int Revision);
+
+/// <summary>A finished file, not yet on disk.</summary>
+public sealed record OutputFile(string Name, ImmutableArray<byte> Bytes);
+
+/// <summary>What a run returns. Files is empty unless Report.Ok.</summary>
+public sealed record Outcome(
+    Report Report,
+    ImmutableArray<Finding> Findings,
+    ImmutableArray<OutputFile> Files,
+    Job? Job,
+    FixtureDesign? Design,
+    HoldingResult? Holding,
+    VerifyResult? Verdict
+);
+
+/// <summary>The whole story, top to bottom: drawing and job to judged programs. Every stage is pure; the first error ends the run and nothing is written.</summary>
+public static class Pipeline
+{
+    /// <summary>Job and drawing to every output file. Refused input gives a report with findings and no files.</summary>
+    public static Outcome Make(Request request)
+    {
+        Log log = new(request.Progress);
+        Designed? designed = null;
+        VerifyResult? verdict = null;
+        ImmutableArray<ProgramText> programs = [];
+        try
+        {
+            designed = Design(request, log);
+            (Job job, Part _, FixtureDesign design, HoldingResult holding) = designed;
+            ImmutableArray<ProgramPlan> plans = log.Take(
+                "toolpaths",
+                () => OperationPlanner.Plan(design, job, Tolerances.House)
+            );
+            programs = log.Take("programs", () => WritePrograms(plans, job));
+            verdict = log.Take("judge", () => Judge(job, design, programs));
+            Report report = Describe(request, log, designed, programs, verdict, ok: true);
+            ImmutableArray<OutputFile> files = log.Do(
+                "pictures",
+                () => OutputFiles.Of(designed, plans, programs, verdict, report)
+            );
+            return new Outcome(report, log.Findings, files, job, design, holding, verdict);
+        }
+        catch (Stopped)
+        {
+            Report report = Describe(request, log, designed, programs, verdict, ok: false);
+            return new Outcome(report, log.Findings, [], designed?.Job, designed?.Design, designed?.Holding, verdict);
+        }
+    }
+
+    /// <summary>Job and drawing as far as the holding answer: what <c>check</c> prints. Writes no program.</summary>
+    public static Outcome Check(Request request)
+    {
+        Log log = new(request.Progress);
+        try
+        {
+            Designed d = Design(request, log);
+            Report report = Describe(request, log, d, [], null, ok: true);
+            return new Outcome(report, log.Findings, [], d.Job, d.Design, d.Holding, null);
+        }
+        catch (Stopped)
+        {
+            Report report = Describe(request, log, null, [], null, ok: false);
+            return new Outcome(report, log.Findings, [], null, null, null, null);
+        }
+    }
+
+    /// <summary>One program, perhaps edited by hand, against the job's design; setups before it are taken as designed.</summary>
+    public static Outcome VerifyFile(Request request, string programFile, string programText, Setup? setup)
+    {
+        Log log = new(request.Progress);
+        Designed? d = null;
+        try
+        {
+            d = Design(request, log);
+            Designed designed = d;
+            VerifyResult verdict = log.Do(
+                "judge",
+                () => Verifier.JudgeOne(designed.Job, designed.Design, programFile, programText, setup, Limits.House)
+            );
+            return new Outcome(
+                ReportBuilder.Refused(request.JobName, []) with
+                {
+                    Ok = verdict.Ok,
+                },
+                [.. verdict.Findings],
+                [],
+                d.Job,
+                d.Design,
+                d.Holding,
+                verdict
+            );
+        }
+        catch (Stopped)
+        {
+            return new Outcome(
+                ReportBuilder.Refused(request.JobName, log.Findings),
+                log.Findings,
+                [],
+                d?.Job,
+                d?.Design,
+                d?.Holding,
+                null
+            );
+        }
+    }
+
+    private static Designed Design(Request request, Log log)
+    {
+        Job job = log.Take("job", () => JobReader.Read(request.JobText, request.JobFile, request.Shop));
+        job = job with
+        {
+            Name = request.JobName,
+            ProgramNumber = job.ProgramNumber ?? request.Registered.ProgramNumber,
+            FixtureId = job.FixtureId.Length > 0 ? job.FixtureId : request.Registered.FixtureId,
+            Revision = Math.Max(job.Revision, request.Registered.Revision),
+        };
+        Drawing drawing = log.Take(
+            "drawing",
+            () => DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House)
+        );
+        Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
+        return Design(job, part, log);
+    }
+
+    private static Designed Design(Job job, Part part, Log log)
+    {
+        Tolerances tolerances = Tolerances.House;
+        Placement placement = log.Take("placement", () => Placing.Place(part, job, tolerances));
+        FixtureDesign begun = log.Take("zones", () => Designer.Begin(part, placement, job, tolerances));
+        ImmutableArray<MagnetPlace> magnets = log.Take(
+            "magnets",
+            () => MagnetPlacement.Choose(begun, job, tolerances)
+        );
+        FixtureDesign design = log.Take("features", () => Designer.Finish(begun, magnets, job, tolerances));
+        HoldingResult holding = log.Take("holding", () => HoldingAnalysis.Evaluate(design, job));
+        return new Designed(job, part, design, holding);
+    }
+
+    private static Stage<ImmutableArray<ProgramText>> WritePrograms(ImmutableArray<ProgramPlan> plans, Job job)
+    {
+        ImmutableArray<Stage<ProgramText>> written = [.. plans.Select(p => ProgramWriter.Write(p, job.Control, job))];
+        IEnumerable<Finding> findings = written.SelectMany(w => w.Findings);
+        return written.All(w => w.Ok)
+            ? Stage.Of<ImmutableArray<ProgramText>>([.. written.Select(w => w.Value!)], findings)
+            : Stage.Failed<ImmutableArray<ProgramText>>(findings);
+    }
+
+    private static Stage<VerifyResult> Judge(Job job, FixtureDesign design, ImmutableArray<ProgramText> programs)
+    {
+        VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, programs, Limits.House));
+        return Stage.Of(verdict, verdict.Findings);
+    }
+
+    private static Report Describe(
+        Request request,
+        Log log,
+        Designed? d,
+        ImmutableArray<ProgramText> programs,
+        VerifyResult? verdict,
+        bool ok
+    ) =>
+        new(
+            request.JobName,
+            ok,
+            ReportBuilder.Lines(log.Findings),
+            d is null ? null : ReportBuilder.Part(d.Part),
+            d is null ? null : ReportBuilder.Placement(d.Design.Placement),
+            d is null ? null : ReportBuilder.Features(d.Design),
+            d is null ? null : ReportBuilder.Holding(d.Holding),
+            verdict is null ? null : ReportBuilder.Programs(verdict, programs),
+            verdict is null ? null : ReportBuilder.Verify(verdict)
+        );
+
+    /// <summary>Gathers findings, tells progress, and stops on the first stage with an error.</summary>
+    private sealed class Log(Action<string> progress)
+    {
+        private readonly List<Finding> findings = [];
+
+        public ImmutableArray<Finding> Findings => [.. this.findings];
+
+        public T Take<T>(string step, Func<Stage<T>> run)
+        {
+            Stage<T> stage = this.Do(step, run);
+            this.findings.AddRange(stage.Findings);
+            return stage.Ok ? stage.Value! : throw new Stopped();
+        }
+
+        public T Do<T>(string step, Func<T> run)
+        {
+            progress(step);
+            return run();
+        }
+    }
+
+    private sealed class Stopped : Exception;
+}
+
+/// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>
+public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding);
