@@ -48,12 +48,13 @@ public static class Pipeline
     public static Outcome Make(Request request)
     {
         Log log = new(request.Progress);
+        InputLog inputs = new(request);
         Designed? designed = null;
         VerifyResult? verdict = null;
         ImmutableArray<ProgramText> programs = [];
         try
         {
-            designed = Design(request, log);
+            designed = Design(request with { Shop = inputs.Shop }, log);
             (Job job, Part _, FixtureDesign design, HoldingResult holding) = designed;
             ImmutableArray<ProgramPlan> plans = log.Take(
                 "toolpaths",
@@ -61,12 +62,16 @@ public static class Pipeline
             );
             programs = log.Take("programs", () => WritePrograms(plans, job));
             verdict = log.Take("judge", () => Judge(job, design, programs));
-            Report report = Describe(request, log, designed, programs, verdict, ok: true);
             ImmutableArray<OutputFile> files = log.Do(
-                "pictures",
-                () => OutputFiles.Of(designed, plans, programs, verdict, report)
+                "pictures and papers",
+                () => OutputFiles.Of(designed, plans, programs, verdict)
             );
-            return new Outcome(report, log.Findings, files, job, design, holding, verdict);
+            Report report = Describe(request, log, designed, programs, verdict, ok: true) with
+            {
+                Inputs = inputs.Inputs,
+                Files = [.. files.Select(f => new FileFacts(f.Name, f.Bytes.Length))],
+            };
+            return new Outcome(report, log.Findings, [.. files, OutputFiles.Of(report)], job, design, holding, verdict);
         }
         catch (Stopped)
         {
@@ -106,7 +111,7 @@ public static class Pipeline
                 () => Verifier.JudgeOne(designed.Job, designed.Design, programFile, programText, setup, Limits.House)
             );
             return new Outcome(
-                ReportBuilder.Refused(request.JobName, []) with
+                ReportBuilder.Refused(request.JobName, [], request.Version) with
                 {
                     Ok = verdict.Ok,
                 },
@@ -121,7 +126,7 @@ public static class Pipeline
         catch (Stopped)
         {
             return new Outcome(
-                ReportBuilder.Refused(request.JobName, log.Findings),
+                ReportBuilder.Refused(request.JobName, log.Findings, request.Version),
                 log.Findings,
                 [],
                 d?.Job,
@@ -196,7 +201,12 @@ public static class Pipeline
             d is null ? null : ReportBuilder.Features(d.Design),
             d is null ? null : ReportBuilder.Holding(d.Holding),
             verdict is null ? null : ReportBuilder.Programs(verdict, programs),
-            verdict is null ? null : ReportBuilder.Verify(verdict)
+            verdict is null ? null : ReportBuilder.Verify(verdict),
+            request.Version,
+            d?.Job.Revision ?? request.Registered.Revision,
+            null,
+            null,
+            null
         );
 
     /// <summary>Gathers findings, tells progress, and stops on the first stage with an error.</summary>

@@ -55,7 +55,7 @@ public static class CheckFolder
         Stage<JobSource> source = JobSource.Read(path);
         if (!source.Ok)
         {
-            Report refused = ReportBuilder.Refused(Path.GetFileNameWithoutExtension(path), source.Findings);
+            Report refused = ReportBuilder.Refused(Path.GetFileNameWithoutExtension(path), source.Findings, ProductVersion.Text);
             return new Outcome(refused, source.Findings, [], null, null, null, null);
         }
         return Pipeline.Check(source.Value!.Request(plate, steps.Begin));

@@ -65,7 +65,7 @@ public static class MakeCommand
         say.Findings(findings);
         if (json)
         {
-            say.Json(ReportJson.Text(ReportBuilder.Refused(job, findings)));
+            say.Json(ReportJson.Text(ReportBuilder.Refused(job, findings, ProductVersion.Text)));
         }
         return Program.Refused;
     }

@@ -1,0 +1,85 @@
+using FixtureGen.App.Regeneration;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.App.Tests.Regeneration;
+
+public sealed class RegisterTest
+{
+    private static readonly Fixture Sheath = new("sheath", "F1000", 1, 1000, "master", 3, FixtureState.Cut);
+
+    [Fact]
+    public void What_is_written_reads_back_the_same()
+    {
+        Register register = Register
+            .Empty.With(Sheath)
+            .With(new Fixture("a \"quoted\" \\ one", "F1010", 2, 1010, "master", 4, FixtureState.Planned));
+        Stage<Register> read = Register.Parse(register.ToToml(), "library.toml");
+        Assert.Empty(read.Findings);
+        Assert.Equal(register.Fixtures, read.Value!.Fixtures);
+    }
+
+    [Theory]
+    [InlineData("[[fixture]]\njob = \"x\"\n", "lacks")]
+    [InlineData("[[fixtures]]\njob = \"x\"\n", "unknown table")]
+    [InlineData("job = \n", "")]
+    public void Damage_is_told_with_its_line(string text, string says)
+    {
+        Stage<Register> read = Register.Parse(text, "library.toml");
+        Assert.False(read.Ok);
+        Finding f = read.Findings[0];
+        Assert.Equal("register-damaged", f.Code);
+        Assert.StartsWith("library.toml:", f.Where, StringComparison.Ordinal);
+        Assert.Contains(says, f.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_wrong_state_and_type_is_named()
+    {
+        string good = Register.Empty.With(Sheath).ToToml();
+        foreach (
+            (string from, string to) in new[]
+            {
+                ("\"cut\"", "\"cutt\""),
+                ("revision = 1", "revision = \"1\""),
+                ("id = ", "idd = "),
+                ("program = 1000", "program = 10.5"),
+            }
+        )
+        {
+            Stage<Register> read = Register.Parse(good.Replace(from, to, StringComparison.Ordinal), "library.toml");
+            Assert.False(read.Ok, to);
+        }
+    }
+
+    [Fact]
+    public void A_number_used_by_two_jobs_is_an_error()
+    {
+        Register twice = Register.Empty.With(Sheath).With(Sheath with { Job = "other" });
+        Finding f = Assert.Single(Register.Parse(twice.ToToml(), "library.toml").Findings);
+        Assert.Equal("number-used-twice", f.Code);
+        Assert.Contains("1000", f.Message, StringComparison.Ordinal);
+        Assert.Contains("other", f.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Numbers_go_out_by_sorted_name_and_never_twice()
+    {
+        Dictionary<string, int> stated = new() { ["b"] = 1010 };
+        Register claimed = Numbering.Claim(Register.Empty.With(Sheath), ["d", "b", "a", "sheath"], stated);
+        Assert.Equal(
+            [("a", 1020), ("b", 1010), ("d", 1030), ("sheath", 1000)],
+            claimed.Fixtures.Select(f => (f.Job, f.Program))
+        );
+        Register again = Numbering.Claim(claimed, ["sheath", "a", "d", "b"], stated);
+        Assert.Equal(claimed.Fixtures, again.Fixtures);
+    }
+
+    [Fact]
+    public void The_newest_revision_that_is_not_scrapped_is_current()
+    {
+        Register register = Register.Empty.With(Sheath).With(Sheath with { Revision = 2, State = FixtureState.Scrapped });
+        Assert.Equal(1, register.Current("sheath")!.Revision);
+        Assert.Null(register.Current("nobody"));
+    }
+}
