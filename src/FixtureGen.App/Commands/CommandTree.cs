@@ -13,6 +13,7 @@ public static class CommandTree
         root.Subcommands.Add(VerifyCommand.Build(say));
         root.Subcommands.Add(RegenerateCommand.Build(say));
         root.Subcommands.Add(RegisterCommand.Build(say));
+        root.Subcommands.Add(LayoutCommand.Build(say));
         root.Subcommands.Add(NewCommand.Build(say));
         root.Subcommands.Add(DemoCommand.Build(say));
         return root;

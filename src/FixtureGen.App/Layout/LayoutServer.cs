@@ -1,0 +1,162 @@
+using System.Net;
+using System.Reflection;
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json.Nodes;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Hosting.Server.Features;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Server.Kestrel.Core;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+
+namespace FixtureGen.App.Layout;
+
+/// <summary>
+/// The layout page's transport: loopback only, a token in the address, a foreign Host or Origin answered with 403, bodies
+/// of at most 256 kB. It serves the page's own files from the program and hands every question to the session; it reads no
+/// path from a request.
+/// </summary>
+public sealed class LayoutServer : IAsyncDisposable
+{
+    private const int MostBytes = 256 * 1024;
+    private readonly WebApplication app;
+    private readonly string token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
+
+    public LayoutServer(LayoutSession session, int port)
+    {
+        WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
+        builder.Logging.ClearProviders();
+        builder.WebHost.ConfigureKestrel(k =>
+        {
+            k.Listen(IPAddress.Loopback, port, o => o.Protocols = HttpProtocols.Http1);
+            k.Limits.MaxRequestBodySize = MostBytes;
+            k.Limits.MaxRequestLineSize = 32 * 1024;
+            k.AddServerHeader = false;
+        });
+        this.app = builder.Build();
+        this.app.Run(context => this.Answer(context, session));
+    }
+
+    /// <summary>The full address with its token; known once started.</summary>
+    public string Address
+    {
+        get
+        {
+            string root = this.app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+            return $"{root}/?token={this.token}";
+        }
+    }
+
+    public Task StartAsync() => this.app.StartAsync();
+
+    public Task WaitAsync(CancellationToken stop) => this.app.WaitForShutdownAsync(stop);
+
+    public ValueTask DisposeAsync() => this.app.DisposeAsync();
+
+    private async Task Answer(HttpContext context, LayoutSession session)
+    {
+        HttpRequest request = context.Request;
+        context.Response.Headers.CacheControl = "no-store";
+        context.Response.Headers.XContentTypeOptions = "nosniff";
+        context.Response.Headers.ContentSecurityPolicy = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'";
+        context.Response.Headers["Referrer-Policy"] = "no-referrer";
+        if (!this.IsOurs(request))
+        {
+            await Text(context, 403, "text/plain", "this page belongs to another address").ConfigureAwait(false);
+            return;
+        }
+        string path = request.Path.Value ?? "/";
+        if (path.StartsWith("/api/", StringComparison.Ordinal))
+        {
+            if (!this.HasToken(request))
+            {
+                await Text(context, 403, "text/plain", "the address lacks its token; use the one that the program printed").ConfigureAwait(false);
+                return;
+            }
+            await Api(context, session, path["/api/".Length..]).ConfigureAwait(false);
+            return;
+        }
+        if (path == "/" && !this.HasToken(request))
+        {
+            await Text(context, 403, "text/plain", "the address lacks its token; use the one that the program printed").ConfigureAwait(false);
+            return;
+        }
+        await Page(context, path == "/" ? "index.html" : path[1..]).ConfigureAwait(false);
+    }
+
+    /// <summary>The Host must be this loopback address, so that a foreign name that resolves here is refused; an Origin, where sent, must be the same.</summary>
+    private bool IsOurs(HttpRequest request)
+    {
+        Uri root = new(this.Address);
+        string[] names = [$"127.0.0.1:{root.Port}", $"localhost:{root.Port}"];
+        string host = request.Host.Value ?? "";
+        string origin = request.Headers.Origin.ToString();
+        return names.Contains(host, StringComparer.OrdinalIgnoreCase) && (origin.Length == 0 || string.Equals(origin, "http://" + host, StringComparison.OrdinalIgnoreCase));
+    }
+
+    private bool HasToken(HttpRequest request) =>
+        CryptographicOperations.FixedTimeEquals(Encoding.ASCII.GetBytes(request.Query["token"].ToString()), Encoding.ASCII.GetBytes(this.token));
+
+    private static async Task Api(HttpContext context, LayoutSession session, string call)
+    {
+        JsonNode? body = null;
+        if (HttpMethods.IsPost(context.Request.Method))
+        {
+            try
+            {
+                body = await JsonNode.ParseAsync(context.Request.Body, cancellationToken: context.RequestAborted).ConfigureAwait(false);
+            }
+            catch (System.Text.Json.JsonException)
+            {
+                await Text(context, 400, "application/json", """{"message":"the request is not JSON"}""").ConfigureAwait(false);
+                return;
+            }
+            catch (BadHttpRequestException e)
+            {
+                await Text(context, e.StatusCode, "application/json", """{"message":"the request is too large"}""").ConfigureAwait(false);
+                return;
+            }
+        }
+        LayoutAnswer answer = await Task.Run(() => session.Answer(call, body, context.Request.Query["for"].ToString()), context.RequestAborted).ConfigureAwait(false);
+        context.Response.StatusCode = answer.Status;
+        context.Response.ContentType = answer.ContentType;
+        await context.Response.Body.WriteAsync(answer.Body, context.RequestAborted).ConfigureAwait(false);
+    }
+
+    private static async Task Page(HttpContext context, string name)
+    {
+        using Stream? stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("wwwroot/" + name);
+        if (stream is null || name.Contains("..", StringComparison.Ordinal))
+        {
+            await Text(context, 404, "text/plain", "there is no such page").ConfigureAwait(false);
+            return;
+        }
+        context.Response.ContentType = Path.GetExtension(name) switch
+        {
+            ".html" => "text/html; charset=utf-8",
+            ".css" => "text/css; charset=utf-8",
+            ".js" => "text/javascript; charset=utf-8",
+            _ => "application/octet-stream",
+        };
+        await stream.CopyToAsync(context.Response.Body, context.RequestAborted).ConfigureAwait(false);
+    }
+
+    private static async Task Text(HttpContext context, int status, string type, string text)
+    {
+        context.Response.StatusCode = status;
+        context.Response.ContentType = type + "; charset=utf-8";
+        await context.Response.WriteAsync(text, context.RequestAborted).ConfigureAwait(false);
+    }
+}
+
+/// <summary>What the session answers: an HTTP status and a body.</summary>
+public sealed record LayoutAnswer(int Status, string ContentType, ReadOnlyMemory<byte> Body)
+{
+    public static LayoutAnswer Json(int status, JsonNode node) =>
+        new(status, "application/json; charset=utf-8", Encoding.UTF8.GetBytes(node.ToJsonString()));
+
+    public static LayoutAnswer Message(int status, string message) => Json(status, new JsonObject { ["message"] = message });
+}

@@ -1,0 +1,120 @@
+using System.Text.Json.Nodes;
+using FixtureGen.App.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.App.Tests;
+
+/// <summary>Exit codes and streams of every command: 0 made, 1 refused, 2 usage; one JSON object on standard output.</summary>
+public sealed class CommandsTest
+{
+    private const string Job = "pruner-sheath";
+
+    [Theory]
+    [InlineData("make", "nothing-here.toml")]
+    [InlineData("check", "nothing-here.toml")]
+    [InlineData("check", "nothing-here.dxf")]
+    [InlineData("verify", "nothing-here.toml", "x.nc")]
+    [InlineData("new", "nothing-here.dxf")]
+    [InlineData("regenerate", "no-such-folder")]
+    [InlineData("register", "no-such-folder")]
+    public void A_missing_input_is_refused_with_a_finding(params string[] args)
+    {
+        using TempLibrary library = new(Job);
+        Ran ran = Cli.Run(library.Folder, [.. args, "--json"]);
+        Assert.Equal(1, ran.Exit);
+        Assert.False((bool)ran.Json["ok"]!);
+        JsonNode finding = ran.Json["findings"]!.AsArray()[0]!;
+        foreach (string key in new[] { "code", "severity", "where", "message", "remedy" })
+        {
+            Assert.NotEmpty((string)finding[key]!);
+        }
+        Assert.False(Directory.Exists(Path.Combine(library.Folder, "out")));
+    }
+
+    [Theory]
+    [InlineData]
+    [InlineData("mak")]
+    [InlineData("make")]
+    [InlineData("make", "--jsn", "x.toml")]
+    [InlineData("make", "--outpt", "x")]
+    [InlineData("regenerate", "--jobs", "1,5")]
+    [InlineData("regenerate", "--jobs", "0")]
+    [InlineData("check", "x.dxf", "--unit", "furlong")]
+    [InlineData("verify", "x.toml", "y.nc", "--setup", "sideways")]
+    [InlineData("layout", "x.toml", "--port", "99999")]
+    public void Wrong_usage_is_exit_two_and_says_so_on_the_error_stream(params string[] args)
+    {
+        using TempLibrary library = new(Job);
+        Ran ran = Cli.Run(library.Folder, args);
+        Assert.Equal(2, ran.Exit);
+        Assert.Contains("usage", ran.Error, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Fact]
+    public void Check_prints_the_report_without_programs()
+    {
+        using TempLibrary library = new(Job);
+        Ran ran = Cli.Run(library.Folder, "check", library.Job(Job), "--json");
+        Assert.Equal(0, ran.Exit);
+        Assert.Null(ran.Json["programs"]);
+        Assert.Null(ran.Json["verify"]);
+        Assert.True((double)ran.Json["holding"]!["both"]!["factor"]! >= (double)ran.Json["holding"]!["vacuumOnly"]!["factor"]!);
+        Assert.False(Directory.Exists(Path.Combine(library.Folder, "out")));
+    }
+
+    [Fact]
+    public void New_writes_a_job_once_and_never_again()
+    {
+        using TempLibrary library = new(Job);
+        File.Copy(Path.Combine(library.Jobs, Job + ".dxf"), Path.Combine(library.Jobs, "mine.dxf"));
+        Assert.Equal(0, Cli.Run(library.Folder, "new", library.Jobs + "/mine.dxf").Exit);
+        string text = File.ReadAllText(library.Job("mine"));
+        Ran again = Cli.Run(library.Folder, "new", library.Jobs + "/mine.dxf", "--json");
+        Assert.Equal(1, again.Exit);
+        Assert.Equal("job-exists", (string)again.Json["findings"]![0]!["code"]!);
+        Assert.Equal(text, File.ReadAllText(library.Job("mine")));
+    }
+
+    [Fact]
+    public void An_output_folder_that_cannot_be_written_is_a_finding_and_nothing_is_lost()
+    {
+        using TempLibrary library = new(Job);
+        string blocked = Path.Combine(library.Folder, "blocked");
+        File.WriteAllText(blocked, "a file in the way");
+        Ran ran = Cli.Run(library.Folder, "make", library.Job(Job), "-o", blocked, "--json");
+        Assert.Equal(1, ran.Exit);
+        Assert.False((bool)ran.Json["ok"]!);
+        Assert.Contains(ran.Json["findings"]!.AsArray(), f => (string)f!["code"]! == "out-not-writable");
+        Assert.Equal("a file in the way", File.ReadAllText(blocked));
+    }
+
+    [Fact]
+    public void A_made_program_passes_verify_and_a_hand_broken_one_fails_at_its_line()
+    {
+        using TempLibrary library = new(Job);
+        Assert.Equal(0, Cli.Run(library.Folder, "make", library.Job(Job)).Exit);
+        string program = Path.Combine(library.Out(Job), Job + ".top.nc");
+        Ran good = Cli.Run(library.Folder, "verify", library.Job(Job), program, "--json");
+        Assert.True(good.Exit == 0, good.Output);
+        Assert.Empty(good.Json["findings"]!.AsArray());
+
+        string[] lines = File.ReadAllLines(program);
+        int cut = Array.FindLastIndex(lines, l => l.Contains("G1", StringComparison.Ordinal) && l.Contains('Z', StringComparison.Ordinal));
+        lines[cut] = System.Text.RegularExpressions.Regex.Replace(lines[cut], "Z-?[0-9.]+", "Z-5.");
+        string broken = Path.Combine(library.Folder, "broken.nc");
+        File.WriteAllLines(broken, lines);
+        Ran bad = Cli.Run(library.Folder, "verify", library.Job(Job), broken, "--json");
+        Assert.Equal(1, bad.Exit);
+        Assert.Contains(bad.Json["findings"]!.AsArray(), f => (string)f!["severity"]! == "error" && (int?)f["line"] == cut + 1);
+    }
+
+    [Fact]
+    public void Demo_needs_no_library()
+    {
+        string folder = Directory.CreateTempSubdirectory("fixturegen-demo-").FullName;
+        Ran ran = Cli.Run(folder, "demo");
+        Assert.True(ran.Exit == 0, ran.Error);
+        Assert.True(File.Exists(Path.Combine(folder, "out", "demo", Job + ".top.nc")));
+        Directory.Delete(folder, recursive: true);
+    }
+}

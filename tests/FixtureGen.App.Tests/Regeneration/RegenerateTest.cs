@@ -1,0 +1,168 @@
+using System.Diagnostics;
+using System.Text.Json.Nodes;
+using FixtureGen.App.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.App.Tests.Regeneration;
+
+public sealed class RegenerateTest
+{
+    private static readonly string[] Two = [.. TempLibrary.Demo.Take(2)];
+
+    [Fact]
+    public void What_is_up_to_date_keeps_its_bytes_and_times()
+    {
+        using TempLibrary library = new(Two);
+        JsonObject first = Json(Cli.Run(library.Folder, "regenerate", ".", "--json"), 0);
+        Assert.Equal(2, (int)first["made"]!);
+        Dictionary<string, DateTime> times = Times(library);
+        JsonObject second = Json(Cli.Run(library.Folder, "regenerate", ".", "--json"), 0);
+        Assert.Equal(2, (int)second["unchanged"]!);
+        Assert.Equal(times, Times(library));
+    }
+
+    [Fact]
+    public void A_comment_in_a_shop_file_remakes_but_raises_no_revision()
+    {
+        using TempLibrary library = new(Two);
+        Json(Cli.Run(library.Folder, "regenerate", "--json"), 0);
+        string plate = Directory.EnumerateFiles(Path.Combine(library.Folder, "templates", "plates")).First();
+        File.AppendAllText(plate, "\n# measured again, the same\n");
+        JsonObject report = Json(Cli.Run(library.Folder, "regenerate", "--json"), 0);
+        Assert.Equal(2, (int)report["made"]!);
+        Assert.All(report["jobs"]!.AsArray(), j => Assert.Empty(j!["reload"]!.AsArray()));
+        Assert.All(report["jobs"]!.AsArray(), j => Assert.Equal(1, (int)j!["revision"]!));
+    }
+
+    [Fact]
+    public void A_dry_run_writes_nothing()
+    {
+        using TempLibrary library = new(Two[0]);
+        JsonObject report = Json(Cli.Run(library.Folder, "regenerate", "--dry-run", "--json"), 0);
+        Assert.Equal(1, (int)report["made"]!);
+        Assert.False(Directory.Exists(Path.Combine(library.Folder, "out")));
+        Assert.False(File.Exists(Path.Combine(library.Jobs, "library.toml")));
+    }
+
+    [Fact]
+    public void One_bad_job_never_stops_the_rest()
+    {
+        using TempLibrary library = new(Two);
+        File.WriteAllText(library.Job(Two[0]), "this is no job\n");
+        Ran ran = Cli.Run(library.Folder, "regenerate", "--json");
+        JsonObject report = Json(ran, 1);
+        Assert.Equal(1, (int)report["made"]!);
+        Assert.Equal(1, (int)report["refused"]!);
+    }
+
+    [Fact]
+    public void Any_number_of_workers_gives_the_same_bytes()
+    {
+        string[] jobs = [.. TempLibrary.Demo.Take(4)];
+        Dictionary<string, string>[] runs = [.. new[] { "1", "2", "7" }.Select(n => Bytes(jobs, n))];
+        Assert.Equal(runs[0], runs[1]);
+        Assert.Equal(runs[0], runs[2]);
+    }
+
+    [Fact]
+    public void A_cut_fixture_is_frozen_and_its_remake_is_a_new_revision_with_a_new_number()
+    {
+        string job = Two[0];
+        using TempLibrary library = new(job);
+        Json(Cli.Run(library.Folder, "regenerate", "--json"), 0);
+        Assert.Equal(0, Cli.Run(library.Folder, "register", library.Jobs, "--cut", job).Exit);
+        string frozen = Path.Combine(library.Folder, "out", job + ".r1", job + ".trim.nc");
+        string before = File.ReadAllText(frozen);
+
+        string text = File.ReadAllText(library.Job(job));
+        File.WriteAllText(library.Job(job), text + "\n[rules]\nlead_radius = \"4 mm\"\n");
+        JsonObject report = Json(Cli.Run(library.Folder, "regenerate", "--json"), 0);
+        JsonNode row = report["jobs"]![0]!;
+        Assert.Equal(2, (int)row["revision"]!);
+        Assert.NotEqual(1000, (int)row["programNumber"]!);
+        Assert.NotEmpty(row["reload"]!.AsArray());
+        Assert.Equal(before, File.ReadAllText(frozen));
+
+        JsonArray fixtures = Cli.Run(library.Folder, "register", library.Jobs, "--json").Json["fixtures"]!.AsArray();
+        Assert.Equal([(1, "cut"), (2, "planned")], fixtures.Select(f => ((int)f!["revision"]!, (string)f["state"]!)));
+    }
+
+    [Fact]
+    public void Two_runs_at_once_lose_nothing()
+    {
+        using TempLibrary library = new(Two);
+        string path = Path.Combine(library.Jobs, "library.toml.lock");
+        using (FileStream held = new(path, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None))
+        {
+            Ran busy = Cli.Run(library.Folder, "regenerate", "--json");
+            Assert.Equal(1, busy.Exit);
+            Assert.Contains("register-busy", busy.Error, StringComparison.Ordinal);
+        }
+        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
+    }
+
+    /// <summary>Kills runs at random moments; the count is FIXTUREGEN_KILLS (3 by default, 200 in the long run).</summary>
+    [Fact]
+    public void A_killed_run_leaves_no_torn_file_and_the_next_one_ends_alike()
+    {
+        int kills = int.Parse(Environment.GetEnvironmentVariable("FIXTUREGEN_KILLS") ?? "3", System.Globalization.CultureInfo.InvariantCulture);
+        Dictionary<string, string> undisturbed = Bytes(Two, "2");
+        Random random = new(20261125);
+        using TempLibrary library = new(Two);
+        for (int i = 0; i < kills; i++)
+        {
+            ProcessStartInfo start = Cli.Start(library.Folder, "regenerate", "--force", "--jobs", "2");
+            using Process process = Process.Start(start)!;
+            Task<string> drained = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+            Thread.Sleep(random.Next(150, 6000));
+            process.Kill(entireProcessTree: true);
+            process.WaitForExit();
+            foreach (string job in Two.Where(j => File.Exists(Path.Combine(library.Out(j), j + ".report.json"))))
+            {
+                Whole(library.Out(job), job);
+            }
+        }
+        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
+        Assert.Equal(undisturbed, Hashes(library));
+    }
+
+    private static void Whole(string folder, string job)
+    {
+        JsonObject report = JsonNode.Parse(File.ReadAllText(Path.Combine(folder, job + ".report.json")))!.AsObject();
+        foreach (JsonNode? file in report["files"]!.AsArray())
+        {
+            FileInfo info = new(Path.Combine(folder, (string)file!["file"]!));
+            Assert.True(info.Exists && info.Length == (long)file["bytes"]!, info.FullName);
+        }
+    }
+
+    private static Dictionary<string, string> Bytes(string[] jobs, string workers)
+    {
+        using TempLibrary library = new(jobs);
+        Ran ran = Cli.Run(library.Folder, "regenerate", "--jobs", workers);
+        Assert.True(ran.Exit == 0, ran.Error);
+        return Hashes(library);
+    }
+
+    private static Dictionary<string, string> Hashes(TempLibrary library) =>
+        Made(library).Append(Path.Combine(library.Jobs, "library.toml")).ToDictionary(
+            f => Path.GetRelativePath(library.Folder, f),
+            f => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f)))
+        );
+
+    private static Dictionary<string, DateTime> Times(TempLibrary library) =>
+        Made(library).ToDictionary(f => f, File.GetLastWriteTimeUtc);
+
+    private static IEnumerable<string> Made(TempLibrary library) =>
+        Directory
+            .EnumerateFiles(Path.Combine(library.Folder, "out"), "*", SearchOption.AllDirectories)
+            .Where(f => !Path.GetFileName(f).StartsWith("regenerate.", StringComparison.Ordinal))
+            .Where(f => !Path.GetRelativePath(Path.Combine(library.Folder, "out"), f).StartsWith('.'))
+            .Order(StringComparer.Ordinal);
+
+    private static JsonObject Json(Ran ran, int exit)
+    {
+        Assert.True(ran.Exit == exit, ran.Error);
+        return ran.Json;
+    }
+}
