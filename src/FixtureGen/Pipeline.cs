@@ -62,14 +62,17 @@ public static class Pipeline
             );
             programs = log.Take("programs", () => WritePrograms(plans, job));
             verdict = log.Take("judge", () => Judge(job, design, programs));
-            ImmutableArray<OutputFile> files = log.Do(
-                "pictures and papers",
-                () => OutputFiles.Of(designed, plans, programs, verdict)
+            ImmutableArray<BlockHold> blockHolds = log.Take(
+                "block holding",
+                () => BlockHolding.Evaluate(design, job, plans)
             );
+            PaperFacts facts = new(job, design, holding, verdict, blockHolds, plans, programs);
+            ImmutableArray<OutputFile> files = log.Do("pictures and papers", () => OutputFiles.Of(facts));
             Report report = Describe(request, log, designed, programs, verdict, ok: true) with
             {
                 Inputs = inputs.Inputs,
                 Files = [.. files.Select(f => new FileFacts(f.Name, f.Bytes.Length))],
+                BlockHolding = ReportBuilder.BlockHolding(blockHolds),
             };
             return new Outcome(report, log.Findings, [.. files, OutputFiles.Of(report)], job, design, holding, verdict);
         }
@@ -108,7 +111,16 @@ public static class Pipeline
             Designed designed = d;
             VerifyResult verdict = log.Do(
                 "judge",
-                () => Verifier.JudgeOne(designed.Job, designed.Design, programFile, programText, setup, Limits.House)
+                () =>
+                    Verifier.JudgeOne(
+                        designed.Job,
+                        designed.Design,
+                        programFile,
+                        programText,
+                        setup,
+                        ProgramNames(designed.Job),
+                        Limits.House
+                    )
             );
             return new Outcome(
                 ReportBuilder.Refused(request.JobName, [], request.Version) with
@@ -177,6 +189,14 @@ public static class Pipeline
             ? Stage.Of<ImmutableArray<ProgramText>>([.. written.Select(w => w.Value!)], findings)
             : Stage.Failed<ImmutableArray<ProgramText>>(findings);
     }
+
+    /// <summary>The job's programs by number and file name, without text: enough to tell which setup a file is.</summary>
+    private static ImmutableArray<ProgramText> ProgramNames(Job job) =>
+        [
+            .. new[] { Setup.Trim, Setup.Top, Setup.Underside }.Select(
+                (setup, i) => new ProgramText(setup, (job.ProgramNumber ?? 0) + i, $"{job.Name}.{Words.Of(setup)}.nc", "")
+            ),
+        ];
 
     private static Stage<VerifyResult> Judge(Job job, FixtureDesign design, ImmutableArray<ProgramText> programs)
     {

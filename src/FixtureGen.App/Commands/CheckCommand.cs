@@ -1,8 +1,5 @@
 using System.CommandLine;
-using System.Collections.Immutable;
-using FixtureGen.Dxf;
 using FixtureGen.Model;
-using FixtureGen.Output;
 
 namespace FixtureGen.App.Commands;
 
@@ -31,7 +28,7 @@ public static class CheckCommand
         {
             return CheckFolder.Run(say, what, plate, json);
         }
-        return what.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase) ? Drawing(say, what, unit, json) : Job(say, what, plate, json);
+        return what.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase) ? CheckDrawing.Run(say, what, unit, json) : Job(say, what, plate, json);
     }
 
     private static int Job(Say say, string path, string? plate, bool json)

@@ -55,7 +55,7 @@ public static class VerifyCommand
 
     private static IEnumerable<Finding> WritePicture(string path, Outcome outcome)
     {
-        byte[] png = VerifyPicture.Png(outcome.Verdict!, outcome.Design!);
+        byte[] png = VerifyPicture.Png(outcome.Design!, outcome.Verdict!);
         try
         {
             File.WriteAllBytes(path, png);

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using System.Reflection;
 using System.Security.Cryptography;
@@ -10,6 +11,7 @@ using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
 namespace FixtureGen.App.Layout;
@@ -52,7 +54,8 @@ public sealed class LayoutServer : IAsyncDisposable
 
     public Task StartAsync() => this.app.StartAsync();
 
-    public Task WaitAsync(CancellationToken stop) => this.app.WaitForShutdownAsync(stop);
+    /// <summary>Returns when the run is stopped: Ctrl-C, or the token.</summary>
+    public Task WaitAsync(CancellationToken stop) => HostingAbstractionsHostExtensions.WaitForShutdownAsync(this.app, stop);
 
     public ValueTask DisposeAsync() => this.app.DisposeAsync();
 
@@ -91,7 +94,8 @@ public sealed class LayoutServer : IAsyncDisposable
     private bool IsOurs(HttpRequest request)
     {
         Uri root = new(this.Address);
-        string[] names = [$"127.0.0.1:{root.Port}", $"localhost:{root.Port}"];
+        string port = root.Port.ToString(CultureInfo.InvariantCulture);
+        string[] names = ["127.0.0.1:" + port, "localhost:" + port];
         string host = request.Host.Value ?? "";
         string origin = request.Headers.Origin.ToString();
         return names.Contains(host, StringComparer.OrdinalIgnoreCase) && (origin.Length == 0 || string.Equals(origin, "http://" + host, StringComparison.OrdinalIgnoreCase));
@@ -114,7 +118,7 @@ public sealed class LayoutServer : IAsyncDisposable
                 await Text(context, 400, "application/json", """{"message":"the request is not JSON"}""").ConfigureAwait(false);
                 return;
             }
-            catch (BadHttpRequestException e)
+            catch (Microsoft.AspNetCore.Http.BadHttpRequestException e)
             {
                 await Text(context, e.StatusCode, "application/json", """{"message":"the request is too large"}""").ConfigureAwait(false);
                 return;

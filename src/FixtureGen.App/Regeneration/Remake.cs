@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using System.Text;
 using FixtureGen.Model;
 using FixtureGen.Output;
 

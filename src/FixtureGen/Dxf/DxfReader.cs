@@ -13,6 +13,9 @@ public static class DxfReader
     /// <summary>Largest file read, bytes.</summary>
     public const int MostBytes = 64 << 20;
 
+    /// <summary>The refusal of a file longer than <see cref="MostBytes"/>, for callers that look at the length before they read.</summary>
+    public static Finding TooLarge(string file, long length) => DxfFindings.TooLarge(file, length, MostBytes);
+
     /// <summary>Reads a drawing. Lengths come out in mm when the unit is given here or in the drawing, else in drawing units with a finding.</summary>
     /// <param name="file">The name that findings show.</param>
     /// <param name="unitOverride">Counts before the drawing's own unit.</param>

@@ -68,6 +68,9 @@ public static class ReportBuilder
             )),
         ];
 
+    public static IReadOnlyList<BlockHoldFacts> BlockHolding(IEnumerable<BlockHold> holds) =>
+        [.. holds.Select(h => new BlockHoldFacts(h.Operation, Math.Round(h.Factor, 3), Words.Of(h.Mode), h.Bolted))];
+
     public static VerifyFacts Verify(VerifyResult v) =>
         new(v.Ok, v.CellMm, R(v.MaxGougeDepthMm), R(v.MaxGougeSideMm), R(v.MaxLeftoverMm));
 

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using System.Text;
+using FixtureGen.Model;
+
+namespace FixtureGen.Output;
+
+/// <summary>Every file of a job but the report, by the names of the contract; the same facts give the same bytes.</summary>
+public static class OutputFiles
+{
+    public static ImmutableArray<OutputFile> Of(PaperFacts facts)
+    {
+        (Job job, FixtureDesign design) = (facts.Job, facts.Design);
+        string name = job.Name;
+        return
+        [
+            .. facts.Programs.Select(p => Text(p.FileName, p.Text)),
+            Text($"{name}.fixture.dxf", FixtureDrawing.Dxf(design, job)),
+            new OutputFile($"{name}.preview.png", [.. Preview.Png(design, job)]),
+            Text($"{name}.preview.svg", Preview.Svg(design, job)),
+            new OutputFile($"{name}.block.png", [.. BlockPicture.Png(facts.Verdict.Block, design)]),
+            new OutputFile($"{name}.holding.png", [.. HoldingPicture.Png(design, facts.Holding, job.Limits)]),
+            new OutputFile($"{name}.setup.pdf", [.. SetupSheet.Pdf(facts)]),
+            new OutputFile($"{name}.traveler.pdf", [.. Traveler.Pdf(facts)]),
+            Text($"{name}.cutlist.csv", CutList.Csv(facts)),
+        ];
+    }
+
+    public static OutputFile Of(Report report) => Text($"{report.Job}.report.json", ReportJson.Text(report));
+
+    private static OutputFile Text(string name, string text) => new(name, [.. Encoding.UTF8.GetBytes(text)]);
+}
