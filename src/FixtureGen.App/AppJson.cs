@@ -34,20 +34,18 @@ public static class AppJson
         node.ToJsonString(new System.Text.Json.JsonSerializerOptions { WriteIndented = true, NewLine = "\n" }) + "\n";
 
     public static JsonArray Findings(IEnumerable<Finding> findings) =>
-        new(
-            [
-                .. findings.Select(f =>
-                    (JsonNode)
-                        new JsonObject
-                        {
-                            ["code"] = f.Code,
-                            ["severity"] = Words.Of(f.Severity),
-                            ["line"] = f.Line,
-                            ["where"] = f.Where,
-                            ["message"] = f.Message,
-                            ["remedy"] = f.Remedy,
-                        }
-                ),
-            ]
-        );
+        new([
+            .. findings.Select(f =>
+                (JsonNode)
+                    new JsonObject
+                    {
+                        ["code"] = f.Code,
+                        ["severity"] = Words.Of(f.Severity),
+                        ["line"] = f.Line,
+                        ["where"] = f.Where,
+                        ["message"] = f.Message,
+                        ["remedy"] = f.Remedy,
+                    }
+            ),
+        ]);
 }

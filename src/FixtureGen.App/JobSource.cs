@@ -18,11 +18,21 @@ public sealed record JobSource(
     {
         if (!jobPath.EndsWith(".toml", StringComparison.OrdinalIgnoreCase))
         {
-            return Missing("job-not-toml", jobPath, "a job is a .toml file", "name the .toml; 'fixturegen new OUTLINE.dxf' writes one");
+            return Missing(
+                "job-not-toml",
+                jobPath,
+                "a job is a .toml file",
+                "name the .toml; 'fixturegen new OUTLINE.dxf' writes one"
+            );
         }
         if (!File.Exists(jobPath))
         {
-            return Missing("job-missing", jobPath, "there is no such file", "check the path; 'fixturegen new OUTLINE.dxf' writes a job beside a drawing");
+            return Missing(
+                "job-missing",
+                jobPath,
+                "there is no such file",
+                "check the path; 'fixturegen new OUTLINE.dxf' writes a job beside a drawing"
+            );
         }
         string drawing = Path.ChangeExtension(jobPath, ".dxf");
         if (!File.Exists(drawing))
@@ -30,10 +40,17 @@ public sealed record JobSource(
             string? upper = Directory
                 .EnumerateFiles(Path.GetDirectoryName(Path.GetFullPath(jobPath))!)
                 .Order(StringComparer.Ordinal)
-                .FirstOrDefault(f => string.Equals(Path.GetFileName(f), Path.GetFileName(drawing), StringComparison.OrdinalIgnoreCase));
+                .FirstOrDefault(f =>
+                    string.Equals(Path.GetFileName(f), Path.GetFileName(drawing), StringComparison.OrdinalIgnoreCase)
+                );
             if (upper is null)
             {
-                return Missing("drawing-missing", drawing, "the job has no like-named drawing beside it", "save the outline under that name");
+                return Missing(
+                    "drawing-missing",
+                    drawing,
+                    "the job has no like-named drawing beside it",
+                    "save the outline under that name"
+                );
             }
             drawing = upper;
         }
@@ -82,7 +99,8 @@ public sealed record JobSource(
         );
 
     /// <summary>The same with the number that make and check use.</summary>
-    public Request Request(string? plateFile, Action<string> progress) => this.Request(plateFile, progress, this.Registered);
+    public Request Request(string? plateFile, Action<string> progress) =>
+        this.Request(plateFile, progress, this.Registered);
 
     private static Stage<JobSource> Missing(string code, string where, string message, string remedy) =>
         Stage.Failed<JobSource>(new Finding(code, Severity.Error, where, message, remedy));

@@ -36,26 +36,28 @@ public sealed record Library(string Root)
     }
 
     /// <summary>Reads a shop file by kind (plates, tools, ...) and name; a plate may be stood in for by another file.</summary>
-    public ShopFiles Shop(string? plateFile) => new(
-        (kind, name) =>
-        {
-            string path = kind == "plates" && plateFile is not null
-                ? Path.GetFullPath(plateFile)
-                : Path.Combine(this.Templates, kind, name + ".toml");
-            string shown = $"templates/{kind}/{name}.toml";
-            return File.Exists(path) ? (shown, File.ReadAllText(path)) : null;
-        },
-        kind =>
-        {
-            string folder = Path.Combine(this.Templates, kind);
-            return Directory.Exists(folder)
-                ? Directory
-                    .EnumerateFiles(folder, "*.toml")
-                    .Select(f => Path.GetFileNameWithoutExtension(f)!)
-                    .Order(StringComparer.Ordinal)
-                : [];
-        }
-    );
+    public ShopFiles Shop(string? plateFile) =>
+        new(
+            (kind, name) =>
+            {
+                string path =
+                    kind == "plates" && plateFile is not null
+                        ? Path.GetFullPath(plateFile)
+                        : Path.Combine(this.Templates, kind, name + ".toml");
+                string shown = $"templates/{kind}/{name}.toml";
+                return File.Exists(path) ? (shown, File.ReadAllText(path)) : null;
+            },
+            kind =>
+            {
+                string folder = Path.Combine(this.Templates, kind);
+                return Directory.Exists(folder)
+                    ? Directory
+                        .EnumerateFiles(folder, "*.toml")
+                        .Select(f => Path.GetFileNameWithoutExtension(f)!)
+                        .Order(StringComparer.Ordinal)
+                    : [];
+            }
+        );
 
     /// <summary>The path as findings show it: relative to the library with forward slashes where it lies inside.</summary>
     public string Relative(string path)

@@ -20,7 +20,11 @@ public static class LibraryNumbers
         [
             .. Directory.EnumerateFiles(folder, "*.toml").Where(f => File.Exists(Path.ChangeExtension(f, ".dxf"))),
         ];
-        Register claimed = Numbering.Claim(read.Value!, jobs.Append(jobPath).Select(j => Path.GetFileNameWithoutExtension(j)!).Distinct(), Numbering.Stated(jobs));
+        Register claimed = Numbering.Claim(
+            read.Value!,
+            jobs.Append(jobPath).Select(j => Path.GetFileNameWithoutExtension(j)!).Distinct(),
+            Numbering.Stated(jobs)
+        );
         Fixture fixture = claimed.Current(Path.GetFileNameWithoutExtension(jobPath))!;
         return Stage.Of(new Registered(fixture.Program, fixture.Id, fixture.Revision));
     }

@@ -98,7 +98,11 @@ public static partial class OutputFolder
             stream.Write(bytes);
             stream.Flush(flushToDisk: true);
         }
-        if (File.Exists(old) && new FileInfo(old).Length == bytes.Length && File.ReadAllBytes(old).AsSpan().SequenceEqual(bytes))
+        if (
+            File.Exists(old)
+            && new FileInfo(old).Length == bytes.Length
+            && File.ReadAllBytes(old).AsSpan().SequenceEqual(bytes)
+        )
         {
             File.SetLastWriteTimeUtc(path, File.GetLastWriteTimeUtc(old));
         }

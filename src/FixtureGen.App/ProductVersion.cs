@@ -7,7 +7,9 @@ public static class ProductVersion
 {
     public static string Text { get; } =
         (
-            typeof(ProductVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion
+            typeof(ProductVersion)
+                .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
+                ?.InformationalVersion
             ?? "0"
         ).Split('+')[0];
 }

@@ -21,9 +21,10 @@ public sealed class Say(TextWriter output, TextWriter error)
     {
         foreach (Finding f in findings.OrderByDescending(f => f.Severity))
         {
-            string line = f.Line is int n && !f.Where.Contains(':', StringComparison.Ordinal)
-                ? string.Create(CultureInfo.InvariantCulture, $":{n}")
-                : "";
+            string line =
+                f.Line is int n && !f.Where.Contains(':', StringComparison.Ordinal)
+                    ? string.Create(CultureInfo.InvariantCulture, $":{n}")
+                    : "";
             error.WriteLine($"{f.Where}{line}: {Words.Of(f.Severity)} {f.Code}: {f.Message} -> {f.Remedy}");
         }
     }
@@ -49,7 +50,12 @@ public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposabl
         this.watch.Restart();
         if (terminal is not null)
         {
-            this.timer = new Timer(_ => this.Show(step), null, TimeSpan.FromSeconds(slowSeconds), Timeout.InfiniteTimeSpan);
+            this.timer = new Timer(
+                _ => this.Show(step),
+                null,
+                TimeSpan.FromSeconds(slowSeconds),
+                Timeout.InfiniteTimeSpan
+            );
         }
     }
 

@@ -25,12 +25,27 @@ public static class Summary
         if (report.Placement is { } p && report.Features is { } f)
         {
             say.Line(string.Create(c, $"{report.Job}: {f.Label}"));
-            say.Line(string.Create(c, $"  on {p.Blank} ({p.BlankMaterial}) at X {p.XMm:0.###} Y {p.YMm:0.###} mm, turned {p.AngleDeg:0.###} deg"));
-            say.Line(string.Create(c, $"  sealed {f.SealedAreaMm2 / 100:0.0} cm2 in {f.Zones} zone(s), {f.GasketLoops.Count} cord(s) {f.CordLengthMm:0} mm, {f.Magnets.Count} magnets"));
+            say.Line(
+                string.Create(
+                    c,
+                    $"  on {p.Blank} ({p.BlankMaterial}) at X {p.XMm:0.###} Y {p.YMm:0.###} mm, turned {p.AngleDeg:0.###} deg"
+                )
+            );
+            say.Line(
+                string.Create(
+                    c,
+                    $"  sealed {f.SealedAreaMm2 / 100:0.0} cm2 in {f.Zones} zone(s), {f.GasketLoops.Count} cord(s) {f.CordLengthMm:0} mm, {f.Magnets.Count} magnets"
+                )
+            );
         }
         if (report.Holding is { } h)
         {
-            say.Line(string.Create(c, $"  hold factor at the alarm level of {h.VacuumKPa:0.0} kPa (pump {h.PumpKPa:0.0} kPa):"));
+            say.Line(
+                string.Create(
+                    c,
+                    $"  hold factor at the alarm level of {h.VacuumKPa:0.0} kPa (pump {h.PumpKPa:0.0} kPa):"
+                )
+            );
             Answer(say, "vacuum alone", h.VacuumOnly);
             Answer(say, "magnets alone, machine stopping", h.MagnetsStopping);
             Answer(say, "magnets alone, full load", h.MagnetsOnly);
@@ -38,14 +53,29 @@ public static class Summary
         }
         foreach (ProgramFacts program in report.Programs ?? [])
         {
-            say.Line(string.Create(c, $"  {program.Setup,-10} {program.Minutes,6:0.0} min  {program.Lines,6} lines  {program.Arcs,5} arcs  {program.CutMm / 1000,7:0.0} m cut  {program.RapidMm / 1000,6:0.0} m rapid  tools: {string.Join(", ", program.Tools)}"));
+            say.Line(
+                string.Create(
+                    c,
+                    $"  {program.Setup, -10} {program.Minutes, 6:0.0} min  {program.Lines, 6} lines  {program.Arcs, 5} arcs  {program.CutMm / 1000, 7:0.0} m cut  {program.RapidMm / 1000, 6:0.0} m rapid  tools: {string.Join(", ", program.Tools)}"
+                )
+            );
         }
         if (report.Verify is { } v)
         {
-            say.Line(string.Create(c, $"  judged: {(v.Ok ? "ok" : "NOT ok")}; gouge depth {v.MaxGougeDepthMm:0.000} side {v.MaxGougeSideMm:0.000} mm, left-over {v.MaxLeftoverMm:0.000} mm, cells {v.CellMm:0.##} mm"));
+            say.Line(
+                string.Create(
+                    c,
+                    $"  judged: {(v.Ok ? "ok" : "NOT ok")}; gouge depth {v.MaxGougeDepthMm:0.000} side {v.MaxGougeSideMm:0.000} mm, left-over {v.MaxLeftoverMm:0.000} mm, cells {v.CellMm:0.##} mm"
+                )
+            );
         }
     }
 
     private static void Answer(Say say, string what, AnswerFacts a) =>
-        say.Line(string.Create(CultureInfo.InvariantCulture, $"    {what,-32} {a.Factor,7:0.00}  ({a.Mode} at X {a.XMm:0.0} Y {a.YMm:0.0}; {a.Governs})"));
+        say.Line(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"    {what, -32} {a.Factor, 7:0.00}  ({a.Mode} at X {a.XMm:0.0} Y {a.YMm:0.0}; {a.Governs})"
+            )
+        );
 }

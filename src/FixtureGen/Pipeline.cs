@@ -172,10 +172,7 @@ public static class Pipeline
         Tolerances tolerances = Tolerances.House;
         Placement placement = log.Take("placement", () => Placing.Place(part, job, tolerances));
         FixtureDesign begun = log.Take("zones", () => Designer.Begin(part, placement, job, tolerances));
-        ImmutableArray<MagnetPlace> magnets = log.Take(
-            "magnets",
-            () => MagnetPlacement.Choose(begun, job, tolerances)
-        );
+        ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => MagnetPlacement.Choose(begun, job, tolerances));
         FixtureDesign design = log.Take("features", () => Designer.Finish(begun, magnets, job, tolerances));
         HoldingResult holding = log.Take("holding", () => HoldingAnalysis.Evaluate(design, job));
         return new Designed(job, part, design, holding);
@@ -194,7 +191,8 @@ public static class Pipeline
     private static ImmutableArray<ProgramText> ProgramNames(Job job) =>
         [
             .. new[] { Setup.Trim, Setup.Top, Setup.Underside }.Select(
-                (setup, i) => new ProgramText(setup, (job.ProgramNumber ?? 0) + i, $"{job.Name}.{Words.Of(setup)}.nc", "")
+                (setup, i) =>
+                    new ProgramText(setup, (job.ProgramNumber ?? 0) + i, $"{job.Name}.{Words.Of(setup)}.nc", "")
             ),
         ];
 

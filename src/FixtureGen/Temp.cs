@@ -1,9 +1,38 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
+
 namespace FixtureGen.Holding
 {
-    public static class MagnetPlacement { public static Stage<ImmutableArray<MagnetPlace>> Choose(FixtureDesign d, Job job, Tolerances t) => Stage.Of<ImmutableArray<MagnetPlace>>([.. d.Part.MagnetWishes.Select(w => new MagnetPlace(w, false, true))]); }
-    public static class BlockHolding { public static Stage<ImmutableArray<BlockHold>> Evaluate(FixtureDesign d, Job job, ImmutableArray<ProgramPlan> p) => Stage.Of(ImmutableArray<BlockHold>.Empty); }
+    public static class MagnetPlacement
+    {
+        public static Stage<ImmutableArray<MagnetPlace>> Choose(FixtureDesign d, Job job, Tolerances t) =>
+            Stage.Of<ImmutableArray<MagnetPlace>>([
+                .. d.Part.MagnetWishes.Select(w => new MagnetPlace(w, false, true)),
+            ]);
+    }
+
+    public static class BlockHolding
+    {
+        public static Stage<ImmutableArray<BlockHold>> Evaluate(
+            FixtureDesign d,
+            Job job,
+            ImmutableArray<ProgramPlan> p
+        ) => Stage.Of(ImmutableArray<BlockHold>.Empty);
+    }
 }
-namespace FixtureGen.Output { public static class FixtureDrawing { public static string Dxf(FixtureDesign d, Job j) => "temp"; } }
-namespace FixtureGen.Shop { public static class JobTemplate { public static Stage<string> NewJob(string n, LengthUnit? u, ShopFiles f) => Stage.Of("x"); } }
+
+namespace FixtureGen.Output
+{
+    public static class FixtureDrawing
+    {
+        public static string Dxf(FixtureDesign d, Job j) => "temp";
+    }
+}
+
+namespace FixtureGen.Shop
+{
+    public static class JobTemplate
+    {
+        public static Stage<string> NewJob(string n, LengthUnit? u, ShopFiles f) => Stage.Of("x");
+    }
+}

@@ -58,7 +58,9 @@ public sealed class CommandsTest
         Assert.Equal(0, ran.Exit);
         Assert.Null(ran.Json["programs"]);
         Assert.Null(ran.Json["verify"]);
-        Assert.True((double)ran.Json["holding"]!["both"]!["factor"]! >= (double)ran.Json["holding"]!["vacuumOnly"]!["factor"]!);
+        Assert.True(
+            (double)ran.Json["holding"]!["both"]!["factor"]! >= (double)ran.Json["holding"]!["vacuumOnly"]!["factor"]!
+        );
         Assert.False(Directory.Exists(Path.Combine(library.Folder, "out")));
     }
 
@@ -99,13 +101,19 @@ public sealed class CommandsTest
         Assert.Empty(good.Json["findings"]!.AsArray());
 
         string[] lines = File.ReadAllLines(program);
-        int cut = Array.FindLastIndex(lines, l => l.Contains("G1", StringComparison.Ordinal) && l.Contains('Z', StringComparison.Ordinal));
+        int cut = Array.FindLastIndex(
+            lines,
+            l => l.Contains("G1", StringComparison.Ordinal) && l.Contains('Z', StringComparison.Ordinal)
+        );
         lines[cut] = System.Text.RegularExpressions.Regex.Replace(lines[cut], "Z-?[0-9.]+", "Z-5.");
         string broken = Path.Combine(library.Folder, "broken.nc");
         File.WriteAllLines(broken, lines);
         Ran bad = Cli.Run(library.Folder, "verify", library.Job(Job), broken, "--json");
         Assert.Equal(1, bad.Exit);
-        Assert.Contains(bad.Json["findings"]!.AsArray(), f => (string)f!["severity"]! == "error" && (int?)f["line"] == cut + 1);
+        Assert.Contains(
+            bad.Json["findings"]!.AsArray(),
+            f => (string)f!["severity"]! == "error" && (int?)f["line"] == cut + 1
+        );
     }
 
     [Fact]

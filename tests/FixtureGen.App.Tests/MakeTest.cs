@@ -30,14 +30,36 @@ public sealed class MakeTest
         foreach (JsonNode? program in report["programs"]!.AsArray().Where(p => (string)p!["setup"]! == "top"))
         {
             // An 8.5 in HDPE fixture takes at most a quarter of an hour: common practice, no source.
-            bool small = (double)report["placement"]!["blankWidthMm"]! < 220 && (string)report["placement"]!["blankMaterial"]! == "hdpe";
+            bool small =
+                (double)report["placement"]!["blankWidthMm"]! < 220
+                && (string)report["placement"]!["blankMaterial"]! == "hdpe";
             Assert.InRange((double)program!["minutes"]!, 0.1, small ? 15 : 40);
         }
         string[] expected =
         [
-            .. new[] { "block.png", "cutlist.csv", "fixture.dxf", "holding.png", "preview.png", "preview.svg", "report.json", "setup.pdf", "top.nc", "traveler.pdf", "trim.nc" }.Select(e => $"{job}.{e}"),
+            .. new[]
+            {
+                "block.png",
+                "cutlist.csv",
+                "fixture.dxf",
+                "holding.png",
+                "preview.png",
+                "preview.svg",
+                "report.json",
+                "setup.pdf",
+                "top.nc",
+                "traveler.pdf",
+                "trim.nc",
+            }.Select(e => $"{job}.{e}"),
         ];
-        string?[] made = [.. Directory.EnumerateFiles(library.Out(job)).Select(Path.GetFileName).Where(f => !f!.EndsWith(".underside.nc", StringComparison.Ordinal)).Order(StringComparer.Ordinal)];
+        string?[] made =
+        [
+            .. Directory
+                .EnumerateFiles(library.Out(job))
+                .Select(Path.GetFileName)
+                .Where(f => !f!.EndsWith(".underside.nc", StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal),
+        ];
         Assert.Equal(expected, made);
     }
 

@@ -19,7 +19,10 @@ public sealed class OutputFolderTest : IDisposable
         string folder = Path.Combine(this.root, "a", "b");
         Assert.Empty(OutputFolder.Replace(folder, "job", [File("job.top.nc", "1"), File("job.report.json", "{}")]));
         Assert.Equal(["job.report.json", "job.top.nc"], Names(folder));
-        Assert.Equal(["b"], Directory.EnumerateFileSystemEntries(Path.Combine(this.root, "a")).Select(Path.GetFileName));
+        Assert.Equal(
+            ["b"],
+            Directory.EnumerateFileSystemEntries(Path.Combine(this.root, "a")).Select(Path.GetFileName)
+        );
     }
 
     [Fact]

@@ -9,12 +9,28 @@ public static class CheckCommand
     public static Command Build(Say say)
     {
         Argument<string> what = CommandTree.PathArgument("WHAT", "a job (.toml), a drawing (.dxf) or a folder of jobs");
-        Option<string?> unit = new("--unit") { HelpName = "in|mm", Description = "the unit of a drawing that states none" };
+        Option<string?> unit = new("--unit")
+        {
+            HelpName = "in|mm",
+            Description = "the unit of a drawing that states none",
+        };
         unit.AcceptOnlyFromAmong("in", "mm");
-        Option<string?> plate = new("--plate") { HelpName = "FILE", Description = "a plate file that stands in for the one each job names" };
+        Option<string?> plate = new("--plate")
+        {
+            HelpName = "FILE",
+            Description = "a plate file that stands in for the one each job names",
+        };
         Option<bool> json = CommandTree.Json();
-        Command command = new("check", "Say what is wrong, and how well the part is held, without making anything.") { what, unit, plate, json };
-        command.SetAction(parsed => Run(say, parsed.GetValue(what)!, parsed.GetValue(unit), parsed.GetValue(plate), parsed.GetValue(json)));
+        Command command = new("check", "Say what is wrong, and how well the part is held, without making anything.")
+        {
+            what,
+            unit,
+            plate,
+            json,
+        };
+        command.SetAction(parsed =>
+            Run(say, parsed.GetValue(what)!, parsed.GetValue(unit), parsed.GetValue(plate), parsed.GetValue(json))
+        );
         return command;
     }
 
@@ -22,13 +38,28 @@ public static class CheckCommand
     {
         if (plate is not null && !File.Exists(plate))
         {
-            return MakeCommand.Refuse(say, "", [new Finding("plate-missing", Severity.Error, plate, "there is no such plate file", "check the path after --plate")], json);
+            return MakeCommand.Refuse(
+                say,
+                "",
+                [
+                    new Finding(
+                        "plate-missing",
+                        Severity.Error,
+                        plate,
+                        "there is no such plate file",
+                        "check the path after --plate"
+                    ),
+                ],
+                json
+            );
         }
         if (Directory.Exists(what))
         {
             return CheckFolder.Run(say, what, plate, json);
         }
-        return what.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase) ? CheckDrawing.Run(say, what, unit, json) : Job(say, what, plate, json);
+        return what.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase)
+            ? CheckDrawing.Run(say, what, unit, json)
+            : Job(say, what, plate, json);
     }
 
     private static int Job(Say say, string path, string? plate, bool json)

@@ -14,7 +14,20 @@ public static class CheckFolder
         ImmutableArray<string> jobs = Jobs(folder);
         if (jobs.Length == 0)
         {
-            return MakeCommand.Refuse(say, "", [new Finding("no-jobs", Severity.Error, folder, "no job (a .toml with a like-named .dxf) lies below it", "name a folder of jobs, or write one with 'fixturegen new OUTLINE.dxf'")], json);
+            return MakeCommand.Refuse(
+                say,
+                "",
+                [
+                    new Finding(
+                        "no-jobs",
+                        Severity.Error,
+                        folder,
+                        "no job (a .toml with a like-named .dxf) lies below it",
+                        "name a folder of jobs, or write one with 'fixturegen new OUTLINE.dxf'"
+                    ),
+                ],
+                json
+            );
         }
         JsonArray reports = [];
         bool ok = true;
@@ -46,7 +59,12 @@ public static class CheckFolder
             .. Directory
                 .EnumerateFiles(folder, "*.toml", SearchOption.AllDirectories)
                 .Where(f => File.Exists(Path.ChangeExtension(f, ".dxf")))
-                .Where(f => !Path.GetRelativePath(folder, f).Split(Path.DirectorySeparatorChar).SkipLast(1).Any(p => p.StartsWith('.') || p == "out"))
+                .Where(f =>
+                    !Path.GetRelativePath(folder, f)
+                        .Split(Path.DirectorySeparatorChar)
+                        .SkipLast(1)
+                        .Any(p => p.StartsWith('.') || p == "out")
+                )
                 .Order(StringComparer.Ordinal),
         ];
 
@@ -55,7 +73,11 @@ public static class CheckFolder
         Stage<JobSource> source = JobSource.Read(path);
         if (!source.Ok)
         {
-            Report refused = ReportBuilder.Refused(Path.GetFileNameWithoutExtension(path), source.Findings, ProductVersion.Text);
+            Report refused = ReportBuilder.Refused(
+                Path.GetFileNameWithoutExtension(path),
+                source.Findings,
+                ProductVersion.Text
+            );
             return new Outcome(refused, source.Findings, [], null, null, null, null);
         }
         return Pipeline.Check(source.Value!.Request(plate, steps.Begin));
@@ -67,8 +89,11 @@ public static class CheckFolder
         if (!report.Ok || report.Holding is not { } h)
         {
             FindingLine? first = report.Findings.FirstOrDefault(f => f.Severity == "error");
-            return $"{report.Job,-28} REFUSED  {first?.Code}: {first?.Message}";
+            return $"{report.Job, -28} REFUSED  {first?.Code}: {first?.Message}";
         }
-        return string.Create(c, $"{report.Job,-28} ok  vacuum {h.VacuumOnly.Factor,6:0.00}  magnets stopping {h.MagnetsStopping.Factor,6:0.00}  both {h.Both.Factor,6:0.00}");
+        return string.Create(
+            c,
+            $"{report.Job, -28} ok  vacuum {h.VacuumOnly.Factor, 6:0.00}  magnets stopping {h.MagnetsStopping.Factor, 6:0.00}  both {h.Both.Factor, 6:0.00}"
+        );
     }
 }

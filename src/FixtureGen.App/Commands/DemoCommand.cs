@@ -11,7 +11,12 @@ public static class DemoCommand
 
     public static Command Build(Say say)
     {
-        Option<string> folder = new("-o", "--output") { HelpName = "DIR", Description = "where the files go", DefaultValueFactory = _ => Path.Combine("out", "demo") };
+        Option<string> folder = new("-o", "--output")
+        {
+            HelpName = "DIR",
+            Description = "where the files go",
+            DefaultValueFactory = _ => Path.Combine("out", "demo"),
+        };
         Option<bool> json = CommandTree.Json();
         Command command = new("demo", "Make the built-in example: every file of one fixture.") { folder, json };
         command.SetAction(p => Run(say, p.GetValue(folder)!, p.GetValue(json)));
@@ -53,7 +58,8 @@ public static class DemoCommand
             .Order(StringComparer.Ordinal);
     }
 
-    private static string? Text(string path) => Bytes(path) is { } bytes ? System.Text.Encoding.UTF8.GetString(bytes) : null;
+    private static string? Text(string path) =>
+        Bytes(path) is { } bytes ? System.Text.Encoding.UTF8.GetString(bytes) : null;
 
     private static byte[]? Bytes(string path)
     {

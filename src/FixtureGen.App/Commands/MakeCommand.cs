@@ -1,5 +1,5 @@
-using System.CommandLine;
 using System.Collections.Immutable;
+using System.CommandLine;
 using FixtureGen.Model;
 using FixtureGen.Output;
 
@@ -10,10 +10,22 @@ public static class MakeCommand
 {
     public static Command Build(Say say)
     {
-        Argument<string> job = CommandTree.PathArgument("JOB.toml", "the job; its drawing is the like-named .dxf beside it");
-        Option<string?> folder = new("-o", "--output") { HelpName = "DIR", Description = "where the files go (default out/JOB beside templates/)" };
+        Argument<string> job = CommandTree.PathArgument(
+            "JOB.toml",
+            "the job; its drawing is the like-named .dxf beside it"
+        );
+        Option<string?> folder = new("-o", "--output")
+        {
+            HelpName = "DIR",
+            Description = "where the files go (default out/JOB beside templates/)",
+        };
         Option<bool> json = CommandTree.Json();
-        Command command = new("make", "Make the fixture's programs, pictures, papers and report.") { job, folder, json };
+        Command command = new("make", "Make the fixture's programs, pictures, papers and report.")
+        {
+            job,
+            folder,
+            json,
+        };
         command.SetAction(parsed => Run(say, parsed.GetValue(job)!, parsed.GetValue(folder), parsed.GetValue(json)));
         return command;
     }
@@ -46,9 +58,14 @@ public static class MakeCommand
         }
         ImmutableArray<Finding> trouble = OutputFolder.Replace(folder, outcome.Report.Job, outcome.Files);
         say.Findings([.. outcome.Findings, .. trouble]);
-        Report report = trouble.Length == 0
-            ? outcome.Report
-            : outcome.Report with { Ok = false, Findings = ReportBuilder.Lines([.. outcome.Findings, .. trouble]) };
+        Report report =
+            trouble.Length == 0
+                ? outcome.Report
+                : outcome.Report with
+                {
+                    Ok = false,
+                    Findings = ReportBuilder.Lines([.. outcome.Findings, .. trouble]),
+                };
         if (json)
         {
             say.Json(AppJson.Made(report, seconds));

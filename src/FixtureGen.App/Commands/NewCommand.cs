@@ -31,7 +31,11 @@ public static class NewCommand
         }
         Stage<Drawing> drawing = DxfReader.Read(File.ReadAllBytes(path), path, null, Tolerances.House);
         string job = Path.ChangeExtension(path, ".toml");
-        Stage<string> text = JobTemplate.NewJob(Path.GetFileNameWithoutExtension(path), drawing.Value?.Unit, library.Value!.Shop(null));
+        Stage<string> text = JobTemplate.NewJob(
+            Path.GetFileNameWithoutExtension(path),
+            drawing.Value?.Unit,
+            library.Value!.Shop(null)
+        );
         if (!text.Ok)
         {
             return Answer(say, null, [.. drawing.Findings, .. text.Findings], json);
@@ -43,15 +47,37 @@ public static class NewCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Answer(say, null, [new Finding("job-not-writable", Severity.Error, job, e.Message, "free the folder's permissions or its disk")], json);
+            return Answer(
+                say,
+                null,
+                [
+                    new Finding(
+                        "job-not-writable",
+                        Severity.Error,
+                        job,
+                        e.Message,
+                        "free the folder's permissions or its disk"
+                    ),
+                ],
+                json
+            );
         }
         return Answer(say, job, [.. drawing.Findings, .. text.Findings], json);
     }
 
     private static Finding? Trouble(string path) =>
-        !path.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase) ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf file", "name the drawing")
-        : !File.Exists(path) ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
-        : File.Exists(Path.ChangeExtension(path, ".toml")) ? new("job-exists", Severity.Error, Path.ChangeExtension(path, ".toml"), "the job is there already and is never overwritten", "edit it, or move it away first")
+        !path.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase)
+            ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf file", "name the drawing")
+        : !File.Exists(path)
+            ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
+        : File.Exists(Path.ChangeExtension(path, ".toml"))
+            ? new(
+                "job-exists",
+                Severity.Error,
+                Path.ChangeExtension(path, ".toml"),
+                "the job is there already and is never overwritten",
+                "edit it, or move it away first"
+            )
         : null;
 
     private static int Answer(Say say, string? job, IReadOnlyList<Finding> findings, bool json)
@@ -59,7 +85,16 @@ public static class NewCommand
         say.Findings(findings);
         if (json)
         {
-            say.Json(AppJson.Text(new JsonObject { ["ok"] = job is not null, ["job"] = job, ["findings"] = AppJson.Findings(findings) }));
+            say.Json(
+                AppJson.Text(
+                    new JsonObject
+                    {
+                        ["ok"] = job is not null,
+                        ["job"] = job,
+                        ["findings"] = AppJson.Findings(findings),
+                    }
+                )
+            );
         }
         else if (job is not null)
         {

@@ -13,21 +13,54 @@ public static class RegenerateCommand
     {
         Argument<string> folder = CommandTree.PathArgument("DIR", "the library or a folder in it (default: here)");
         folder.DefaultValueFactory = _ => ".";
-        Option<string?> plate = new("--plate") { HelpName = "FILE", Description = "a plate file that stands in for the one each job names, this run only" };
+        Option<string?> plate = new("--plate")
+        {
+            HelpName = "FILE",
+            Description = "a plate file that stands in for the one each job names, this run only",
+        };
         Option<bool> dry = new("--dry-run") { Description = "say what would change; write nothing" };
         Option<bool> force = new("--force") { Description = "remake all, stale or not" };
-        Option<int> workers = new("--jobs") { HelpName = "N", Description = "how many at once (default: all cores)", DefaultValueFactory = _ => Environment.ProcessorCount };
+        Option<int> workers = new("--jobs")
+        {
+            HelpName = "N",
+            Description = "how many at once (default: all cores)",
+            DefaultValueFactory = _ => Environment.ProcessorCount,
+        };
         workers.Validators.Add(r =>
         {
-            if (r.Tokens.Count > 0 && (!int.TryParse(r.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int n) || n is < 1 or > 256))
+            if (
+                r.Tokens.Count > 0
+                && (
+                    !int.TryParse(r.Tokens[0].Value, NumberStyles.None, CultureInfo.InvariantCulture, out int n)
+                    || n is < 1 or > 256
+                )
+            )
             {
                 r.AddError("--jobs takes a whole number from 1 to 256");
             }
         });
         Option<bool> json = CommandTree.Json();
-        Command command = new("regenerate", "Remake every job that is stale, and report what changed.") { folder, plate, dry, force, workers, json };
+        Command command = new("regenerate", "Remake every job that is stale, and report what changed.")
+        {
+            folder,
+            plate,
+            dry,
+            force,
+            workers,
+            json,
+        };
         command.SetAction(p =>
-            Run(say, new RegenerateOptions(p.GetValue(folder)!, p.GetValue(plate), p.GetValue(dry), p.GetValue(force), p.GetValue(workers)), p.GetValue(json))
+            Run(
+                say,
+                new RegenerateOptions(
+                    p.GetValue(folder)!,
+                    p.GetValue(plate),
+                    p.GetValue(dry),
+                    p.GetValue(force),
+                    p.GetValue(workers)
+                ),
+                p.GetValue(json)
+            )
         );
         return command;
     }
@@ -57,7 +90,9 @@ public static class RegenerateCommand
             Stage<ImmutableArray<JobChange>> run = new Regenerator(options, progress.Tell, stop.Token).Run(scratch);
             progress.Dispose();
             say.Findings(run.Findings);
-            return run.Ok ? Report(say, options, library.Value!, run.Value, json) : MakeCommand.Refuse(say, "", [], json);
+            return run.Ok
+                ? Report(say, options, library.Value!, run.Value, json)
+                : MakeCommand.Refuse(say, "", [], json);
         }
         finally
         {
@@ -67,12 +102,33 @@ public static class RegenerateCommand
     }
 
     private static Finding? Missing(RegenerateOptions options) =>
-        !Directory.Exists(options.Folder) ? new("folder-missing", Severity.Error, options.Folder, "there is no such folder", "name the folder of the jobs")
-        : options.PlateFile is { } plate && !File.Exists(plate) ? new("plate-missing", Severity.Error, plate, "there is no such plate file", "check the path after --plate")
-        : CheckFolder.Jobs(options.Folder).Length == 0 ? new("no-jobs", Severity.Error, options.Folder, "no job (a .toml with a like-named .dxf) lies below it", "name a folder of jobs, or write one with 'fixturegen new OUTLINE.dxf'")
+        !Directory.Exists(options.Folder)
+            ? new(
+                "folder-missing",
+                Severity.Error,
+                options.Folder,
+                "there is no such folder",
+                "name the folder of the jobs"
+            )
+        : options.PlateFile is { } plate && !File.Exists(plate)
+            ? new("plate-missing", Severity.Error, plate, "there is no such plate file", "check the path after --plate")
+        : CheckFolder.Jobs(options.Folder).Length == 0
+            ? new(
+                "no-jobs",
+                Severity.Error,
+                options.Folder,
+                "no job (a .toml with a like-named .dxf) lies below it",
+                "name a folder of jobs, or write one with 'fixturegen new OUTLINE.dxf'"
+            )
         : null;
 
-    private static int Report(Say say, RegenerateOptions options, Library library, ImmutableArray<JobChange> changes, bool json)
+    private static int Report(
+        Say say,
+        RegenerateOptions options,
+        Library library,
+        ImmutableArray<JobChange> changes,
+        bool json
+    )
     {
         string text = ChangeReport.Json(changes, options.DryRun);
         bool ok = changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
@@ -94,7 +150,11 @@ public static class RegenerateCommand
         else
         {
             ChangeTable.Print(say, changes);
-            say.Line(options.DryRun ? "Dry run: nothing was written." : $"Read {Path.Combine(library.Out, "regenerate.html")}");
+            say.Line(
+                options.DryRun
+                    ? "Dry run: nothing was written."
+                    : $"Read {Path.Combine(library.Out, "regenerate.html")}"
+            );
         }
         return ok ? Program.Made : Program.Refused;
     }
@@ -111,7 +171,15 @@ public static class RegenerateCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            say.Findings([new Finding("out-not-writable", Severity.Error, library.Out, $"the change report cannot be written: {e.Message}", "free the folder or its disk")]);
+            say.Findings([
+                new Finding(
+                    "out-not-writable",
+                    Severity.Error,
+                    library.Out,
+                    $"the change report cannot be written: {e.Message}",
+                    "free the folder or its disk"
+                ),
+            ]);
             return false;
         }
     }

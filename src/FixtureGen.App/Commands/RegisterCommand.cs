@@ -18,7 +18,14 @@ public static class RegisterCommand
         Option<string?> worn = Event("--worn", "the block of this job is worn: due for a remake");
         Option<string?> scrapped = Event("--scrapped", "the oldest block of this job on the shelf was thrown away");
         Option<bool> json = CommandTree.Json();
-        Command command = new("register", "List the fixtures of a library and their state.") { folder, cut, worn, scrapped, json };
+        Command command = new("register", "List the fixtures of a library and their state.")
+        {
+            folder,
+            cut,
+            worn,
+            scrapped,
+            json,
+        };
         command.SetAction(p =>
         {
             (string? Job, FixtureState State)[] events =
@@ -27,20 +34,40 @@ public static class RegisterCommand
                 (p.GetValue(worn), FixtureState.Worn),
                 (p.GetValue(scrapped), FixtureState.Scrapped),
             ];
-            return Run(say, p.GetValue(folder)!, [.. events.Where(e => e.Job is not null).Select(e => (Bare(e.Job!), e.State))], p.GetValue(json));
+            return Run(
+                say,
+                p.GetValue(folder)!,
+                [.. events.Where(e => e.Job is not null).Select(e => (Bare(e.Job!), e.State))],
+                p.GetValue(json)
+            );
         });
         return command;
     }
 
-    private static Option<string?> Event(string name, string description) => new(name) { HelpName = "JOB", Description = description };
+    private static Option<string?> Event(string name, string description) =>
+        new(name) { HelpName = "JOB", Description = description };
 
-    private static string Bare(string job) => job.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? Path.GetFileNameWithoutExtension(job) : job;
+    private static string Bare(string job) =>
+        job.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? Path.GetFileNameWithoutExtension(job) : job;
 
     private static int Run(Say say, string folder, ImmutableArray<(string Job, FixtureState State)> events, bool json)
     {
         if (!Directory.Exists(folder))
         {
-            return MakeCommand.Refuse(say, "", [new Finding("folder-missing", Severity.Error, folder, "there is no such folder", "name the folder of the jobs")], json);
+            return MakeCommand.Refuse(
+                say,
+                "",
+                [
+                    new Finding(
+                        "folder-missing",
+                        Severity.Error,
+                        folder,
+                        "there is no such folder",
+                        "name the folder of the jobs"
+                    ),
+                ],
+                json
+            );
         }
         Stage<Register> result = events.Length == 0 ? RegisterFile.Read(folder) : Note(folder, events);
         ImmutableArray<Finding> findings = [.. result.Findings, .. result.Value is { } r ? OlderPlates(folder, r) : []];
@@ -95,7 +122,10 @@ public static class RegisterCommand
                     "older-plate",
                     Severity.Warning,
                     Path.Combine(folder, Register.FileName),
-                    string.Create(CultureInfo.InvariantCulture, $"the block of {f.Job} revision {f.Revision} was cut for revision {f.PlateRevision} of plate {f.Plate}; the plate is now at {newest}"),
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"the block of {f.Job} revision {f.Revision} was cut for revision {f.PlateRevision} of plate {f.Plate}; the plate is now at {newest}"
+                    ),
                     "read the change report: scrap the block if it no longer fits"
                 );
             }
@@ -105,18 +135,39 @@ public static class RegisterCommand
     private static void Print(Say say, Register register)
     {
         int width = Math.Max(8, register.Fixtures.Select(f => f.Job.Length).DefaultIfEmpty(0).Max());
-        say.Line($"{"job".PadRight(width)}  {"fixture",-8}  rev  trim   top    underside  {"state",-9}  plate");
+        say.Line($"{"job".PadRight(width)}  {"fixture", -8}  rev  trim   top    underside  {"state", -9}  plate");
         foreach (Fixture f in register.Fixtures)
         {
-            say.Line(string.Create(CultureInfo.InvariantCulture, $"{f.Job.PadRight(width)}  {f.Id,-8}  {f.Revision,3}  {f.Program,-5}  {f.Program + 1,-5}  {f.Program + 2,-9}  {Register.Word(f.State),-9}  {f.Plate} {f.PlateRevision}"));
+            say.Line(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{f.Job.PadRight(width)}  {f.Id, -8}  {f.Revision, 3}  {f.Program, -5}  {f.Program + 1, -5}  {f.Program + 2, -9}  {Register.Word(f.State), -9}  {f.Plate} {f.PlateRevision}"
+                )
+            );
         }
     }
 
     private static string Json(Register register, ImmutableArray<Finding> findings, bool ok) =>
-        AppJson.Text(new JsonObject
-        {
-            ["ok"] = ok,
-            ["fixtures"] = new JsonArray([.. register.Fixtures.Select(f => (JsonNode)new JsonObject { ["job"] = f.Job, ["id"] = f.Id, ["revision"] = f.Revision, ["programNumber"] = f.Program, ["plate"] = f.Plate, ["plateRevision"] = f.PlateRevision, ["state"] = Register.Word(f.State) })]),
-            ["findings"] = AppJson.Findings(findings),
-        });
+        AppJson.Text(
+            new JsonObject
+            {
+                ["ok"] = ok,
+                ["fixtures"] = new JsonArray([
+                    .. register.Fixtures.Select(f =>
+                        (JsonNode)
+                            new JsonObject
+                            {
+                                ["job"] = f.Job,
+                                ["id"] = f.Id,
+                                ["revision"] = f.Revision,
+                                ["programNumber"] = f.Program,
+                                ["plate"] = f.Plate,
+                                ["plateRevision"] = f.PlateRevision,
+                                ["state"] = Register.Word(f.State),
+                            }
+                    ),
+                ]),
+                ["findings"] = AppJson.Findings(findings),
+            }
+        );
 }

@@ -1,5 +1,5 @@
-using System.CommandLine;
 using System.Collections.Immutable;
+using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using FixtureGen.Model;
@@ -15,12 +15,29 @@ public static class VerifyCommand
     {
         Argument<string> job = CommandTree.PathArgument("JOB.toml", "the job the program belongs to");
         Argument<string> program = CommandTree.PathArgument("PROGRAM.nc", "the program to judge");
-        Option<string?> setup = new("--setup") { HelpName = "underside|top|trim", Description = "which setup it runs in (else known from its number, first comment or name)" };
+        Option<string?> setup = new("--setup")
+        {
+            HelpName = "underside|top|trim",
+            Description = "which setup it runs in (else known from its number, first comment or name)",
+        };
         setup.AcceptOnlyFromAmong("underside", "top", "trim");
-        Option<string?> picture = new("--picture") { HelpName = "FILE", Description = "write a PNG that shows where it failed" };
+        Option<string?> picture = new("--picture")
+        {
+            HelpName = "FILE",
+            Description = "write a PNG that shows where it failed",
+        };
         Option<bool> json = CommandTree.Json();
-        Command command = new("verify", "Carve the block with a finished program and say what harm it would do.") { job, program, setup, picture, json };
-        command.SetAction(p => Run(say, p.GetValue(job)!, p.GetValue(program)!, p.GetValue(setup), p.GetValue(picture), p.GetValue(json)));
+        Command command = new("verify", "Carve the block with a finished program and say what harm it would do.")
+        {
+            job,
+            program,
+            setup,
+            picture,
+            json,
+        };
+        command.SetAction(p =>
+            Run(say, p.GetValue(job)!, p.GetValue(program)!, p.GetValue(setup), p.GetValue(picture), p.GetValue(json))
+        );
         return command;
     }
 
@@ -33,7 +50,20 @@ public static class VerifyCommand
         }
         if (!File.Exists(programPath))
         {
-            return Answer(say, null, [new Finding("program-missing", Severity.Error, programPath, "there is no such file", "check the path of the program")], json);
+            return Answer(
+                say,
+                null,
+                [
+                    new Finding(
+                        "program-missing",
+                        Severity.Error,
+                        programPath,
+                        "there is no such file",
+                        "check the path of the program"
+                    ),
+                ],
+                json
+            );
         }
         Setup? known = setup switch
         {
@@ -43,7 +73,12 @@ public static class VerifyCommand
             _ => null,
         };
         using Steps steps = say.Steps();
-        Outcome outcome = Pipeline.VerifyFile(source.Value!.Request(null, steps.Begin), Path.GetFileName(programPath), File.ReadAllText(programPath), known);
+        Outcome outcome = Pipeline.VerifyFile(
+            source.Value!.Request(null, steps.Begin),
+            Path.GetFileName(programPath),
+            File.ReadAllText(programPath),
+            known
+        );
         steps.Dispose();
         ImmutableArray<Finding> findings = outcome.Findings;
         if (picture is not null && outcome.Verdict is not null)
@@ -63,7 +98,16 @@ public static class VerifyCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return [new Finding("out-not-writable", Severity.Error, path, $"the picture cannot be written: {e.Message}", "name another file after --picture")];
+            return
+            [
+                new Finding(
+                    "out-not-writable",
+                    Severity.Error,
+                    path,
+                    $"the picture cannot be written: {e.Message}",
+                    "name another file after --picture"
+                ),
+            ];
         }
     }
 
@@ -73,20 +117,24 @@ public static class VerifyCommand
         ProgramVerdict? p = verdict?.Programs.FirstOrDefault();
         if (json)
         {
-            say.Json(AppJson.Text(new JsonObject
-            {
-                ["ok"] = ok,
-                ["findings"] = AppJson.Findings(findings),
-                ["setup"] = p is null ? null : Words.Of(p.Setup),
-                ["minutes"] = p is null ? null : Math.Round(p.Minutes, 3),
-                ["cutMm"] = p is null ? null : Math.Round(p.CutMm, 2),
-                ["rapidMm"] = p is null ? null : Math.Round(p.RapidMm, 2),
-                ["removedMm3"] = p is null ? null : Math.Round(p.RemovedMm3, 1),
-                ["airCutShare"] = p is null ? null : Math.Round(p.AirCutShare, 3),
-                ["maxGougeDepthMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeDepthMm, 4),
-                ["maxGougeSideMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeSideMm, 4),
-                ["maxLeftoverMm"] = verdict is null ? null : Math.Round(verdict.MaxLeftoverMm, 4),
-            }));
+            say.Json(
+                AppJson.Text(
+                    new JsonObject
+                    {
+                        ["ok"] = ok,
+                        ["findings"] = AppJson.Findings(findings),
+                        ["setup"] = p is null ? null : Words.Of(p.Setup),
+                        ["minutes"] = p is null ? null : Math.Round(p.Minutes, 3),
+                        ["cutMm"] = p is null ? null : Math.Round(p.CutMm, 2),
+                        ["rapidMm"] = p is null ? null : Math.Round(p.RapidMm, 2),
+                        ["removedMm3"] = p is null ? null : Math.Round(p.RemovedMm3, 1),
+                        ["airCutShare"] = p is null ? null : Math.Round(p.AirCutShare, 3),
+                        ["maxGougeDepthMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeDepthMm, 4),
+                        ["maxGougeSideMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeSideMm, 4),
+                        ["maxLeftoverMm"] = verdict is null ? null : Math.Round(verdict.MaxLeftoverMm, 4),
+                    }
+                )
+            );
             say.Findings(findings);
             return ok ? Program.Made : Program.Refused;
         }
@@ -94,9 +142,24 @@ public static class VerifyCommand
         if (p is not null)
         {
             CultureInfo c = CultureInfo.InvariantCulture;
-            say.Line(string.Create(c, $"{p.FileName} as {Words.Of(p.Setup)}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"));
-            say.Line(string.Create(c, $"  {p.Minutes:0.0} min, {p.CutMm / 1000:0.0} m cut, {p.RapidMm / 1000:0.0} m rapid, {p.RemovedMm3 / 1000:0.0} cm3 removed, {100 * p.AirCutShare:0} % of the cutting in air"));
-            say.Line(string.Create(c, $"  gouge depth {verdict!.MaxGougeDepthMm:0.000} side {verdict.MaxGougeSideMm:0.000} mm, left-over {verdict.MaxLeftoverMm:0.000} mm"));
+            say.Line(
+                string.Create(
+                    c,
+                    $"{p.FileName} as {Words.Of(p.Setup)}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
+                )
+            );
+            say.Line(
+                string.Create(
+                    c,
+                    $"  {p.Minutes:0.0} min, {p.CutMm / 1000:0.0} m cut, {p.RapidMm / 1000:0.0} m rapid, {p.RemovedMm3 / 1000:0.0} cm3 removed, {100 * p.AirCutShare:0} % of the cutting in air"
+                )
+            );
+            say.Line(
+                string.Create(
+                    c,
+                    $"  gouge depth {verdict!.MaxGougeDepthMm:0.000} side {verdict.MaxGougeSideMm:0.000} mm, left-over {verdict.MaxLeftoverMm:0.000} mm"
+                )
+            );
             foreach (ToolTime t in p.Tools)
             {
                 say.Line(string.Create(c, $"  T{t.Tool} {t.Name}: {t.Minutes:0.0} min"));

@@ -47,7 +47,10 @@ public sealed class LayoutServer : IAsyncDisposable
     {
         get
         {
-            string root = this.app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
+            string root = this
+                .app.Services.GetRequiredService<IServer>()
+                .Features.Get<IServerAddressesFeature>()!
+                .Addresses.First();
             return $"{root}/?token={this.token}";
         }
     }
@@ -55,7 +58,8 @@ public sealed class LayoutServer : IAsyncDisposable
     public Task StartAsync() => this.app.StartAsync();
 
     /// <summary>Returns when the run is stopped: Ctrl-C, or the token.</summary>
-    public Task WaitAsync(CancellationToken stop) => HostingAbstractionsHostExtensions.WaitForShutdownAsync(this.app, stop);
+    public Task WaitAsync(CancellationToken stop) =>
+        HostingAbstractionsHostExtensions.WaitForShutdownAsync(this.app, stop);
 
     public ValueTask DisposeAsync() => this.app.DisposeAsync();
 
@@ -64,7 +68,8 @@ public sealed class LayoutServer : IAsyncDisposable
         HttpRequest request = context.Request;
         context.Response.Headers.CacheControl = "no-store";
         context.Response.Headers.XContentTypeOptions = "nosniff";
-        context.Response.Headers.ContentSecurityPolicy = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'";
+        context.Response.Headers.ContentSecurityPolicy =
+            "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'";
         context.Response.Headers["Referrer-Policy"] = "no-referrer";
         if (!this.IsOurs(request))
         {
@@ -76,7 +81,13 @@ public sealed class LayoutServer : IAsyncDisposable
         {
             if (!this.HasToken(request))
             {
-                await Text(context, 403, "text/plain", "the address lacks its token; use the one that the program printed").ConfigureAwait(false);
+                await Text(
+                        context,
+                        403,
+                        "text/plain",
+                        "the address lacks its token; use the one that the program printed"
+                    )
+                    .ConfigureAwait(false);
                 return;
             }
             await Api(context, session, path["/api/".Length..]).ConfigureAwait(false);
@@ -84,7 +95,8 @@ public sealed class LayoutServer : IAsyncDisposable
         }
         if (path == "/" && !this.HasToken(request))
         {
-            await Text(context, 403, "text/plain", "the address lacks its token; use the one that the program printed").ConfigureAwait(false);
+            await Text(context, 403, "text/plain", "the address lacks its token; use the one that the program printed")
+                .ConfigureAwait(false);
             return;
         }
         await Page(context, path == "/" ? "index.html" : path[1..]).ConfigureAwait(false);
@@ -98,11 +110,15 @@ public sealed class LayoutServer : IAsyncDisposable
         string[] names = ["127.0.0.1:" + port, "localhost:" + port];
         string host = request.Host.Value ?? "";
         string origin = request.Headers.Origin.ToString();
-        return names.Contains(host, StringComparer.OrdinalIgnoreCase) && (origin.Length == 0 || string.Equals(origin, "http://" + host, StringComparison.OrdinalIgnoreCase));
+        return names.Contains(host, StringComparer.OrdinalIgnoreCase)
+            && (origin.Length == 0 || string.Equals(origin, "http://" + host, StringComparison.OrdinalIgnoreCase));
     }
 
     private bool HasToken(HttpRequest request) =>
-        CryptographicOperations.FixedTimeEquals(Encoding.ASCII.GetBytes(request.Query["token"].ToString()), Encoding.ASCII.GetBytes(this.token));
+        CryptographicOperations.FixedTimeEquals(
+            Encoding.ASCII.GetBytes(request.Query["token"].ToString()),
+            Encoding.ASCII.GetBytes(this.token)
+        );
 
     private static async Task Api(HttpContext context, LayoutSession session, string call)
     {
@@ -111,20 +127,28 @@ public sealed class LayoutServer : IAsyncDisposable
         {
             try
             {
-                body = await JsonNode.ParseAsync(context.Request.Body, cancellationToken: context.RequestAborted).ConfigureAwait(false);
+                body = await JsonNode
+                    .ParseAsync(context.Request.Body, cancellationToken: context.RequestAborted)
+                    .ConfigureAwait(false);
             }
             catch (System.Text.Json.JsonException)
             {
-                await Text(context, 400, "application/json", """{"message":"the request is not JSON"}""").ConfigureAwait(false);
+                await Text(context, 400, "application/json", """{"message":"the request is not JSON"}""")
+                    .ConfigureAwait(false);
                 return;
             }
             catch (Microsoft.AspNetCore.Http.BadHttpRequestException e)
             {
-                await Text(context, e.StatusCode, "application/json", """{"message":"the request is too large"}""").ConfigureAwait(false);
+                await Text(context, e.StatusCode, "application/json", """{"message":"the request is too large"}""")
+                    .ConfigureAwait(false);
                 return;
             }
         }
-        LayoutAnswer answer = await Task.Run(() => session.Answer(call, body, context.Request.Query["for"].ToString()), context.RequestAborted).ConfigureAwait(false);
+        LayoutAnswer answer = await Task.Run(
+                () => session.Answer(call, body, context.Request.Query["for"].ToString()),
+                context.RequestAborted
+            )
+            .ConfigureAwait(false);
         context.Response.StatusCode = answer.Status;
         context.Response.ContentType = answer.ContentType;
         await context.Response.Body.WriteAsync(answer.Body, context.RequestAborted).ConfigureAwait(false);
@@ -162,5 +186,6 @@ public sealed record LayoutAnswer(int Status, string ContentType, ReadOnlyMemory
     public static LayoutAnswer Json(int status, JsonNode node) =>
         new(status, "application/json; charset=utf-8", Encoding.UTF8.GetBytes(node.ToJsonString()));
 
-    public static LayoutAnswer Message(int status, string message) => Json(status, new JsonObject { ["message"] = message });
+    public static LayoutAnswer Message(int status, string message) =>
+        Json(status, new JsonObject { ["message"] = message });
 }

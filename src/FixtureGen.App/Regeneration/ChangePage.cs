@@ -21,11 +21,17 @@ public static class ChangePage
 
     public static void Write(TextWriter page, ImmutableArray<JobChange> changes, string title)
     {
-        page.Write($"<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>{E(title)}</title>\n<style>{Style}</style></head><body>\n<h1>{E(title)}</h1>\n");
-        page.Write($"<p>{Count(changes, JobResult.Made)} made, {Count(changes, JobResult.Unchanged)} unchanged, {Count(changes, JobResult.Refused)} refused, {Count(changes, JobResult.Stopped)} not reached.</p>\n");
+        page.Write(
+            $"<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>{E(title)}</title>\n<style>{Style}</style></head><body>\n<h1>{E(title)}</h1>\n"
+        );
+        page.Write(
+            $"<p>{Count(changes, JobResult.Made)} made, {Count(changes, JobResult.Unchanged)} unchanged, {Count(changes, JobResult.Refused)} refused, {Count(changes, JobResult.Stopped)} not reached.</p>\n"
+        );
         foreach (JobChange c in changes.Where(c => c.Scrap is not null))
         {
-            page.Write($"<p class=\"scrap\">Scrap the block of {E(c.Job)} on the shelf: {E(c.Scrap!)}. Until then its old trim program is its only valid pair.</p>\n");
+            page.Write(
+                $"<p class=\"scrap\">Scrap the block of {E(c.Job)} on the shelf: {E(c.Scrap!)}. Until then its old trim program is its only valid pair.</p>\n"
+            );
         }
         Table(page, changes);
         foreach (JobChange c in changes.Where(c => c.Result != JobResult.Unchanged))
@@ -37,7 +43,9 @@ public static class ChangePage
 
     private static void Table(TextWriter page, ImmutableArray<JobChange> changes)
     {
-        page.Write("<table><thead><tr><th>Job</th><th>Result</th><th>Why</th><th>Rev.</th><th>Number</th><th>Minutes</th><th>Vacuum</th><th>Magnets, stopping</th><th>Both</th><th>Reload</th></tr></thead><tbody>\n");
+        page.Write(
+            "<table><thead><tr><th>Job</th><th>Result</th><th>Why</th><th>Rev.</th><th>Number</th><th>Minutes</th><th>Vacuum</th><th>Magnets, stopping</th><th>Both</th><th>Reload</th></tr></thead><tbody>\n"
+        );
         foreach (JobChange c in changes)
         {
             HoldingFacts? b = c.Before?.Holding;
@@ -45,7 +53,9 @@ public static class ChangePage
             string result = ChangeReport.Word(c.Result);
             page.Write($"<tr><td>{E(c.Job)}</td><td class=\"{result}\">{result}</td><td>{E(c.Why)}</td>");
             page.Write($"<td class=\"n\">{N(c.Revision)}</td><td class=\"n\">{N(c.Program)}</td>");
-            page.Write($"<td class=\"n\">{Pair(ChangeReport.Minutes(c.Before), ChangeReport.Minutes(c.After), "0.0")}</td>");
+            page.Write(
+                $"<td class=\"n\">{Pair(ChangeReport.Minutes(c.Before), ChangeReport.Minutes(c.After), "0.0")}</td>"
+            );
             page.Write($"<td class=\"n\">{Pair(b?.VacuumOnly.Factor, a?.VacuumOnly.Factor, "0.00")}</td>");
             page.Write($"<td class=\"n\">{Pair(b?.MagnetsStopping.Factor, a?.MagnetsStopping.Factor, "0.00")}</td>");
             page.Write($"<td class=\"n\">{Pair(b?.Both.Factor, a?.Both.Factor, "0.00")}</td>");
@@ -67,7 +77,9 @@ public static class ChangePage
             page.Write("<ul>\n");
             foreach (FindingLine f in told)
             {
-                page.Write($"<li><strong>{E(f.Severity)}</strong> {E(f.Code)} at {E(f.Where)}: {E(f.Message)}. <em>{E(f.Remedy)}</em></li>\n");
+                page.Write(
+                    $"<li><strong>{E(f.Severity)}</strong> {E(f.Code)} at {E(f.Where)}: {E(f.Message)}. <em>{E(f.Remedy)}</em></li>\n"
+                );
             }
             page.Write("</ul>\n");
         }
@@ -83,15 +95,21 @@ public static class ChangePage
     private static void Picture(TextWriter page, string caption, string? path, string job)
     {
         page.Write($"<figure><figcaption>{E(caption)}</figcaption>");
-        page.Write(path is null ? "<p>new: nothing was there before</p>" : $"<img alt=\"{E(job)} {caption}\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(File.ReadAllBytes(path))}\">");
+        page.Write(
+            path is null
+                ? "<p>new: nothing was there before</p>"
+                : $"<img alt=\"{E(job)} {caption}\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(File.ReadAllBytes(path))}\">"
+        );
         page.Write("</figure>");
     }
 
-    private static string Count(ImmutableArray<JobChange> changes, JobResult result) => N(changes.Count(c => c.Result == result));
+    private static string Count(ImmutableArray<JobChange> changes, JobResult result) =>
+        N(changes.Count(c => c.Result == result));
 
     private static string N(int value) => value.ToString(CultureInfo.InvariantCulture);
 
-    private static string Pair(double? before, double? after, string format) => E(ChangeReport.Pair(before, after, format));
+    private static string Pair(double? before, double? after, string format) =>
+        E(ChangeReport.Pair(before, after, format));
 
     private static string E(string text) => WebUtility.HtmlEncode(text);
 }

@@ -60,26 +60,28 @@ public static class ChangeReport
             ["scrap"] = c.Scrap,
             ["minutes"] = Two(Minutes(c.Before), Minutes(c.After)),
             ["vacuumOnly"] = Two(c.Before?.Holding?.VacuumOnly.Factor, c.After?.Holding?.VacuumOnly.Factor),
-            ["magnetsStopping"] = Two(c.Before?.Holding?.MagnetsStopping.Factor, c.After?.Holding?.MagnetsStopping.Factor),
-            ["both"] = Two(c.Before?.Holding?.Both.Factor, c.After?.Holding?.Both.Factor),
-            ["findings"] = new JsonArray(
-                [
-                    .. c.Findings.Select(f =>
-                        (JsonNode)
-                            new JsonObject
-                            {
-                                ["code"] = f.Code,
-                                ["severity"] = f.Severity,
-                                ["where"] = f.Where,
-                                ["message"] = f.Message,
-                                ["remedy"] = f.Remedy,
-                            }
-                    ),
-                ]
+            ["magnetsStopping"] = Two(
+                c.Before?.Holding?.MagnetsStopping.Factor,
+                c.After?.Holding?.MagnetsStopping.Factor
             ),
+            ["both"] = Two(c.Before?.Holding?.Both.Factor, c.After?.Holding?.Both.Factor),
+            ["findings"] = new JsonArray([
+                .. c.Findings.Select(f =>
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["code"] = f.Code,
+                            ["severity"] = f.Severity,
+                            ["where"] = f.Where,
+                            ["message"] = f.Message,
+                            ["remedy"] = f.Remedy,
+                        }
+                ),
+            ]),
         };
 
     private static JsonObject Two(double? before, double? after) => new() { ["before"] = before, ["after"] = after };
 
-    private static JsonArray Texts(IEnumerable<string> texts) => new([.. texts.Select(t => (JsonNode)JsonValue.Create(t)!)]);
+    private static JsonArray Texts(IEnumerable<string> texts) =>
+        new([.. texts.Select(t => (JsonNode)JsonValue.Create(t)!)]);
 }

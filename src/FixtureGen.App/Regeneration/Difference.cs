@@ -25,7 +25,11 @@ public static class Difference
             }
             if (Far(p.XMm, q.XMm) || Far(p.YMm, q.YMm) || Far(p.AngleDeg, q.AngleDeg))
             {
-                said.Add(Text($"placement X {p.XMm:0.###} Y {p.YMm:0.###} {p.AngleDeg:0.##} deg -> X {q.XMm:0.###} Y {q.YMm:0.###} {q.AngleDeg:0.##} deg"));
+                said.Add(
+                    Text(
+                        $"placement X {p.XMm:0.###} Y {p.YMm:0.###} {p.AngleDeg:0.##} deg -> X {q.XMm:0.###} Y {q.YMm:0.###} {q.AngleDeg:0.##} deg"
+                    )
+                );
             }
         }
         if (before.Features is { } f && after.Features is { } g)
@@ -36,7 +40,11 @@ public static class Difference
             Places(said, "magnets", f.Magnets, g.Magnets);
             if (f.Zones != g.Zones || Math.Abs(f.SealedAreaMm2 - g.SealedAreaMm2) > 0.5)
             {
-                said.Add(Text($"zones {f.Zones} with {f.SealedAreaMm2 / 100:0.0} cm2 -> {g.Zones} with {g.SealedAreaMm2 / 100:0.0} cm2"));
+                said.Add(
+                    Text(
+                        $"zones {f.Zones} with {f.SealedAreaMm2 / 100:0.0} cm2 -> {g.Zones} with {g.SealedAreaMm2 / 100:0.0} cm2"
+                    )
+                );
             }
         }
         return said.ToImmutable();
@@ -89,7 +97,10 @@ public static class Difference
             said.Add(Text($"{what} {before.Count} -> {after.Count}"));
             return;
         }
-        double most = before.Zip(after, (a, b) => Math.Max(Math.Abs(a.XMm - b.XMm), Math.Abs(a.YMm - b.YMm))).DefaultIfEmpty(0).Max();
+        double most = before
+            .Zip(after, (a, b) => Math.Max(Math.Abs(a.XMm - b.XMm), Math.Abs(a.YMm - b.YMm)))
+            .DefaultIfEmpty(0)
+            .Max();
         if (most > Same)
         {
             said.Add(Text($"{what} moved by up to {most:0.00} mm"));

@@ -39,7 +39,9 @@ public static class Numbering
     /// <summary>Numbers that the jobs of a folder state themselves, by job.</summary>
     public static IReadOnlyDictionary<string, int> Stated(IEnumerable<string> jobFiles)
     {
-        ImmutableDictionary<string, int>.Builder stated = ImmutableDictionary.CreateBuilder<string, int>(StringComparer.Ordinal);
+        ImmutableDictionary<string, int>.Builder stated = ImmutableDictionary.CreateBuilder<string, int>(
+            StringComparer.Ordinal
+        );
         foreach (string file in jobFiles)
         {
             foreach (string line in File.ReadLines(file))

@@ -15,7 +15,9 @@ public sealed class ProgressLine(Say say, bool piped) : IDisposable
         CultureInfo c = CultureInfo.InvariantCulture;
         if (piped)
         {
-            say.Error(string.Create(c, $"{done}/{total} {change.Job}: {ChangeReport.Word(change.Result)} ({change.Why})"));
+            say.Error(
+                string.Create(c, $"{done}/{total} {change.Job}: {ChangeReport.Word(change.Result)} ({change.Why})")
+            );
             return;
         }
         int filled = Width * done / total;

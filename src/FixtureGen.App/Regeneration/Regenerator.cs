@@ -24,7 +24,12 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         List<Finding> findings = [];
         try
         {
-            foreach (IGrouping<string, string> folder in jobs.GroupBy(j => Path.GetDirectoryName(Path.GetFullPath(j))!, StringComparer.Ordinal))
+            foreach (
+                IGrouping<string, string> folder in jobs.GroupBy(
+                    j => Path.GetDirectoryName(Path.GetFullPath(j))!,
+                    StringComparer.Ordinal
+                )
+            )
             {
                 Stage<Shelf> shelf = Shelf.Open(folder.Key, [.. folder], options.DryRun);
                 findings.AddRange(shelf.Findings);

@@ -18,7 +18,15 @@ public enum FixtureState
 }
 
 /// <summary>One revision of one job's fixture. Program is the job's base number N (trim N, top N + 1, underside N + 2).</summary>
-public sealed record Fixture(string Job, string Id, int Revision, int Program, string Plate, int PlateRevision, FixtureState State)
+public sealed record Fixture(
+    string Job,
+    string Id,
+    int Revision,
+    int Program,
+    string Plate,
+    int PlateRevision,
+    FixtureState State
+)
 {
     /// <summary>True while a block of this revision may still be clamped on the machine.</summary>
     public bool OnShelf => this.State is FixtureState.Cut or FixtureState.Worn;
@@ -42,15 +50,13 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
 
     /// <summary>The register with this fixture in place of the same job's same revision, or added.</summary>
     public Register With(Fixture fixture) =>
-        new(
-            [
-                .. this
-                    .Fixtures.Where(f => f.Job != fixture.Job || f.Revision != fixture.Revision)
-                    .Append(fixture)
-                    .OrderBy(f => f.Job, StringComparer.Ordinal)
-                    .ThenBy(f => f.Revision),
-            ]
-        );
+        new([
+            .. this
+                .Fixtures.Where(f => f.Job != fixture.Job || f.Revision != fixture.Revision)
+                .Append(fixture)
+                .OrderBy(f => f.Job, StringComparer.Ordinal)
+                .ThenBy(f => f.Revision),
+        ]);
 
     /// <summary>What cannot be true: a number used by two jobs, one revision listed twice, a block on the shelf above a later scrapped one.</summary>
     public IEnumerable<Finding> Contradictions(string where)
@@ -64,7 +70,10 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
                     "number-used-twice",
                     Severity.Error,
                     where,
-                    string.Create(CultureInfo.InvariantCulture, $"program number {g.Key} belongs to {string.Join(" and ", jobs)}"),
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"program number {g.Key} belongs to {string.Join(" and ", jobs)}"
+                    ),
                     "give one of them another program_number"
                 );
             }
@@ -73,7 +82,13 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
         {
             if (g.Select(f => f.Revision).Distinct().Count() != g.Count())
             {
-                yield return new Finding("revision-twice", Severity.Error, where, $"{g.Key} lists one revision twice", "keep one entry a revision");
+                yield return new Finding(
+                    "revision-twice",
+                    Severity.Error,
+                    where,
+                    $"{g.Key} lists one revision twice",
+                    "keep one entry a revision"
+                );
             }
         }
     }
@@ -116,7 +131,9 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
         {
             if (table is not TableArraySyntax || Plain(table.Name!.ToString()) != "fixture")
             {
-                findings.Add(Bad(where, table.Span.Start, $"unknown table '{table.Name}'; the register knows [[fixture]] only"));
+                findings.Add(
+                    Bad(where, table.Span.Start, $"unknown table '{table.Name}'; the register knows [[fixture]] only")
+                );
                 continue;
             }
             if (One(table, where, findings) is { } fixture)
@@ -124,7 +141,9 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
                 fixtures.Add(fixture);
             }
         }
-        findings.AddRange(document.KeyValues.Select(k => Bad(where, k.Span.Start, $"unknown key '{k.Key}' outside [[fixture]]")));
+        findings.AddRange(
+            document.KeyValues.Select(k => Bad(where, k.Span.Start, $"unknown key '{k.Key}' outside [[fixture]]"))
+        );
         Register register = new([.. fixtures.OrderBy(f => f.Job, StringComparer.Ordinal).ThenBy(f => f.Revision)]);
         findings.AddRange(register.Contradictions(where));
         return Stage.Of(register, findings);
@@ -145,7 +164,13 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
             };
             if (!Keys.Contains(key) || value is null)
             {
-                findings.Add(Bad(where, item.Span.Start, $"'{key}' is not a key of [[fixture]] or its value is neither text nor a whole number"));
+                findings.Add(
+                    Bad(
+                        where,
+                        item.Span.Start,
+                        $"'{key}' is not a key of [[fixture]] or its value is neither text nor a whole number"
+                    )
+                );
                 continue;
             }
             values[key] = value;
@@ -155,16 +180,21 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
         {
             findings.Add(Bad(where, table.Span.Start, $"[[fixture]] lacks {string.Join(", ", missing)}"));
         }
-        FixtureState? state = Enum.GetValues<FixtureState>().Cast<FixtureState?>().FirstOrDefault(s => values.GetValueOrDefault("state") is string w && Word(s!.Value) == w);
+        FixtureState? state = Enum.GetValues<FixtureState>()
+            .Cast<FixtureState?>()
+            .FirstOrDefault(s => values.GetValueOrDefault("state") is string w && Word(s!.Value) == w);
         if (missing.Length == 0 && state is null)
         {
-            findings.Add(Bad(where, table.Span.Start, $"state '{values["state"]}' is none of planned, cut, worn, scrapped"));
+            findings.Add(
+                Bad(where, table.Span.Start, $"state '{values["state"]}' is none of planned, cut, worn, scrapped")
+            );
         }
         if (findings.Count > before)
         {
             return null;
         }
-        return values is { } v
+        return
+            values is { } v
             && v["job"] is string job
             && v["id"] is string id
             && v["plate"] is string plate
@@ -177,13 +207,22 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
 
     private static Fixture? Wrong(TableSyntaxBase table, string where, List<Finding> findings)
     {
-        findings.Add(Bad(where, table.Span.Start, "job, id, plate and state are text; revision, program and plate_revision are whole numbers"));
+        findings.Add(
+            Bad(
+                where,
+                table.Span.Start,
+                "job, id, plate and state are text; revision, program and plate_revision are whole numbers"
+            )
+        );
         return null;
     }
 
     private static string Plain(string name) => name.Trim().Trim('[', ']', '"').Trim();
 
-    private static string Quoted(string text) => "\"" + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+    private static string Quoted(string text) =>
+        "\""
+        + text.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)
+        + "\"";
 
     private static Finding Bad(string where, TextPosition at, string message) =>
         new(

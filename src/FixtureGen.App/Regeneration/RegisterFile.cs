@@ -28,7 +28,9 @@ public sealed class RegisterFile : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Stage.Failed<Register>(new Finding("register-unreadable", Severity.Error, path, e.Message, "free the file or its permissions"));
+            return Stage.Failed<Register>(
+                new Finding("register-unreadable", Severity.Error, path, e.Message, "free the file or its permissions")
+            );
         }
     }
 
@@ -44,11 +46,27 @@ public sealed class RegisterFile : IDisposable
         }
         catch (IOException) when (File.Exists(lockPath))
         {
-            return Stage.Failed<RegisterFile>(new Finding("register-busy", Severity.Error, path, "another run is writing this library", "wait until it ends, then run again; nothing was changed"));
+            return Stage.Failed<RegisterFile>(
+                new Finding(
+                    "register-busy",
+                    Severity.Error,
+                    path,
+                    "another run is writing this library",
+                    "wait until it ends, then run again; nothing was changed"
+                )
+            );
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Stage.Failed<RegisterFile>(new Finding("register-not-writable", Severity.Error, path, e.Message, "free the folder's permissions or its disk; nothing was changed"));
+            return Stage.Failed<RegisterFile>(
+                new Finding(
+                    "register-not-writable",
+                    Severity.Error,
+                    path,
+                    e.Message,
+                    "free the folder's permissions or its disk; nothing was changed"
+                )
+            );
         }
     }
 

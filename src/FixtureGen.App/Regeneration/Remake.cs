@@ -25,24 +25,64 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
         // A run that was killed between the swap and the register has left a higher revision behind: it counts.
         if (before is { Report: { Ok: true } last } && last.Revision > current.Revision)
         {
-            current = current with { Revision = last.Revision, Program = last.Programs?.Select(p => p.ProgramNumber).DefaultIfEmpty(current.Program).Min() ?? current.Program, State = FixtureState.Planned };
+            current = current with
+            {
+                Revision = last.Revision,
+                Program =
+                    last.Programs?.Select(p => p.ProgramNumber).DefaultIfEmpty(current.Program).Min()
+                    ?? current.Program,
+                State = FixtureState.Planned,
+            };
         }
         string? why = options.Force ? "asked for" : staleness.Why(before, files.Library, current.Revision);
         return why is null
-            ? Row(jobFile, current, JobResult.Unchanged, "up to date") with { Before = before!.Report, After = before.Report, Plate = current.Plate, PlateRevision = current.PlateRevision }
+            ? Row(jobFile, current, JobResult.Unchanged, "up to date") with
+            {
+                Before = before!.Report,
+                After = before.Report,
+                Plate = current.Plate,
+                PlateRevision = current.PlateRevision,
+            }
             : this.Make(jobFile, files, folder, before, current, why);
     }
 
     public static JobChange NotReached(string jobFile, Shelf shelf) =>
-        Row(jobFile, shelf.Register.Current(Path.GetFileNameWithoutExtension(jobFile))!, JobResult.Stopped, "stopped before it was reached");
+        Row(
+            jobFile,
+            shelf.Register.Current(Path.GetFileNameWithoutExtension(jobFile))!,
+            JobResult.Stopped,
+            "stopped before it was reached"
+        );
 
     public static JobChange Broken(string jobFile, Shelf shelf, Exception e) =>
-        Row(jobFile, shelf.Register.Current(Path.GetFileNameWithoutExtension(jobFile))!, JobResult.Refused, "our own fault") with
+        Row(
+            jobFile,
+            shelf.Register.Current(Path.GetFileNameWithoutExtension(jobFile))!,
+            JobResult.Refused,
+            "our own fault"
+        ) with
         {
-            Findings = [new FindingLine("internal-fault", "error", jobFile, $"{e.GetType().Name}: {e.Message}", "report this with the job and the drawing; the old files are kept", null)],
+            Findings =
+            [
+                new FindingLine(
+                    "internal-fault",
+                    "error",
+                    jobFile,
+                    $"{e.GetType().Name}: {e.Message}",
+                    "report this with the job and the drawing; the old files are kept",
+                    null
+                ),
+            ],
         };
 
-    private JobChange Make(string jobFile, JobSource files, string folder, Previous? before, Fixture current, string why)
+    private JobChange Make(
+        string jobFile,
+        JobSource files,
+        string folder,
+        Previous? before,
+        Fixture current,
+        string why
+    )
     {
         Outcome outcome = Pipeline.Make(this.Request(files, current));
         Fixture entry = current;
@@ -56,7 +96,10 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
         {
             Before = old,
             Findings = [.. outcome.Report.Findings],
-            Scrap = current.OnShelf && old is not null && outcome.Job is { } made ? Difference.Misfit(old, made.Plate) : null,
+            Scrap =
+                current.OnShelf && old is not null && outcome.Job is { } made
+                    ? Difference.Misfit(old, made.Plate)
+                    : null,
         };
         if (!outcome.Report.Ok)
         {
@@ -79,8 +122,14 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
         {
             change = change with
             {
-                PictureBefore = this.Keep(Path.Combine(folder, change.Job + ".preview.svg"), change.Job + ".before.svg"),
-                PictureAfter = this.Keep(outcome.Files.First(f => f.Name.EndsWith(".preview.svg", StringComparison.Ordinal)), change.Job + ".after.svg"),
+                PictureBefore = this.Keep(
+                    Path.Combine(folder, change.Job + ".preview.svg"),
+                    change.Job + ".before.svg"
+                ),
+                PictureAfter = this.Keep(
+                    outcome.Files.First(f => f.Name.EndsWith(".preview.svg", StringComparison.Ordinal)),
+                    change.Job + ".after.svg"
+                ),
             };
         }
         if (options.DryRun)
@@ -90,7 +139,11 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
         ImmutableArray<Finding> trouble = OutputFolder.Replace(folder, change.Job, outcome.Files);
         return trouble.Length == 0
             ? change
-            : change with { Result = JobResult.Refused, Findings = [.. change.Findings, .. trouble.Select(FindingLine.Of)] };
+            : change with
+            {
+                Result = JobResult.Refused,
+                Findings = [.. change.Findings, .. trouble.Select(FindingLine.Of)],
+            };
     }
 
     private Request Request(JobSource files, Fixture entry) =>

@@ -9,7 +9,13 @@ public sealed class Shelf : IDisposable
 {
     private readonly RegisterFile? file;
 
-    private Shelf(string folder, ImmutableArray<string> jobs, Register register, RegisterFile? file, IReadOnlyDictionary<string, int> stated)
+    private Shelf(
+        string folder,
+        ImmutableArray<string> jobs,
+        Register register,
+        RegisterFile? file,
+        IReadOnlyDictionary<string, int> stated
+    )
     {
         this.Folder = folder;
         this.Jobs = jobs;
@@ -52,7 +58,15 @@ public sealed class Shelf : IDisposable
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             held.Value?.Dispose();
-            return Stage.Failed<Shelf>(new Finding("register-not-writable", Severity.Error, folder, e.Message, "free the folder's permissions or its disk; nothing was changed"));
+            return Stage.Failed<Shelf>(
+                new Finding(
+                    "register-not-writable",
+                    Severity.Error,
+                    folder,
+                    e.Message,
+                    "free the folder's permissions or its disk; nothing was changed"
+                )
+            );
         }
         return Stage.Of(shelf, [.. read.Findings, .. twice.Except(read.Findings)]);
     }
@@ -67,11 +81,15 @@ public sealed class Shelf : IDisposable
                 Id = Numbering.Id(Numbering.Next(this.Register, this.Stated) + (10 * ordinal)),
                 State = FixtureState.Planned,
             }
-            : current with { Revision = current.Revision + 1 };
+            : current with
+            {
+                Revision = current.Revision + 1,
+            };
 
     /// <summary>How many jobs before this one, in sorted order, have a block on the shelf: keeps new numbers independent of the workers.</summary>
     public int Ordinal(string job) =>
-        this.Jobs.Select(j => Path.GetFileNameWithoutExtension(j)!)
+        this
+            .Jobs.Select(j => Path.GetFileNameWithoutExtension(j)!)
             .Where(j => string.CompareOrdinal(j, job) < 0)
             .Count(j => this.Register.Current(j)?.OnShelf == true);
 
@@ -79,7 +97,11 @@ public sealed class Shelf : IDisposable
     public void Settle(IEnumerable<JobChange> changes)
     {
         Register register = this.Register;
-        foreach (JobChange c in changes.Where(c => c.Result is JobResult.Made or JobResult.Unchanged && this.Jobs.Contains(c.JobFile)))
+        foreach (
+            JobChange c in changes.Where(c =>
+                c.Result is JobResult.Made or JobResult.Unchanged && this.Jobs.Contains(c.JobFile)
+            )
+        )
         {
             Fixture? same = register.Of(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
             Fixture? current = register.Current(c.Job);
@@ -88,8 +110,27 @@ public sealed class Shelf : IDisposable
                 // A revision that was never cut is replaced by its successor.
                 register = new Register([.. register.Fixtures.Where(f => f != current)]);
             }
-            Fixture entry = same ?? new Fixture(c.Job, Numbering.Id(c.Program), c.Revision, c.Program, c.Plate, c.PlateRevision, FixtureState.Planned);
-            register = register.With(entry.OnShelf ? entry : entry with { Plate = c.Plate, PlateRevision = c.PlateRevision, Program = c.Program });
+            Fixture entry =
+                same
+                ?? new Fixture(
+                    c.Job,
+                    Numbering.Id(c.Program),
+                    c.Revision,
+                    c.Program,
+                    c.Plate,
+                    c.PlateRevision,
+                    FixtureState.Planned
+                );
+            register = register.With(
+                entry.OnShelf
+                    ? entry
+                    : entry with
+                    {
+                        Plate = c.Plate,
+                        PlateRevision = c.PlateRevision,
+                        Program = c.Program,
+                    }
+            );
         }
         this.Register = register;
         this.file?.Write(register);
@@ -97,5 +138,6 @@ public sealed class Shelf : IDisposable
 
     public void Dispose() => this.file?.Dispose();
 
-    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{this.Folder}: {this.Jobs.Length} jobs");
+    public override string ToString() =>
+        string.Create(CultureInfo.InvariantCulture, $"{this.Folder}: {this.Jobs.Length} jobs");
 }

@@ -20,13 +20,22 @@ public static class ShelfEvents
         };
         if (target is null)
         {
-            string has = string.Join(", ", register.Of(job).Select(f => string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {Register.Word(f.State)}")));
+            string has = string.Join(
+                ", ",
+                register
+                    .Of(job)
+                    .Select(f =>
+                        string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {Register.Word(f.State)}")
+                    )
+            );
             return Stage.Failed<Register>(
                 new Finding(
                     "register-no-such-block",
                     Severity.Error,
                     job,
-                    has.Length == 0 ? "the register has no such job" : $"no revision of it can become {Register.Word(state)} (it has: {has})",
+                    has.Length == 0
+                        ? "the register has no such job"
+                        : $"no revision of it can become {Register.Word(state)} (it has: {has})",
                     "run 'fixturegen regenerate' first, or check the job's name with 'fixturegen register'"
                 )
             );
@@ -53,11 +62,17 @@ public static class ShelfEvents
                 "register-not-made",
                 Severity.Error,
                 made,
-                string.Create(CultureInfo.InvariantCulture, $"the files of revision {f.Revision} are not there, so what was cut is not known"),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the files of revision {f.Revision} are not there, so what was cut is not known"
+                ),
                 "run 'fixturegen regenerate' and cut the block with its programs"
             );
         }
-        string frozen = Path.Combine(library.Value.Out, string.Create(CultureInfo.InvariantCulture, $"{f.Job}.r{f.Revision}"));
+        string frozen = Path.Combine(
+            library.Value.Out,
+            string.Create(CultureInfo.InvariantCulture, $"{f.Job}.r{f.Revision}")
+        );
         string next = frozen + $".next-{Guid.NewGuid():N}";
         try
         {
@@ -74,7 +89,13 @@ public static class ShelfEvents
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return new Finding("out-not-writable", Severity.Error, frozen, $"the frozen copy cannot be written: {e.Message}", "free the folder or its disk; the register was not changed");
+            return new Finding(
+                "out-not-writable",
+                Severity.Error,
+                frozen,
+                $"the frozen copy cannot be written: {e.Message}",
+                "free the folder or its disk; the register was not changed"
+            );
         }
     }
 }

@@ -22,7 +22,8 @@ public sealed class Staleness(string? plateFile)
         string path = Path.Combine(folder, job + ".report.json");
         try
         {
-            return File.Exists(path)
+            return
+                File.Exists(path)
                 && JsonSerializer.Deserialize(File.ReadAllBytes(path), ReportJson.Default.Report) is { } report
                 ? new Previous(report, folder)
                 : null;
@@ -60,7 +61,9 @@ public sealed class Staleness(string? plateFile)
                 return $"{input.File} changed";
             }
         }
-        string? gone = report.Files?.FirstOrDefault(f => !SameSize(Path.Combine(previous.Folder, f.File), f.Bytes))?.File;
+        string? gone = report
+            .Files?.FirstOrDefault(f => !SameSize(Path.Combine(previous.Folder, f.File), f.Bytes))
+            ?.File;
         return gone is null ? null : $"{gone} is missing or altered";
     }
 
@@ -72,9 +75,10 @@ public sealed class Staleness(string? plateFile)
 
     private string? Hash(Library library, string file)
     {
-        string path = plateFile is not null && file.StartsWith("templates/plates/", StringComparison.Ordinal)
-            ? Path.GetFullPath(plateFile)
-            : Path.GetFullPath(file, library.Root);
+        string path =
+            plateFile is not null && file.StartsWith("templates/plates/", StringComparison.Ordinal)
+                ? Path.GetFullPath(plateFile)
+                : Path.GetFullPath(file, library.Root);
         lock (this.gate)
         {
             if (this.hashes.TryGetValue(path, out string? known))

@@ -11,13 +11,19 @@ public static class ReportBuilder
     public static Report Refused(string job, IEnumerable<Finding> findings, string generator) =>
         new(job, false, Lines(findings), null, null, null, null, null, null, generator, 0, null, null, null);
 
-    public static IReadOnlyList<FindingLine> Lines(IEnumerable<Finding> findings) => [.. findings.Select(FindingLine.Of)];
+    public static IReadOnlyList<FindingLine> Lines(IEnumerable<Finding> findings) =>
+        [.. findings.Select(FindingLine.Of)];
 
     public static PartFacts Part(Part part)
     {
         Box2 b = Measure.Bounds(part.Outer);
         double area = Measure.Area(part.Outer) - part.Cutouts.Sum(c => Math.Abs(Measure.Area(c)));
-        return new(R(area), R(Measure.Length(part.Outer)), [R(b.MinX), R(b.MinY), R(b.MaxX), R(b.MaxY)], part.Cutouts.Length);
+        return new(
+            R(area),
+            R(Measure.Length(part.Outer)),
+            [R(b.MinX), R(b.MinY), R(b.MaxX), R(b.MaxY)],
+            part.Cutouts.Length
+        );
     }
 
     public static PlacementFacts Placement(Placement p) =>

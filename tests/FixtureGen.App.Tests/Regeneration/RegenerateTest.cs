@@ -105,7 +105,10 @@ public sealed class RegenerateTest
     [Fact]
     public void A_killed_run_leaves_no_torn_file_and_the_next_one_ends_alike()
     {
-        int kills = int.Parse(Environment.GetEnvironmentVariable("FIXTUREGEN_KILLS") ?? "3", System.Globalization.CultureInfo.InvariantCulture);
+        int kills = int.Parse(
+            Environment.GetEnvironmentVariable("FIXTUREGEN_KILLS") ?? "3",
+            System.Globalization.CultureInfo.InvariantCulture
+        );
         Dictionary<string, string> undisturbed = Bytes(Two, "2");
         Random random = new(20261125);
         using TempLibrary library = new(Two);
@@ -145,10 +148,12 @@ public sealed class RegenerateTest
     }
 
     private static Dictionary<string, string> Hashes(TempLibrary library) =>
-        Made(library).Append(Path.Combine(library.Jobs, "library.toml")).ToDictionary(
-            f => Path.GetRelativePath(library.Folder, f),
-            f => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f)))
-        );
+        Made(library)
+            .Append(Path.Combine(library.Jobs, "library.toml"))
+            .ToDictionary(
+                f => Path.GetRelativePath(library.Folder, f),
+                f => Convert.ToHexString(System.Security.Cryptography.SHA256.HashData(File.ReadAllBytes(f)))
+            );
 
     private static Dictionary<string, DateTime> Times(TempLibrary library) =>
         Made(library).ToDictionary(f => f, File.GetLastWriteTimeUtc);

@@ -78,7 +78,9 @@ public sealed class RegisterTest
     [Fact]
     public void The_newest_revision_that_is_not_scrapped_is_current()
     {
-        Register register = Register.Empty.With(Sheath).With(Sheath with { Revision = 2, State = FixtureState.Scrapped });
+        Register register = Register
+            .Empty.With(Sheath)
+            .With(Sheath with { Revision = 2, State = FixtureState.Scrapped });
         Assert.Equal(1, register.Current("sheath")!.Revision);
         Assert.Null(register.Current("nobody"));
     }

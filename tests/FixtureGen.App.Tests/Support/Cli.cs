@@ -22,7 +22,12 @@ public static class Cli
             "src",
             "FixtureGen.App",
             "bin",
-            AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}", StringComparison.Ordinal) ? "Release" : "Debug",
+            AppContext.BaseDirectory.Contains(
+                $"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}",
+                StringComparison.Ordinal
+            )
+                ? "Release"
+                : "Debug",
             "net10.0",
             "FixtureGen.App.dll"
         );
