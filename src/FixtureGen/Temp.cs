@@ -21,14 +21,6 @@ namespace FixtureGen.Holding
     }
 }
 
-namespace FixtureGen.Output
-{
-    public static class FixtureDrawing
-    {
-        public static string Dxf(FixtureDesign d, Job j) => "temp";
-    }
-}
-
 namespace FixtureGen.Shop
 {
     public static class JobTemplate
