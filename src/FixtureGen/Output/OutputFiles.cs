@@ -14,7 +14,7 @@ public static class OutputFiles
         return
         [
             .. facts.Programs.Select(p => Text(p.FileName, p.Text)),
-            Text($"{name}.fixture.dxf", FixtureDrawing.Dxf(design, job)),
+            new OutputFile($"{name}.fixture.dxf", [.. FixtureDrawing.Dxf(design, job)]),
             new OutputFile($"{name}.preview.png", [.. Preview.Png(design, job)]),
             Text($"{name}.preview.svg", Preview.Svg(design, job)),
             new OutputFile($"{name}.block.png", [.. BlockPicture.Png(facts.Verdict.Block, design)]),
