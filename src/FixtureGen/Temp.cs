@@ -21,10 +21,3 @@ namespace FixtureGen.Holding
     }
 }
 
-namespace FixtureGen.Shop
-{
-    public static class JobTemplate
-    {
-        public static Stage<string> NewJob(string n, LengthUnit? u, ShopFiles f) => Stage.Of("x");
-    }
-}

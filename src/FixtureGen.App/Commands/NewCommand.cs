@@ -31,19 +31,15 @@ public static class NewCommand
         }
         Stage<Drawing> drawing = DxfReader.Read(File.ReadAllBytes(path), path, null, Tolerances.House);
         string job = Path.ChangeExtension(path, ".toml");
-        Stage<string> text = JobTemplate.NewJob(
-            Path.GetFileNameWithoutExtension(path),
-            drawing.Value?.Unit,
-            library.Value!.Shop(null)
-        );
-        if (!text.Ok)
+        if (drawing.Value is not { } read)
         {
-            return Answer(say, null, [.. drawing.Findings, .. text.Findings], json);
+            return Answer(say, null, drawing.Findings, json);
         }
+        string text = JobTemplate.NewJob(Facts(path, read), library.Value!.Shop(null));
         try
         {
             using FileStream stream = new(job, FileMode.CreateNew, FileAccess.Write);
-            stream.Write(System.Text.Encoding.UTF8.GetBytes(text.Value!));
+            stream.Write(System.Text.Encoding.UTF8.GetBytes(text));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -62,7 +58,23 @@ public static class NewCommand
                 json
             );
         }
-        return Answer(say, job, [.. drawing.Findings, .. text.Findings], json);
+        return Answer(say, job, drawing.Findings, json);
+    }
+
+    private static DrawingFacts Facts(string path, Drawing drawing)
+    {
+        Box2 box = drawing.Extent ?? default;
+        bool On(string layer) =>
+            drawing.Curves.Any(c => string.Equals(c.Layer, layer, StringComparison.OrdinalIgnoreCase))
+            || drawing.Points.Any(p => string.Equals(p.Layer, layer, StringComparison.OrdinalIgnoreCase));
+        return new DrawingFacts(
+            Path.GetFileNameWithoutExtension(path),
+            drawing.Unit,
+            box.Width,
+            box.Height,
+            On("FORM"),
+            On("MAGNET")
+        );
     }
 
     private static Finding? Trouble(string path) =>

@@ -44,12 +44,12 @@ public static class Numbering
         );
         foreach (string file in jobFiles)
         {
-            foreach (string line in File.ReadLines(file))
+            foreach (string line in File.ReadLines(file).TakeWhile(l => !l.TrimStart().StartsWith('[')))
             {
                 string[] parts = line.Split('#')[0].Split('=', 2, StringSplitOptions.TrimEntries);
                 if (
                     parts.Length == 2
-                    && parts[0] == "program_number"
+                    && parts[0] == "program"
                     && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
                 )
                 {

@@ -74,7 +74,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
                         CultureInfo.InvariantCulture,
                         $"program number {g.Key} belongs to {string.Join(" and ", jobs)}"
                     ),
-                    "give one of them another program_number"
+                    "give one of them another 'program' number"
                 );
             }
         }
