@@ -20,4 +20,3 @@ namespace FixtureGen.Holding
         ) => Stage.Of(ImmutableArray<BlockHold>.Empty);
     }
 }
-
