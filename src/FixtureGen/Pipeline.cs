@@ -60,12 +60,12 @@ public static class Pipeline
                 "toolpaths",
                 () => OperationPlanner.Plan(design, job, Tolerances.House)
             );
-            programs = log.Take("programs", () => WritePrograms(plans, job));
-            verdict = log.Take("judge", () => Judge(job, design, programs));
             ImmutableArray<BlockHold> blockHolds = log.Take(
                 "block holding",
-                () => BlockHolding.Evaluate(design, job, plans)
+                () => BlockHolding.Evaluate(design, job, HeldOperations.Of(plans))
             );
+            programs = log.Take("programs", () => WritePrograms(plans, job));
+            verdict = log.Take("judge", () => Judge(job, design, programs));
             PaperFacts facts = new(job, design, holding, verdict, blockHolds, plans, programs);
             ImmutableArray<OutputFile> files = log.Do("pictures and papers", () => OutputFiles.Of(facts));
             Report report = Describe(request, log, designed, programs, verdict, ok: true) with
