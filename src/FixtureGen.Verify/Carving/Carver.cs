@@ -40,7 +40,7 @@ internal sealed class Carver(BlockGrid grid)
         if (cutter.Shape == CutterShape.Flat)
         {
             return level ? Level(piece, low, cutter.Radius, follows, limit)
-                : piece.IsArc ? Helix(piece, motion, cutter, limit)
+                : piece.IsArc ? HelixSweep.Cut(grid, _footprint, piece, motion, cutter.Radius, limit)
                 : Ramp(piece, motion, cutter.Radius, limit);
         }
         return level || !piece.IsArc
@@ -141,55 +141,6 @@ internal sealed class Carver(BlockGrid grid)
             }
         }
         return lower.Result(grid.Cell);
-    }
-
-    /// <summary>
-    /// A cell at distance d from the axis is under the disc while the tip's direction is within acos((d2 + R2 - r2) / 2dR) of the
-    /// cell's own; the lowest height is at the last (down) or first (up) such moment within the sweep.
-    /// </summary>
-    private Tally Helix(Piece arc, Motion motion, Cutter cutter, double limit)
-    {
-        _footprint.Sweep(arc, cutter.Radius, false);
-        Lowering lower = new(grid.Top, (float)limit);
-        double dz = motion.To.Z - motion.From.Z;
-        foreach (Span1 span in _footprint.Spans)
-        {
-            double y = grid.Box.MinY + ((span.Row + 0.5) * grid.Cell) - arc.C.Y;
-            for (int i = 0; i < span.Count; i++)
-            {
-                double x = grid.Box.MinX + ((span.First + i + 0.5) * grid.Cell) - arc.C.X;
-                double t = Moment(arc, x, y, cutter.Radius, dz < 0);
-                double z = Math.Max(motion.From.Z + (t * dz), grid.RawBottomZ);
-                lower.One((span.Row * grid.Columns) + span.First + i, (float)z);
-            }
-        }
-        return lower.Result(grid.Cell);
-    }
-
-    private static double Moment(Piece arc, double x, double y, double r, bool last)
-    {
-        double d = Math.Sqrt((x * x) + (y * y));
-        double sweep = Math.Abs(arc.Sweep);
-        double cos = d > 1e-12 ? ((d * d) + (arc.R * arc.R) - (r * r)) / (2 * d * arc.R) : -1;
-        if (cos <= -1)
-        {
-            return last ? 1 : 0;
-        }
-        double half = Math.Acos(Math.Min(1, cos));
-        double turn = 2 * Math.PI;
-        double own = (Math.Atan2(y, x) - arc.A0) * Math.Sign(arc.Sweep);
-        own -= Math.Floor(own / turn) * turn;
-        double best = last ? double.MinValue : double.MaxValue;
-        for (int k = -1; k <= 1; k++)
-        {
-            double from = Math.Max(0, own - half + (k * turn));
-            double to = Math.Min(sweep, own + half + (k * turn));
-            if (from <= to + 1e-9)
-            {
-                best = last ? Math.Max(best, to) : Math.Min(best, from);
-            }
-        }
-        return best is double.MinValue or double.MaxValue ? (last ? 0 : 1) : Math.Clamp(best / sweep, 0, 1);
     }
 
     private Tally Chords(Piece arc, Motion motion, Cutter cutter, double limit)

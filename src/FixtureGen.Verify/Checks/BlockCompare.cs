@@ -108,8 +108,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
     private void LeftStanding(float[] target)
     {
         float limit = (float)run.Limits.Leftover;
-        (float small, List<int> cells) = Scan(target, run.Grid.Top, limit);
-        Leftover = small;
+        (Leftover, List<int> cells) = Scan(target, run.Grid.Top, (float)Numeric);
         double least = run
             .Cutters.Values.Where(c => c.Shape != CutterShape.Cone && Used(c))
             .Select(c => c.Radius)

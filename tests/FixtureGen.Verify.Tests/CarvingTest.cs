@@ -1,0 +1,169 @@
+using System.Runtime.Intrinsics;
+using CsCheck;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Verify.Tests;
+
+/// <summary>Each closed-form sweep against the cutter set down at many points of the way, and against analytic volumes.</summary>
+public sealed class CarvingTest
+{
+    private static readonly Cutter s_flat = Cutter.Of(TestShop.EndMill(1, 6));
+    private static readonly Cutter s_ball = Cutter.Of(TestShop.Ball(2, 6));
+    private static readonly Cutter s_cone = Cutter.Of(TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4));
+
+    private static BlockGrid Grid(double cell = 0.2) => new(new Box2(0, 0, 40, 40), cell, 0, 10);
+
+    private static Motion Line(double x0, double y0, double z0, double x1, double y1, double z1) =>
+        new(1, MotionKind.Line, new Point3(x0, y0, z0), new Point3(x1, y1, z1), default, 100, 1);
+
+    private static Motion Arc(double x, double y, double r, double from, double sweep, double z0, double z1)
+    {
+        Point3 At(double a, double z) => new(x + (r * Math.Cos(a)), y + (r * Math.Sin(a)), z);
+        MotionKind kind = sweep > 0 ? MotionKind.ArcCcw : MotionKind.ArcCw;
+        bool full = Math.Abs(sweep) > 6.28;
+        return new Motion(1, kind, At(from, z0), At(full ? from : from + sweep, z1), new Point2(x, y), 100, 1);
+    }
+
+    /// <summary>The cutter stamped at steps of a hundredth: never lower than the sweep by more than the step can tell.</summary>
+    private static void Compare(Motion motion, Cutter cutter, double tolerance)
+    {
+        BlockGrid swept = Grid();
+        Tally tally = new Carver(swept).Cut(motion, cutter, 1);
+        BlockGrid stamped = Grid();
+        Shape.Piece piece = Shape.Piece.Of(motion);
+        int n = Math.Max(1, (int)(piece.Length / 0.01));
+        for (int i = 0; i <= n; i++)
+        {
+            double t = (double)i / n;
+            Point2 p = piece.Length > 0 ? piece.At(t) : motion.From.Xy;
+            double z = motion.From.Z + ((motion.To.Z - motion.From.Z) * t);
+            Stamp(stamped, p, z, cutter);
+        }
+        int off = 0;
+        double removed = 0;
+        for (int i = 0; i < swept.Top.Length; i++)
+        {
+            removed += 10 - swept.Top[i];
+            off += Math.Abs(swept.Top[i] - stamped.Top[i]) > tolerance ? 1 : 0;
+        }
+        Assert.True(off <= 6, FormattableString.Invariant($"{off} cells differ, line {motion.Kind} to {motion.To.X} {motion.To.Y}"));
+        Assert.Equal(removed * swept.Cell * swept.Cell, tally.Removed, 0.02);
+    }
+
+    private static void Stamp(BlockGrid grid, Point2 at, double tip, Cutter cutter)
+    {
+        int x0 = Math.Max(0, (int)((at.X - cutter.Radius) / grid.Cell) - 1);
+        int x1 = Math.Min(grid.Columns - 1, (int)((at.X + cutter.Radius) / grid.Cell) + 1);
+        int y0 = Math.Max(0, (int)((at.Y - cutter.Radius) / grid.Cell) - 1);
+        int y1 = Math.Min(grid.Rows - 1, (int)((at.Y + cutter.Radius) / grid.Cell) + 1);
+        for (int y = y0; y <= y1; y++)
+        {
+            for (int x = x0; x <= x1; x++)
+            {
+                double d = new Point2((x + 0.5) * grid.Cell, (y + 0.5) * grid.Cell).DistanceTo(at);
+                int i = (y * grid.Columns) + x;
+                if (d <= cutter.Radius)
+                {
+                    grid.Top[i] = Math.Min(grid.Top[i], (float)Math.Max(0, tip + cutter.HeightAt(d)));
+                }
+            }
+        }
+    }
+
+    public static TheoryData<int> Cutters => [0, 1, 2];
+
+    private static Cutter Cutter3(int which) =>
+        which switch
+        {
+            0 => s_flat,
+            1 => s_ball,
+            _ => s_cone,
+        };
+
+    [Theory]
+    [MemberData(nameof(Cutters))]
+    public void Level_line_covers_what_the_cutter_passes(int which) =>
+        Compare(Line(8.03, 9.1, 4, 30.2, 21.37, 4), Cutter3(which), 0.02);
+
+    [Theory]
+    [MemberData(nameof(Cutters))]
+    public void Ramp_is_exact_both_ways(int which)
+    {
+        Compare(Line(8.03, 9.1, 8, 30.2, 21.37, 3), Cutter3(which), 0.02);
+        Compare(Line(30.2, 21.37, 3, 8.03, 9.1, 8), Cutter3(which), 0.02);
+        Compare(Line(8.03, 9.1, 8, 9.2, 9.3, 3), Cutter3(which), 0.02);
+    }
+
+    [Theory]
+    [MemberData(nameof(Cutters))]
+    public void Level_arcs_of_every_sweep(int which)
+    {
+        Compare(Arc(20.01, 19.97, 9, 0.3, 1.1, 4, 4), Cutter3(which), 0.02);
+        Compare(Arc(20.01, 19.97, 9, 0.3, -4.1, 4, 4), Cutter3(which), 0.02);
+        Compare(Arc(20.01, 19.97, 1.7, 2.3, 5.9, 4, 4), Cutter3(which), 0.02);
+        Compare(Arc(20.01, 19.97, 9, 0.3, 2 * Math.PI, 4, 4), Cutter3(which), 0.02);
+    }
+
+    [Theory]
+    [MemberData(nameof(Cutters))]
+    public void Helices_down_and_up(int which)
+    {
+        Compare(Arc(20.01, 19.97, 5, 0.3, 2 * Math.PI, 8, 6), Cutter3(which), 0.03);
+        Compare(Arc(20.01, 19.97, 2, 0.3, -3.1, 8, 7), Cutter3(which), 0.03);
+        Compare(Arc(20.01, 19.97, 2, 0.3, 2.2, 5, 6), Cutter3(which), 0.03);
+    }
+
+    [Fact]
+    public void Any_ramp_of_a_flat_cutter_holds() =>
+        Gen.Select(Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[1, 9])
+            .Sample(
+                (x0, y0, x1, y1, z) => Compare(Line(x0, y0, 6, x1, y1, z), s_flat, 0.02),
+                iter: 6,
+                seed: "0000Zr6YZjJ4"
+            );
+
+    [Fact]
+    public void Volume_of_a_slot_is_the_stadiums_within_the_grids_bound()
+    {
+        BlockGrid grid = Grid(0.1);
+        double removed = new Carver(grid).Cut(Line(10, 10, 8, 30, 17, 8), s_flat, 9).Removed;
+        double length = Math.Sqrt((20 * 20) + (7 * 7));
+        double exact = 2 * ((6 * length) + (Math.PI * 9));
+        double bound = 2 * ((2 * length) + (2 * Math.PI * 3)) * 0.1 / 2;
+        Assert.InRange(removed, exact - bound, exact + bound);
+    }
+
+    [Fact]
+    public void Following_move_leaves_nothing_out()
+    {
+        BlockGrid once = Grid();
+        BlockGrid twice = Grid();
+        Motion[] way = [Line(8, 8, 5, 20, 9, 5), Line(20, 9, 5, 21, 20, 5), Arc(16, 20, 5, 0, 2, 5, 5)];
+        Carver carver = new(once);
+        foreach (Motion motion in way)
+        {
+            carver.Cut(motion, s_flat, 9);
+            new Carver(twice).Cut(motion, s_flat, 9);
+        }
+        Assert.Equal(twice.Top, once.Top);
+    }
+
+    [Fact]
+    public void Vector_angles_agree_with_the_library()
+    {
+        for (int i = 0; i < 2000; i++)
+        {
+            float a = (i * 0.00314f) - MathF.PI;
+            Vector256<float> angle = VectorAngle.Atan2(
+                Vector256.Create(3 * MathF.Sin(a)),
+                Vector256.Create(3 * MathF.Cos(a))
+            );
+            Assert.Equal(MathF.Atan2(3 * MathF.Sin(a), 3 * MathF.Cos(a)), angle[0], 1e-5f);
+            float c = (i / 1000f) - 1;
+            Assert.Equal(MathF.Acos(c), VectorAngle.Acos(Vector256.Create(c))[3], 1e-3f);
+        }
+    }
+}
