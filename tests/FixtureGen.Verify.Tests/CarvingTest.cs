@@ -49,7 +49,10 @@ public sealed class CarvingTest
             removed += 10 - swept.Top[i];
             off += Math.Abs(swept.Top[i] - stamped.Top[i]) > tolerance ? 1 : 0;
         }
-        Assert.True(off <= 6, FormattableString.Invariant($"{off} cells differ, line {motion.Kind} to {motion.To.X} {motion.To.Y}"));
+        Assert.True(
+            off <= 6,
+            FormattableString.Invariant($"{off} cells differ, line {motion.Kind} to {motion.To.X} {motion.To.Y}")
+        );
         Assert.Equal(removed * swept.Cell * swept.Cell, tally.Removed, 0.02);
     }
 
