@@ -1,7 +1,5 @@
-using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify;
-using SkiaSharp;
 
 namespace FixtureGen.Output;
 
@@ -47,7 +45,7 @@ public static class BlockPicture
     }
 
     /// <summary>Walks from the front row to the back one and paints what rises above what each column has painted already.</summary>
-    internal static byte[] Render(BlockGrid block, Colour tint)
+    internal static Pixels Render(BlockGrid block, Colour tint)
     {
         double sin = Math.Sin(EyeDeg * Math.PI / 180);
         double cos = Math.Cos(EyeDeg * Math.PI / 180);
@@ -80,11 +78,11 @@ public static class BlockPicture
                 painted[c] = to;
             }
         }
-        return Encode(pixels, width, height);
+        return new Pixels(width, height, pixels);
     }
 
     /// <summary>The block from straight above, one pixel a cell, the back on top.</summary>
-    internal static byte[] Plan(BlockGrid block, Colour tint)
+    internal static Pixels Plan(BlockGrid block, Colour tint)
     {
         float[] top = Solid(block);
         float[] light = new ReliefShade(top, block.Columns, block.Rows, block.Cell).Light();
@@ -98,7 +96,7 @@ public static class BlockPicture
                 Put(pixels, (((block.Rows - 1 - r) * block.Columns) + c) * 4, tint, shade);
             }
         }
-        return Encode(pixels, block.Columns, block.Rows);
+        return new Pixels(block.Columns, block.Rows, pixels);
     }
 
     /// <summary>A cell that was cut through from either side shows the dark below.</summary>
@@ -132,20 +130,4 @@ public static class BlockPicture
         || material.Contains("alumin", StringComparison.OrdinalIgnoreCase)
             ? Colour.Of(0xC3C8CE)
             : Colour.Of(0xF3F0E6);
-
-    private static byte[] Encode(byte[] pixels, int width, int height)
-    {
-        SKImageInfo info = new(width, height, SKColorType.Rgba8888, SKAlphaType.Unpremul);
-        GCHandle pin = GCHandle.Alloc(pixels, GCHandleType.Pinned);
-        try
-        {
-            using SKImage image = SKImage.FromPixelCopy(info, pin.AddrOfPinnedObject(), width * 4);
-            using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
-            return data.ToArray();
-        }
-        finally
-        {
-            pin.Free();
-        }
-    }
 }

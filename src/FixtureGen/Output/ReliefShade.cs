@@ -114,34 +114,54 @@ internal sealed class ReliefShade
         return mean;
     }
 
+    /// <summary>Mean over a square of 2 half + 1 cells, edges repeated; both passes run along the rows, as memory lies.</summary>
     private float[] BoxMean(int half)
     {
         float[] across = new float[z.Length];
+        double share = 1.0 / ((2 * half) + 1);
         for (int r = 0; r < rows; r++)
         {
-            Line(z, across, r * columns, 1, columns, half);
+            Across(z.AsSpan(r * columns, columns), across.AsSpan(r * columns, columns), half, share);
         }
         float[] both = new float[z.Length];
-        for (int c = 0; c < columns; c++)
+        double[] sums = new double[columns];
+        for (int k = -half; k <= half; k++)
         {
-            Line(across, both, c, columns, rows, half);
+            Add(sums, across, Math.Clamp(k, 0, rows - 1), 1);
+        }
+        for (int r = 0; r < rows; r++)
+        {
+            Span<float> row = both.AsSpan(r * columns, columns);
+            for (int c = 0; c < row.Length; c++)
+            {
+                row[c] = (float)(sums[c] * share);
+            }
+            Add(sums, across, Math.Min(r + half + 1, rows - 1), 1);
+            Add(sums, across, Math.Max(r - half, 0), -1);
         }
         return both;
     }
 
-    private static void Line(float[] from, float[] to, int start, int step, int count, int half)
+    private void Add(double[] sums, float[] from, int row, int sign)
+    {
+        ReadOnlySpan<float> values = from.AsSpan(row * columns, columns);
+        for (int c = 0; c < sums.Length; c++)
+        {
+            sums[c] += sign * values[c];
+        }
+    }
+
+    private static void Across(ReadOnlySpan<float> from, Span<float> to, int half, double share)
     {
         double sum = 0;
         for (int k = -half; k <= half; k++)
         {
-            sum += from[start + (Math.Clamp(k, 0, count - 1) * step)];
+            sum += from[Math.Clamp(k, 0, from.Length - 1)];
         }
-        double share = 1.0 / ((2 * half) + 1);
-        for (int k = 0; k < count; k++)
+        for (int k = 0; k < from.Length; k++)
         {
-            to[start + (k * step)] = (float)(sum * share);
-            sum +=
-                from[start + (Math.Min(k + half + 1, count - 1) * step)] - from[start + (Math.Max(k - half, 0) * step)];
+            to[k] = (float)(sum * share);
+            sum += from[Math.Min(k + half + 1, from.Length - 1)] - from[Math.Max(k - half, 0)];
         }
     }
 

@@ -78,8 +78,11 @@ internal sealed record ShapeInk(ImmutableArray<Chain> Chains, Pen? Pen, Colour? 
 /// <summary>One line of text, baseline at At. Halo draws a white rim so that lines under it do not cut the letters.</summary>
 internal sealed record TextInk(string Text, Point2 At, Type Type, Anchor Anchor, double AngleDeg, bool Halo) : Ink;
 
-/// <summary>A picture of pixels stretched over Box, row 0 on top.</summary>
-internal sealed record ImageInk(Box2 Box, ReadOnlyMemory<byte> Png) : Ink;
+/// <summary>Red, green, blue and 255 for each pixel, row 0 on top.</summary>
+internal sealed record Pixels(int Width, int Height, byte[] Rgba);
+
+/// <summary>A picture of pixels stretched over Box.</summary>
+internal sealed record ImageInk(Box2 Box, Pixels Pixels) : Ink;
 
 /// <summary>
 /// A drawing before it is pixels, SVG or PDF: inks in the order they are laid down, on a white sheet of Width by Height mm,
@@ -123,5 +126,5 @@ internal sealed class Scene(double width, double height)
         }
     }
 
-    public void Image(Box2 box, ReadOnlyMemory<byte> png) => inks.Add(new ImageInk(box, png));
+    public void Image(Box2 box, Pixels pixels) => inks.Add(new ImageInk(box, pixels));
 }

@@ -14,9 +14,29 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
         using SKSurface surface = SKSurface.Create(new SKImageInfo(w, h, SKColorType.Rgba8888, SKAlphaType.Opaque));
         surface.Canvas.Clear(SKColors.White);
         new SkiaDraw(surface.Canvas, scene.Height, pixelsPerMm).Draw(scene);
-        using SKImage image = surface.Snapshot();
-        using SKData data = image.Encode(SKEncodedImageFormat.Png, 100);
-        return data.ToArray();
+        using SKPixmap pixels = surface.PeekPixels();
+        return Encode(pixels);
+    }
+
+    /// <summary>Pixels as PNG bytes.</summary>
+    public static byte[] Png(Pixels pixels)
+    {
+        using SKImage image = Sk(pixels);
+        using SKPixmap map = image.PeekPixels();
+        return Encode(map);
+    }
+
+    private static byte[] Encode(SKPixmap pixels)
+    {
+        using SKData? data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 5));
+        return data?.ToArray() ?? throw new InvalidOperationException("the PNG encoder gave nothing");
+    }
+
+    private static SKImage Sk(Pixels pixels)
+    {
+        SKImageInfo info = new(pixels.Width, pixels.Height, SKColorType.Rgba8888, SKAlphaType.Opaque);
+        using SKData data = SKData.CreateCopy(pixels.Rgba);
+        return SKImage.FromPixels(info, data, pixels.Width * 4);
     }
 
     public void Draw(Scene scene)
@@ -136,8 +156,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
 
     private void Image(ImageInk ink)
     {
-        using SKData data = SKData.CreateCopy(ink.Png.Span);
-        using SKImage image = SKImage.FromEncodedData(data);
+        using SKImage image = Sk(ink.Pixels);
         SKPoint a = At(new Point2(ink.Box.MinX, ink.Box.MaxY));
         SKPoint b = At(new Point2(ink.Box.MaxX, ink.Box.MinY));
         canvas.DrawImage(image, new SKRect(a.X, a.Y, b.X, b.Y), new SKSamplingOptions(SKCubicResampler.Mitchell), null);

@@ -64,7 +64,7 @@ internal sealed class SvgDraw
                     )
                     .Append(
                         CultureInfo.InvariantCulture,
-                        $"xlink:href=\"data:image/png;base64,{Convert.ToBase64String(image.Png.Span)}\"/>\n"
+                        $"xlink:href=\"data:image/png;base64,{Convert.ToBase64String(SkiaDraw.Png(image.Pixels))}\"/>\n"
                     );
                 break;
         }
