@@ -56,6 +56,7 @@ public static class BlockPicture
         double thick = block.RawTopZ - block.RawBottomZ;
         int height = (int)Math.Ceiling(((block.Rows * block.Cell * sin) + (thick * cos)) / block.Cell);
         byte[] pixels = new byte[width * height * 4];
+        Array.Fill(pixels, (byte)255);
         int[] painted = new int[width];
         for (int r = 0; r < block.Rows; r++)
         {

@@ -26,7 +26,7 @@ public static class Preview
         const double left = 24;
         const double bottom = 26;
         const double top = 22;
-        const double legend = 84;
+        const double legend = 90;
         const double size = 4;
         Box2 blank = design.Placement.BlankBox;
         Scene scene = new(left + blank.Width + legend, bottom + blank.Height + top);
@@ -67,7 +67,7 @@ public static class Preview
             $"skimmed to Z {design.FixtureHeight.ToString("0.###", CultureInfo.InvariantCulture)} mm above the plate",
             "X0 Y0 is the plate's origin, Z0 its face",
             $"{Figures.Count(design.Magnets.Length, "magnet")}, {Figures.Count(design.Zones.Length, "sealed zone")}",
-            "Triangles are the edge stops of the raw blank",
+            "Triangles: edge stops of the raw blank",
         ];
         for (int i = 0; i < lines.Length; i++)
         {

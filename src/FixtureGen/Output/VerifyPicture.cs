@@ -11,7 +11,8 @@ namespace FixtureGen.Output;
 public static class VerifyPicture
 {
     private const double PixelsPerMm = 6;
-    private const int Listed = 24;
+    private const int Listed = 20;
+    private const int OfOneCode = 5;
     private const double Size = 3.6;
 
     /// <summary>PNG bytes. Findings without a place are listed without a number; errors come first.</summary>
@@ -20,13 +21,22 @@ public static class VerifyPicture
 
     internal static Scene Draw(FixtureDesign design, BlockGrid block, IReadOnlyList<Finding> findings)
     {
-        Finding[] sorted = [.. findings.OrderByDescending(f => f.Severity).ThenBy(f => f.Line ?? 0)];
+        Finding[] sorted =
+        [
+            .. findings
+                .OrderByDescending(f => f.Severity)
+                .ThenBy(f => f.Line ?? 0)
+                .GroupBy(f => (f.Severity, f.Code))
+                .SelectMany(g => g.Take(OfOneCode))
+                .Take(Listed),
+        ];
         double width = Math.Max(block.Box.Width + 20, 200);
         (Finding Finding, IReadOnlyList<string> Lines)[] rows =
         [
-            .. sorted.Take(Listed).Select(f => (f, Typefaces.Wrap(Words(f), Type.Plain(Size), width - 36))),
+            .. sorted.Select(f => (f, Typefaces.Wrap(Words(f), Type.Plain(Size), width - 36))),
         ];
-        double list = 14 + rows.Sum(r => (r.Lines.Count * Size * 1.35) + 1.5) + (sorted.Length > Listed ? 6 : 0);
+        double list =
+            14 + rows.Sum(r => (r.Lines.Count * Size * 1.35) + 1.5) + (findings.Count > sorted.Length ? 6 : 0);
         Scene scene = new(width, block.Box.Height + 24 + list);
         View view = new(1, new Point2(10 - block.Box.MinX, list + 6 - block.Box.MinY), MirrorX: false);
         Point2 low = view.At(new Point2(block.Box.MinX, block.Box.MinY));
@@ -37,18 +47,17 @@ public static class VerifyPicture
         scene.Shape(view.At(design.Part.Outer), Pen.Solid(0.3, Colour.Of(0x14507A)));
         scene.Shape(design.Part.Cutouts.Select(view.At), Pen.Solid(0.3, Colour.Of(0x14507A)));
         Marks.Origin(scene, view.At(new Point2(0, 0)), 14, 4, mirrorX: false);
-        string title =
-            sorted.Length == 0 ? "Nothing found" : $"{N(sorted.Length)} finding{(sorted.Length == 1 ? "" : "s")}";
+        string title = findings.Count == 0 ? "Nothing found" : Figures.Count(findings.Count, "finding");
         scene.Text($"{title}: {design.Label}", new Point2(10, scene.Height - 10), Type.Strong(5));
         Pins(scene, view, sorted);
-        List(scene, rows, list - 8, sorted.Length);
+        List(scene, rows, list - 8, findings.Count - sorted.Length);
         return scene;
     }
 
     /// <summary>Markers in reverse, so that the worst lies on top where two meet.</summary>
     private static void Pins(Scene scene, View view, Finding[] sorted)
     {
-        for (int i = Math.Min(sorted.Length, Listed) - 1; i >= 0; i--)
+        for (int i = sorted.Length - 1; i >= 0; i--)
         {
             if (sorted[i].At is { } place)
             {
@@ -74,7 +83,7 @@ public static class VerifyPicture
         );
     }
 
-    private static void List(Scene scene, (Finding Finding, IReadOnlyList<string> Lines)[] rows, double top, int all)
+    private static void List(Scene scene, (Finding Finding, IReadOnlyList<string> Lines)[] rows, double top, int more)
     {
         double y = top;
         for (int i = 0; i < rows.Length; i++)
@@ -90,16 +99,19 @@ public static class VerifyPicture
             }
             y -= 1.5;
         }
-        if (all > Listed)
+        if (more > 0)
         {
-            scene.Text($"and {N(all - Listed)} more", new Point2(20, y), Type.Plain(Size));
+            scene.Text($"and {N(more)} more, most of the same kinds", new Point2(20, y), Type.Plain(Size));
         }
     }
 
     private static string Words(Finding f)
     {
         string line = f.Line is { } n ? $"line {N(n)}: " : "";
-        string place = f.At is { } at ? $" at X {N(at.X)} Y {N(at.Y)}" : "";
+        string place =
+            f.At is { } at && !f.Message.Contains(" at X ", StringComparison.Ordinal)
+                ? $" at X {N(at.X)} Y {N(at.Y)}"
+                : "";
         return $"{f.Severity.ToString().ToLowerInvariant()} {f.Code}, {line}{f.Message}{place}";
     }
 

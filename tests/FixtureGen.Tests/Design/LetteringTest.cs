@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using FixtureGen.Design;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
 
@@ -56,6 +58,23 @@ public sealed class LetteringTest
                 );
                 Assert.All(path.Segments.Zip(path.Segments.Skip(1)), p => Assert.Equal(p.First.End, p.Second.Start));
             }
+        }
+    }
+
+    /// <summary>What an engraver sweeps along a letter covers its centre line and no more than its length times the width and the ends.</summary>
+    [Fact]
+    public void Every_letter_can_be_swept_by_the_engraver()
+    {
+        Kernel kernel = new(Tolerances.House);
+        foreach (OpenPath path in Asked.SelectMany(c => Lettering.Strokes(c.ToString(), 5).Strokes))
+        {
+            ImmutableArray<Region> swept = kernel.Stroke(path, 0.5);
+            double length = Measure.Length(path);
+            Assert.InRange(swept.Sum(Measure.Area), 0.75 * length * 0.5, (length * 0.5) + 0.25);
+            Assert.All(
+                Enumerable.Range(0, 50),
+                i => Assert.True(Inside.Contains(swept, Measure.PointAlong(path, length * i / 50)))
+            );
         }
     }
 
