@@ -10,7 +10,7 @@ namespace FixtureGen.Holding;
 /// </summary>
 public sealed class HoldingContext
 {
-    private const int AreaPieces = 140;
+    private const int AreaPieces = 100;
     private const double PointSpread = 0.25;
     private const double ImplantFieldT = 0.0005;
 
@@ -31,7 +31,7 @@ public sealed class HoldingContext
         Loads = TrimLoadsOf.Design(design, job, seals, Pair.Slip);
         Contour[] rims = Outermost(design.Contact);
         uniform = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, AreaPieces));
-        edge = new PressureMeasure(ContactQuadrature.AlongLines(rims, rims.Sum(Measure.Length) / 80));
+        edge = new PressureMeasure(ContactQuadrature.AlongLines(rims, rims.Sum(Measure.Length) / 60));
         hull = ConvexHull.Of(rims);
         Lost = new SealLost(design, job, Pair, uniform, hull);
         Vacuum = HeldBy([], []);

@@ -35,7 +35,7 @@ public sealed class PairOnBlock
             + (2 * spec.Plating)
             + spec.JacketFloor;
         Slip = StoppingLoad.AllowedSlip(disc, Gap);
-        CentringN = -MagnetPair.Derating * MagnetPair.OffsetN(disc, disc, Gap, Slip / 2).Sideways;
+        CentringN = -MagnetPair.Derating * MagnetPair.QuickOffsetN(disc, disc, Gap, Slip / 2).Sideways;
         Spacing = LeastSpacing(spec);
         for (int i = 0; i < TableSize; i++)
         {
@@ -95,7 +95,7 @@ public sealed class PairOnBlock
 
     private (double Pull, double Sideways) Aside(double apart)
     {
-        (double pull, double sideways) = MagnetPair.OffsetN(disc, disc, Gap, apart, coarse: true);
+        (double pull, double sideways) = MagnetPair.QuickOffsetN(disc, disc, Gap, apart);
         return (MagnetPair.Derating * pull, sideways);
     }
 
@@ -109,7 +109,7 @@ public sealed class PairOnBlock
         double spacing = spec.JacketDiameter + FingerRoom;
         while (spacing < Far / 2)
         {
-            double push = Math.Abs(MagnetPair.OffsetN(disc, disc, -disc.Thickness, spacing, coarse: true).Sideways);
+            double push = Math.Abs(MagnetPair.QuickOffsetN(disc, disc, -disc.Thickness, spacing).Sideways);
             (double loss, double pull) = Aside(spacing);
             if (Math.Max(push, Math.Abs(pull)) <= DragShare * own && -loss <= LossShare * own)
             {

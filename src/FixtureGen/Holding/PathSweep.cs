@@ -11,7 +11,7 @@ internal static class PathSweep
 {
     private const int Run = 80;
 
-    /// <summary>Steps within this of the worst are looked at more closely: no finer edge position lowers a step by more.</summary>
+    /// <summary>The least steps of their neighbourhood within this of the worst get a closer look: no finer edge position lowers a step by more.</summary>
     private const double CloseToWorst = 1.08;
     private const int MostLookedAt = 12;
 
@@ -31,13 +31,17 @@ internal static class PathSweep
         [
             .. Enumerable
                 .Range(0, answers.Length)
-                .Where(i => answers[i].Factor <= CloseToWorst * worst)
+                .Where(i => answers[i].Factor <= CloseToWorst * worst && IsValley(answers, i))
                 .OrderBy(i => answers[i].Factor)
                 .Take(MostLookedAt),
         ];
         Parallel.ForEach(close, step => LookClosely(loads, heldIn, step, answers));
         return answers;
     }
+
+    private static bool IsValley(StepFactor[] answers, int i) =>
+        (i == 0 || answers[i].Factor <= answers[i - 1].Factor)
+        && (i == answers.Length - 1 || answers[i].Factor <= answers[i + 1].Factor);
 
     private static void LookClosely(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn, int step, StepFactor[] answers)
     {

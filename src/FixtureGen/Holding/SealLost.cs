@@ -40,7 +40,7 @@ internal sealed class SealLost
         blockFriction = Friction.ShellOnBlock(job);
         cords =
             cordLength > 0
-                ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), cordLength / 96))
+                ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), cordLength / 64))
                 : null;
         cordHull = ConvexHull.Of(design.Cords.Select(c => c.Centre));
         pullAtLift =

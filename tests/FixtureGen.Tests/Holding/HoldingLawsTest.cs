@@ -130,7 +130,7 @@ public sealed class HoldingLawsTest
             c =>
             {
                 Pose shift = new(12.3, -4.5, 0);
-                return Same(Of(c, Shop), Twin(c, p => Transform.Apply(shift, p), o => Transform.Apply(shift, o)), 1e-6);
+                return Same(Of(c, Shop), Twin(c, p => Transform.Apply(shift, p), o => Transform.Apply(shift, o)), 1e-3);
             },
             iter: 5
         );
@@ -155,7 +155,7 @@ public sealed class HoldingLawsTest
                             ),
                         ])
                     ),
-                    1e-6
+                    1e-3
                 );
             },
             iter: 3

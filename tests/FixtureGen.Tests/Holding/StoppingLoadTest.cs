@@ -1,0 +1,49 @@
+using FixtureGen.Holding;
+using Xunit;
+
+namespace FixtureGen.Tests.Holding;
+
+public sealed class StoppingLoadTest
+{
+    // Int_0^x sqrt(1 - s/d) ds / x by the midpoint rule, apart from the closed form.
+    [Theory]
+    [InlineData(5, 1.3)]
+    [InlineData(2, 1.3)]
+    [InlineData(1.3, 1.3)]
+    [InlineData(0.8, 1.3)]
+    public void Mean_of_the_falling_load_over_the_slip(double distance, double slip)
+    {
+        const int Steps = 200_000;
+        double sum = 0;
+        for (int i = 0; i < Steps; i++)
+        {
+            double s = slip * (i + 0.5) / Steps;
+            sum += Math.Sqrt(Math.Max(0, 1 - (s / distance)));
+        }
+        Assert.Equal(sum / Steps, StoppingLoad.Share(distance, slip, 1), 1e-6);
+    }
+
+    [Fact]
+    public void A_longer_stop_never_needs_less()
+    {
+        double last = 0;
+        for (double d = 0; d < 20; d += 0.25)
+        {
+            double share = StoppingLoad.Share(d, 1.3, 0.2);
+            Assert.InRange(share, last, 1);
+            last = share;
+        }
+    }
+
+    [Fact]
+    public void Rubbing_is_the_floor() => Assert.Equal(0.254, StoppingLoad.Share(0, 1.3, 0.1), 9);
+
+    [Fact]
+    public void Slip_costs_a_twentieth_of_the_pull()
+    {
+        Disc disc = new(6.35, 6.35, 1.3);
+        double slip = StoppingLoad.AllowedSlip(disc, 2);
+        double kept = MagnetPair.OffsetN(disc, disc, 2, slip).Pull / MagnetPair.CoaxialN(disc, disc, 2);
+        Assert.Equal(0.95, kept, 0.003);
+    }
+}
