@@ -32,14 +32,11 @@ internal static class Channels
         {
             return null;
         }
-        ImmutableArray<Region> room = kernel.Intersect(
-            Ports.HoleRoom(boundary, width / 2, job, kernel),
-            PlateSeal.Inner(job.Plate, job.Rules.Land, width / 2, kernel)
-        );
-        double magnet = (job.Magnet.Diameter / 2) + job.Rules.MagnetPocketClearance + job.Rules.Wall + (width / 2);
-        ImmutableArray<Region> clear = kernel.Difference(
-            room,
-            kernel.UnionAll([.. keptForMagnets.Select(m => Region.Of(Contours.Circle(m, magnet)))])
+        IReadOnlyList<Region> inner = PlateSeal.Inner(job.Plate, job.Rules.Land, width / 2, kernel);
+        ImmutableArray<Region> room = kernel.Intersect(Ports.HoleRoom(boundary, width / 2, job, kernel), inner);
+        ImmutableArray<Region> clear = kernel.Intersect(
+            Ports.ClearRoom(boundary, width / 2, keptForMagnets, job, kernel),
+            inner
         );
         IEnumerable<Found> ways =
             from hole in Candidates(clear.Length > 0 ? clear : room, job.Plate)

@@ -351,9 +351,9 @@ internal static class DesignFindings
     public static Finding NetWide(double width, double most, double dimple) =>
         new(
             "net-wide",
-            Severity.Warning,
+            dimple > 0.02 ? Severity.Warning : Severity.Note,
             "net",
-            $"the smallest end mill is {Mm(width)} wide, more than two shell thicknesses ({Mm(most)}): the shell sags {dimple.ToString("0.000", CultureInfo.InvariantCulture)} mm into the net at full vacuum",
+            $"the smallest end mill is {Mm(width)} wide, more than two shell thicknesses ({Mm(most)}): the shell sags {(dimple * 1000).ToString("0.#", CultureInfo.InvariantCulture)} micrometres into the net at full vacuum",
             $"add an end mill of at most {Mm(most)}"
         );
 

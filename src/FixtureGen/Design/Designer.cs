@@ -99,7 +99,7 @@ public static class Designer
             );
             Region[] pocketAreas = [.. pockets.SelectMany(p => p.Removals).SelectMany(r => r.Area)];
             ImmutableArray<Net.Laid> nets = log.Take(
-                Net.Lay(begun.Zones, kernel.UnionAll(pocketAreas), begun.Features, levels, job, kernel)
+                Net.Lay(begun.Zones, kernel.UnionAll(pocketAreas), levels, job, kernel)
             );
             string text = Label.Text(job, magnets.Length);
             FreeFace face = Face(begun, block, job, kernel);
@@ -107,7 +107,14 @@ public static class Designer
                 Label.Engrave(text, magnets.Length > 0, face, levels, job, kernel)
             );
 
-            ImmutableArray<Feature> features = [.. begun.Features, .. nets.Select(n => n.Groove), .. pockets, .. label];
+            ImmutableArray<Feature> features =
+            [
+                .. begun.Features,
+                .. nets.Select(n => n.Groove),
+                .. nets.SelectMany(n => n.Holes),
+                .. pockets,
+                .. label,
+            ];
             ImmutableArray<VacuumLink> links = [.. begun.VacuumPath, .. nets.SelectMany(n => n.Links)];
             log.AddRange(VacuumGraph.Check(begun.Zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));

@@ -10,12 +10,12 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class Net
 {
-    public sealed record Laid(GrooveFeature Groove, ImmutableArray<VacuumLink> Links, double Farthest);
+    /// <summary>Holes are further ports that the net of a zone cut in two by magnets needed.</summary>
+    public sealed record Laid(GrooveFeature Groove, ImmutableArray<Feature> Holes, ImmutableArray<VacuumLink> Links);
 
     public static Stage<ImmutableArray<Laid>> Lay(
         ImmutableArray<SealedZone> zones,
         IReadOnlyList<Region> pockets,
-        ImmutableArray<Feature> standing,
         Levels levels,
         Job job,
         Kernel kernel
@@ -29,53 +29,83 @@ internal static class Net
         List<Laid> nets = [];
         foreach (SealedZone zone in zones)
         {
-            ImmutableArray<Region> room = kernel.Difference(
+            ImmutableArray<Region> rooms = kernel.Difference(
                 kernel.Offset([zone.Boundary], -(Zones.Keep(job) + cutter.Radius)),
-                kernel.Offset(pockets, job.Rules.Wall + cutter.Radius)
+                kernel.Offset(pockets, job.Rules.Land + cutter.Radius)
             );
+            NetLines lines = new(zone, cutter.Radius);
+            Region? own = rooms.FirstOrDefault(r => Inside.Contains(r, zone.PortAt));
             if (
-                room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is not { } connected
-                || NetLines.Cover(
-                    zone,
-                    connected,
-                    Ring(zone, connected, cutter, job, kernel),
-                    cutter.Radius,
-                    job.Rules.NetReach
-                )
-                    is not { } lines
+                own is null
+                || !lines.Lay(zone.PortAt, own, Ring(zone.PortAt, own, cutter, job, kernel), job.Rules.NetReach)
             )
             {
                 findings.Add(DesignFindings.PortBlocked(zone.Index + 1, zone.PortAt));
                 continue;
             }
-            if (lines.Farthest > job.Rules.NetReach)
+            ImmutableArray<Way> further = Further(zone, rooms.Remove(own), lines, cutter, levels, job, kernel);
+            if (lines.Farthest is var (at, farthest) && farthest > job.Rules.NetReach)
             {
-                findings.Add(
-                    DesignFindings.NetReach(zone.Index + 1, lines.FarthestAt, lines.Farthest, job.Rules.NetReach)
-                );
+                findings.Add(DesignFindings.NetReach(zone.Index + 1, at, farthest, job.Rules.NetReach));
             }
-            nets.Add(Groove(zone, lines, cutter, standing, levels, job, kernel));
+            nets.Add(Groove(zone, lines, further, cutter, levels, job, kernel));
         }
         return Stage.Of(nets.ToImmutableArray(), findings);
     }
 
     /// <summary>
-    /// The ring goes where a wall stays between its own two sides; narrower places are reached by lines. In a zone too
-    /// narrow for that it goes round all the room.
+    /// Where pockets cut the room in two, the far piece gets a hole of its own into the plate's vacuum, if a port or groove
+    /// lies under it and the reach is not kept without.
     /// </summary>
-    private static Contour Ring(SealedZone zone, Region room, Tool cutter, Job job, Kernel kernel)
+    private static ImmutableArray<Way> Further(
+        SealedZone zone,
+        ImmutableArray<Region> rooms,
+        NetLines lines,
+        Tool cutter,
+        Levels levels,
+        Job job,
+        Kernel kernel
+    )
+    {
+        List<Way> ways = [];
+        foreach (Region room in rooms.OrderByDescending(r => Math.Round(Measure.Area(r), 3)))
+        {
+            if (lines.Farthest.Distance <= job.Rules.NetReach)
+            {
+                break;
+            }
+            string hole = Names.Numbered("port", zone.Index + 1, ways.Count + 2);
+            Way? way = PlateFeed.Straight(
+                hole,
+                r => kernel.Offset([room], -Math.Max(0, r - cutter.Radius)),
+                levels,
+                job
+            );
+            if (way is not null && lines.Lay(way.At, room, Ring(way.At, room, cutter, job, kernel), job.Rules.NetReach))
+            {
+                ways.Add(way);
+            }
+        }
+        return [.. ways];
+    }
+
+    /// <summary>
+    /// The ring goes where a wall stays between its own two sides; narrower places are reached by lines. In a room too
+    /// narrow for that it goes round all of it.
+    /// </summary>
+    private static Contour Ring(Point2 port, Region room, Tool cutter, Job job, Kernel kernel)
     {
         ImmutableArray<Region> wide = kernel.Open([room], cutter.Radius + (job.Rules.Wall / 2));
         return wide.Length == 0
             ? room.Outer
-            : wide.MinBy(r => Inside.Contains(r, zone.PortAt) ? 0 : Measure.Distance(zone.PortAt, r))!.Outer;
+            : wide.MinBy(r => Inside.Contains(r, port) ? 0 : Measure.Distance(port, r))!.Outer;
     }
 
     private static Laid Groove(
         SealedZone zone,
         NetLines lines,
+        ImmutableArray<Way> further,
         Tool cutter,
-        ImmutableArray<Feature> standing,
         Levels levels,
         Job job,
         Kernel kernel
@@ -99,11 +129,15 @@ internal static class Net
             [new(Setup.Top, FeatureKind.Net, name, area, levels.Face, floor)]
         );
         double section = cutter.Diameter * job.Rules.NetDepth;
-        string port = standing.Single(f => f.Kind == FeatureKind.Port && f.Name == Ports.HoleName(zone.Index)).Name;
+        string[] holes = [Ports.HoleName(zone.Index), .. further.SelectMany(w => w.Features).Select(f => f.Name)];
         return new(
             groove,
-            [new(port, name, section, 0), new(name, Names.Numbered("zone", zone.Index + 1), section, lines.Farthest)],
-            lines.Farthest
+            [.. further.SelectMany(w => w.Features)],
+            [
+                .. further.SelectMany(w => w.Links),
+                .. holes.Select(h => new VacuumLink(h, name, section, 0)),
+                new(name, Names.Numbered("zone", zone.Index + 1), section, lines.Farthest.Distance),
+            ]
         );
     }
 }

@@ -5,67 +5,92 @@ using FixtureGen.Model;
 namespace FixtureGen.Design;
 
 /// <summary>
-/// Centre lines of one zone's net, all connected with the port. Farthest is the greatest distance of any point of the
-/// sealed area from a groove's wall, mm, found on a millimetre grid and along the edge.
+/// The centre lines of one zone's net as they are laid, and how far each point of the sealed area still is from a groove's
+/// wall, mm, known on a grid of <see cref="Sample"/> and along the edge.
 /// </summary>
-internal sealed record NetLines(
-    ImmutableArray<Contour> Rings,
-    ImmutableArray<OpenPath> Runs,
-    double Farthest,
-    Point2 FarthestAt
-)
+internal sealed class NetLines
 {
     private const double Sample = 1.5;
     private const double Touch = 0.01;
     private const int MostLines = 60;
 
-    /// <param name="room">Where a centre line may run; holds the port.</param>
-    /// <param name="ring">A loop in the room that keeps a wall between its own sides.</param>
-    /// <returns>Null where no straight groove leads from the port to the ring.</returns>
-    public static NetLines? Cover(SealedZone zone, Region room, Contour ring, double halfWidth, double reach)
+    private readonly Point2[] points;
+    private readonly double[] distances;
+    private readonly double halfWidth;
+    private readonly List<Contour> rings = [];
+    private readonly List<OpenPath> runs = [];
+
+    public NetLines(SealedZone zone, double halfWidth)
     {
-        Point2 across = AcrossOf(Measure.Bounds(room.Outer));
-        if (FromPort(zone.PortAt, across, room, ring) is not { } first)
-        {
-            return null;
-        }
-        List<OpenPath> runs = [first];
-        Point2[] points = [.. Samples(zone)];
-        double[] distances = [.. points.Select(p => Nearest(p, ring, runs) - halfWidth)];
-        bool[] beyond = new bool[points.Length];
-        for (int i = 0; i < MostLines; i++)
-        {
-            int far = Worst(distances, beyond);
-            if (far < 0 || distances[far] <= reach)
-            {
-                break;
-            }
-            if (Line(points[far], across, room, ring, runs, distances[far]) is not { } line)
-            {
-                beyond[far] = true;
-                continue;
-            }
-            runs.Add(line);
-            for (int k = 0; k < points.Length; k++)
-            {
-                distances[k] = Math.Min(distances[k], Measure.Distance(points[k], line) - halfWidth);
-            }
-        }
-        int worst = Worst(distances, new bool[points.Length]);
-        return new([ring], [.. runs], Math.Max(0, distances[worst]), points[worst]);
+        this.halfWidth = halfWidth;
+        points = [.. Samples(zone)];
+        distances = [.. points.Select(_ => double.PositiveInfinity)];
     }
 
-    /// <summary>The line through the port that meets the ring: across, along, then the two diagonals, else the short way.</summary>
-    private static OpenPath? FromPort(Point2 port, Point2 across, Region room, Contour ring)
+    public ImmutableArray<Contour> Rings => [.. rings];
+
+    public ImmutableArray<OpenPath> Runs => [.. runs];
+
+    /// <summary>The point that is farthest from a groove, and how far.</summary>
+    public (Point2 At, double Distance) Farthest
     {
-        Point2 along = across.Left;
-        Point2[] directions = [across, along, (across + along) * Math.Sqrt(0.5), (across - along) * Math.Sqrt(0.5)];
-        return directions.SelectMany(d => Through(port, d, room)).FirstOrDefault(l => Meets(l, ring, []))
-            ?? Link(port, room, ring, []);
+        get
+        {
+            int worst = Worst(new bool[points.Length]);
+            return (points[worst], Math.Max(0, distances[worst]));
+        }
+    }
+
+    /// <summary>
+    /// Lays a ring, a line from the port to it, and further lines until no point that a line helps is farther than the
+    /// reach. False, and nothing laid, where no straight groove leads from the port to the ring.
+    /// </summary>
+    /// <param name="room">Where a centre line may run; holds the port.</param>
+    /// <param name="ring">A loop in the room that keeps a wall between its own sides.</param>
+    public bool Lay(Point2 port, Region room, Contour ring, double reach)
+    {
+        Point2 across = AcrossOf(Measure.Bounds(room.Outer));
+        if (FromPort(port, across, room, ring) is not { } first)
+        {
+            return false;
+        }
+        rings.Add(ring);
+        List<OpenPath> laid = [];
+        Add(first, laid);
+        Lower(p => Measure.Distance(p, ring));
+        bool[] beyond = new bool[points.Length];
+        for (int i = 0; i < MostLines && Worst(beyond) is >= 0 and var far && distances[far] > reach; i++)
+        {
+            if (Line(points[far], across, room, ring, laid, distances[far]) is { } line)
+            {
+                Add(line, laid);
+            }
+            else
+            {
+                beyond[far] = true;
+                i--;
+            }
+        }
+        return true;
+    }
+
+    private void Add(OpenPath line, List<OpenPath> laid)
+    {
+        laid.Add(line);
+        runs.Add(line);
+        Lower(p => Measure.Distance(p, line));
+    }
+
+    private void Lower(Func<Point2, double> distance)
+    {
+        for (int k = 0; k < points.Length; k++)
+        {
+            distances[k] = Math.Min(distances[k], distance(points[k]) - halfWidth);
+        }
     }
 
     /// <summary>The first of the farthest points that may still be helped; -1 where none is left.</summary>
-    private static int Worst(double[] distances, bool[] beyond)
+    private int Worst(bool[] beyond)
     {
         int farthest = -1;
         for (int k = 0; k < distances.Length; k++)
@@ -78,11 +103,17 @@ internal sealed record NetLines(
         return farthest;
     }
 
+    /// <summary>The line through the port that meets the ring: across, along, then the two diagonals, else the short way.</summary>
+    private static OpenPath? FromPort(Point2 port, Point2 across, Region room, Contour ring)
+    {
+        Point2 along = across.Left;
+        Point2[] directions = [across, along, (across + along) * Math.Sqrt(0.5), (across - along) * Math.Sqrt(0.5)];
+        return directions.SelectMany(d => Through(port, d, room)).FirstOrDefault(l => Meets(l, ring, []))
+            ?? Link(port, room, ring, []);
+    }
+
     /// <summary>Lines run across the zone's longer side.</summary>
     private static Point2 AcrossOf(Box2 box) => box.Width >= box.Height ? new(0, 1) : new(1, 0);
-
-    private static double Nearest(Point2 p, Contour ring, List<OpenPath> runs) =>
-        runs.Select(r => Measure.Distance(p, r)).Append(Measure.Distance(p, ring)).Min();
 
     /// <summary>
     /// The next groove for a point that is too far off: a line through it across the zone, along it, or the short way to

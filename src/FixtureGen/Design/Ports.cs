@@ -24,13 +24,6 @@ internal static class Ports
         ImmutableArray<VacuumLink> Links
     );
 
-    private sealed record Way(
-        Point2 At,
-        string Feeds,
-        ImmutableArray<Feature> Features,
-        ImmutableArray<VacuumLink> Links
-    );
-
     public static Stage<Fed> Feed(
         IReadOnlyList<Region> boundaries,
         IReadOnlyList<Obstacle> obstacles,
@@ -48,8 +41,13 @@ internal static class Ports
             int index = zones.Count;
             Region[] sealedArea = [.. kernel.Offset([boundary], -job.Gasket.GrooveWidth / 2)];
             Way? way =
-                OverPort(boundary, index, levels, job, kernel)
-                ?? OverGroove(boundary, index, levels, job, kernel)
+                PlateFeed.Straight(
+                    HoleName(index),
+                    r => ClearRoom(boundary, r, keptForMagnets, job, kernel),
+                    levels,
+                    job
+                )
+                ?? PlateFeed.Straight(HoleName(index), r => HoleRoom(boundary, r, job, kernel), levels, job)
                 ?? OverChannel(boundary, index, obstacles, keptForMagnets, levels, job, kernel);
             if (way is null)
             {
@@ -92,80 +90,21 @@ internal static class Ports
     public static ImmutableArray<Region> HoleRoom(Region boundary, double radius, Job job, Kernel kernel) =>
         kernel.Offset([boundary], -(Zones.Keep(job) + radius));
 
-    private static double Section(double diameter) => Math.PI * diameter * diameter / 4;
-
-    private static Way? OverPort(Region boundary, int zone, Levels levels, Job job, Kernel kernel)
+    /// <summary>The same less where a magnet is asked for.</summary>
+    public static ImmutableArray<Region> ClearRoom(
+        Region boundary,
+        double radius,
+        IReadOnlyList<Point2> keptForMagnets,
+        Job job,
+        Kernel kernel
+    )
     {
-        foreach (PlateOpening port in job.Plate.Ports.OrderBy(p => p.Name, StringComparer.Ordinal))
-        {
-            double diameter = Math.Min(UsualDiameter, port.ReliefDiameter - (2 * BreakThrough.Beside));
-            if (
-                diameter < LeastDiameter
-                || !BreakThrough.Allowed(port, diameter, 0)
-                || !Inside.Contains(HoleRoom(boundary, diameter / 2, job, kernel), port.At)
-            )
-            {
-                continue;
-            }
-            HoleFeature hole = Through(zone, port.At, diameter, port, levels);
-            double section = Section(Math.Min(diameter, port.Diameter));
-            return new(port.At, port.Name, [hole], [new(port.Name, hole.Name, section, levels.Face)]);
-        }
-        return null;
+        double magnet = (MagnetPockets.Diameter(job) / 2) + job.Rules.Wall + radius;
+        Region[] discs = [.. keptForMagnets.Select(m => Region.Of(Contours.Circle(m, magnet)))];
+        return kernel.Difference(HoleRoom(boundary, radius, job, kernel), kernel.UnionAll(discs));
     }
 
-    private static Way? OverGroove(Region boundary, int zone, Levels levels, Job job, Kernel kernel)
-    {
-        foreach (PlateGroove groove in job.Plate.Grooves)
-        {
-            double diameter = Math.Min(UsualDiameter, groove.Width - (2 * BreakThrough.Beside));
-            PlateOpening opening = new(
-                $"groove of {groove.Port}",
-                OpeningKind.Port,
-                default,
-                groove.Width,
-                groove.Width,
-                groove.Depth
-            );
-            if (diameter < LeastDiameter || !BreakThrough.Allowed(opening, diameter, 0))
-            {
-                continue;
-            }
-            OpenPath? longest = Clip.Path(groove.Run, HoleRoom(boundary, diameter / 2, job, kernel))
-                .OrderByDescending(p => Math.Round(Measure.Length(p), 3))
-                .FirstOrDefault();
-            if (longest is null)
-            {
-                continue;
-            }
-            Point2 at = Measure.PointAlong(longest, Measure.Length(longest) / 2);
-            HoleFeature hole = Through(zone, at, diameter, opening with { At = at }, levels);
-            PlateOpening port = job.Plate.Ports.First(p => p.Name == groove.Port);
-            return new(
-                at,
-                opening.Name,
-                [hole],
-                [
-                    new(port.Name, opening.Name, groove.Width * groove.Depth, port.At.DistanceTo(at)),
-                    new(opening.Name, hole.Name, Section(diameter), levels.Face),
-                ]
-            );
-        }
-        return null;
-    }
-
-    private static HoleFeature Through(int zone, Point2 at, double diameter, PlateOpening opening, Levels levels) =>
-        RoundHole.Make(
-            HoleName(zone),
-            FeatureKind.Port,
-            Setup.Top,
-            at,
-            diameter,
-            levels.Face,
-            0,
-            breaksThrough: true,
-            opening: opening
-        );
+    public static double Section(double diameter) => Math.PI * diameter * diameter / 4;
 
     private static Way? OverChannel(
         Region boundary,

@@ -1,0 +1,100 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design;
+
+/// <summary>A hole's way to the plate's vacuum: where it is, what feeds it, what is cut for it and its links.</summary>
+internal sealed record Way(Point2 At, string Feeds, ImmutableArray<Feature> Features, ImmutableArray<VacuumLink> Links);
+
+/// <summary>
+/// Holes straight through the block into the plate's vacuum, over a port or over a groove that leads to one, where the
+/// tool may break through.
+/// </summary>
+internal static class PlateFeed
+{
+    /// <param name="hole">The hole's name.</param>
+    /// <param name="room">Where the centre of a hole of a given radius may lie.</param>
+    public static Way? Straight(string hole, Func<double, IReadOnlyList<Region>> room, Levels levels, Job job) =>
+        OverPort(hole, room, levels, job.Plate) ?? OverGroove(hole, room, levels, job.Plate);
+
+    private static Way? OverPort(string hole, Func<double, IReadOnlyList<Region>> room, Levels levels, Plate plate)
+    {
+        foreach (PlateOpening port in plate.Ports.OrderBy(p => p.Name, StringComparer.Ordinal))
+        {
+            if (Diameter(port) is not { } diameter || !Inside.Contains(room(diameter / 2), port.At))
+            {
+                continue;
+            }
+            double section = Ports.Section(Math.Min(diameter, port.Diameter));
+            return new(
+                port.At,
+                port.Name,
+                [Through(hole, port.At, diameter, port, levels)],
+                [new(port.Name, hole, section, levels.Face)]
+            );
+        }
+        return null;
+    }
+
+    private static Way? OverGroove(string hole, Func<double, IReadOnlyList<Region>> room, Levels levels, Plate plate)
+    {
+        foreach (PlateGroove groove in plate.Grooves)
+        {
+            PlateOpening opening = new(
+                $"groove of {groove.Port}",
+                OpeningKind.Port,
+                default,
+                groove.Width,
+                groove.Width,
+                groove.Depth
+            );
+            if (Diameter(opening) is not { } diameter)
+            {
+                continue;
+            }
+            OpenPath? longest = Clip.Path(groove.Run, room(diameter / 2))
+                .OrderByDescending(p => Math.Round(Measure.Length(p), 3))
+                .FirstOrDefault();
+            if (longest is not null)
+            {
+                Point2 at = Measure.PointAlong(longest, Measure.Length(longest) / 2);
+                return new(
+                    at,
+                    opening.Name,
+                    [Through(hole, at, diameter, opening with { At = at }, levels)],
+                    [
+                        new(
+                            groove.Port,
+                            opening.Name,
+                            groove.Width * groove.Depth,
+                            plate.Ports.First(p => p.Name == groove.Port).At.DistanceTo(at)
+                        ),
+                        new(opening.Name, hole, Ports.Section(diameter), levels.Face),
+                    ]
+                );
+            }
+        }
+        return null;
+    }
+
+    /// <summary>The usual feed hole or what the opening's relief takes; null where that is too little.</summary>
+    private static double? Diameter(PlateOpening opening)
+    {
+        double diameter = Math.Min(Ports.UsualDiameter, opening.ReliefDiameter - (2 * BreakThrough.Beside));
+        return diameter >= Ports.LeastDiameter && BreakThrough.Allowed(opening, diameter, 0) ? diameter : null;
+    }
+
+    private static HoleFeature Through(string name, Point2 at, double diameter, PlateOpening opening, Levels levels) =>
+        RoundHole.Make(
+            name,
+            FeatureKind.Port,
+            Setup.Top,
+            at,
+            diameter,
+            levels.Face,
+            0,
+            breaksThrough: true,
+            opening: opening
+        );
+}
