@@ -369,6 +369,18 @@ internal static class DesignFindings
             At = at,
         };
 
+    public static Finding NetNearPocket(int zone, Point2 at, double land, double wall) =>
+        new(
+            "net-near-pocket",
+            Severity.Warning,
+            $"port {Count(zone)} at {Place(at)}",
+            $"a magnet asked for stands so near to the port that the net passes pockets at a wall of {Mm(wall)} instead of a land of {Mm(land)}",
+            "move the magnet away from the port"
+        )
+        {
+            At = at,
+        };
+
     public static Finding NetReach(int zone, Point2 at, double farthest, double reach) =>
         new(
             "net-reach",

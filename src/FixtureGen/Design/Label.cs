@@ -103,7 +103,7 @@ internal static class Label
     {
         double depth = job.Rules.EngraveDepth;
         double width = tool.TipDiameter + (2 * depth * Math.Tan(tool.TipAngleDeg * Math.PI / 360));
-        ImmutableArray<Region> area = kernel.UnionAll([.. strokes.SelectMany(s => kernel.Stroke(s, width))]);
+        ImmutableArray<Region> area = kernel.UnionAll([.. strokes.SelectMany(s => Swept(s, width, kernel))]);
         return new(
             name,
             kind,
@@ -116,4 +116,10 @@ internal static class Label
             [new(Setup.Top, kind, name, area, levels.Face, levels.Face - depth)]
         );
     }
+
+    /// <summary>A stroke that ends where it starts (a D, a zero) is a loop.</summary>
+    private static ImmutableArray<Region> Swept(OpenPath stroke, double width, Kernel kernel) =>
+        stroke.Start == stroke.End
+            ? kernel.Stroke(new Contour(stroke.Segments), width)
+            : kernel.Stroke(stroke, width);
 }

@@ -29,21 +29,19 @@ internal static class Net
         List<Laid> nets = [];
         foreach (SealedZone zone in zones)
         {
-            ImmutableArray<Region> rooms = kernel.Difference(
-                kernel.Offset([zone.Boundary], -(Zones.Keep(job) + cutter.Radius)),
-                kernel.Offset(pockets, job.Rules.Land + cutter.Radius)
-            );
             NetLines lines = new(zone, cutter.Radius);
-            Region? own = rooms.FirstOrDefault(r => Inside.Contains(r, zone.PortAt));
-            if (
-                own is null
-                || !lines.Lay(zone.PortAt, own, Ring(zone.PortAt, own, cutter, job, kernel), job.Rules.NetReach)
-            )
+            ImmutableArray<Region> room = Room(zone, pockets, job.Rules.Land, cutter, job, kernel);
+            if (!FromPort(zone, room, lines, cutter, job, kernel))
             {
-                findings.Add(DesignFindings.PortBlocked(zone.Index + 1, zone.PortAt));
-                continue;
+                room = Room(zone, pockets, job.Rules.Wall, cutter, job, kernel);
+                if (!FromPort(zone, room, lines, cutter, job, kernel))
+                {
+                    findings.Add(DesignFindings.PortBlocked(zone.Index + 1, zone.PortAt));
+                    continue;
+                }
+                findings.Add(DesignFindings.NetNearPocket(zone.Index + 1, zone.PortAt, job.Rules.Land, job.Rules.Wall));
             }
-            ImmutableArray<Way> further = Further(zone, rooms.Remove(own), lines, cutter, levels, job, kernel);
+            ImmutableArray<Way> further = Further(zone, room, lines, cutter, levels, job, kernel);
             if (lines.Farthest is var (at, farthest) && farthest > job.Rules.NetReach)
             {
                 findings.Add(DesignFindings.NetReach(zone.Index + 1, at, farthest, job.Rules.NetReach));
@@ -53,13 +51,38 @@ internal static class Net
         return Stage.Of(nets.ToImmutableArray(), findings);
     }
 
+    /// <summary>Where a groove's centre line may run: a land from the gasket grooves, a distance from magnet pockets.</summary>
+    private static ImmutableArray<Region> Room(
+        SealedZone zone,
+        IReadOnlyList<Region> pockets,
+        double fromPockets,
+        Tool cutter,
+        Job job,
+        Kernel kernel
+    ) =>
+        kernel.Difference(
+            kernel.Offset([zone.Boundary], -(Zones.Keep(job) + cutter.Radius)),
+            kernel.Offset(pockets, fromPockets + cutter.Radius)
+        );
+
+    private static bool FromPort(
+        SealedZone zone,
+        ImmutableArray<Region> room,
+        NetLines lines,
+        Tool cutter,
+        Job job,
+        Kernel kernel
+    ) =>
+        room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is { } own
+        && lines.Lay(zone.PortAt, own, Ring(zone.PortAt, own, cutter, job, kernel), job.Rules.NetReach);
+
     /// <summary>
     /// Where pockets cut the room in two, the far piece gets a hole of its own into the plate's vacuum, if a port or groove
     /// lies under it and the reach is not kept without.
     /// </summary>
     private static ImmutableArray<Way> Further(
         SealedZone zone,
-        ImmutableArray<Region> rooms,
+        ImmutableArray<Region> room,
         NetLines lines,
         Tool cutter,
         Levels levels,
@@ -68,7 +91,7 @@ internal static class Net
     )
     {
         List<Way> ways = [];
-        foreach (Region room in rooms.OrderByDescending(r => Math.Round(Measure.Area(r), 3)))
+        foreach (Region piece in room.Where(r => !Inside.Contains(r, zone.PortAt)).OrderByDescending(r => Math.Round(Measure.Area(r), 3)))
         {
             if (lines.Farthest.Distance <= job.Rules.NetReach)
             {
@@ -77,11 +100,11 @@ internal static class Net
             string hole = Names.Numbered("port", zone.Index + 1, ways.Count + 2);
             Way? way = PlateFeed.Straight(
                 hole,
-                r => kernel.Offset([room], -Math.Max(0, r - cutter.Radius)),
+                r => kernel.Offset([piece], -Math.Max(0, r - cutter.Radius)),
                 levels,
                 job
             );
-            if (way is not null && lines.Lay(way.At, room, Ring(way.At, room, cutter, job, kernel), job.Rules.NetReach))
+            if (way is not null && lines.Lay(way.At, piece, Ring(way.At, piece, cutter, job, kernel), job.Rules.NetReach))
             {
                 ways.Add(way);
             }

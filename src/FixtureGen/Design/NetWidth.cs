@@ -11,6 +11,9 @@ internal static class NetWidth
     /// <summary>Wider gains no flow worth the land it takes, mm (common practice, no source).</summary>
     private const double Enough = 5;
 
+    /// <summary>How far the port lies inside the net's room at least, mm.</summary>
+    private const double Leave = 0.5;
+
     /// <summary>Young's modulus of thermoforming sheet (ABS, PETG, PVC), MPa; common practice, no source.</summary>
     private const double Modulus = 2000;
 
@@ -29,6 +32,10 @@ internal static class NetWidth
         double most = Math.Min(2 * job.Shell.Thickness, Enough);
         return mills.LastOrDefault(t => t.Diameter <= most) ?? mills.FirstOrDefault();
     }
+
+    /// <summary>How far a magnet pocket's wall stays from a port hole's, mm, so that a groove can leave the port.</summary>
+    public static double PocketFromPort(Job job, double portDiameter) =>
+        Math.Max(job.Rules.Wall, job.Rules.Land + (Choose(job)?.Radius ?? 0) + Leave - (portDiameter / 2));
 
     public static IEnumerable<Finding> Check(Tool cutter, Job job)
     {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -20,6 +21,7 @@ internal sealed class MagnetRoom
     private readonly ImmutableArray<(ImmutableArray<Segment> Run, double Keep)> moves;
     private readonly ImmutableArray<(HoleFeature Hole, double Keep)> holes;
     private readonly ImmutableArray<PocketFeature> pockets;
+    private readonly Func<double, double> portKeep;
     private readonly ImmutableArray<(OpenPath Run, double Keep)> channels;
 
     public MagnetRoom(FixtureDesign design, Job job)
@@ -32,6 +34,7 @@ internal sealed class MagnetRoom
         pocket = (spec.Diameter + spec.DiameterTolerance + job.Rules.MagnetPocketClearance) / 2;
         jacket = (spec.JacketDiameter / 2) + job.Rules.JacketClearance;
         moves = [.. Moves(job)];
+        portKeep = diameter => NetWidth.PocketFromPort(job, diameter);
         holes = [.. design.Features.OfType<HoleFeature>().Select(h => (h, KeepFrom(h)))];
         pockets = [.. design.Features.OfType<PocketFeature>().Where(p => p.Kind is not FeatureKind.Skim)];
         double floor = design.FixtureHeight - job.Rules.MagnetRecess - spec.Thickness - job.Rules.MagnetGlue;
@@ -162,6 +165,10 @@ internal sealed class MagnetRoom
 
     private double KeepFrom(HoleFeature hole)
     {
+        if (hole.Kind == FeatureKind.Port)
+        {
+            return pocket + portKeep(hole.Diameter);
+        }
         bool steel =
             hole.Kind
             is FeatureKind.BoltHole
