@@ -119,7 +119,5 @@ internal static class Label
 
     /// <summary>A stroke that ends where it starts (a D, a zero) is a loop.</summary>
     private static ImmutableArray<Region> Swept(OpenPath stroke, double width, Kernel kernel) =>
-        stroke.Start == stroke.End
-            ? kernel.Stroke(new Contour(stroke.Segments), width)
-            : kernel.Stroke(stroke, width);
+        stroke.Start == stroke.End ? kernel.Stroke(new Contour(stroke.Segments), width) : kernel.Stroke(stroke, width);
 }

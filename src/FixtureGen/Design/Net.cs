@@ -91,7 +91,10 @@ internal static class Net
     )
     {
         List<Way> ways = [];
-        foreach (Region piece in room.Where(r => !Inside.Contains(r, zone.PortAt)).OrderByDescending(r => Math.Round(Measure.Area(r), 3)))
+        foreach (
+            Region piece in room.Where(r => !Inside.Contains(r, zone.PortAt))
+                .OrderByDescending(r => Math.Round(Measure.Area(r), 3))
+        )
         {
             if (lines.Farthest.Distance <= job.Rules.NetReach)
             {
@@ -104,7 +107,10 @@ internal static class Net
                 levels,
                 job
             );
-            if (way is not null && lines.Lay(way.At, piece, Ring(way.At, piece, cutter, job, kernel), job.Rules.NetReach))
+            if (
+                way is not null
+                && lines.Lay(way.At, piece, Ring(way.At, piece, cutter, job, kernel), job.Rules.NetReach)
+            )
             {
                 ways.Add(way);
             }
