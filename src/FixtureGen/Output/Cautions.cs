@@ -18,7 +18,7 @@ internal static class Cautions
     public static IReadOnlyList<Caution> For(PaperFacts facts)
     {
         string alarm = Figures.Vacuum(facts.Holding.VacuumKPa);
-        double implant = Math.Max(300, facts.Holding.ImplantDistanceMm);
+        double implant = ImplantMm(facts);
         return
         [
             new(
@@ -57,12 +57,15 @@ internal static class Cautions
         ];
     }
 
+    /// <summary>Distance printed for implants, mm: 300, the house's word on every sheet, or more where the magnets' own field needs it.</summary>
+    public static double ImplantMm(PaperFacts facts) => Math.Max(300, facts.Holding.ImplantDistanceMm);
+
     /// <summary>The few that must stand on a paper with room for one box only; the setup sheet has them all.</summary>
     public static IReadOnlyList<Caution> Brief(PaperFacts facts) =>
         [
             new(
                 Signal.Warning,
-                $"Implants stay {Figures.Rate(Math.Max(300, facts.Holding.ImplantDistanceMm))} mm from the magnets. Dry run in the air first, doors shut. Stop if the vacuum falls below {Figures.Vacuum(facts.Holding.VacuumKPa)}. Eye protection. All cautions: setup sheet."
+                $"Implants stay {Figures.Rate(ImplantMm(facts))} mm from the magnets. Dry run in the air first, doors shut. Stop if the vacuum falls below {Figures.Vacuum(facts.Holding.VacuumKPa)}. Eye protection. All cautions: setup sheet."
             ),
         ];
 

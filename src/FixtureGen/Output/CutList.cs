@@ -41,7 +41,7 @@ public static class CutList
                 $"{job.Gasket.Name}, loop J{Figures.Whole(i + 1)}"
             );
         }
-        if (design.Cords.Length > 0)
+        if (design.Cords.Length > 1)
         {
             yield return new(
                 "cord in all",

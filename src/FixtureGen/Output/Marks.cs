@@ -54,16 +54,9 @@ internal static class Marks
         Point2 y = at + new Point2(0, length);
         Arrow(scene, at, x, pen);
         Arrow(scene, at, y, pen);
-        double under = -size * 0.72 - 1;
-        scene.Text("X", x + new Point2(0, under), Type.Strong(size), Anchor.Middle, 0, true);
-        scene.Text(
-            "Y",
-            y + new Point2((mirrorX ? 1 : -1) * (size * 0.36 + 1), -size * 0.72),
-            Type.Strong(size),
-            Anchor.Middle,
-            0,
-            true
-        );
+        double side = mirrorX ? -1 : 1;
+        scene.Text("X", x + new Point2(side * size * 0.5, -size * 0.36), Type.Strong(size), Anchor.Middle, 0, true);
+        scene.Text("Y", y + new Point2(side * size * 0.55, -size * 0.3), Type.Strong(size), Anchor.Middle, 0, true);
         const double r = 2.2;
         scene.Shape(Chain.Circle(at, r), Pen.Solid(0.3, Colour.Black), Colour.White);
         scene.Shape([Quarter(at, r, 1), Quarter(at, r, -1)], null, Colour.Black);

@@ -8,10 +8,10 @@ internal static class SheetFixture
 {
     public static void Draw(Paper paper, PaperFacts facts)
     {
-        paper.Heading("Bolts, pins and ports");
+        paper.Heading("Bolts, pins, locators and ports");
         Column[] columns =
         [
-            new("Name", 1.4, Fit.Left),
+            new("Name", 2.2, Fit.Left),
             new("What", 4, Fit.Left),
             new("X", 1.8, Fit.Right),
             new("Y", 1.8, Fit.Right),
@@ -32,6 +32,7 @@ internal static class SheetFixture
             HoleFeature hole in facts
                 .Design.Features.OfType<HoleFeature>()
                 .Where(h => h.Kind != FeatureKind.Counterbore)
+                .OrderBy(h => h.Kind)
         )
         {
             string name = hole.Opening?.Name ?? hole.Name;
@@ -97,7 +98,7 @@ internal static class SheetFixture
             $"{job.Magnet.Name}, {job.Magnet.Grade}, {Figures.Mm(job.Magnet.Diameter)} x {Figures.Mm(job.Magnet.Thickness)} mm, glued in, never pressed; "
                 + $"top {Figures.Mm(job.Rules.MagnetRecess)} mm below the face. All in the block north up, all jackets the same way: "
                 + "check each with the marked master magnet before the glue and before every batch. "
-                + $"Implants stay {Figures.Rate(facts.Holding.ImplantDistanceMm)} mm away."
+                + $"The field falls to the implant limit of 0.5 mT at {Figures.Rate(facts.Holding.ImplantDistanceMm)} mm; keep implants {Figures.Rate(Cautions.ImplantMm(facts))} mm away."
         );
     }
 

@@ -19,8 +19,8 @@ internal static class SheetFront
         paper.Y = Math.Max(below, paper.Y);
         Key(paper, key);
         Programs(paper, facts);
-        Hold(paper, facts);
         Judge(paper, facts.Verdict);
+        Hold(paper, facts);
     }
 
     /// <summary>Fixture and revision, title, and what this paper is.</summary>
@@ -173,24 +173,20 @@ internal static class SheetFront
         paper.Heading("Hold of the shell while it is trimmed");
         Column[] columns =
         [
-            new("Held by", 4.4, Fit.Left),
-            new("Factor", 1.4, Fit.Right),
-            new("First it", 1.6, Fit.Right),
+            new("Held by", 4.1, Fit.Left),
+            new("Factor", 1.1, Fit.Right),
+            new("First it", 1.3, Fit.Right),
             new("Worst at", 3.6, Fit.Right),
-            new("Governed by", 4.4, Fit.Left),
-            new("House limit", 1.8, Fit.Right),
+            new("Governed by", 7, Fit.Left),
+            new("Limit", 1.1, Fit.Right),
         ];
         HouseLimits limits = facts.Job.Limits;
         paper.Table(
             columns,
             [
-                Answer("Vacuum alone, at the alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
-                Answer(
-                    "Magnets alone, while the machine stops",
-                    h.MagnetsStopping,
-                    Figures.Factor(limits.MagnetFactor)
-                ),
-                Answer("Magnets alone, full cutting load", h.MagnetsOnly, "information"),
+                Answer("Vacuum alone, alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
+                Answer("Magnets alone, stopping", h.MagnetsStopping, Figures.Factor(limits.MagnetFactor)),
+                Answer("Magnets alone, full load", h.MagnetsOnly, "none"),
                 Answer("Vacuum and magnets", h.Both, ""),
             ]
         );

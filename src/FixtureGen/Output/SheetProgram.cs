@@ -53,7 +53,7 @@ internal static class SheetProgram
                 yield return $"Pins OUT, bolts out. Raw block against the stops ({stops}).";
                 break;
             default:
-                yield return $"Block on the pins (pins IN: {job.Plate.PinRound.Name} round, {job.Plate.PinSlot.Name} slot), plate and block clean.";
+                yield return $"Block on the pins (pins IN: {job.Plate.PinRound.Name}, {job.Plate.PinSlot.Name}), plate and block clean.";
                 yield return $"Bolts IN: {bolts}.";
                 yield return $"Lay out {Figures.Whole(facts.Design.Magnets.Length)} magnets on the rail. Lay the shell on, seat it, set the magnets: none may be left on the rail.";
                 break;
@@ -109,14 +109,14 @@ internal static class SheetProgram
         Column[] columns =
         [
             new("", 0.7, Fit.Left),
-            new("Step", 5.2, Fit.Left),
+            new("Step", 4.2, Fit.Left),
             new("Tool", 1, Fit.Left),
             new("rpm", 1.3, Fit.Right),
             new("mm/min", 1.5, Fit.Right),
-            new("Step-down", 2, Fit.Right),
+            new("Step-down", 1.7, Fit.Right),
             new("Minutes", 1.6, Fit.Right),
             new("Hold", 1.5, Fit.Right),
-            new("Feed and speed set by", 5.4, Fit.Left),
+            new("Feed and speed set by", 7, Fit.Left),
         ];
         ImmutableArray<double> minutes = OperationMinutes.Of(plan, verdict, facts.Job.Plate.Machine);
         List<IReadOnlyList<string>> rows = [];
@@ -168,7 +168,7 @@ internal static class SheetProgram
             ProgramStepKind.Stop => "STOP: " + step.Text,
             ProgramStepKind.OptionalStop => "Optional stop: " + step.Text,
             ProgramStepKind.VacuumOn => "Vacuum on",
-            ProgramStepKind.VacuumWait => "Waits for the vacuum " + step.Text,
+            ProgramStepKind.VacuumWait => "Wait: " + step.Text,
             ProgramStepKind.VacuumOff => "Vacuum off",
             _ => step.Text,
         };
