@@ -101,6 +101,15 @@ internal static class ChainFindings
         };
     }
 
+    public static Finding MoreCrossings(string file, int count) =>
+        new(
+            "loop-crosses-itself",
+            Severity.Warning,
+            file,
+            DxfFindings.Text($"{count} more loops cross or touch themselves."),
+            "trim the curves where they cross"
+        );
+
     public static Finding LoopsCross(string file, Point2 at, int more) =>
         new(
             "loops-cross",

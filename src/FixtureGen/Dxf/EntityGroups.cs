@@ -29,6 +29,9 @@ internal sealed class EntityGroups(GroupReader reader, Codepages pages)
     /// <summary>Vertices that a polyline says it has and those found, where they differ.</summary>
     public (int Said, int Found)? Miscount { get; private set; }
 
+    /// <summary>What was written oddly and read all the same; null where nothing was.</summary>
+    public string? Oddity { get; set; }
+
     public ReadOnlySpan<Group> All => CollectionsMarshal.AsSpan(_groups);
 
     public bool Full => _groups.Count >= Most;
@@ -36,7 +39,7 @@ internal sealed class EntityGroups(GroupReader reader, Codepages pages)
     public void Start(string type, int line)
     {
         _groups.Clear();
-        (_braces, _embedded, OnPaper, Fault, Miscount) = (0, false, false, null, null);
+        (_braces, _embedded, OnPaper, Fault, Miscount, Oddity) = (0, false, false, null, null, null);
         (Type, Layer, Line) = (type, "0", line);
     }
 

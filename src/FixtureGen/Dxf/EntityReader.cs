@@ -136,6 +136,8 @@ internal static class EntityReader
         return new PolyEntity(groups.Type, groups.Layer, groups.Line, groups.Frame(), vertices, closed, wide);
     }
 
+    private static double OneForZero(double scale) => scale == 0 ? 1 : scale;
+
     private static Entity Insert(EntityGroups groups)
     {
         if (
@@ -151,8 +153,12 @@ internal static class EntityReader
             return Bad(groups);
         }
         Affine3 turned = groups.Frame().After(Affine3.Shift(at)).After(Affine3.TurnZ(turn * Degrees));
-        // a scale of 0 in Z is a common slip of drawing programs and means nothing in the plane
-        Affine3 place = turned.After(Affine3.Scale(sx, sy, sz == 0 ? 1 : sz));
+        // no program can draw a block at scale 0: it is a slip for 1, common in Z, where it means nothing
+        if (sx == 0 || sy == 0)
+        {
+            groups.Oddity = "an insert of scale 0, read as 1";
+        }
+        Affine3 place = turned.After(Affine3.Scale(OneForZero(sx), OneForZero(sy), OneForZero(sz)));
         return new InsertEntity(
             groups.Type,
             groups.Layer,

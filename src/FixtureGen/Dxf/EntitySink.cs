@@ -43,6 +43,10 @@ internal sealed class EntitySink(DxfFile into, string file)
                 {
                     into.Findings.Add(DxfFindings.Short(file, groups.Line, miscount.Said, miscount.Found));
                 }
+                if (groups.Oddity is { } oddity)
+                {
+                    into.Odd(oddity);
+                }
                 Put(entity, groups.OnPaper);
                 break;
         }

@@ -7,6 +7,8 @@ namespace FixtureGen.Dxf;
 /// <summary>Finds where loops cross or touch themselves and each other.</summary>
 internal sealed class LoopCrossings(ChainLimits limits, string file)
 {
+    private const int MostNamed = 12;
+
     public List<Finding> Findings { get; } = [];
 
     /// <summary>The loops with their own crossings filled in.</summary>
@@ -55,7 +57,14 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
         foreach ((int i, List<Point2> points) in own)
         {
             loops[i] = loops[i] with { Crossings = Different(points) };
-            Findings.Add(ChainFindings.CrossesItself(file, loops[i]));
+            if (Findings.Count < MostNamed)
+            {
+                Findings.Add(ChainFindings.CrossesItself(file, loops[i]));
+            }
+        }
+        if (own.Count > MostNamed)
+        {
+            Findings.Add(ChainFindings.MoreCrossings(file, own.Count - MostNamed));
         }
         ImmutableArray<Point2> places = Different(between);
         if (places.Length > 0)

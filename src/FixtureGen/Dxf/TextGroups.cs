@@ -6,7 +6,7 @@ namespace FixtureGen.Dxf;
 internal sealed class TextGroups(byte[] bytes, int start, string file) : GroupReader(bytes)
 {
     /// <summary>Longest line believed, bytes; the format allows 2049 characters, proxies and pictures are cut into shorter ones.</summary>
-    public const int LongestLine = 1 << 16;
+    public const int LongestLine = 1 << 20;
 
     private int _at = start;
     private int _line;
@@ -73,7 +73,7 @@ internal sealed class TextGroups(byte[] bytes, int start, string file) : GroupRe
             if (
                 !Utf8Parser.TryParse(code, out int number, out int used)
                 || used != code.Length
-                || number is < -5 or > 1071
+                || number is < short.MinValue or > short.MaxValue
             )
             {
                 Fault = DxfFindings.BadCode(file, _line, code);

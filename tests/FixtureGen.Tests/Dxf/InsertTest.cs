@@ -31,6 +31,14 @@ public sealed class InsertTest
         Assert.Equal(new Box2(0, 0, 3, 4), Box("0 INSERT 2 L 10 0 20 0 41 1 42 1 43 0"));
 
     [Fact]
+    public void Scale_of_zero_is_read_as_one_and_said()
+    {
+        Drawing drawing = Sketch.Drawing("0 INSERT 2 L 10 0 20 0 41 0 42 2", L);
+        Assert.Equal(12, Assert.Single(drawing.Loops).AreaMm2, 1e-9);
+        Assert.Contains(drawing.Repairs, r => r.Message.Contains("scale 0", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public void Array_steps_are_turned_but_not_scaled()
     {
         Drawing drawing = Sketch.Drawing("0 INSERT 2 L 10 0 20 0 41 2 42 2 50 90 70 3 71 2 44 100 45 50", L);

@@ -1,0 +1,66 @@
+using CsCheck;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Geometry;
+
+/// <summary>Arcs that stand for smooth curves: within the tolerance, end to end, with a common tangent at each joint.</summary>
+public sealed class BiarcsTest
+{
+    private const double Chord = 0.005;
+
+    private static readonly Gen<Point2> Place = Gen.Select(
+        Gen.Double[-50, 50],
+        Gen.Double[-50, 50],
+        (x, y) => new Point2(x, y)
+    );
+
+    [Fact]
+    public void Ellipses_become_tangent_arcs() =>
+        Gen.Select(Place, Gen.Double[1, 60], Gen.Double[0.05, 1], Gen.Double[0, 6], Gen.Double[0.1, 6.28])
+            .Sample(
+                (centre, a, ratio, start, sweep) =>
+                {
+                    var ellipse = new EllipseArcs(centre, new(a, 0), new(0, a * ratio), start, sweep);
+                    Check(ellipse.Segments(Chord), t => ellipse.At(start + (sweep * t)));
+                },
+                iter: 300
+            );
+
+    // a cubic by its Bernstein form, which is not how the spline is evaluated
+    [Fact]
+    public void Cubics_become_tangent_arcs() =>
+        Gen.Select(Place, Place, Place, Place)
+            .Sample(
+                (a, b, c, d) =>
+                {
+                    var spline = new SplineArcs(3, [0, 0, 0, 0, 1, 1, 1, 1], [a, b, c, d], [1, 1, 1, 1]);
+                    Check(
+                        spline.Segments(Chord),
+                        t =>
+                        {
+                            double r = 1 - t;
+                            return (r * r * r * a) + (3 * r * r * t * b) + (3 * r * t * t * c) + (t * t * t * d);
+                        }
+                    );
+                },
+                iter: 300
+            );
+
+    private static void Check(List<Segment> segments, Func<double, Point2> curve)
+    {
+        for (int i = 0; i <= 500; i++)
+        {
+            Point2 p = curve(i / 500.0);
+            Assert.True(segments.Min(s => Measure.Distance(p, s)) <= Chord * 1.2);
+        }
+        for (int i = 1; i < segments.Count; i++)
+        {
+            Assert.Equal(segments[i - 1].End, segments[i].Start);
+            Point2 arriving = Measure.TangentAt(segments[i - 1], 1);
+            Point2 leaving = Measure.TangentAt(segments[i], 0);
+            Assert.True(Math.Abs(arriving.Cross(leaving)) < 0.02 || segments[i].Length < 20 * Chord);
+        }
+    }
+}
