@@ -234,7 +234,7 @@ internal sealed class Strokes(string file, double chord)
         int before = segments.Count;
         segments.RemoveAll(s => s.Start == s.End && s.Length < 1e-9);
         Empty += before - segments.Count + (before == 0 ? 1 : 0);
-        if (segments.Exists(s => !double.IsFinite(s.Centre.X + s.Centre.Y)))
+        if (!segments.TrueForAll(IsFinite))
         {
             Bad(entity, "it has no finite curve");
         }
@@ -244,6 +244,10 @@ internal sealed class Strokes(string file, double chord)
             Curves.Add(new DrawnCurve(new OpenPath([.. segments]), closed, layer, entity.Type, entity.Line));
         }
     }
+
+    // weights or knots of extreme size overflow although each is a number
+    private static bool IsFinite(Segment s) =>
+        double.IsFinite(s.Start.X + s.Start.Y + s.End.X + s.End.Y + s.Centre.X + s.Centre.Y);
 
     private bool Believed(Entity entity, Vec3 p)
     {
