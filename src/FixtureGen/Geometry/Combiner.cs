@@ -17,27 +17,34 @@ internal sealed class Combiner(Slack slack)
     /// <summary>True when every piece of the last result closed.</summary>
     public bool Closed => stitcher.Closed;
 
+    /// <summary>All curves of the last work, A's first.</summary>
+    public ReadOnlySpan<Curve> Curves => raw.Span;
+
+    public CurveIndex Index => slices.Index;
+
+    public int CountA { get; private set; }
+
     /// <summary>The boundary of all points for which <paramref name="wanted"/> (in A, in B) holds, material on the left.</summary>
     /// <param name="shiftB">How far B is moved first, mm; not zero only to get clear of a coincidence.</param>
-    public List<Loop> Run(IEnumerable<Contour> a, IEnumerable<Contour> b, Func<bool, bool, bool> wanted, Point2 shiftB)
+    public List<Loop> Run(IReadOnlyList<Region> a, IReadOnlyList<Region> b, Func<bool, bool, bool> wanted, Point2 shiftB)
     {
         raw.Clear();
         Load(a, default);
-        int countA = raw.Count;
+        CountA = raw.Count;
         Load(b, shiftB);
         slices.Build(raw);
         kept.Clear();
         int runs = slices.RunCount;
         for (int r = 0; r < runs; r++)
         {
-            Classify(r, countA, wanted);
+            Classify(r, wanted);
         }
         return stitcher.Stitch(slices, kept, backwards: false);
     }
 
-    private void Load(IEnumerable<Contour> contours, Point2 shift)
+    private void Load(IReadOnlyList<Region> regions, Point2 shift)
     {
-        foreach (Contour contour in contours)
+        foreach (Contour contour in regions.SelectMany(static r => r.Contours))
         {
             int first = raw.Count;
             foreach (Segment s in contour.Segments)
@@ -73,7 +80,7 @@ internal sealed class Combiner(Slack slack)
         }
     }
 
-    private void Classify(int run, int countA, Func<bool, bool, bool> wanted)
+    private void Classify(int run, Func<bool, bool, bool> wanted)
     {
         ReadOnlySpan<Curve> pieces = slices.Run(run);
         ref readonly Curve longest = ref Slices.Longest(pieces);
@@ -85,7 +92,7 @@ internal sealed class Combiner(Slack slack)
         Point2 heading = longest.TangentAt(p);
         found.Clear();
         slices.Index.Touching(Sides.RayBox(p, heading, slack.Near), found);
-        Sides s = Sides.Of(raw.Span, countA, found, p, heading, slack.Near);
+        Sides s = Sides.Of(raw.Span, CountA, found, p, heading, slack.Near);
         bool left = wanted(s.LeftA > 0, s.LeftB > 0);
         bool right = wanted(s.RightA > 0, s.RightB > 0);
         if (left == right || !IsFirst(run, s.First))

@@ -2,20 +2,34 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
+/// <summary>Signed area, length and signed sweeps of a loop, or of several added up; mm2, mm, radians.</summary>
+internal readonly record struct LoopSums(double Area, double Length, double Sweeps)
+{
+    public static LoopSums operator +(LoopSums a, LoopSums b) =>
+        new(a.Area + b.Area, a.Length + b.Length, a.Sweeps + b.Sweeps);
+
+    /// <summary>The same loop run backwards.</summary>
+    public LoopSums Reversed => new(-Area, Length, -Sweeps);
+}
+
 /// <summary>Sums over the curves of a closed loop.</summary>
 internal static class CurveSums
 {
-    /// <summary>Signed area (counter-clockwise positive, Green's theorem, closed form for arcs) and length, mm2 and mm.</summary>
-    public static (double Area, double Length) AreaAndLength(ReadOnlySpan<Curve> loop)
+    /// <summary>
+    /// Signed area (counter-clockwise positive, Green's theorem, closed form for arcs), length, and the signed sweeps of all
+    /// arcs added up; mm2, mm, radians.
+    /// </summary>
+    public static LoopSums Of(ReadOnlySpan<Curve> loop)
     {
         if (loop.Length == 0)
         {
-            return (0, 0);
+            return default;
         }
         // Measured from the loop's own start, so that far coordinates do not cost digits.
         Point2 o = loop[0].A;
         double area = 0;
         double length = 0;
+        double sweeps = 0;
         foreach (ref readonly Curve c in loop)
         {
             area += (c.A - o).Cross(c.B - o);
@@ -27,8 +41,9 @@ internal static class CurveSums
             double sweep = c.Sweep;
             area += c.R * c.R * Bulge(sweep);
             length += c.R * Math.Abs(sweep);
+            sweeps += sweep;
         }
-        return (area / 2, length);
+        return new(area / 2, length, sweeps);
     }
 
     /// <summary>Sweep less its sine, without the cancellation of small sweeps; twice a unit segment's area.</summary>

@@ -5,63 +5,78 @@ namespace FixtureGen.Geometry;
 
 /// <summary>
 /// Offsets and combines regions bounded by lines and arcs. A result's curves are exact parallels of the input's: a line is
-/// shifted, an arc keeps its centre, a convex corner becomes an arc about the corner. One kernel a job and thread: it keeps
-/// scratch memory and the list of its repairs, nothing else.
+/// shifted, an arc keeps its centre, a convex corner becomes an arc about the corner. Every result is proven before it is
+/// returned (see <see cref="SelfCheck"/>). One kernel a job and thread: it keeps scratch memory and the list of its repairs,
+/// nothing else.
 /// </summary>
-public sealed class Kernel(Tolerances tolerances)
+public sealed class Kernel
 {
-    private static readonly double[] Perturbations = [0, 1e-4, -1e-4, 2.7e-4, -2.3e-4];
-
-    private static readonly double[] Shifts = [0, 4e-5, -4e-5, 1.3e-4];
-
-    private readonly Offsetter offsetter = new(Slack.From(tolerances));
-    private readonly Combiner combiner = new(Slack.From(tolerances));
-    private readonly OffsetSource source = new(Slack.From(tolerances));
     private readonly List<KernelRepair> repairs = [];
+    private readonly double grid;
+    private readonly OffsetSource source;
+    private readonly ProvenOffset offset;
+    private readonly ProvenCombination combination;
 
-    /// <summary>Everything that was not done in the plain way, in order.</summary>
+    public Kernel(Tolerances tolerances)
+        : this(tolerances, distrust: false) { }
+
+    /// <param name="distrust">Takes every exact result for unproven, to put the fall-back itself to the test.</param>
+    internal Kernel(Tolerances tolerances, bool distrust)
+    {
+        Slack slack = Slack.From(tolerances);
+        grid = tolerances.Grid;
+        source = new OffsetSource(slack);
+        offset = new ProvenOffset(slack, repairs, distrust);
+        combination = new ProvenCombination(slack, repairs, distrust);
+    }
+
+    /// <summary>Everything that was not done in the plain way, in order; empty but for rare cases.</summary>
     public ImmutableArray<KernelRepair> Repairs => [.. repairs];
 
     /// <summary>The region grown by <paramref name="distance"/> mm, or shrunk by it where negative.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(Region region, double distance) => Offset([region], distance);
 
     /// <summary>
     /// The regions grown by <paramref name="distance"/> mm with round convex corners, or shrunk by it where negative. The
     /// regions must not overlap; what grows together comes out as one.
     /// </summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
     {
         if (distance == 0 || regions.Count == 0)
         {
             return [.. regions];
         }
-        source.Begin(distance > 0);
-        source.AddAll(regions);
-        source.End();
-        return Parallel(source, Math.Abs(distance), "offset");
+        Load(regions, grow: distance > 0);
+        return offset.Of(source, Math.Abs(distance), "offset", d => NtsFallBack.Offset(regions, Math.CopySign(d, distance)));
     }
 
     /// <summary>Everything in one or the other.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Union(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
-        Combine(a, b, static (inA, inB) => inA || inB, "union");
+        combination.Of(a, b, static (inA, inB) => inA || inB, "union");
 
     /// <summary>Everything in both.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Intersect(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
-        a.Count == 0 || b.Count == 0 ? [] : Combine(a, b, static (inA, inB) => inA && inB, "intersect");
+        a.Count == 0 || b.Count == 0 ? [] : combination.Of(a, b, static (inA, inB) => inA && inB, "intersect");
 
     /// <summary>Everything in the first but not in the second.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Difference(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
-        a.Count == 0 ? [] : Combine(a, b, static (inA, inB) => inA && !inB, "difference");
+        a.Count == 0 ? [] : combination.Of(a, b, static (inA, inB) => inA && !inB, "difference");
 
     /// <summary>Everything in any of the regions, which may overlap each other.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
-        Combine(regions, [], static (inA, _) => inA, "union");
+        combination.Of(regions, [], static (inA, _) => inA, "union");
 
-    /// <summary>What a disc of the radius can sweep without leaving the regions: convex corners get the radius.</summary>
+    /// <summary>What a disc of the radius (mm) can sweep without leaving the regions: convex corners get the radius.</summary>
     public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
         Offset(Offset(regions, -radius), radius);
 
-    /// <summary>What no disc of the radius can reach from outside: concave corners get the radius, narrow gaps fill.</summary>
+    /// <summary>What no disc of the radius (mm) can reach from outside: concave corners get it, narrow gaps fill.</summary>
     public ImmutableArray<Region> Close(IReadOnlyList<Region> regions, double radius) =>
         Offset(Offset(regions, radius), -radius);
 
@@ -69,42 +84,47 @@ public sealed class Kernel(Tolerances tolerances)
     /// What a round cutter of diameter <paramref name="width"/> mm sweeps along the path, both ends round; a path that ends
     /// where it began is a loop.
     /// </summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(OpenPath path, double width)
     {
-        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < tolerances.Grid)
+        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < grid)
         {
             Segment last = path.Segments[^1] with { End = path.Start };
             return Stroke(new Contour([.. path.Segments[..^1], last]), width);
         }
+        // There and back: a loop without width, whose outside is the path's two sides.
         source.Begin(reversed: true);
         source.Add([.. path.Segments, .. Contours.Reverse(path).Segments]);
         source.End();
-        return Parallel(source, width / 2, "stroke");
+        return offset.Of(source, width / 2, "stroke", r => NtsFallBack.Stroke(Flatten.Points(path, NtsFallBack.Chord), r));
     }
 
     /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(Contour loop, double width)
     {
         source.Begin(reversed: true);
         source.Add(loop.Segments);
         source.Add(Contours.Reverse(loop).Segments);
         source.End();
-        return Parallel(source, width / 2, "stroke");
+        OpenPath round = new(loop.Segments);
+        return offset.Of(source, width / 2, "stroke", r => NtsFallBack.Stroke(Flatten.Points(round, NtsFallBack.Chord), r));
     }
 
     /// <summary>
     /// The regions shrunk by <paramref name="first"/>, first + step, first + 2 steps, ... mm until nothing is left; every
-    /// level is the exact parallel of the source, never of the level before.
+    /// level is the exact parallel of the source, never of the level before. Both lengths are greater than 0.
     /// </summary>
+    /// <exception cref="KernelException">Some level could not be proven.</exception>
     public ImmutableArray<ImmutableArray<Region>> Rings(IReadOnlyList<Region> regions, double first, double step)
     {
-        source.Begin(reversed: false);
-        source.AddAll(regions);
-        source.End();
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(first);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
+        Load(regions, grow: false);
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
         {
-            ImmutableArray<Region> level = Parallel(source, d, "rings");
+            ImmutableArray<Region> level = offset.Of(source, d, "rings", r => NtsFallBack.Offset(regions, -r));
             if (level.IsEmpty)
             {
                 return levels.ToImmutable();
@@ -113,62 +133,10 @@ public sealed class Kernel(Tolerances tolerances)
         }
     }
 
-    private ImmutableArray<Region> Combine(
-        IReadOnlyList<Region> a,
-        IReadOnlyList<Region> b,
-        Func<bool, bool, bool> wanted,
-        string operation
-    )
+    private void Load(IReadOnlyList<Region> regions, bool grow)
     {
-        foreach (double shift in Shifts)
-        {
-            var loops = combiner.Run(
-                a.SelectMany(r => r.Contours),
-                b.SelectMany(r => r.Contours),
-                wanted,
-                new(shift, 0.6 * shift)
-            );
-            if (combiner.Closed && Nesting.Regions(loops) is { } regions)
-            {
-                Note(false, shift, operation);
-                return regions;
-            }
-        }
-        repairs.Add(new(RepairKind.Failed, operation, 0));
-        return [];
-    }
-
-    private ImmutableArray<Region> Parallel(OffsetSource from, double distance, string operation)
-    {
-        if (from.Dropped > 0)
-        {
-            repairs.Add(new(RepairKind.MicroEdges, operation, from.Dropped));
-        }
-        foreach (double shift in Perturbations)
-        {
-            foreach (bool sideTest in (ReadOnlySpan<bool>)[false, true])
-            {
-                List<Loop> loops = offsetter.Run(from, distance + shift, sideTest);
-                if (offsetter.Closed && Nesting.Regions(loops) is { } regions)
-                {
-                    Note(sideTest, shift, operation);
-                    return regions;
-                }
-            }
-        }
-        repairs.Add(new(RepairKind.Failed, operation, distance));
-        return [];
-    }
-
-    private void Note(bool sideTest, double shift, string operation)
-    {
-        if (shift != 0)
-        {
-            repairs.Add(new(RepairKind.Perturbed, operation, shift));
-        }
-        else if (sideTest)
-        {
-            repairs.Add(new(RepairKind.SideTest, operation, 0));
-        }
+        source.Begin(reversed: grow);
+        source.AddAll(regions);
+        source.End();
     }
 }

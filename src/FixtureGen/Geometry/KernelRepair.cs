@@ -9,15 +9,15 @@ public enum RepairKind
     /// <summary>The input touches or overlaps itself; pieces on its wrong side were taken out.</summary>
     SideTest,
 
-    /// <summary>The distance was changed by some tenths of a micrometre to get clear of an exact coincidence.</summary>
+    /// <summary>The distance or place was changed by a tenth of a micrometre or more to get clear of an exact coincidence.</summary>
     Perturbed,
 
     /// <summary>The work was redone with chords by the polygon library, and the arcs recovered.</summary>
     FallBack,
-
-    /// <summary>Nothing proved itself; the result must not be used.</summary>
-    Failed,
 }
 
-/// <summary>One repair: what, in which operation, by how much (mm, or a count for micro-edges).</summary>
+/// <summary>One repair: what, in which operation, by how much (mm; for micro-edges how many).</summary>
 public sealed record KernelRepair(RepairKind Kind, string Operation, double Amount);
+
+/// <summary>Neither the exact work nor the fall-back could be proven: our own fault, or input that is no region at all.</summary>
+public sealed class KernelException(string message) : Exception(message);

@@ -3,11 +3,14 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>A closed contour with its signed area (mm2), its length (mm) and its box.</summary>
-internal readonly record struct Loop(Contour Contour, double Area, double Length, Box2 Box)
+/// <summary>A closed contour with its sums and its box.</summary>
+internal readonly record struct Loop(Contour Contour, LoopSums Sums, Box2 Box)
 {
+    /// <summary>Signed area, mm2.</summary>
+    public double Area => Sums.Area;
+
     /// <summary>The loop of the given curves, run backwards if so wanted.</summary>
-    public static Loop Of(ReadOnlySpan<Curve> curves, double area, double length, bool reversed)
+    public static Loop Of(ReadOnlySpan<Curve> curves, LoopSums sums, bool reversed)
     {
         var segments = new Segment[curves.Length];
         double x0 = double.MaxValue;
@@ -25,6 +28,18 @@ internal readonly record struct Loop(Contour Contour, double Area, double Length
             y1 = Math.Max(y1, b.MaxY);
         }
         Contour contour = new(ImmutableCollectionsMarshal.AsImmutableArray(segments));
-        return new(contour, reversed ? -area : area, length, new(x0, y0, x1, y1));
+        return new(contour, reversed ? sums.Reversed : sums, new(x0, y0, x1, y1));
+    }
+
+    /// <summary>The loops of finished regions.</summary>
+    public static List<Loop> Of(IReadOnlyList<Region> regions)
+    {
+        List<Loop> loops = [];
+        foreach (Contour c in regions.SelectMany(static r => r.Contours))
+        {
+            Curve[] curves = [.. c.Segments.Select(static s => Curve.Of(s))];
+            loops.Add(Of(curves, CurveSums.Of(curves), reversed: false));
+        }
+        return loops;
     }
 }

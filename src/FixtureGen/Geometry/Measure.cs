@@ -7,7 +7,7 @@ namespace FixtureGen.Geometry;
 public static class Measure
 {
     /// <summary>Signed area, mm2: positive for a counter-clockwise contour (Green's theorem).</summary>
-    public static double Area(Contour contour) => CurveSums.AreaAndLength(Pack(contour.Segments)).Area;
+    public static double Area(Contour contour) => CurveSums.Of(Pack(contour.Segments)).Area;
 
     /// <summary>Area of the outer contour less its holes, mm2.</summary>
     public static double Area(Region region) => region.Contours.Sum(Area);

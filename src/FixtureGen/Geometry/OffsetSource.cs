@@ -25,6 +25,9 @@ internal sealed class OffsetSource(Slack slack)
     /// <summary>True when the loops were reversed to grow.</summary>
     public bool Reversed { get; private set; }
 
+    /// <summary>Area, length and sweeps of all loops, as they are run here.</summary>
+    public LoopSums Sums { get; private set; }
+
     /// <summary>How many curves shorter than the grid were left out.</summary>
     public int Dropped { get; private set; }
 
@@ -78,6 +81,11 @@ internal sealed class OffsetSource(Slack slack)
             EndTangents[i] = Curves[i].Turn == 0 ? StartTangents[i] : Curves[i].EndTangent;
         }
         Index.Build(Curves, Count, slack.Near);
+        Sums = default;
+        for (int k = 0; k + 1 < LoopStarts.Count; k++)
+        {
+            Sums += CurveSums.Of(Curves.AsSpan(LoopStarts[k]..LoopStarts[k + 1]));
+        }
     }
 
     private void Close(int start)

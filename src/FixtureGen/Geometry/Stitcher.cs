@@ -216,10 +216,10 @@ internal sealed class Stitcher(Slack slack)
             loop[i].A = loop[i - 1].B;
         }
         Span<Curve> tidy = LoopTidy.Tidy(loop, slack);
-        (double area, double length) = CurveSums.AreaAndLength(tidy);
-        if (Math.Abs(area) > ThinStitches * slack.Stitch * length)
+        LoopSums sums = CurveSums.Of(tidy);
+        if (Math.Abs(sums.Area) > ThinStitches * slack.Stitch * sums.Length)
         {
-            loops.Add(Loop.Of(tidy, area, length, reversed));
+            loops.Add(Loop.Of(tidy, sums, reversed));
         }
     }
 
