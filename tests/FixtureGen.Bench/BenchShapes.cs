@@ -6,10 +6,21 @@ namespace FixtureGen.Bench;
 /// <summary>The inputs of the offset benchmarks, mm; all made from formulas.</summary>
 internal static class BenchShapes
 {
+    public static Region[] Named(string name) =>
+        name switch
+        {
+            "rounded rectangle" => RoundedRectangle(),
+            "twelve holes" => TwelveHoles(),
+            "wiggle 300" => Wiggle(300),
+            "wiggle 3000" => Wiggle(3000),
+            "wiggle with islands" => WiggleWithIslands(),
+            _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such shape"),
+        };
+
     /// <summary>203.2 x 152.4 with corners of 19.05: 8 curves.</summary>
     public static Region[] RoundedRectangle() => [Region.Of(Plate())];
 
-    /// <summary>The same with 12 holes (circles, rounded rectangles, slots): 68 curves, 5 straight lines in 8.</summary>
+    /// <summary>The same with 12 holes (circles, rounded rectangles, slots): 60 curves.</summary>
     public static Region[] TwelveHoles()
     {
         List<Contour> holes = [];

@@ -16,8 +16,8 @@ public sealed class OffsetTrialTest(ITestOutputHelper output)
     [Fact]
     public void Random_offsets_agree_with_the_definition_and_with_the_polygon_library()
     {
-        int count = Setting("FIXTUREGEN_TRIAL", 300);
-        int from = Setting("FIXTUREGEN_TRIAL_FROM", 0);
+        int count = LongRun.Setting("FIXTUREGEN_TRIAL", 300);
+        int from = LongRun.Setting("FIXTUREGEN_TRIAL_FROM", 0);
         List<string> wrong = [];
         SortedDictionary<string, int> repairs = new(StringComparer.Ordinal);
         (double Ms, string Case) slowest = (0, "");
@@ -66,7 +66,4 @@ public sealed class OffsetTrialTest(ITestOutputHelper output)
 
     private static string Name(OffsetCase c) =>
         FormattableString.Invariant($"case {c.Number} ({c.Kind}) by {c.Distance}");
-
-    private static int Setting(string name, int otherwise) =>
-        int.TryParse(Environment.GetEnvironmentVariable(name), CultureInfo.InvariantCulture, out int n) ? n : otherwise;
 }

@@ -34,7 +34,8 @@ public static class RandomRegions
             };
     }
 
-    private static OffsetCase Basic(int number, int kind, Random random)
+    /// <summary>A case of the given kind, 0 to 6, where it was made.</summary>
+    public static OffsetCase Basic(int number, int kind, Random random)
     {
         double any = Math.Round((random.NextDouble() * 24) - 12, 3) + 0.0005;
         double half = (random.Next(30) - 15) * 0.5;

@@ -1,0 +1,55 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Geometry;
+
+public sealed class ArcRecoveryTest
+{
+    [Fact]
+    public void A_flattened_rounded_rectangle_is_found_again()
+    {
+        Contour rounded = Contours.RoundedRectangle(new(0, 0, 80, 50), 12);
+        Contour dense = Contours.FromPoints(Flatten.Points(rounded, 0.0005));
+
+        Recovered found = ArcRecovery.Recover(dense, 0.002);
+
+        Assert.InRange(found.Contour.Segments.Length, 8, 12);
+        Assert.InRange(found.Arcs, 4, 8);
+        Assert.InRange(found.Deviation, 0, 0.002);
+        Assert.Equal(Measure.Area(rounded), Measure.Area(found.Contour), 0.002 * Measure.Length(rounded));
+    }
+
+    [Fact]
+    public void A_wave_of_3000_lines_becomes_some_hundred_arcs_within_the_tolerance()
+    {
+        Contour wave = Contours.FromPoints([
+            .. Enumerable.Range(0, 3000).Select(i =>
+            {
+                double t = 2 * Math.PI * i / 3000;
+                double r = 60 + (8 * Math.Sin(7 * t)) + (3 * Math.Sin((23 * t) + 0.7));
+                return new Point2(r * Math.Cos(t), r * Math.Sin(t));
+            }),
+        ]);
+
+        Recovered found = ArcRecovery.Recover(wave, 0.002);
+
+        Assert.True(found.Contour.Segments.Length < 500);
+        Assert.All(wave.Segments, s => Assert.True(Measure.Distance(s.Start, found.Contour) <= 0.002 + 1e-9));
+        Assert.All(
+            found.Contour.Segments,
+            s => Assert.True(Measure.Distance(Measure.PointAt(s, 0.41), wave) <= 0.003)
+        );
+    }
+
+    [Fact]
+    public void Corners_and_true_lines_stay_as_they_are()
+    {
+        Contour square = Contours.Rectangle(new(0, 0, 30, 20));
+
+        Recovered found = ArcRecovery.Recover(square, 0.01);
+
+        Assert.Equal(0, found.Arcs);
+        Assert.Equal(4, found.Contour.Segments.Length);
+    }
+}

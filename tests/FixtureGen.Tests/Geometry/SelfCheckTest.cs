@@ -1,0 +1,77 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Geometry;
+
+/// <summary>The self-check must let right results pass and stop every kind of wrong one.</summary>
+public sealed class SelfCheckTest
+{
+    private static readonly Slack House = Slack.From(Tolerances.House);
+    private static readonly Region Plate = new(
+        Contours.RoundedRectangle(new(0, 0, 100, 60), 8),
+        [Contours.Reverse(Contours.Circle(new(30, 30), 12)), Contours.Reverse(Contours.Circle(new(70, 30), 12))]
+    );
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(-3)]
+    public void Right_results_pass(double d) => Assert.True(Proves(d, new Kernel(Tolerances.House).Offset(Plate, d)));
+
+    [Theory]
+    [InlineData(3, 3.00002)]
+    [InlineData(-3, -2.9999)]
+    [InlineData(-3, -6)]
+    public void A_wrong_distance_is_stopped(double d, double made) =>
+        Assert.False(Proves(d, new Kernel(Tolerances.House).Offset(Plate, made)));
+
+    [Theory]
+    [InlineData(3)]
+    [InlineData(-3)]
+    public void A_lost_hole_is_stopped(double d)
+    {
+        Region right = new Kernel(Tolerances.House).Offset(Plate, d)[0];
+
+        Assert.False(Proves(d, [right with { Holes = [right.Holes[0]] }]));
+        Assert.False(Proves(d, [right with { Holes = [] }]));
+    }
+
+    [Fact]
+    public void Nothing_in_place_of_something_is_stopped() => Assert.False(Proves(-3, []));
+
+    [Fact]
+    public void Something_twice_is_stopped()
+    {
+        Region right = new Kernel(Tolerances.House).Offset(Plate, -3)[0];
+
+        Assert.False(Proves(-3, [right, right]));
+    }
+
+    [Fact]
+    public void The_fall_back_is_proven_too_and_noted()
+    {
+        var kernel = new Kernel(Tolerances.House, distrust: true);
+        var exact = new Kernel(Tolerances.House);
+
+        foreach (double d in (double[])[3, -3])
+        {
+            double area = Measure.Area(exact.Offset(Plate, d));
+            var result = kernel.Offset(Plate, d);
+            Assert.Equal(area, Measure.Area(result), 1.0);
+            Assert.Contains(result.SelectMany(r => r.Contours).SelectMany(c => c.Segments), s => s.IsArc);
+        }
+        Region box = Region.Of(Contours.Rectangle(new(50, 20, 130, 40)));
+        Assert.Equal(Measure.Area(exact.Union([Plate], [box])), Measure.Area(kernel.Union([Plate], [box])), 0.5);
+        Assert.Equal(Measure.Area(exact.Stroke(Plate.Outer, 4)), Measure.Area(kernel.Stroke(Plate.Outer, 4)), 0.5);
+        Assert.Equal(4, kernel.Repairs.Count(r => r.Kind == RepairKind.FallBack));
+    }
+
+    private static bool Proves(double d, IReadOnlyList<Region> result)
+    {
+        var source = new OffsetSource(House);
+        source.Begin(reversed: d > 0);
+        source.AddAll([Plate]);
+        source.End();
+        return new SelfCheck(House).Proves(source, Math.Abs(d), Loop.Of(result));
+    }
+}
