@@ -52,7 +52,9 @@ public static class ArcRecovery
             }
         }
         // Two curves at least close a loop; a polyline that is all one arc keeps its own edges then.
-        return result.Count < 2 ? new(contour, 0, 0, 0) : new(new Contour(result.ToImmutable()), replaced, arcs, deviation);
+        return result.Count < 2
+            ? new(contour, 0, 0, 0)
+            : new(new Contour(result.ToImmutable()), replaced, arcs, deviation);
     }
 
     private readonly record struct Stretch(Segment Segment, int Edges, double Deviation);

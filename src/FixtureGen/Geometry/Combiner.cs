@@ -26,7 +26,12 @@ internal sealed class Combiner(Slack slack)
 
     /// <summary>The boundary of all points for which <paramref name="wanted"/> (in A, in B) holds, material on the left.</summary>
     /// <param name="shiftB">How far B is moved first, mm; not zero only to get clear of a coincidence.</param>
-    public List<Loop> Run(IReadOnlyList<Region> a, IReadOnlyList<Region> b, Func<bool, bool, bool> wanted, Point2 shiftB)
+    public List<Loop> Run(
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b,
+        Func<bool, bool, bool> wanted,
+        Point2 shiftB
+    )
     {
         raw.Clear();
         Load(a, default);

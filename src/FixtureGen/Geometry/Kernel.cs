@@ -49,7 +49,12 @@ public sealed class Kernel
             return [.. regions];
         }
         Load(regions, grow: distance > 0);
-        return offset.Of(source, Math.Abs(distance), "offset", d => NtsFallBack.Offset(regions, Math.CopySign(d, distance)));
+        return offset.Of(
+            source,
+            Math.Abs(distance),
+            "offset",
+            d => NtsFallBack.Offset(regions, Math.CopySign(d, distance))
+        );
     }
 
     /// <summary>Everything in one or the other.</summary>
@@ -96,7 +101,12 @@ public sealed class Kernel
         source.Begin(reversed: true);
         source.Add([.. path.Segments, .. Contours.Reverse(path).Segments]);
         source.End();
-        return offset.Of(source, width / 2, "stroke", r => NtsFallBack.Stroke(Flatten.Points(path, NtsFallBack.Chord), r));
+        return offset.Of(
+            source,
+            width / 2,
+            "stroke",
+            r => NtsFallBack.Stroke(Flatten.Points(path, NtsFallBack.Chord), r)
+        );
     }
 
     /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop.</summary>
@@ -108,7 +118,12 @@ public sealed class Kernel
         source.Add(Contours.Reverse(loop).Segments);
         source.End();
         OpenPath round = new(loop.Segments);
-        return offset.Of(source, width / 2, "stroke", r => NtsFallBack.Stroke(Flatten.Points(round, NtsFallBack.Chord), r));
+        return offset.Of(
+            source,
+            width / 2,
+            "stroke",
+            r => NtsFallBack.Stroke(Flatten.Points(round, NtsFallBack.Chord), r)
+        );
     }
 
     /// <summary>

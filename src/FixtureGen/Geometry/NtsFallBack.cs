@@ -73,7 +73,10 @@ internal static class NtsFallBack
         NtsGeometry sum = factory.CreatePolygon();
         foreach (Region r in regions)
         {
-            NtsGeometry polygon = factory.CreatePolygon(Ring(factory, r.Outer), [.. r.Holes.Select(h => Ring(factory, h))]);
+            NtsGeometry polygon = factory.CreatePolygon(
+                Ring(factory, r.Outer),
+                [.. r.Holes.Select(h => Ring(factory, h))]
+            );
             sum = OverlayNGRobust.Overlay(sum, polygon.IsValid ? polygon : GeometryFixer.Fix(polygon), OverlayNG.UNION);
         }
         return sum;

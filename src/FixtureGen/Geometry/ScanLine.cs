@@ -114,9 +114,7 @@ internal sealed class ScanLine
 
     private bool MayCross(in Segment s)
     {
-        (double a, double b, double c) = swapped
-            ? (s.Start.X, s.End.X, s.Centre.X)
-            : (s.Start.Y, s.End.Y, s.Centre.Y);
+        (double a, double b, double c) = swapped ? (s.Start.X, s.End.X, s.Centre.X) : (s.Start.Y, s.End.Y, s.Centre.Y);
         if (a <= level != b <= level)
         {
             return true;

@@ -28,7 +28,13 @@ internal sealed class SelfCheck(Slack slack)
         && ScanHolds(source, distance, loops, alongY: true);
 
     /// <summary>True when the loops bound what is wanted of A and B; <paramref name="curves"/> indexes A's, then B's.</summary>
-    public bool Proves(CurveIndex curves, ReadOnlySpan<Curve> all, int countA, Func<bool, bool, bool> wanted, List<Loop> loops) =>
+    public bool Proves(
+        CurveIndex curves,
+        ReadOnlySpan<Curve> all,
+        int countA,
+        Func<bool, bool, bool> wanted,
+        List<Loop> loops
+    ) =>
         curves.Count == 0
         || (
             ScanHolds(curves, all, countA, wanted, loops, alongY: false)

@@ -24,22 +24,21 @@ public sealed class ArcRecoveryTest
     public void A_wave_of_3000_lines_becomes_some_hundred_arcs_within_the_tolerance()
     {
         Contour wave = Contours.FromPoints([
-            .. Enumerable.Range(0, 3000).Select(i =>
-            {
-                double t = 2 * Math.PI * i / 3000;
-                double r = 60 + (8 * Math.Sin(7 * t)) + (3 * Math.Sin((23 * t) + 0.7));
-                return new Point2(r * Math.Cos(t), r * Math.Sin(t));
-            }),
+            .. Enumerable
+                .Range(0, 3000)
+                .Select(i =>
+                {
+                    double t = 2 * Math.PI * i / 3000;
+                    double r = 60 + (8 * Math.Sin(7 * t)) + (3 * Math.Sin((23 * t) + 0.7));
+                    return new Point2(r * Math.Cos(t), r * Math.Sin(t));
+                }),
         ]);
 
         Recovered found = ArcRecovery.Recover(wave, 0.002);
 
         Assert.True(found.Contour.Segments.Length < 500);
         Assert.All(wave.Segments, s => Assert.True(Measure.Distance(s.Start, found.Contour) <= 0.002 + 1e-9));
-        Assert.All(
-            found.Contour.Segments,
-            s => Assert.True(Measure.Distance(Measure.PointAt(s, 0.41), wave) <= 0.003)
-        );
+        Assert.All(found.Contour.Segments, s => Assert.True(Measure.Distance(Measure.PointAt(s, 0.41), wave) <= 0.003));
     }
 
     [Fact]

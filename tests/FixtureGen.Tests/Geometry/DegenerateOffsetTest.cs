@@ -93,7 +93,8 @@ public sealed class DegenerateOffsetTest
         var result = kernel.Offset(plate, d);
 
         // Shrinking leaves a three-cornered scrap in each corner (4 - pi) and at each end of the wall (8 - 2 pi).
-        double expected = d > 0 ? 2400 + 400 + (4 * Math.PI) - (2 * 20 * 28) : (4 * (4 - Math.PI)) + (2 * (8 - (2 * Math.PI)));
+        double expected =
+            d > 0 ? 2400 + 400 + (4 * Math.PI) - (2 * 20 * 28) : (4 * (4 - Math.PI)) + (2 * (8 - (2 * Math.PI)));
         Assert.Equal(expected, Measure.Area(result), 1e-6);
     }
 
@@ -121,12 +122,14 @@ public sealed class DegenerateOffsetTest
         const int n = 100_000;
         Point2[] points =
         [
-            .. Enumerable.Range(0, n).Select(i =>
-            {
-                double t = 2 * Math.PI * i / n;
-                double r = 60 + (8 * Math.Sin(7 * t)) + (3 * Math.Sin((23 * t) + 0.7));
-                return new Point2(r * Math.Cos(t), r * Math.Sin(t));
-            }),
+            .. Enumerable
+                .Range(0, n)
+                .Select(i =>
+                {
+                    double t = 2 * Math.PI * i / n;
+                    double r = 60 + (8 * Math.Sin(7 * t)) + (3 * Math.Sin((23 * t) + 0.7));
+                    return new Point2(r * Math.Cos(t), r * Math.Sin(t));
+                }),
         ];
 
         var result = kernel.Offset(Region.Of(Contours.FromPoints(points)), -3.175);

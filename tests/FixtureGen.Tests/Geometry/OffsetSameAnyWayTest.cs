@@ -52,7 +52,10 @@ public sealed class OffsetSameAnyWayTest
     {
         for (int i = 0; i < region.Outer.Segments.Length; i++)
         {
-            yield return region with { Outer = Contours.StartAt(region.Outer, i) };
+            yield return region with
+            {
+                Outer = Contours.StartAt(region.Outer, i),
+            };
         }
         foreach (double degrees in (double[])[0, 30, 45, 90, 123.4, 180, 270])
         {
@@ -61,7 +64,10 @@ public sealed class OffsetSameAnyWayTest
         }
         yield return Transform.Apply(new Pose(10_000, 10_000, 0), region);
         yield return Transform.Mirror(region, 3.25);
-        yield return region with { Holes = [.. region.Holes.Reverse().Select(h => Contours.StartAt(h, 1))] };
+        yield return region with
+        {
+            Holes = [.. region.Holes.Reverse().Select(h => Contours.StartAt(h, 1))],
+        };
     }
 
     private static (double Area, double Length, int Loops) Figures(Region region, double distance)

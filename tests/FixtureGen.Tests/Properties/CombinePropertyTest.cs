@@ -28,7 +28,12 @@ public sealed class CombinePropertyTest(ITestOutputHelper output)
                 {
                     (Region[] a, Region[] b) = Pair(n);
                     var kernel = new Kernel(Tolerances.House);
-                    IReadOnlyList<Region>[] results = [kernel.Union(a, b), kernel.Intersect(a, b), kernel.Difference(a, b)];
+                    IReadOnlyList<Region>[] results =
+                    [
+                        kernel.Union(a, b),
+                        kernel.Intersect(a, b),
+                        kernel.Difference(a, b),
+                    ];
                     double[] areas = [.. results.Select(r => Measure.Area(r))];
                     double slop = 1e-4 * (1 + a.Concat(b).Sum(Measure.Length));
                     Assert.Equal(Measure.Area(a) + Measure.Area(b), areas[0] + areas[1], slop);

@@ -55,20 +55,23 @@ public sealed class OffsetPropertyTest
     /// <summary>The derivative of the area is the length: Steiner's formula, any shape, where nothing meets or parts.</summary>
     [Fact]
     public void Area_grows_by_the_length_of_the_boundary() =>
-        Cases.Where(c => !c.Kind.Contains("round") && !c.Kind.Contains("grid")).Sample(
-            c =>
-            {
-                const double h = 1e-4;
-                var kernel = new Kernel(Tolerances.House);
-                var middle = kernel.Offset(c.Regions, c.Distance);
-                double after = Measure.Area(kernel.Offset(c.Regions, c.Distance + h));
-                double before = Measure.Area(kernel.Offset(c.Regions, c.Distance - h));
-                double length = middle.Sum(r => Measure.Length(r));
-                // Pieces that meet or part within 2 h, and corners whose length changes by their angle, leave this much.
-                return Math.Abs(((after - before) / (2 * h)) - length) < 0.02 + (0.03 * length) || !kernel.Repairs.IsEmpty;
-            },
-            iter: LongRun.Cases(500)
-        );
+        Cases
+            .Where(c => !c.Kind.Contains("round") && !c.Kind.Contains("grid"))
+            .Sample(
+                c =>
+                {
+                    const double h = 1e-4;
+                    var kernel = new Kernel(Tolerances.House);
+                    var middle = kernel.Offset(c.Regions, c.Distance);
+                    double after = Measure.Area(kernel.Offset(c.Regions, c.Distance + h));
+                    double before = Measure.Area(kernel.Offset(c.Regions, c.Distance - h));
+                    double length = middle.Sum(r => Measure.Length(r));
+                    // Pieces that meet or part within 2 h, and corners whose length changes by their angle, leave this much.
+                    return Math.Abs(((after - before) / (2 * h)) - length) < 0.02 + (0.03 * length)
+                        || !kernel.Repairs.IsEmpty;
+                },
+                iter: LongRun.Cases(500)
+            );
 
     /// <summary>Loops may touch where the input did by chance; some middle is clear of the outer one.</summary>
     private static bool LiesIn(Contour hole, Contour outer) =>
