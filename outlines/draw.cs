@@ -86,18 +86,18 @@ internal static class Outlines
     private static DxfSheet TapeCradle()
     {
         Point2 centre = new(0, 0);
-        Point2 right = new(48, -40);
-        Point2 left = new(-48, -40);
+        Point2 right = new(39, -52);
+        Point2 left = new(-39, -52);
         Contour outline = new([Segment.Arc(right, left, centre, true), Segment.Line(left, right)]);
-        return Mm(new DxfLoop(Outline, Shape.Filleted(outline, 10)), new DxfCircle("FORM", centre, 19));
+        return Mm(new DxfLoop(Outline, Shape.Filleted(outline, 10)), new DxfCircle("FORM", centre, 17));
     }
 
-    // Longer than the room between pins and far edge: must be turned a quarter to fit.
+    // Too wide to stand between the pins and too tall to stand above them: must be turned a quarter to fit.
     private static DxfSheet TrowelSheath() =>
         Mm(
             new DxfLoop(
                 Outline,
-                Shape.Rounded((0, 0, 12), (60, 0, 12), (62, 116, 60), (46, 196, 14), (14, 196, 14), (-2, 116, 60))
+                Shape.Rounded((0, 0, 12), (122, 0, 12), (124, 104, 60), (82, 194, 18), (40, 194, 18), (-2, 104, 60))
             )
         );
 
@@ -225,12 +225,12 @@ internal static class Outlines
             )
         );
 
-    // Drawn aslant: fits no other way than turned back. The slot within has a seal of its own.
+    // Drawn aslant: fits only when it is turned back. The slot within has a seal of its own.
     private static DxfSheet AugerCradle()
     {
-        Pose aslant = new(0, 0, 35);
-        Contour outline = Shape.Rounded((0, 0, 20), (194, 0, 20), (194, 70, 20), (0, 70, 20));
-        Contour slot = Shape.Rounded((62, 30.5, 4.4), (132, 30.5, 4.4), (132, 39.5, 4.4), (62, 39.5, 4.4));
+        Pose aslant = new(0, 0, 45);
+        Contour outline = Shape.Rounded((0, 0, 12), (200, 0, 12), (200, 110, 12), (0, 110, 12));
+        Contour slot = Shape.Rounded((62, 50, 4.9), (138, 50, 4.9), (138, 60, 4.9), (62, 60, 4.9));
         return Mm(
             new DxfLoop(Outline, Transform.Apply(aslant, outline)),
             new DxfLoop(Cutout, Transform.Apply(aslant, slot))
