@@ -186,7 +186,7 @@ internal static class Outlines
 
     // Tiny.
     private static DxfSheet LabelClip() =>
-        Mm(new DxfLoop(Outline, Shape.Rounded((0, 0, 12), (66, 0, 12), (66, 54, 12), (0, 54, 12))));
+        Mm(new DxfLoop(Outline, Shape.Rounded((0, 0, 12), (80, 0, 12), (80, 62, 12), (0, 62, 12))));
 
     // Engraved words and strokes; the drawing fixes the magnets.
     private static DxfSheet TwineLid() =>

@@ -2,18 +2,33 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
 
-/// <summary>Cutting force of the production trim: the shell's greatest thickness in one slot of the cutter's width.</summary>
+/// <summary>Cutting force of the production trim: what one pass takes of the shell's greatest thickness, a slot of the cutter's width.</summary>
 internal static class TrimChip
 {
     public static CutForce Cutting(Job job, Tool tool) =>
         CuttingForce.Peak(
             tool,
             job.ShellMaterial,
-            job.Shell.ThicknessMax,
+            PassDepth(job, tool),
             tool.Diameter,
             FeedPerTooth(job, tool),
             job.DullFactor
         );
+
+    /// <summary>
+    /// What one pass takes of the shell, mm: the way from the thickest shell's top to the tip's lowest place in equal
+    /// passes, none deeper than the step-down of material and tool.
+    /// </summary>
+    public static double PassDepth(Job job, Tool tool)
+    {
+        double way = job.Shell.ThicknessMax + job.Rules.TipBelowShell;
+        double stepDown = Math.Min(
+            job.ShellMaterial.StepDownRatio * tool.Diameter,
+            Math.Min(tool.MaxStepDown > 0 ? tool.MaxStepDown : tool.FluteLength, tool.FluteLength)
+        );
+        double passes = Math.Max(1, Math.Ceiling((way / stepDown) - 1e-9));
+        return Math.Min(job.Shell.ThicknessMax, way / passes);
+    }
 
     /// <summary>
     /// A mark's groove: the engraver's width at its depth, at the chip load of a cutter twice as wide (a point runs at half
