@@ -131,17 +131,17 @@ internal static class Outlines
             Shape.ClosedSpline(
                 Outline,
                 (0, 34),
-                (2, 4),
-                (46, -6),
-                (104, 0),
-                (146, 8),
-                (160, 34),
-                (146, 60),
-                (104, 68),
-                (46, 74),
-                (2, 64)
+                (2, -8),
+                (46, -20),
+                (110, -14),
+                (158, 2),
+                (170, 34),
+                (158, 66),
+                (110, 82),
+                (46, 88),
+                (2, 76)
             ),
-            new DxfEllipse(Cutout, new Point2(124, 34), new Point2(0, 11), 0.7, 0, 2 * Math.PI)
+            new DxfEllipse(Cutout, new Point2(142, 34), new Point2(0, 11), 0.7, 0, 2 * Math.PI)
         );
 
     // Two rooms and a neck too narrow for a seal: two zones.
