@@ -51,7 +51,7 @@ internal static class MagnetFindings
             Severity.Error,
             "magnets",
             FormattableString.Invariant(
-                $"{wanted} magnets are wanted and {fit} fit: neighbours stand at least {spacing:0.0} mm apart, pockets a wall from grooves, jackets clear of the cutter."
+                $"{wanted} magnets are wanted and {fit} fit: neighbours stand at least {spacing:0.0} mm apart, pockets a wall from grooves with room for the vacuum's net between, jackets clear of the cutter."
             ),
             FormattableString.Invariant($"Ask for {fit}, or use smaller magnets and jackets.")
         );

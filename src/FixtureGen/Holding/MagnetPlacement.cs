@@ -41,8 +41,10 @@ public static class MagnetPlacement
         (Point2[] places, double pitch) = room.Grid(GridPlaces);
         Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
         MagnetObjective objective = new(context.Value, new Point2(box.Width, box.Height).Length);
-        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0);
+        NetPassage net = new(begun, job, new Kernel(tolerances));
         Point2[] held = [.. wishes.Value.Select(w => w.At)];
+        Func<IReadOnlyList<Point2>, bool> fits = net.Leaves(held) ? net.Leaves : _ => true;
+        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0, fits);
         Point2[] chosen = job.MagnetFactorTarget is { } target
             ? Fewest(search, objective, held, target, findings)
             : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), spacing, findings);

@@ -12,7 +12,8 @@ internal sealed class MagnetSearch(
     Point2[] places,
     double pitch,
     double spacing,
-    Func<Point2, bool> allowed
+    Func<Point2, bool> allowed,
+    Func<IReadOnlyList<Point2>, bool> fits
 )
 {
     private const double Gain = 1e-4;
@@ -110,7 +111,7 @@ internal sealed class MagnetSearch(
         {
             Point2 before = set[index];
             set[index] = to[k];
-            double exact = objective.Learn(set);
+            double exact = fits(set) ? objective.Learn(set) : 0;
             if (exact > needed)
             {
                 score = exact;
@@ -121,33 +122,48 @@ internal sealed class MagnetSearch(
         return false;
     }
 
-    private Point2[] Fill(IReadOnlyList<Point2> from, int count, Func<List<Point2>, Point2[], Point2> choose)
+    private Point2[] Fill(
+        IReadOnlyList<Point2> from,
+        int count,
+        Func<List<Point2>, Point2[], IEnumerable<Point2>> bestFirst
+    )
     {
         List<Point2> set = [.. from];
         while (set.Count < count)
         {
             Point2[] free = [.. places.Where(p => set.All(s => s.DistanceTo(p) >= spacing))];
-            if (free.Length == 0)
+            Point2? next = bestFirst(set, free).Cast<Point2?>().FirstOrDefault(p => fits([.. set, p!.Value]));
+            if (next is null)
             {
                 break;
             }
-            set.Add(choose(set, free));
+            set.Add(next.Value);
         }
         return [.. set];
     }
 
-    private Point2 MostGain(List<Point2> set, Point2[] free)
+    private IEnumerable<Point2> MostGain(List<Point2> set, Point2[] free)
     {
+        if (free.Length == 0)
+        {
+            return [];
+        }
         objective.Learn([.. set, free[free.Length / 2]]);
         double[] scores = new double[free.Length];
         Parallel.For(0, free.Length, k => scores[k] = objective.Score([.. set, free[k]], 0));
-        return free[Array.IndexOf(scores, scores.Max())];
+        return Enumerable.Range(0, free.Length).OrderByDescending(k => scores[k]).Select(k => free[k]);
     }
 
-    private static Point2 Farthest(List<Point2> set, Point2[] free)
+    private static IEnumerable<Point2> Farthest(List<Point2> set, Point2[] free)
     {
+        if (free.Length == 0)
+        {
+            return [];
+        }
         Point2 middle = new(free.Average(p => p.X), free.Average(p => p.Y));
-        return set.Count == 0 ? free.MaxBy(p => p.DistanceTo(middle)) : free.MaxBy(p => set.Min(s => s.DistanceTo(p)));
+        return set.Count == 0
+            ? free.OrderByDescending(p => p.DistanceTo(middle))
+            : free.OrderByDescending(p => set.Min(s => s.DistanceTo(p)));
     }
 
     private bool Free(Point2[] set, int index, Point2 p)

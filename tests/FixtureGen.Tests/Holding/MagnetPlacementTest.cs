@@ -65,7 +65,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         (Point2[] places, double pitch) = room.Grid(28);
         double spacing = context.Pair.Spacing;
         MagnetObjective objective = new(context, 200);
-        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0);
+        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0, _ => true);
         double found = objective.Factor(search.OnGrid([], count));
         double best = 0;
         foreach (Point2[] set in Sets(places, count, spacing))

@@ -35,7 +35,7 @@ internal static class HeldDesigns
         ImmutableArray<SealedZone> zones =
         [
             .. within.Select(
-                (z, i) => new SealedZone(i, z, kernel.Offset(z, -job.Gasket.GrooveWidth / 2), default, "port")
+                (z, i) => new SealedZone(i, z, kernel.Offset(z, -job.Gasket.GrooveWidth / 2), Roomiest(z), "port")
             ),
         ];
         ImmutableArray<CordLoop> cords =
@@ -73,5 +73,18 @@ internal static class HeldDesigns
             kernel.Difference(rests, grooves),
             ""
         );
+    }
+
+    private static Point2 Roomiest(Region zone)
+    {
+        Box2 box = Measure.Bounds(zone);
+        return Enumerable
+            .Range(0, 400)
+            .Select(i => new Point2(
+                box.MinX + (box.Width * ((i % 20) + 0.5) / 20),
+                box.MinY + (box.Height * ((i / 20) + 0.5) / 20)
+            ))
+            .Where(p => Inside.Contains(zone, p))
+            .MaxBy(p => Math.Round(Measure.Distance(p, zone), 6));
     }
 }
