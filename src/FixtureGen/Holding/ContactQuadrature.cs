@@ -9,6 +9,7 @@ namespace FixtureGen.Holding;
 internal static class ContactQuadrature
 {
     private const int ScansPerCell = 6;
+    private const double SameLevel = 1e-7;
 
     /// <summary>About <paramref name="pieces"/> pieces over areas that do not overlap; empty where there is no area.</summary>
     public static ContactPiece[] OverArea(IReadOnlyList<Region> regions, int pieces)
@@ -23,11 +24,13 @@ internal static class ContactQuadrature
         int columns = Math.Max(1, (int)Math.Ceiling(box.Width / cell));
         int rows = Math.Max(1, (int)Math.Ceiling(box.Height / cell));
         var cells = new Cell[columns * rows];
-        double scan = box.Height / (rows * ScansPerCell);
+        double[] levels = Levels(edges, box, rows);
         List<double> crossings = [];
-        for (int line = 0; line < rows * ScansPerCell; line++)
+        for (int line = 0; line + 1 < levels.Length; line++)
         {
-            double y = box.MinY + ((line + 0.5) * scan);
+            double scan = levels[line + 1] - levels[line];
+            double y = levels[line] + (scan / 2);
+            int row = Math.Min(rows - 1, (int)((y - box.MinY) / box.Height * rows));
             crossings.Clear();
             foreach (Segment edge in edges)
             {
@@ -36,10 +39,22 @@ internal static class ContactQuadrature
             crossings.Sort();
             for (int i = 0; i + 1 < crossings.Count; i += 2)
             {
-                Fill(cells, columns, line / ScansPerCell, box, y, scan, crossings[i], crossings[i + 1]);
+                Fill(cells, columns, row, box, y, scan, crossings[i], crossings[i + 1]);
             }
         }
         return [.. cells.Where(c => c.Area > 0).Select(c => c.Piece)];
+    }
+
+    /// <summary>Heights between which scan lines run in the middle: evenly spaced, and at every corner, so that level edges are met exactly.</summary>
+    private static double[] Levels(Segment[] edges, Box2 box, int rows)
+    {
+        int even = rows * ScansPerCell;
+        List<double> levels = [.. Enumerable.Range(0, even + 1).Select(i => box.MinY + (box.Height * i / even))];
+        levels.AddRange(edges.SelectMany(Extremes).Select(p => p.Y).Where(y => y > box.MinY && y < box.MaxY));
+        levels.Sort();
+        List<double> apart = [levels[0]];
+        apart.AddRange(levels.Where(y => y - apart[^1] > SameLevel));
+        return [.. apart];
     }
 
     /// <summary>Pieces of at most a length along closed lines, in the order of the lines; shares are lengths in mm.</summary>

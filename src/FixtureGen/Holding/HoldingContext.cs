@@ -66,20 +66,27 @@ public sealed class HoldingContext
         StepFactor[] alone = lost is null ? NotHeld() : PathSweep.Full(Loads, Repeated(lost));
         StepFactor[] stopping = Stopping(alone);
         StepFactor[] both = at.Length == 0 ? vacuum : Larger(PathSweep.Full(Loads, HeldBy(at, shares)), vacuum, alone);
+        double pull = shares.Sum();
+        double lift = at.Length == 0 ? 0 : Lost.LiftOf(pull);
+        HeldPart[][] lostParts = lost is null ? [] : Repeated(lost);
+        string Vacuumed(HeldPart[] parts, CutLoad load, StepFactor f) =>
+            Governing.WithVacuum(parts, load, f, GrossForceN, CordForceN);
+        string Magnetic(HeldPart[] parts, CutLoad load, StepFactor f) =>
+            Governing.WithMagnets(parts, load, f, pull, lift);
         return new HoldingResult(
             Level.Atmosphere,
             Level.Used,
             Level.Settled,
             GrossForceN,
             CordForceN,
-            shares.Sum(),
+            pull,
             Loads.Works.Max(w => w.Force.Shear),
-            at.Length == 0 ? 0 : Lost.LiftOf(shares.Sum()),
+            lift,
             at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(job.Magnet), ImplantFieldT, 2 * at.Length),
-            Worst(vacuum, Vacuum),
-            Worst(alone, lost is null ? [] : Repeated(lost)),
-            Worst(stopping, lost is null ? [] : Repeated(lost)),
-            Worst(both, HeldBy(at, shares)),
+            Worst(vacuum, Vacuum, Vacuumed),
+            Worst(alone, lostParts, Magnetic),
+            Worst(stopping, lostParts, Magnetic),
+            Worst(both, HeldBy(at, shares), Vacuumed),
             Samples(alone, stopping, both),
             [.. shares]
         );
@@ -137,7 +144,11 @@ public sealed class HoldingContext
         return both;
     }
 
-    private HoldAnswer Worst(StepFactor[] factors, HeldPart[][] held)
+    private HoldAnswer Worst(
+        StepFactor[] factors,
+        HeldPart[][] held,
+        Func<HeldPart[], CutLoad, StepFactor, string> governs
+    )
     {
         int at = 0;
         for (int i = 1; i < factors.Length; i++)
@@ -146,7 +157,7 @@ public sealed class HoldingContext
         }
         StepFactor f = factors[at];
         HeldPart[] parts = held.Length == 0 ? [] : held[Loads.Works[Loads.Steps[at].Work].Seal];
-        return new HoldAnswer(f.Factor, f.Mode, Loads.Steps[at].At, Governing.Of(parts, Loads.Load(at, f.Angle), f));
+        return new HoldAnswer(f.Factor, f.Mode, Loads.Steps[at].At, governs(parts, Loads.Load(at, f.Angle), f));
     }
 
     private ImmutableArray<HoldSample> Samples(StepFactor[] alone, StepFactor[] stopping, StepFactor[] both) =>

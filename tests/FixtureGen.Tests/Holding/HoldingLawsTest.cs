@@ -247,7 +247,7 @@ public sealed class HoldingLawsTest
 
     private static Point2 Turn(Point2 p, double degrees) => Transform.Apply(new Pose(0, 0, degrees), p);
 
-    private static bool Same(HoldingResult a, HoldingResult b, double within = 4e-3) =>
+    private static bool Same(HoldingResult a, HoldingResult b, double within = 1e-3) =>
         Close(a.VacuumOnly.Factor, b.VacuumOnly.Factor, within)
         && Close(a.MagnetsStopping.Factor, b.MagnetsStopping.Factor, within)
         && Close(a.Both.Factor, b.Both.Factor, within);
