@@ -66,7 +66,7 @@ public static class Pipeline
             );
             programs = log.Take("programs", () => WritePrograms(plans, job));
             verdict = log.Take("judge", () => Judge(job, design, programs));
-            PaperFacts facts = new(job, design, holding, verdict, blockHolds, plans, programs);
+            PaperFacts facts = new(job, design, holding, verdict, blockHolds, plans, programs, designed.Part);
             ImmutableArray<OutputFile> files = log.Do("pictures and papers", () => OutputFiles.Of(facts));
             Report report = Describe(request, log, designed, programs, verdict, ok: true) with
             {

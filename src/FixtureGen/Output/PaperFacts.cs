@@ -6,7 +6,7 @@ namespace FixtureGen.Output;
 
 /// <summary>
 /// Everything the papers print: what was asked (Job), what was designed, how it holds, how the programs were planned and
-/// what the judge read back from their text. Times and lengths of programs are the judge's.
+/// what the judge read back from their text. Times and lengths of programs are the judge's. Drawn is the part in the drawing's axes.
 /// </summary>
 public sealed record PaperFacts(
     Job Job,
@@ -15,7 +15,8 @@ public sealed record PaperFacts(
     VerifyResult Verdict,
     ImmutableArray<BlockHold> BlockHolds,
     ImmutableArray<ProgramPlan> Plans,
-    ImmutableArray<ProgramText> Programs
+    ImmutableArray<ProgramText> Programs,
+    Part Drawn
 )
 {
     /// <summary>The verdict on one setup's program, or null where there is no such program.</summary>

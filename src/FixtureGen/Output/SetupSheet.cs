@@ -27,6 +27,7 @@ public static class SetupSheet
         paper.Heading("Cautions", 80);
         paper.Y += 1.5;
         Cautions.Draw(paper, Cautions.For(facts));
+        SheetReport.Draw(paper, facts);
         return paper.Finished();
     }
 }

@@ -29,7 +29,8 @@ internal static class SampleFacts
                 new BlockHold("Bore the port", 8.17, HoldMode.Slide, true, 31),
             ],
             plans,
-            [.. plans.Select(p => new ProgramText(p.Setup, p.ProgramNumber, File(job, p.Setup), ""))]
+            [.. plans.Select(p => new ProgramText(p.Setup, p.ProgramNumber, File(job, p.Setup), ""))],
+            design.Part
         );
     }
 

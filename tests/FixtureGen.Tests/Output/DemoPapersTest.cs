@@ -1,0 +1,123 @@
+using System.Globalization;
+using System.Text.Json;
+using FixtureGen.Model;
+using FixtureGen.Output;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Output;
+
+/// <summary>The papers and the drawing of a real demo job, read back by programs that know nothing of how they were made.</summary>
+public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
+{
+    [Fact]
+    public void Every_figure_of_the_report_is_on_the_sheet_digit_for_digit()
+    {
+        HashSet<string> words = [.. Words(made.File("setup.pdf"))];
+        using JsonDocument report = JsonDocument.Parse(made.File("report.json"));
+        string[] parts = ["part", "placement", "features", "holding", "programs", "verify", "blockHolding"];
+        string[] figures = [.. parts.SelectMany(p => Numbers(report.RootElement.GetProperty(p)))];
+        Assert.True(figures.Length > 80);
+        Assert.All(figures, f => Assert.Contains(f, words));
+    }
+
+    /// <summary>The rows people read are rounded, but from the same figures: areas to 0.1, lengths to 0.01, factors to 0.01.</summary>
+    [Fact]
+    public void Rounded_figures_stand_in_the_tables_too()
+    {
+        HashSet<string> words = [.. Words(made.File("setup.pdf"))];
+        Report report = made.Outcome.Report;
+        string[] rounded =
+        [
+            report.Part!.AreaMm2.ToString("0.0", CultureInfo.InvariantCulture),
+            report.Features!.SealedAreaMm2.ToString("0.0", CultureInfo.InvariantCulture),
+            report.Features.CordLengthMm.ToString("0.00", CultureInfo.InvariantCulture),
+            report.Holding!.VacuumOnly.Factor.ToString("0.00", CultureInfo.InvariantCulture),
+            .. report.Features.Magnets.Select(m => m.XMm.ToString("0.00", CultureInfo.InvariantCulture)),
+            .. report.Programs!.Select(p => p.Minutes.ToString("0.0", CultureInfo.InvariantCulture)),
+        ];
+        Assert.All(rounded, r => Assert.Contains(r, words));
+    }
+
+    [Fact]
+    public void Qr_code_says_job_and_revision()
+    {
+        Tools.Run("zbarimg", "zbar-tools", "--version");
+        byte[] page = Tools.Picture(made.File("traveler.pdf"), 150);
+        string words = Tools.Run("zbarimg", "zbar-tools", "-q --raw page.png", ("page.png", page)).Trim();
+        Assert.Equal(QrMark.Words(made.Outcome.Job!), words);
+        Assert.StartsWith(DemoMade.Name + " ", words, StringComparison.Ordinal);
+        Assert.EndsWith("rev 1", words, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Another_reader_finds_no_fault_in_the_drawing_and_the_report_s_areas()
+    {
+        JsonElement read = Ezdxf.Read(made.File("fixture.dxf"));
+        Assert.Empty(read.GetProperty("errors").EnumerateArray());
+        double Sum(string layer) =>
+            read.GetProperty("areas")
+                .EnumerateArray()
+                .Zip(read.GetProperty("areaLayers").EnumerateArray())
+                .Where(p => p.Second.GetString() == layer)
+                .Sum(p => p.First.GetDouble());
+        Assert.Equal(made.Outcome.Report.Part!.AreaMm2, Sum("PART_OUTLINE") - Sum("PART_CUTOUT"), 1e-3);
+        Assert.Equal(
+            made.Outcome.Design!.Magnets.Length,
+            read.GetProperty("areaLayers").EnumerateArray().Count(l => l.GetString() == "MAGNET")
+        );
+    }
+
+    private static IEnumerable<string> Numbers(JsonElement at) =>
+        at.ValueKind switch
+        {
+            JsonValueKind.Number => [at.GetRawText()],
+            JsonValueKind.Array => at.EnumerateArray().SelectMany(Numbers),
+            JsonValueKind.Object => at.EnumerateObject().SelectMany(p => Numbers(p.Value)),
+            _ => [],
+        };
+
+    private static IEnumerable<string> Words(byte[] pdf) =>
+        Tools
+            .Run("pdftotext", "poppler-utils", "-layout in.pdf -", ("in.pdf", pdf))
+            .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+            .Select(w => w.Trim(',', ';', ')', '('));
+}
+
+/// <summary>One demo job made once for all tests of the class.</summary>
+public sealed class DemoMade
+{
+    public const string Name = "pruner-sheath";
+
+    public DemoMade()
+    {
+        string outlines = Path.Combine(DemoShop.Root, "outlines");
+        string text = System.IO.File.ReadAllText(Path.Combine(outlines, Name + ".toml"));
+        if (!text.Contains("[limits]", StringComparison.Ordinal))
+        {
+            // how well the block holds is other tests' business; papers are wanted of any fixture
+            text += "\n[limits]\nblock_factor = 0.1\n";
+        }
+        Request request = new(
+            Name,
+            $"outlines/{Name}.toml",
+            text,
+            $"outlines/{Name}.dxf",
+            System.IO.File.ReadAllBytes(Path.Combine(outlines, Name + ".dxf")),
+            DemoShop.Files,
+            new Registered(1170, "F-017", 1),
+            "0",
+            _ => { }
+        );
+        Outcome = Pipeline.Make(request);
+        Assert.True(
+            Outcome.Report.Ok,
+            string.Join('\n', Outcome.Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Message))
+        );
+    }
+
+    public Outcome Outcome { get; }
+
+    /// <summary>The bytes of JOB.<paramref name="ending"/>.</summary>
+    public byte[] File(string ending) => [.. Outcome.Files.Single(f => f.Name == $"{Name}.{ending}").Bytes];
+}
