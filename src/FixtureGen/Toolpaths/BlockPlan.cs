@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -6,7 +7,79 @@ namespace FixtureGen.Toolpaths;
 /// <summary>The operations of one block setup, in order: methods and tools chosen, left-over cut again, routes joined.</summary>
 internal static class BlockPlan
 {
+    private const int HoldRounds = 4;
+
+    /// <summary>A lighter cut aims this far over the house factor.</summary>
+    private const double HoldMargin = 1.05;
+
+    /// <summary>No cut is made lighter than this share of the tool's own.</summary>
+    private const double LeastEase = 0.05;
+
     public static Stage<ImmutableArray<Operation>> Operations(Frame frame)
+    {
+        Stage<ImmutableArray<Work>> works = Ordered(frame);
+        return works.Ok
+            ? Stage.Of<ImmutableArray<Operation>>([.. works.Value.Select(w => Operation(w, frame))], works.Findings)
+            : Stage.Failed<ImmutableArray<Operation>>(works.Findings);
+    }
+
+    /// <summary>
+    /// The operations with every cut as heavy as the block's hold bears: what is held less than the house factor is planned
+    /// again with a lighter cut by that tool. What no lighter cut mends is left for the holding's own findings.
+    /// </summary>
+    public static Stage<ImmutableArray<Operation>> Held(Frame frame, FixtureDesign design) =>
+        Operations(Eased(frame, design));
+
+    /// <summary>The frame with the shares by which its tools cut lighter.</summary>
+    public static Frame Eased(Frame frame, FixtureDesign design)
+    {
+        for (int round = 0; round < HoldRounds; round++)
+        {
+            Stage<ImmutableArray<Operation>> plan = Operations(frame);
+            if (!plan.Ok)
+            {
+                break;
+            }
+            Stage<ImmutableArray<BlockHold>> holds = BlockHolding.Evaluate(
+                design,
+                frame.Job,
+                [.. plan.Value.Select(o => (o, o.BreaksPlateSeal, o.BreaksPlateSeal))]
+            );
+            ImmutableSortedDictionary<int, double> ease = holds.Value.IsDefault
+                ? frame.Ease
+                : Lighter(frame, plan.Value, holds.Value);
+            if (ease.SequenceEqual(frame.Ease))
+            {
+                break;
+            }
+            frame = frame with { Ease = ease };
+        }
+        return frame;
+    }
+
+    private static ImmutableSortedDictionary<int, double> Lighter(
+        Frame frame,
+        ImmutableArray<Operation> operations,
+        ImmutableArray<BlockHold> holds
+    )
+    {
+        ImmutableSortedDictionary<int, double> ease = frame.Ease;
+        double needed = HoldMargin * frame.Job.Limits.BlockFactor;
+        foreach ((Operation op, BlockHold hold) in operations.Zip(holds).Where(x => x.Second.Factor < needed))
+        {
+            int tool = op.Tool.Number;
+            double before =
+                op.Tool.Kind == ToolKind.Drill
+                    ? frame.Ease.GetValueOrDefault(tool, 1)
+                    : op.StepDown / Feeds.StepDown(op.Tool, frame.Job.BlockMaterial);
+            double share = Math.Max(LeastEase, before * hold.Factor / needed * (1 - 1e-6));
+            ease = ease.SetItem(tool, Math.Min(share, ease.GetValueOrDefault(tool, 1)));
+        }
+        return ease;
+    }
+
+    /// <summary>The work in its order, before its pieces are joined.</summary>
+    public static Stage<ImmutableArray<Work>> Ordered(Frame frame)
     {
         List<Finding> findings = [];
         List<ImmutableArray<Method>> methods = [];
@@ -24,12 +97,11 @@ internal static class BlockPlan
         }
         if (findings.Count > 0)
         {
-            return Stage.Failed<ImmutableArray<Operation>>(findings);
+            return Stage.Failed<ImmutableArray<Work>>(findings);
         }
         ImmutableArray<Method> chosen = ToolSet.Choose(methods, frame.Job.Plate.Machine.ToolChangeSeconds / 60);
         chosen = SmallestTool.Complete(chosen, frame);
-        ImmutableArray<Work> works = Sequence.Order([.. Works(chosen, frame).Where(w => !w.Pieces.IsEmpty)]);
-        return Stage.Of<ImmutableArray<Operation>>([.. works.Select(w => Operation(w, frame))], findings);
+        return Stage.Of(Sequence.Order([.. Works(chosen, frame).Where(w => !w.Pieces.IsEmpty)]), findings);
     }
 
     private static IEnumerable<Method> Methods(Feature feature, Frame frame) =>
@@ -74,7 +146,10 @@ internal static class BlockPlan
             yield return new Work(
                 Stages.Name(first.Feature.Kind) + (first.Second ? " corners" : ""),
                 Stages.Of(first.Feature.Kind),
-                first.Cutting,
+                first.Cutting with
+                {
+                    Data = first.Cutting.Data with { StepDown = group.Max(c => c.Cutting.Data.StepDown) },
+                },
                 first.Second,
                 first.Breaks,
                 [.. group.Select(c => c.Feature)],
@@ -83,12 +158,19 @@ internal static class BlockPlan
         }
     }
 
-    private static Operation Operation(Work work, Frame frame)
-    {
-        double hop =
-            work.Stage == 0 ? frame.Job.BlankThickness + Heights.HopGap
-            : work.BreaksPlateSeal ? frame.Heights.Clearance
-            : frame.Heights.Hop;
-        return Joiner.Join(work.Name, work.Cutting, work.BreaksPlateSeal, work.Pieces, hop, frame.Heights.Clearance);
-    }
+    public static Operation Operation(Work work, Frame frame) =>
+        Joiner.Join(
+            work.Name,
+            work.Cutting,
+            work.BreaksPlateSeal,
+            work.Pieces,
+            Hop(work, frame),
+            frame.Heights.Clearance
+        );
+
+    /// <summary>Where the tool travels between a work's pieces: over the raw face before it is skimmed, over the bolts once they are in.</summary>
+    public static double Hop(Work work, Frame frame) =>
+        work.Stage == 0 ? frame.Job.BlankThickness + Heights.HopGap
+        : work.BreaksPlateSeal ? frame.Heights.Clearance
+        : frame.Heights.Hop;
 }

@@ -17,7 +17,7 @@ internal static class BlockProgram
                 ToolpathFindings.NoSkim(design.RawThickness, design.FixtureHeight, frame.Job.Rules.LeastSkim)
             );
         }
-        Stage<ImmutableArray<Operation>> operations = BlockPlan.Operations(frame);
+        Stage<ImmutableArray<Operation>> operations = BlockPlan.Held(frame, design);
         if (!operations.Ok)
         {
             return Stage.Failed<ProgramPlan>(operations.Findings);

@@ -13,8 +13,6 @@ internal static class Bore
 
     public const double Greatest = 1.95;
 
-    private const double Gap = 0.5;
-
     public static Piece Hole(
         string feature,
         Point2 centre,
@@ -65,8 +63,7 @@ internal static class Bore
         double floorZ
     )
     {
-        pen.LineZ(Math.Min(pen.At.Z, topZ + Gap), data.Feed);
-        pen.LineZ(topZ, data.Plunge);
+        pen.Approach(topZ, data);
         double pitch = Math.Min(data.StepDown, 2 * Math.PI * rough * Math.Tan(data.MaxRampDeg * Math.PI / 180));
         foreach (double z in Passes.Down(topZ, floorZ, pitch))
         {

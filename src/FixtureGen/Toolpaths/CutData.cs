@@ -13,4 +13,8 @@ internal sealed record CutData(
     double ChipLoad,
     double MaxRampDeg,
     string LimitedBy
-);
+)
+{
+    /// <summary>The same for a cut of this depth, in mm: equal passes, StepDown what each takes.</summary>
+    public CutData Over(double depth) => this with { StepDown = depth / Passes.Count(depth, StepDown) };
+}

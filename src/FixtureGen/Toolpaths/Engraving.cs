@@ -41,6 +41,7 @@ internal static class Engraving
                 chain[^1].End,
                 pen =>
                 {
+                    pen.Approach(topZ, data);
                     pen.LineZ(topZ - depth, data.Plunge);
                     pen.Follow(chain, topZ - depth, data.Feed);
                     pen.RapidZ(heights.Hop);

@@ -7,10 +7,7 @@ namespace FixtureGen.Toolpaths;
 internal static class EngravingMethods
 {
     /// <summary>Chip load of a point as a share of its diameter at the face (common practice, no source).</summary>
-    private const double PointShare = 0.5;
-
-    /// <summary>Below this share of the shank's least chip load a point rubs and melts (common practice, no source).</summary>
-    private const double LeastShare = 0.55;
+    private const double PointShare = 0.45;
 
     public static IEnumerable<Method> For(EngravingFeature text, Frame frame)
     {
@@ -53,18 +50,10 @@ internal static class EngravingMethods
             width,
             0
         );
-        double least = LeastShare * Feeds.ChipLoadRange(material, tool.Diameter).Least;
-        double chip = Math.Max(data.ChipLoad, least);
-        double feed = Math.Min(machine.MaxFeedMmPerMin, Math.Ceiling(data.Rpm * tool.Flutes * chip / 10) * 10);
         return data with
         {
-            Feed = feed,
-            ChipLoad = chip,
             StepDown = tool.ConeHeight,
             StepOver = width,
-            LimitedBy =
-                data.LimitedBy.Split(';')[0]
-                + FormattableString.Invariant($"; feed by chip load {chip:0.000} mm a tooth at the point"),
         };
     }
 }

@@ -15,9 +15,6 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
     /// <summary>Radius of a helix in diameters; below one half it leaves no core.</summary>
     private const double HelixRadius = 0.4;
 
-    /// <summary>Above the ground where feeding down begins, mm.</summary>
-    private const double Gap = 0.3;
-
     private double Slope => Math.Tan(data.MaxRampDeg * Math.PI / 180);
 
     /// <summary>From the hop height to all round the ring at <paramref name="z"/>; the ground is at <paramref name="above"/>.</summary>
@@ -42,8 +39,7 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
         }
         Point2 start = Along.Loop(loop.Segments, at, length).First().Start;
         pen.Rapid(Point3.At(start, pen.At.Z));
-        pen.LineZ(Math.Min(pen.At.Z, above + Gap), data.Feed);
-        pen.LineZ(above, data.Plunge);
+        pen.Approach(above, data);
         Descend(pen, loop, at, z);
     }
 
@@ -59,8 +55,7 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
     private void Spiral(Pen pen, Point2 centre, double radius, double above, double z)
     {
         pen.Rapid(Point3.At(centre + new Point2(radius, 0), pen.At.Z));
-        pen.LineZ(Math.Min(pen.At.Z, above + Gap), data.Feed);
-        pen.LineZ(above, data.Plunge);
+        pen.Approach(above, data);
         double pitch = 2 * Math.PI * radius * Slope;
         foreach (double next in Passes.Down(above, z, pitch))
         {

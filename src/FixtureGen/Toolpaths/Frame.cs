@@ -11,7 +11,8 @@ internal sealed record Frame(
     Kernel Kernel,
     Heights Heights,
     Box2 Block,
-    ImmutableArray<Feature> Features
+    ImmutableArray<Feature> Features,
+    ImmutableSortedDictionary<int, double> Ease
 )
 {
     /// <summary>How far a shank no thicker than its flutes must stay out of the hole with the holder, mm.</summary>
@@ -24,7 +25,32 @@ internal sealed record Frame(
     public ImmutableArray<Tool> EndMills { get; } = BlockMills(Job);
 
     /// <summary>How a tool runs in the block; ae is the radial width of its cut, mm.</summary>
-    public CutData Data(Tool tool, double ae) => Feeds.For(tool, Job.BlockMaterial, Job.Plate.Machine, ae, 0);
+    public CutData Data(Tool tool, double ae) =>
+        Eased(Feeds.For(tool, Job.BlockMaterial, Job.Plate.Machine, ae, 0), tool);
+
+    /// <summary>
+    /// The cut made lighter where the block is held too weakly for it: a mill's step-down, a drill's feed, by the tool's
+    /// share in Ease.
+    /// </summary>
+    public CutData Eased(CutData data, Tool tool)
+    {
+        if (!Ease.TryGetValue(tool.Number, out double share))
+        {
+            return data;
+        }
+        return tool.Kind == ToolKind.Drill
+            ? data with
+            {
+                Feed = data.Feed * share,
+                Plunge = data.Plunge * share,
+                LimitedBy = data.LimitedBy.Split(';')[0] + "; feed by the hold of the block",
+            }
+            : data with
+            {
+                StepDown = data.StepDown * share,
+                LimitedBy = data.LimitedBy + "; step-down by the hold of the block",
+            };
+    }
 
     private static ImmutableArray<Tool> BlockMills(Job job)
     {

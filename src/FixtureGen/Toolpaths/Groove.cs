@@ -59,6 +59,35 @@ internal static class Groove
             );
     }
 
+    /// <summary>From ground that is already cleared at the run's start: straight down there, out and back at every depth.</summary>
+    public static Piece FromCleared(
+        string feature,
+        OpenPath line,
+        CutData data,
+        Heights heights,
+        double topZ,
+        double floorZ
+    ) =>
+        new(
+            feature,
+            [
+                new Way(
+                    line.Start,
+                    line.Start,
+                    pen =>
+                    {
+                        foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
+                        {
+                            pen.LineZ(z, data.Feed);
+                            pen.Follow(line.Segments, z, data.Feed);
+                            pen.Follow(Along.Reversed(line.Segments), z, data.Feed);
+                        }
+                        pen.RapidZ(heights.Hop);
+                    }
+                ),
+            ]
+        );
+
     private static void CutLoop(
         Pen pen,
         ImmutableArray<Segment> loop,
@@ -72,7 +101,7 @@ internal static class Groove
     {
         double length = loop.Sum(s => s.Length);
         double at = from;
-        pen.LineZ(topZ, data.Plunge);
+        pen.Approach(topZ, data);
         foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
         {
             double ramp = Descent(pen.At.Z - z, data);
@@ -96,7 +125,7 @@ internal static class Groove
     )
     {
         double length = forth.Sum(s => s.Length);
-        pen.LineZ(topZ, data.Plunge);
+        pen.Approach(topZ, data);
         (ImmutableArray<Segment> way, ImmutableArray<Segment> other) = (forth, back);
         foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
         {

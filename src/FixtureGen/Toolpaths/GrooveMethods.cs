@@ -29,7 +29,7 @@ internal static class GrooveMethods
 
     private static Cutting AtFullWidth(GrooveFeature groove, Tool tool, Frame frame)
     {
-        CutData data = frame.Data(tool, tool.Diameter);
+        CutData data = frame.Data(tool, tool.Diameter).Over(groove.TopZ - groove.FloorZ);
         double length = groove.Loops.Sum(Measure.Length) + groove.Runs.Sum(Measure.Length);
         int passes = Passes.Down(groove.TopZ, groove.FloorZ, data.StepDown).Count();
         return new Cutting(
@@ -43,9 +43,20 @@ internal static class GrooveMethods
                         Groove.Closed(groove.Name, l, tool, data, frame.Heights, groove.TopZ, groove.FloorZ)
                     ),
                     .. groove.Runs.Select(r =>
-                        Groove.Open(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)
+                        StartsInPocket(r, groove, tool, frame)
+                            ? Groove.FromCleared(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)
+                            : Groove.Open(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)
                     ),
                 ]
         );
     }
+
+    /// <summary>A magnet's notch begins in its pocket, which is cut before: the tool goes down there in the open.</summary>
+    private static bool StartsInPocket(OpenPath run, GrooveFeature groove, Tool tool, Frame frame) =>
+        groove.Kind == FeatureKind.MagnetNotch
+        && frame
+            .Features.OfType<PocketFeature>()
+            .Where(p => p.Kind == FeatureKind.MagnetPocket && p.FloorZ <= groove.FloorZ + 1e-6)
+            .SelectMany(p => p.Area)
+            .Any(a => Inside.Contains(a, run.Start) && Measure.Distance(run.Start, a) > tool.Radius);
 }

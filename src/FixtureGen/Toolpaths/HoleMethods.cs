@@ -54,7 +54,7 @@ internal static class HoleMethods
 
     private static Cutting Drill(HoleFeature hole, Tool drill, Frame frame)
     {
-        CutData data = Feeds.ForDrill(drill, frame.Job.BlockMaterial, frame.Job.Plate.Machine);
+        CutData data = frame.Eased(Feeds.ForDrill(drill, frame.Job.BlockMaterial, frame.Job.Plate.Machine), drill);
         return new Cutting(
             drill,
             OperationKind.Drill,

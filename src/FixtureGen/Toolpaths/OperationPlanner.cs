@@ -42,7 +42,7 @@ public static class OperationPlanner
     public static double SafeZ(Job job, double clearance) =>
         Math.Max(clearance, Math.Min(clearance + SafeGap, job.Plate.Machine.Travel.MaxZ));
 
-    private static Frame TopFrame(FixtureDesign design, Job job, Kernel kernel)
+    internal static Frame TopFrame(FixtureDesign design, Job job, Kernel kernel)
     {
         double face = design.FixtureHeight;
         double clearance = Math.Max(design.RawThickness, face + ProudBolt(design, job)) + Heights.ClearanceGap;
@@ -52,11 +52,12 @@ public static class OperationPlanner
             kernel,
             new Heights(face, face + Heights.HopGap, clearance),
             design.Placement.BlankBox,
-            [.. design.Features.Where(f => f.Setup == Setup.Top && !f.Removals.IsEmpty)]
+            [.. design.Features.Where(f => f.Setup == Setup.Top && !f.Removals.IsEmpty)],
+            ImmutableSortedDictionary<int, double>.Empty
         );
     }
 
-    private static Frame UndersideFrame(FixtureDesign design, Job job, Flip flip, Kernel kernel)
+    internal static Frame UndersideFrame(FixtureDesign design, Job job, Flip flip, Kernel kernel)
     {
         double face = design.RawThickness;
         Box2 b = design.Placement.BlankBox;
@@ -70,7 +71,8 @@ public static class OperationPlanner
                 .. design
                     .Features.Where(f => f.Setup == Setup.Underside && !f.Removals.IsEmpty)
                     .Select(f => Turned.Over(f, flip, design.RawThickness)),
-            ]
+            ],
+            ImmutableSortedDictionary<int, double>.Empty
         );
     }
 

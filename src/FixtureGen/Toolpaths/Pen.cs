@@ -11,6 +11,9 @@ internal sealed class Pen(Point3 start)
 {
     private const double Nothing = 1e-6;
 
+    /// <summary>Above the ground the plunge feed begins, mm.</summary>
+    private const double AirGap = 0.2;
+
     /// <summary>Arcs below this length differ from their chord by less than a tenth of a micrometre, mm.</summary>
     private const double ShortArc = 0.02;
 
@@ -43,6 +46,13 @@ internal sealed class Pen(Point3 start)
     }
 
     public void LineZ(double z, double feed) => Line(At with { Z = z }, feed);
+
+    /// <summary>Down to the ground: at feed through the air, the last bit at plunge feed.</summary>
+    public void Approach(double groundZ, CutData data)
+    {
+        LineZ(Math.Min(At.Z, groundZ + AirGap), data.Feed);
+        LineZ(groundZ, data.Plunge);
+    }
 
     /// <summary>Along a segment to its end, the tip's height going straight to <paramref name="z"/>.</summary>
     public void Follow(Segment s, double z, double feed)

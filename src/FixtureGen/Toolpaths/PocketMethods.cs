@@ -68,7 +68,7 @@ internal static class PocketMethods
     /// <summary>The second tool's share: what the first left of each area.</summary>
     public static Cutting Again(Feature feature, ImmutableArray<Removal> removals, Tool first, Tool second, Frame frame)
     {
-        CutData data = frame.Data(second, second.Diameter);
+        CutData data = frame.Data(second, second.Diameter).Over(removals.Max(r => r.TopZ - r.FloorZ));
         double area = removals.Sum(r => Measure.Area(Left(r.Area, first.Radius, second.Radius, frame.Kernel)));
         double depth = removals.Max(r => r.TopZ - r.FloorZ);
         return new Cutting(
@@ -99,7 +99,9 @@ internal static class PocketMethods
 
     private static Cutting Clear(Feature feature, ImmutableArray<Removal> removals, Tool tool, Frame frame)
     {
-        CutData data = frame.Data(tool, frame.Data(tool, tool.Diameter).StepOver);
+        CutData data = frame
+            .Data(tool, frame.Data(tool, tool.Diameter).StepOver)
+            .Over(removals.Max(r => r.TopZ - r.FloorZ));
         double deep = frame.Heights.Face - removals.Min(r => r.FloorZ);
         double allowance = RoundMethods.Allowance(feature.Kind, tool, deep);
         double minutes = removals.Sum(r =>

@@ -10,7 +10,7 @@ internal static class RoundMethods
     /// The feed of the tool's centre is lowered by its circle's share of the hole, so that the rim keeps the chip load, but
     /// no further than this: a helix takes thin chips (common practice, no source).
     /// </summary>
-    private const double LeastShare = 0.55;
+    private const double LeastShare = 0.25;
 
     /// <summary>Left on a wall that matters for the last turn: a share of the tool, at most so much, mm (common practice, no source).</summary>
     private const double AllowanceShare = 0.025;
@@ -32,10 +32,10 @@ internal static class RoundMethods
     {
         CutData data = frame.Data(tool, tool.Diameter);
         double share = Math.Max(LeastShare, (diameter - tool.Diameter) / diameter);
-        data = data with { Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10) };
         double allowance = Allowance(feature.Kind, tool, frame.Heights.Face - floorZ);
         double turn = Math.PI * (diameter - tool.Diameter);
         double pitch = Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
+        data = data with { Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10), StepDown = pitch };
         return new Cutting(
             tool,
             OperationKind.Bore,

@@ -16,6 +16,7 @@ internal static class SkimMethods
             {
                 StepOver = ae,
             };
+            data = frame.Eased(data, tool).Over(raw - skim.FloorZ);
             double area = frame.Block.Width * frame.Block.Height;
             yield return Method.Of(
                 skim,

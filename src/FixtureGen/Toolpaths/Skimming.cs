@@ -10,8 +10,8 @@ namespace FixtureGen.Toolpaths;
 /// </summary>
 internal static class Skimming
 {
-    /// <summary>Width of a pass in diameters; below 0.85 a square corner keeps no island (1 + sin 45 degrees radii).</summary>
-    public const double Width = 0.7;
+    /// <summary>Width of a pass in diameters; up to 0.85 a square corner keeps no island (1 + sin 45 degrees radii).</summary>
+    public const double Width = 0.8;
 
     /// <summary>Beyond the placing tolerance, mm.</summary>
     private const double Over = 0.1;

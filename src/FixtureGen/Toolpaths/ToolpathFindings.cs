@@ -28,15 +28,6 @@ internal static class ToolpathFindings
         );
     }
 
-    public static Finding NotReached(Feature feature, double thick, double radius) =>
-        new(
-            "corner-not-reached",
-            Severity.Warning,
-            feature.Name,
-            $"The smallest tool, radius {Mm(radius)} mm, leaves {Mm(thick)} mm in a corner of {feature.Name}.",
-            "Nothing if the shell has room there; else add a smaller end mill to the job's tools."
-        );
-
     public static Finding NoSkim(double raw, double fixtureHeight, double least) =>
         new(
             "nothing-to-skim",
@@ -44,15 +35,6 @@ internal static class ToolpathFindings
             "blank thickness",
             $"The block is {Mm(raw)} mm thick and the fixture {Mm(fixtureHeight)} mm high: {Mm(least - (raw - fixtureHeight))} mm less than the least skim of {Mm(least)} mm.",
             "Measure the block again, state a lower fixture height, or take a thicker block."
-        );
-
-    public static Finding WeakHold(Operation operation, double factor, double needed, string remedy) =>
-        new(
-            "block-hold-too-weak",
-            Severity.Error,
-            operation.Name,
-            $"While {operation.Name} is cut with {operation.Tool.Name} the block is held with factor {Mm(factor)}, {Mm(needed - factor)} below {Mm(needed)}.",
-            remedy
         );
 
     private static string Mm(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
-using FixtureGen.Dxf;
 using FixtureGen.Model;
 using FixtureGen.Program;
-using FixtureGen.Tests.Support;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 using Xunit;
@@ -12,34 +10,13 @@ namespace FixtureGen.Tests.Toolpaths;
 /// <summary>The demo outlines designed, planned, written and judged.</summary>
 public sealed class OutlineProgramsTest(ITestOutputHelper output)
 {
-    public static TheoryData<string> Names() =>
-        [
-            .. Directory
-                .EnumerateFiles(Path.Combine(DemoShop.Root, "outlines"), "*.toml")
-                .Select(p => Path.GetFileNameWithoutExtension(p))
-                .Order(StringComparer.Ordinal),
-        ];
-
     [Theory]
-    [MemberData(nameof(Names))]
+    [MemberData(nameof(DemoDesigns.Names), MemberType = typeof(DemoDesigns))]
     public void Judge_finds_nothing_wrong_with_the_programs(string name)
     {
-        string folder = Path.Combine(DemoShop.Root, "outlines");
-        Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name) with
-        {
-            ProgramNumber = 1200,
-        };
-        Drawing drawing = Taken(
-            DxfReader.Read(
-                File.ReadAllBytes(Path.Combine(folder, name + ".dxf")),
-                name + ".dxf",
-                job.DrawingUnit,
-                Tolerances.House
-            )
-        );
-        FixtureDesign design = DesignedBlock.Of(Taken(PartBuilder.Build(drawing, job)), job);
-        ImmutableArray<ProgramPlan> plans = Taken(OperationPlanner.Plan(design, job, Tolerances.House));
-        ImmutableArray<ProgramText> texts = [.. plans.Select(p => Taken(ProgramWriter.Write(p, job.Control, job)))];
+        (Job job, FixtureDesign design) = DemoDesigns.Of(name);
+        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(OperationPlanner.Plan(design, job, Tolerances.House));
+        ImmutableArray<ProgramText> texts = [.. plans.Select(p => DemoDesigns.Taken(ProgramWriter.Write(p, job.Control, job)))];
 
         VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, texts, Limits.House));
 
@@ -57,7 +34,6 @@ public sealed class OutlineProgramsTest(ITestOutputHelper output)
                 '\n',
                 verdict
                     .Findings.Where(f => f.Severity != Severity.Note)
-                    .Where(f => f.Code != "chip-load")
                     .GroupBy(f => f.Code)
                     .SelectMany(g => g.Take(4))
                     .Select(f => FormattableString.Invariant($"{f.Where} {f.Line} {f.Code}: {f.Message}"))
@@ -68,11 +44,5 @@ public sealed class OutlineProgramsTest(ITestOutputHelper output)
         );
         double top = verdict.Programs.Single(p => p.Setup == Setup.Top).Minutes;
         Assert.True(design.Placement.Blank.Width > 220 || !job.BlockMaterial.IsPlastic || top <= 15);
-    }
-
-    private static T Taken<T>(Stage<T> stage)
-    {
-        Assert.True(stage.Ok, string.Join('\n', stage.Findings));
-        return stage.Value!;
     }
 }
