@@ -108,7 +108,9 @@ internal static class CycleTime
 
     private static double Corner(Run before, Run after, double a)
     {
-        double cos = -((before.Last.X * after.First.X) + (before.Last.Y * after.First.Y) + (before.Last.Z * after.First.Z));
+        double cos = -(
+            (before.Last.X * after.First.X) + (before.Last.Y * after.First.Y) + (before.Last.Z * after.First.Z)
+        );
         double sinHalf = Math.Sqrt(Math.Max(0, (1 - cos) / 2));
         return sinHalf > 0.9999 ? double.MaxValue : Math.Sqrt(a * CornerMm * sinHalf / (1 - sinHalf));
     }

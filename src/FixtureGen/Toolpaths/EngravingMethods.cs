@@ -50,10 +50,6 @@ internal static class EngravingMethods
             width,
             0
         );
-        return data with
-        {
-            StepDown = tool.ConeHeight,
-            StepOver = width,
-        };
+        return data with { StepDown = tool.ConeHeight, StepOver = width };
     }
 }

@@ -26,20 +26,21 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
         double feed = data.Feed / 60;
         return work.Cutting.Kind switch
         {
-            OperationKind.Groove => work.Features.OfType<GrooveFeature>()
+            OperationKind.Groove => work
+                .Features.OfType<GrooveFeature>()
                 .Sum(g =>
                     Passes.Down(g.TopZ, g.FloorZ, data.StepDown).Count()
                     * (g.Loops.Sum(Measure.Length) + g.Runs.Sum(Measure.Length))
                     / feed
                 ),
-            OperationKind.Engrave => work.Features.OfType<EngravingFeature>().Sum(e => e.Strokes.Sum(Measure.Length)) / feed,
+            OperationKind.Engrave => work.Features.OfType<EngravingFeature>().Sum(e => e.Strokes.Sum(Measure.Length))
+                / feed,
             OperationKind.Drill => work.Features.OfType<HoleFeature>().Sum(h => (h.TopZ - h.FloorZ) / feed),
             OperationKind.Skim => frame.Block.Width * frame.Block.Height / data.StepOver / feed,
             OperationKind.Bore => work.Features.Sum(f => BoreLeast(f, tool, data, frame) / feed),
             OperationKind.Profile => 0,
             _ => work.Features.SelectMany(f => Fit.Of(f, frame.Setup))
-                .Sum(r => Measure.Area(r.Area) * (r.TopZ - r.FloorZ))
-                / (data.StepDown * tool.Diameter * feed),
+                .Sum(r => Measure.Area(r.Area) * (r.TopZ - r.FloorZ)) / (data.StepDown * tool.Diameter * feed),
         };
     }
 

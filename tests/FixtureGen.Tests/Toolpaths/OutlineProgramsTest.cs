@@ -16,7 +16,10 @@ public sealed class OutlineProgramsTest(ITestOutputHelper output)
     {
         (Job job, FixtureDesign design) = DemoDesigns.Of(name);
         ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(OperationPlanner.Plan(design, job, Tolerances.House));
-        ImmutableArray<ProgramText> texts = [.. plans.Select(p => DemoDesigns.Taken(ProgramWriter.Write(p, job.Control, job)))];
+        ImmutableArray<ProgramText> texts =
+        [
+            .. plans.Select(p => DemoDesigns.Taken(ProgramWriter.Write(p, job.Control, job))),
+        ];
 
         VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, texts, Limits.House));
 

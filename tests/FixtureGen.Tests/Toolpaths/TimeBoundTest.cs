@@ -43,7 +43,11 @@ public sealed class TimeBoundTest(ITestOutputHelper output)
                 )
             );
         }
-        output.WriteLine(FormattableString.Invariant($"{name}: {seconds:0.0} of {least:0.0} s = {seconds / least:0.00}, rapid {rapid:0} of {rapidLeast:0} = {rapid / rapidLeast:0.00}"));
+        output.WriteLine(
+            FormattableString.Invariant(
+                $"{name}: {seconds:0.0} of {least:0.0} s = {seconds / least:0.00}, rapid {rapid:0} of {rapidLeast:0} = {rapid / rapidLeast:0.00}"
+            )
+        );
         Assert.True(rapid <= 1.10 * rapidLeast, FormattableString.Invariant($"{rapid / rapidLeast:0.000}"));
         Assert.All(holds, h => Assert.True(h.Factor >= job.Limits.BlockFactor, h.ToString()));
     }
