@@ -46,7 +46,7 @@ internal static class Net
             {
                 findings.Add(DesignFindings.NetReach(zone.Index + 1, at, farthest, job.Rules.NetReach));
             }
-            nets.Add(Groove(zone, lines, further, cutter, levels, job, kernel));
+            nets.Add(Groove(zone, room, lines, further, cutter, levels, job, kernel));
         }
         return Stage.Of(nets.ToImmutableArray(), findings);
     }
@@ -130,8 +130,20 @@ internal static class Net
             : wide.MinBy(r => Inside.Contains(r, port) ? 0 : Measure.Distance(port, r))!.Outer;
     }
 
+    private static ImmutableArray<Region> Swept(
+        IEnumerable<Contour> rings,
+        IEnumerable<OpenPath> runs,
+        Tool cutter,
+        Kernel kernel
+    ) =>
+        kernel.UnionAll([
+            .. rings.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
+            .. runs.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
+        ]);
+
     private static Laid Groove(
         SealedZone zone,
+        ImmutableArray<Region> room,
         NetLines lines,
         ImmutableArray<Way> further,
         Tool cutter,
@@ -142,16 +154,16 @@ internal static class Net
     {
         string name = Names.Numbered("net", zone.Index + 1);
         double floor = levels.Face - job.Rules.NetDepth;
-        ImmutableArray<Region> area = kernel.UnionAll([
-            .. lines.Rings.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
-            .. lines.Runs.SelectMany(r => kernel.Stroke(r, cutter.Diameter)),
-        ]);
+        ImmutableArray<Region> laid = Swept(lines.Rings, lines.Runs, cutter, kernel);
+        ImmutableArray<OpenPath> slivers = NetSlivers.Runs(laid, room, cutter.Diameter, job.Rules.Wall, kernel);
+        ImmutableArray<OpenPath> runs = [.. lines.Runs, .. slivers];
+        ImmutableArray<Region> area = slivers.IsEmpty ? laid : Swept(lines.Rings, runs, cutter, kernel);
         GrooveFeature groove = new(
             name,
             FeatureKind.Net,
             Setup.Top,
             lines.Rings,
-            lines.Runs,
+            runs,
             cutter.Diameter,
             levels.Face,
             floor,

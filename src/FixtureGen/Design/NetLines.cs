@@ -50,13 +50,16 @@ internal sealed class NetLines
     public bool Lay(Point2 port, Region room, Contour ring, double reach)
     {
         Point2 across = AcrossOf(Measure.Bounds(room.Outer));
-        if (FromPort(port, across, room, ring) is not { } first)
+        List<OpenPath> laid = [];
+        if (Measure.Distance(port, ring) > halfWidth)
         {
-            return false;
+            if (Through(port, across, room, ring, laid) is not { } first)
+            {
+                return false;
+            }
+            Add(first, laid);
         }
         rings.Add(ring);
-        List<OpenPath> laid = [];
-        Add(first, laid);
         Lower(p => Measure.Distance(p, ring));
         bool[] beyond = new bool[points.Length];
         for (int i = 0; i < MostLines && Worst(beyond) is >= 0 and var far && distances[far] > reach; i++)
@@ -103,21 +106,25 @@ internal sealed class NetLines
         return farthest;
     }
 
-    /// <summary>The line through the port that meets the ring: across, along, then the two diagonals, else the short way.</summary>
-    private static OpenPath? FromPort(Point2 port, Point2 across, Region room, Contour ring)
+    /// <summary>The shortest straight line through p that meets what is laid, of four directions; else the short way.</summary>
+    private static OpenPath? Through(Point2 p, Point2 across, Region room, Contour ring, List<OpenPath> laid)
     {
         Point2 along = across.Left;
         Point2[] directions = [across, along, (across + along) * Math.Sqrt(0.5), (across - along) * Math.Sqrt(0.5)];
-        return directions.SelectMany(d => Through(port, d, room)).FirstOrDefault(l => Meets(l, ring, []))
-            ?? Link(port, room, ring, []);
+        return directions
+                .SelectMany(d => Through(p, d, room))
+                .Where(l => Meets(l, ring, laid))
+                .OrderBy(l => Math.Round(Measure.Length(l), 3))
+                .FirstOrDefault()
+            ?? Link(p, room, ring, laid);
     }
 
     /// <summary>Lines run across the zone's longer side.</summary>
     private static Point2 AcrossOf(Box2 box) => box.Width >= box.Height ? new(0, 1) : new(1, 0);
 
     /// <summary>
-    /// The next groove for a point that is too far off: a line through it across the zone, along it, or the short way to
-    /// what is there; null where none brings it nearer.
+    /// The next groove for a point that is too far off: through it, or through the nearest place of the room; null where
+    /// that brings it no nearer.
     /// </summary>
     private static OpenPath? Line(
         Point2 far,
@@ -133,15 +140,7 @@ internal sealed class NetLines
         {
             return null;
         }
-        foreach (Point2 direction in new[] { across, across.Left })
-        {
-            OpenPath? line = Through(p, direction, room).FirstOrDefault(l => Meets(l, ring, runs));
-            if (line is not null)
-            {
-                return line;
-            }
-        }
-        return Link(p, room, ring, runs);
+        return Through(p, across, room, ring, runs);
     }
 
     /// <summary>The straight way from p to the nearest groove, where it stays in the room.</summary>

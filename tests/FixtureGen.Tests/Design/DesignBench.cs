@@ -94,6 +94,23 @@ internal static class DesignBench
         return Designer.Finish(begun, places, job, Tolerances.House);
     }
 
+    /// <summary>One magnet a wall from the first zone's groove and as far from its port as it goes; none where there is no room.</summary>
+    public static ImmutableArray<MagnetPlace> AMagnet(FixtureDesign begun)
+    {
+        double pocket = (Job.Magnet.Diameter + Job.Magnet.DiameterTolerance + Job.Rules.MagnetPocketClearance) / 2;
+        double keep = pocket + Job.Rules.Wall + (Job.Gasket.GrooveWidth / 2) + 0.05;
+        SealedZone zone = begun.Zones[0];
+        Point2[] places =
+        [
+            .. new Kernel(Tolerances.House)
+                .Offset(zone.Boundary, -keep)
+                .SelectMany(r => r.Outer.Segments)
+                .Select(s => s.Start)
+                .Where(p => p.DistanceTo(zone.PortAt) > (2 * pocket) + 6),
+        ];
+        return places.Length == 0 ? [] : [new(places.MaxBy(p => p.DistanceTo(zone.PortAt)), false, false)];
+    }
+
     public static T Value<T>(Stage<T> stage)
     {
         Assert.True(stage.Ok, string.Join('\n', stage.Findings));

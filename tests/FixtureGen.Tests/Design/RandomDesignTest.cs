@@ -1,0 +1,79 @@
+using CsCheck;
+using FixtureGen.Design;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Design;
+
+/// <summary>Blobs with random bumps and a hole or two: whatever is designed keeps the rules that need no drawing to check.</summary>
+public sealed class RandomDesignTest
+{
+    private static readonly Gen<Part> Parts = Gen.Select(
+        Gen.Double[38, 62],
+        Gen.Double[0, 0.22],
+        Gen.Int[2, 6],
+        Gen.Double[0, 6.28],
+        Gen.Double[2, 7],
+        Gen.Double[-0.5, 0.5],
+        (size, bump, waves, turn, hole, off) =>
+        {
+            Kernel kernel = new(Tolerances.House);
+            Point2[] points =
+            [
+                .. Enumerable
+                    .Range(0, 96)
+                    .Select(i =>
+                    {
+                        double a = 2 * Math.PI * i / 96;
+                        double r = size * (1 + (bump * Math.Sin((waves * a) + turn)));
+                        return new Point2(1.15 * r * Math.Cos(a), r * Math.Sin(a));
+                    }),
+            ];
+            Region smooth = kernel.Close(kernel.Open([Region.Of(Contours.FromPoints(points))], 4), 4)[0];
+            return DesignBench.Of(smooth.Outer, Contours.Circle(new(off * size, off * size / 2), hole));
+        }
+    );
+
+    [Fact]
+    public void Designed_blobs_keep_every_rule() =>
+        Parts.Sample(
+            part =>
+            {
+                Stage<Placement> placed = Placing.Place(part, DesignBench.Job, Tolerances.House);
+                if (!placed.Ok)
+                {
+                    Assert.All(placed.Findings, f => Assert.NotEmpty(f.Remedy));
+                    return;
+                }
+                Stage<FixtureDesign> begun = Designer.Begin(part, placed.Value!, DesignBench.Job, Tolerances.House);
+                FixtureDesign design = DesignBench.Value(DesignBench.Finish(DesignBench.Value(begun), DesignBench.Job));
+                CheckBends(design);
+                CheckRemovals(design);
+            },
+            iter: 25,
+            threads: 1,
+            seed: "0000KOIPlCF4"
+        );
+
+    private static void CheckBends(FixtureDesign design)
+    {
+        double radius = DesignBench.BendRadius(DesignBench.Job) - 0.01;
+        NetTopologySuite.Geometries.Geometry zones = NtsShape.Of(design.Zones.Select(z => z.Boundary));
+        Assert.InRange(NtsShape.SticksOut(zones, radius), 0, 0.03);
+        Assert.InRange(NtsShape.SticksOut(NtsShape.Complement(zones, 4 * radius), radius), 0, 0.03);
+    }
+
+    private static void CheckRemovals(FixtureDesign design)
+    {
+        Kernel kernel = new(Tolerances.House);
+        Assert.Empty(Conflicts.Check(design.Features, design.Placement.BlankBox, kernel));
+        Assert.Empty(DepthChain.Check(design.Features, DesignBench.Job.Rules.LeastFloor, kernel));
+        Assert.All(design.Removals, r => Assert.True(r.TopZ > r.FloorZ && r.FloorZ >= 0, r.Feature));
+        Assert.All(design.Removals, r => Assert.NotEmpty(r.Area));
+        Assert.Equal(
+            design.Features.Length,
+            design.Features.Select(f => f.Name).Distinct(StringComparer.Ordinal).Count()
+        );
+    }
+}
