@@ -149,7 +149,21 @@ public static class Pipeline
         }
     }
 
-    private static Designed Design(Request request, Log log)
+    /// <summary>A job read and its part placed: what stays while magnets are tried. Text edits of the job come in by the request.</summary>
+    public static Stage<Placed> Place(Request request)
+    {
+        Log log = new(request.Progress);
+        try
+        {
+            return Stage.Of(Place(request, log), log.Findings);
+        }
+        catch (Stopped)
+        {
+            return Stage.Failed<Placed>(log.Findings);
+        }
+    }
+
+    private static Placed Place(Request request, Log log)
     {
         Job job = log.Take("job", () => JobReader.Read(request.JobText, request.JobFile, request.Shop));
         job = job with
@@ -164,15 +178,19 @@ public static class Pipeline
             () => DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House)
         );
         Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
-        return Design(job, part, log);
+        Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
+        return new Placed(job, part, placement);
     }
 
-    private static Designed Design(Job job, Part part, Log log)
+    private static Designed Design(Request request, Log log)
     {
+        (Job job, Part part, Placement placement) = Place(request, log);
         Tolerances tolerances = Tolerances.House;
-        Placement placement = log.Take("placement", () => Placing.Place(part, job, tolerances));
         FixtureDesign begun = log.Take("zones", () => Designer.Begin(part, placement, job, tolerances));
-        ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => MagnetPlacement.Choose(begun, job, tolerances));
+        ImmutableArray<MagnetPlace> magnets = log.Take(
+            "magnets",
+            () => MagnetPlacement.Choose(begun, job, tolerances)
+        );
         FixtureDesign design = log.Take("features", () => Designer.Finish(begun, magnets, job, tolerances));
         HoldingResult holding = log.Take("holding", () => HoldingAnalysis.Evaluate(design, job));
         return new Designed(job, part, design, holding);
@@ -253,3 +271,6 @@ public static class Pipeline
 
 /// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>
 public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding);
+
+/// <summary>A job with its drawing read and placed. Part is in the part frame.</summary>
+public sealed record Placed(Job Job, Part Part, Placement Placement);

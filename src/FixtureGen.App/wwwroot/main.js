@@ -9,6 +9,13 @@ const $ = (id) => document.getElementById(id);
 const svg = $("drawing");
 const say = (text) => ($("status").textContent = text);
 
+function fixed(i) {
+  const m = state.magnets[i];
+  if (m.drawn) say(`Magnet ${i + 1} stands in the drawing: move it there.`);
+  else if (m.locked) say(`Magnet ${i + 1} is locked.`);
+  return m.drawn || m.locked;
+}
+
 function buttons() {
   $("undo").disabled = !s.canUndo();
   $("redo").disabled = !s.canRedo();
@@ -74,7 +81,7 @@ svg.addEventListener("pointerdown", (e) => {
   else if (magnet && !$("pan-mode").checked) {
     const i = Number(magnet.dataset.magnet);
     state.chosen = i;
-    if (state.magnets[i].locked) return void say(`Magnet ${i + 1} is locked.`);
+    if (fixed(i)) return;
     const p = plan.toWorld(e);
     drag = { kind: "magnet", i, dx: state.magnets[i].x - p.x, dy: state.magnets[i].y - p.y, moved: false };
   } else drag = { kind: "pan", x: e.clientX, y: e.clientY };
@@ -141,13 +148,14 @@ svg.addEventListener("keydown", (e) => {
   const move = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key];
   if (move) {
     e.preventDefault();
-    if (m.locked) return void say(`Magnet ${i + 1} is locked.`);
+    if (fixed(i)) return;
     s.remember();
     const step = state.step * (e.shiftKey ? 10 : 1);
     m.x += move[0] * step;
     m.y += move[1] * step;
   } else if (e.key === "Delete" || e.key === "Backspace") {
     e.preventDefault();
+    if (m.drawn) return void say(`Magnet ${i + 1} stands in the drawing: take it out there.`);
     s.remember();
     state.magnets.splice(i, 1);
   } else if (e.key === "l" || e.key === "L") {

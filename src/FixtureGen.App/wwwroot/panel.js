@@ -47,6 +47,7 @@ export function drawMagnetTable(changed) {
       input.step = "any";
       input.value = show(m[axis]);
       input.setAttribute("aria-label", `${axis.toUpperCase()} of magnet ${i + 1}`);
+      input.disabled = Boolean(m.drawn);
       input.addEventListener("change", () => {
         const v = read(input.value);
         if (!Number.isFinite(v)) return void (input.value = show(m[axis]));
@@ -61,7 +62,8 @@ export function drawMagnetTable(changed) {
     const lock = document.createElement("input");
     lock.type = "checkbox";
     lock.id = `magnet-${i}-lock`;
-    lock.checked = m.locked;
+    lock.checked = m.locked || Boolean(m.drawn);
+    lock.disabled = Boolean(m.drawn);
     lock.setAttribute("aria-label", `lock magnet ${i + 1}`);
     lock.addEventListener("change", () => {
       remember();
@@ -72,6 +74,7 @@ export function drawMagnetTable(changed) {
     const remove = document.createElement("button");
     remove.type = "button";
     remove.textContent = "Remove";
+    remove.disabled = Boolean(m.drawn);
     remove.setAttribute("aria-label", `remove magnet ${i + 1}`);
     remove.addEventListener("click", () => {
       remember();
