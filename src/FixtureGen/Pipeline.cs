@@ -187,10 +187,7 @@ public static class Pipeline
         (Job job, Part part, Placement placement) = Place(request, log);
         Tolerances tolerances = Tolerances.House;
         FixtureDesign begun = log.Take("zones", () => Designer.Begin(part, placement, job, tolerances));
-        ImmutableArray<MagnetPlace> magnets = log.Take(
-            "magnets",
-            () => MagnetPlacement.Choose(begun, job, tolerances)
-        );
+        ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => MagnetPlacement.Choose(begun, job, tolerances));
         FixtureDesign design = log.Take("features", () => Designer.Finish(begun, magnets, job, tolerances));
         HoldingResult holding = log.Take("holding", () => HoldingAnalysis.Evaluate(design, job));
         return new Designed(job, part, design, holding);

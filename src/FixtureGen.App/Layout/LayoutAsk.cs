@@ -18,10 +18,17 @@ public sealed record LayoutAsk(ImmutableArray<MagnetPlace> Magnets, ImmutableSor
         {
             throw new FormatException("too many magnets");
         }
-        ImmutableSortedDictionary<string, string>.Builder settings = ImmutableSortedDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        ImmutableSortedDictionary<string, string>.Builder settings = ImmutableSortedDictionary.CreateBuilder<
+            string,
+            string
+        >(StringComparer.Ordinal);
         foreach ((string key, JsonNode? value) in body["settings"]?.AsObject() ?? [])
         {
-            settings[key] = value is null ? "" : value.GetValueKind() == System.Text.Json.JsonValueKind.Number ? value.GetValue<double>().ToString("R", CultureInfo.InvariantCulture) : value.GetValue<string>();
+            settings[key] =
+                value is null ? ""
+                : value.GetValueKind() == System.Text.Json.JsonValueKind.Number
+                    ? value.GetValue<double>().ToString("R", CultureInfo.InvariantCulture)
+                : value.GetValue<string>();
         }
         return new LayoutAsk([.. magnets.Select(Magnet)], settings.ToImmutable());
     }
@@ -34,6 +41,10 @@ public sealed record LayoutAsk(ImmutableArray<MagnetPlace> Magnets, ImmutableSor
         {
             throw new FormatException("a magnet is nowhere");
         }
-        return new MagnetPlace(new Point2(x, y), node["locked"]?.GetValue<bool>() ?? false, node["drawn"]?.GetValue<bool>() ?? false);
+        return new MagnetPlace(
+            new Point2(x, y),
+            node["locked"]?.GetValue<bool>() ?? false,
+            node["drawn"]?.GetValue<bool>() ?? false
+        );
     }
 }

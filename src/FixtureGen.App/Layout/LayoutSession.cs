@@ -63,7 +63,14 @@ public sealed class LayoutSession
                     _ => LayoutAnswer.Message(404, "the program knows no such question"),
                 };
             }
-            catch (Exception e) when (e is FormatException or InvalidOperationException or KeyNotFoundException or System.Text.Json.JsonException or NullReferenceException)
+            catch (Exception e)
+                when (e
+                        is FormatException
+                            or InvalidOperationException
+                            or KeyNotFoundException
+                            or System.Text.Json.JsonException
+                            or NullReferenceException
+                )
             {
                 return LayoutAnswer.Message(400, $"the question is not understood: {e.Message}");
             }
@@ -83,17 +90,35 @@ public sealed class LayoutSession
         string onDisk = File.ReadAllText(this.jobPath);
         if (Hash(onDisk) != (string?)body["hash"])
         {
-            return LayoutAnswer.Message(409, "the job changed on disk since this page read it: nothing was written. Reload the page to see it, then lay out again.");
+            return LayoutAnswer.Message(
+                409,
+                "the job changed on disk since this page read it: nothing was written. Reload the page to see it, then lay out again."
+            );
         }
         JsonArray violations = this.trial.Violations(ask);
         if (violations.Count > 0 && body["anyway"]?.GetValue<bool>() != true)
         {
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = $"{violations.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)} clearance(s) are not kept; make will refuse or move these magnets.", ["violations"] = violations });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject
+                {
+                    ["message"] =
+                        $"{violations.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)} clearance(s) are not kept; make will refuse or move these magnets.",
+                    ["violations"] = violations,
+                }
+            );
         }
         Stage<string> text = this.trial.Text(ask, onDisk);
         if (!text.Ok)
         {
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = "the job cannot be written so: see the findings", ["findings"] = AppJson.Findings(text.Findings) });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject
+                {
+                    ["message"] = "the job cannot be written so: see the findings",
+                    ["findings"] = AppJson.Findings(text.Findings),
+                }
+            );
         }
         try
         {
@@ -103,9 +128,15 @@ public sealed class LayoutSession
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return LayoutAnswer.Message(500, $"the job cannot be written: {e.Message}. Free its folder or its disk; the old one is kept.");
+            return LayoutAnswer.Message(
+                500,
+                $"the job cannot be written: {e.Message}. Free its folder or its disk; the old one is kept."
+            );
         }
-        return LayoutAnswer.Json(200, new JsonObject { ["message"] = $"Saved to {Path.GetFileName(this.jobPath)}.", ["hash"] = Hash(text.Value!) });
+        return LayoutAnswer.Json(
+            200,
+            new JsonObject { ["message"] = $"Saved to {Path.GetFileName(this.jobPath)}.", ["hash"] = Hash(text.Value!) }
+        );
     }
 
     private LayoutAnswer Make()
@@ -113,7 +144,14 @@ public sealed class LayoutSession
         Stage<JobSource> now = JobSource.Read(this.jobPath);
         if (!now.Ok)
         {
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = "refused: see the findings", ["findings"] = AppJson.Findings(now.Findings) });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject
+                {
+                    ["message"] = "refused: see the findings",
+                    ["findings"] = AppJson.Findings(now.Findings),
+                }
+            );
         }
         Outcome outcome = Pipeline.Make(now.Value!.Request(null, s => this.step = s));
         this.step = "";
@@ -124,11 +162,16 @@ public sealed class LayoutSession
             findings = findings.AddRange(OutputFolder.Replace(folder, now.Value.Name, outcome.Files));
         }
         bool ok = outcome.Report.Ok && findings.All(f => f.Severity != Severity.Error);
-        return LayoutAnswer.Json(ok ? 200 : 422, new JsonObject
-        {
-            ["message"] = ok ? $"Made {outcome.Files.Length} files in {folder}." : "Refused: see the findings below. Nothing was written.",
-            ["findings"] = AppJson.Findings(findings),
-        });
+        return LayoutAnswer.Json(
+            ok ? 200 : 422,
+            new JsonObject
+            {
+                ["message"] = ok
+                    ? $"Made {outcome.Files.Length} files in {folder}."
+                    : "Refused: see the findings below. Nothing was written.",
+                ["findings"] = AppJson.Findings(findings),
+            }
+        );
     }
 
     private LayoutAnswer Block(LayoutAsk ask)
@@ -136,12 +179,22 @@ public sealed class LayoutSession
         Stage<string> text = this.trial.Text(ask, this.source.JobText);
         if (!text.Ok)
         {
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(text.Findings) });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(text.Findings) }
+            );
         }
         Outcome outcome = Pipeline.Make(this.source.Request(null, static _ => { }) with { JobText = text.Value! });
         return outcome.Report.Ok
-            ? new LayoutAnswer(200, "image/png", outcome.Files.First(f => f.Name.EndsWith(".block.png", StringComparison.Ordinal)).Bytes.AsMemory())
-            : LayoutAnswer.Json(422, new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(outcome.Findings) });
+            ? new LayoutAnswer(
+                200,
+                "image/png",
+                outcome.Files.First(f => f.Name.EndsWith(".block.png", StringComparison.Ordinal)).Bytes.AsMemory()
+            )
+            : LayoutAnswer.Json(
+                422,
+                new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(outcome.Findings) }
+            );
     }
 
     private static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

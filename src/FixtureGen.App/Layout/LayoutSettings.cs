@@ -9,17 +9,83 @@ namespace FixtureGen.App.Layout;
 /// <summary>The things a designer asks about beside the places: which key of the job each stands for, and how it is written there.</summary>
 public static class LayoutSettings
 {
-    private sealed record Setting(string Key, string Name, string Unit, string JobKey, Func<Job, string> Value, Func<string, string> Literal, double Min, double Max, double Step, string? ShopKind);
+    private sealed record Setting(
+        string Key,
+        string Name,
+        string Unit,
+        string JobKey,
+        Func<Job, string> Value,
+        Func<string, string> Literal,
+        double Min,
+        double Max,
+        double Step,
+        string? ShopKind
+    );
 
     private static readonly ImmutableArray<Setting> All =
     [
         new("magnet", "Magnet", "", "shop.magnet", j => j.Magnet.Name, Quoted, 0, 0, 0, "magnets"),
-        new("count", "Number of magnets", "", "magnets.count", j => N(Math.Max(j.MagnetCount, j.Magnets.Length)), v => v, 0, 24, 1, null),
-        new("alarm", "Vacuum alarm level", "kPa", "vacuum.alarm", j => N(j.Vacuum.AlarmKPa), v => Quoted(v + " kPa"), 5, 100, 0.5, null),
-        new("altitude", "Altitude", "m", "vacuum.altitude", j => N(j.Vacuum.AltitudeM), v => Quoted(v + " m"), -400, 5000, 10, null),
-        new("friction", "Friction of shell on block", "", "shell.friction", j => N(j.ShellFriction ?? j.BlockMaterial.ShellFriction), v => v, 0.01, 2, 0.01, null),
+        new(
+            "count",
+            "Number of magnets",
+            "",
+            "magnets.count",
+            j => N(Math.Max(j.MagnetCount, j.Magnets.Length)),
+            v => v,
+            0,
+            24,
+            1,
+            null
+        ),
+        new(
+            "alarm",
+            "Vacuum alarm level",
+            "kPa",
+            "vacuum.alarm",
+            j => N(j.Vacuum.AlarmKPa),
+            v => Quoted(v + " kPa"),
+            5,
+            100,
+            0.5,
+            null
+        ),
+        new(
+            "altitude",
+            "Altitude",
+            "m",
+            "vacuum.altitude",
+            j => N(j.Vacuum.AltitudeM),
+            v => Quoted(v + " m"),
+            -400,
+            5000,
+            10,
+            null
+        ),
+        new(
+            "friction",
+            "Friction of shell on block",
+            "",
+            "shell.friction",
+            j => N(j.ShellFriction ?? j.BlockMaterial.ShellFriction),
+            v => v,
+            0.01,
+            2,
+            0.01,
+            null
+        ),
         new("cutter", "Trim cutter", "", "shop.trim_tool", j => j.TrimTool.Name, Quoted, 0, 0, 0, "cutters"),
-        new("feed", "Trim feed (0: from the chip load)", "mm/min", "trim.feed", j => N(j.TrimFeedMmPerMin ?? 0), v => Quoted(v + " mm/min"), 0, 20000, 10, null),
+        new(
+            "feed",
+            "Trim feed (0: from the chip load)",
+            "mm/min",
+            "trim.feed",
+            j => N(j.TrimFeedMmPerMin ?? 0),
+            v => Quoted(v + " mm/min"),
+            0,
+            20000,
+            10,
+            null
+        ),
     ];
 
     /// <summary>The settings as the page shows them, with the job's own values.</summary>
@@ -28,7 +94,15 @@ public static class LayoutSettings
         JsonArray list = [];
         foreach (Setting s in All)
         {
-            JsonObject o = new() { ["key"] = s.Key, ["name"] = s.Name, ["unit"] = s.Unit, ["min"] = s.Min, ["max"] = s.Max, ["step"] = s.Step };
+            JsonObject o = new()
+            {
+                ["key"] = s.Key,
+                ["name"] = s.Name,
+                ["unit"] = s.Unit,
+                ["min"] = s.Min,
+                ["max"] = s.Max,
+                ["step"] = s.Step,
+            };
             string[] choices = s.ShopKind switch
             {
                 "magnets" => [.. shop.List("magnets")],
@@ -55,7 +129,11 @@ public static class LayoutSettings
         string edited = text;
         foreach (Setting s in All.Where(s => s.Key != "count"))
         {
-            if (!settings.TryGetValue(s.Key, out string? value) || value == s.Value(job) || (s.Key == "feed" && value == "0"))
+            if (
+                !settings.TryGetValue(s.Key, out string? value)
+                || value == s.Value(job)
+                || (s.Key == "feed" && value == "0")
+            )
             {
                 continue;
             }
@@ -69,7 +147,10 @@ public static class LayoutSettings
         return Stage.Of(edited);
     }
 
-    private static string Quoted(string value) => "\"" + value.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal) + "\"";
+    private static string Quoted(string value) =>
+        "\""
+        + value.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)
+        + "\"";
 
     private static string N(double value) => Math.Round(value, 4).ToString("R", CultureInfo.InvariantCulture);
 }

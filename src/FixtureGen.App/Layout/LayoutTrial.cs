@@ -61,7 +61,11 @@ public sealed class LayoutTrial
             ["shapes"] = PlanShapes.Of(this.first, this.original),
             ["magnet"] = Sizes(this.original),
             ["magnets"] = Places(this.first.Magnets),
-            ["limits"] = new JsonObject { ["vacuum"] = this.original.Limits.VacuumFactor, ["magnets"] = this.original.Limits.MagnetFactor },
+            ["limits"] = new JsonObject
+            {
+                ["vacuum"] = this.original.Limits.VacuumFactor,
+                ["magnets"] = this.original.Limits.MagnetFactor,
+            },
             ["settings"] = LayoutSettings.Describe(this.original, this.source.Library.Shop(null)),
         };
     }
@@ -72,12 +76,26 @@ public sealed class LayoutTrial
         Stage<Laid> laid = this.Lay(ask);
         if (laid.Value is not { } value)
         {
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = laid.Findings.FirstOrDefault()?.Message ?? "refused", ["findings"] = AppJson.Findings(laid.Findings) });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject
+                {
+                    ["message"] = laid.Findings.FirstOrDefault()?.Message ?? "refused",
+                    ["findings"] = AppJson.Findings(laid.Findings),
+                }
+            );
         }
         Stage<HoldingResult> holding = HoldingAnalysis.Evaluate(value.Design, value.Job);
         if (holding.Value is not { } h)
         {
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = holding.Findings.FirstOrDefault()?.Message ?? "refused", ["findings"] = AppJson.Findings(holding.Findings) });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject
+                {
+                    ["message"] = holding.Findings.FirstOrDefault()?.Message ?? "refused",
+                    ["findings"] = AppJson.Findings(holding.Findings),
+                }
+            );
         }
         JsonObject factors = JsonNode.Parse(HoldingJson(h))!.AsObject();
         JsonObject answer = new()
@@ -87,7 +105,10 @@ public sealed class LayoutTrial
             ["shares"] = new JsonArray([.. h.MagnetShareN.Select(n => (JsonNode)JsonValue.Create(Math.Round(n, 3)))]),
             ["magnetForceN"] = Math.Round(h.MagnetForceN, 3),
             ["violations"] = Violations(value),
-            ["findings"] = AppJson.Findings([.. laid.Findings.Where(f => f.Severity != Severity.Note), .. holding.Findings]),
+            ["findings"] = AppJson.Findings([
+                .. laid.Findings.Where(f => f.Severity != Severity.Note),
+                .. holding.Findings,
+            ]),
             ["magnet"] = Sizes(value.Job),
             ["shapes"] = PlanShapes.Of(value.Design, value.Job),
         };
@@ -100,13 +121,23 @@ public sealed class LayoutTrial
         Stage<Placed> placed = this.PlacedFor(ask);
         if (placed.Value is not { } p)
         {
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(placed.Findings) });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(placed.Findings) }
+            );
         }
-        int count = ask.Settings.TryGetValue("count", out string? text) ? (int)double.Parse(text, CultureInfo.InvariantCulture) : ask.Magnets.Length;
+        int count = ask.Settings.TryGetValue("count", out string? text)
+            ? (int)double.Parse(text, CultureInfo.InvariantCulture)
+            : ask.Magnets.Length;
         Pose back = Transform.Inverse(p.Placement.Pose);
         Job job = p.Job with
         {
-            Magnets = [.. ask.Magnets.Where(m => m.Locked && !m.FromDrawing).Select(m => new MagnetWish(Transform.Apply(back, m.At), true))],
+            Magnets =
+            [
+                .. ask
+                    .Magnets.Where(m => m.Locked && !m.FromDrawing)
+                    .Select(m => new MagnetWish(Transform.Apply(back, m.At), true)),
+            ],
             MagnetCount = count,
             MagnetFactorTarget = fewest ? p.Job.Limits.MagnetFactor : null,
         };
@@ -117,10 +148,24 @@ public sealed class LayoutTrial
         if (!best.Ok)
         {
             Finding[] why = [.. best.Findings.Where(f => f.Severity == Severity.Error)];
-            return LayoutAnswer.Json(422, new JsonObject { ["message"] = why.FirstOrDefault()?.Message ?? "no places were found", ["findings"] = AppJson.Findings(why) });
+            return LayoutAnswer.Json(
+                422,
+                new JsonObject
+                {
+                    ["message"] = why.FirstOrDefault()?.Message ?? "no places were found",
+                    ["findings"] = AppJson.Findings(why),
+                }
+            );
         }
         string told = best.Findings.Length > 0 ? " " + best.Findings[0].Message : "";
-        return LayoutAnswer.Json(200, new JsonObject { ["magnets"] = Places(best.Value), ["message"] = string.Create(CultureInfo.InvariantCulture, $"{best.Value.Length} magnets placed.{told}") });
+        return LayoutAnswer.Json(
+            200,
+            new JsonObject
+            {
+                ["magnets"] = Places(best.Value),
+                ["message"] = string.Create(CultureInfo.InvariantCulture, $"{best.Value.Length} magnets placed.{told}"),
+            }
+        );
     }
 
     public LayoutAnswer Section(LayoutAsk ask, JsonObject line)
@@ -146,10 +191,20 @@ public sealed class LayoutTrial
             return text;
         }
         Pose back = Transform.Inverse(this.current.Placed.Placement.Pose);
-        MagnetWish[] wishes = [.. ask.Magnets.Where(m => !m.FromDrawing).Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked))];
+        MagnetWish[] wishes =
+        [
+            .. ask
+                .Magnets.Where(m => !m.FromDrawing)
+                .Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked)),
+        ];
         Stage<string> magnets = JobEdit.SetMagnets(text.Value!, this.source.JobPath, wishes);
         return magnets.Ok
-            ? JobEdit.Set(magnets.Value!, this.source.JobPath, "magnets.count", ask.Magnets.Length.ToString(CultureInfo.InvariantCulture))
+            ? JobEdit.Set(
+                magnets.Value!,
+                this.source.JobPath,
+                "magnets.count",
+                ask.Magnets.Length.ToString(CultureInfo.InvariantCulture)
+            )
             : magnets;
     }
 
@@ -167,7 +222,12 @@ public sealed class LayoutTrial
         Pose back = Transform.Inverse(p.Placement.Pose);
         Job job = p.Job with
         {
-            Magnets = [.. magnets.Where(m => !m.FromDrawing).Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked))],
+            Magnets =
+            [
+                .. magnets
+                    .Where(m => !m.FromDrawing)
+                    .Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked)),
+            ],
             MagnetCount = magnets.Length,
         };
         Stage<FixtureDesign> begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House);
@@ -200,12 +260,22 @@ public sealed class LayoutTrial
         {
             return Stage.Of(this.current.Placed);
         }
-        Stage<string> text = LayoutSettings.Write(this.source.JobText, this.source.JobPath, this.original, ask.Settings);
+        Stage<string> text = LayoutSettings.Write(
+            this.source.JobText,
+            this.source.JobPath,
+            this.original,
+            ask.Settings
+        );
         if (!text.Ok)
         {
             return Stage.Failed<Placed>(text.Findings);
         }
-        Stage<Placed> placed = Pipeline.Place(this.source.Request(null, static _ => { }) with { JobText = text.Value! });
+        Stage<Placed> placed = Pipeline.Place(
+            this.source.Request(null, static _ => { }) with
+            {
+                JobText = text.Value!,
+            }
+        );
         if (placed.Ok)
         {
             this.current = (key, placed.Value!);
@@ -220,13 +290,18 @@ public sealed class LayoutTrial
         JsonArray list = [];
         foreach (ClearanceLack lack in new MagnetClearances(laid.Begun, laid.Job).Of(at))
         {
-            string other = lack.Neighbour is int n ? string.Create(CultureInfo.InvariantCulture, $"magnet {n + 1}") : lack.Against;
+            string other = lack.Neighbour is int n
+                ? string.Create(CultureInfo.InvariantCulture, $"magnet {n + 1}")
+                : lack.Against;
             JsonObject o = new()
             {
                 ["magnet"] = lack.Magnet,
                 ["other"] = other,
                 ["amountMm"] = Math.Round(lack.ShortBy, 3),
-                ["message"] = string.Create(CultureInfo.InvariantCulture, $"Magnet {lack.Magnet + 1} is {Amount(lack.ShortBy, laid.Job)} too near {other}."),
+                ["message"] = string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Magnet {lack.Magnet + 1} is {Amount(lack.ShortBy, laid.Job)} too near {other}."
+                ),
             };
             if (lack.Neighbour is int j)
             {
@@ -243,29 +318,40 @@ public sealed class LayoutTrial
             ? string.Create(CultureInfo.InvariantCulture, $"{mm / Units.MmPerInch:0.000} in")
             : string.Create(CultureInfo.InvariantCulture, $"{mm:0.00} mm");
 
-    private static string HoldingJson(HoldingResult h) => System.Text.Json.JsonSerializer.Serialize(ReportBuilder.Holding(h), ReportJson.Default.HoldingFacts);
+    private static string HoldingJson(HoldingResult h) =>
+        System.Text.Json.JsonSerializer.Serialize(ReportBuilder.Holding(h), ReportJson.Default.HoldingFacts);
 
     private static JsonArray Samples(HoldingResult h) =>
-        new(
-            [
-                .. h.Samples.Select(s =>
-                    (JsonNode)
-                        new JsonObject
-                        {
-                            ["cut"] = s.Cut,
-                            ["x"] = Math.Round(s.At.X, 3),
-                            ["y"] = Math.Round(s.At.Y, 3),
-                            ["load"] = Math.Round(s.LoadN, 2),
-                            ["vacuum"] = Math.Round(s.VacuumOnly, 4),
-                            ["stopping"] = Math.Round(s.MagnetsStopping, 4),
-                            ["both"] = Math.Round(s.Both, 4),
-                        }
-                ),
-            ]
-        );
+        new([
+            .. h.Samples.Select(s =>
+                (JsonNode)
+                    new JsonObject
+                    {
+                        ["cut"] = s.Cut,
+                        ["x"] = Math.Round(s.At.X, 3),
+                        ["y"] = Math.Round(s.At.Y, 3),
+                        ["load"] = Math.Round(s.LoadN, 2),
+                        ["vacuum"] = Math.Round(s.VacuumOnly, 4),
+                        ["stopping"] = Math.Round(s.MagnetsStopping, 4),
+                        ["both"] = Math.Round(s.Both, 4),
+                    }
+            ),
+        ]);
 
-    private static JsonObject Sizes(Job job) => new() { ["diameter"] = job.Magnet.Diameter, ["jacket"] = job.Magnet.JacketDiameter };
+    private static JsonObject Sizes(Job job) =>
+        new() { ["diameter"] = job.Magnet.Diameter, ["jacket"] = job.Magnet.JacketDiameter };
 
     private static JsonArray Places(IEnumerable<MagnetPlace> magnets) =>
-        new([.. magnets.Select(m => (JsonNode)new JsonObject { ["x"] = m.At.X, ["y"] = m.At.Y, ["locked"] = m.Locked, ["drawn"] = m.FromDrawing })]);
+        new([
+            .. magnets.Select(m =>
+                (JsonNode)
+                    new JsonObject
+                    {
+                        ["x"] = m.At.X,
+                        ["y"] = m.At.Y,
+                        ["locked"] = m.Locked,
+                        ["drawn"] = m.FromDrawing,
+                    }
+            ),
+        ]);
 }

@@ -25,7 +25,12 @@ public static class PlanShapes
         }
         foreach (FormRegion form in design.Part.Forms)
         {
-            Add(shapes, "form", form.Direction == FormDirection.Up ? "form, upwards" : "form, downwards", [Data(form.Edge)]);
+            Add(
+                shapes,
+                "form",
+                form.Direction == FormDirection.Up ? "form, upwards" : "form, downwards",
+                [Data(form.Edge)]
+            );
         }
         foreach (Contour keep in design.Part.KeepOuts)
         {
@@ -42,7 +47,11 @@ public static class PlanShapes
     {
         string kind = feature.Kind switch
         {
-            FeatureKind.Skim or FeatureKind.MagnetPocket or FeatureKind.MagnetNotch or FeatureKind.Mark or FeatureKind.Label => "",
+            FeatureKind.Skim
+            or FeatureKind.MagnetPocket
+            or FeatureKind.MagnetNotch
+            or FeatureKind.Mark
+            or FeatureKind.Label => "",
             FeatureKind.Relief or FeatureKind.CutoutRelief or FeatureKind.FormPocket => "relief",
             FeatureKind.GasketGroove => "groove",
             FeatureKind.Net or FeatureKind.Channel => "net",
@@ -52,14 +61,27 @@ public static class PlanShapes
         {
             return;
         }
-        Add(shapes, kind, feature.Name, [.. feature.Removals.SelectMany(r => r.Area).SelectMany(r => r.Contours).Select(Data)]);
+        Add(
+            shapes,
+            kind,
+            feature.Name,
+            [.. feature.Removals.SelectMany(r => r.Area).SelectMany(r => r.Contours).Select(Data)]
+        );
     }
 
     private static void Add(JsonArray shapes, string kind, string name, ImmutableArray<string> data)
     {
         if (data.Length > 0)
         {
-            shapes.Add((JsonNode)new JsonObject { ["kind"] = kind, ["name"] = name, ["d"] = string.Join(' ', data) });
+            shapes.Add(
+                (JsonNode)
+                    new JsonObject
+                    {
+                        ["kind"] = kind,
+                        ["name"] = name,
+                        ["d"] = string.Join(' ', data),
+                    }
+            );
         }
     }
 
@@ -73,7 +95,10 @@ public static class PlanShapes
             {
                 int large = Math.Abs(s.Sweep) > Math.PI ? 1 : 0;
                 int ccw = s.IsCcw ? 1 : 0;
-                d.Append(CultureInfo.InvariantCulture, $"A{N(s.Radius)} {N(s.Radius)} 0 {large} {ccw} {N(s.End.X)} {N(s.End.Y)}");
+                d.Append(
+                    CultureInfo.InvariantCulture,
+                    $"A{N(s.Radius)} {N(s.Radius)} 0 {large} {ccw} {N(s.End.X)} {N(s.End.Y)}"
+                );
             }
             else
             {

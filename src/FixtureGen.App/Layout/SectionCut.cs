@@ -17,7 +17,12 @@ public static class SectionCut
         double length = from.DistanceTo(to);
         int count = (int)Math.Clamp(length / Step, 2, MostSamples);
         ImmutableArray<Removal> removals = [.. design.Removals];
-        (double S, double Top, double Bottom, string Feature)[] cut = [.. Enumerable.Range(0, count + 1).Select(i => Sample(design, removals, from, to, length * i / count, length))];
+        (double S, double Top, double Bottom, string Feature)[] cut =
+        [
+            .. Enumerable
+                .Range(0, count + 1)
+                .Select(i => Sample(design, removals, from, to, length * i / count, length)),
+        ];
         return new JsonObject
         {
             ["height"] = design.FixtureHeight,
@@ -28,7 +33,14 @@ public static class SectionCut
         };
     }
 
-    private static (double, double, double, string) Sample(FixtureDesign design, ImmutableArray<Removal> removals, Point2 from, Point2 to, double s, double length)
+    private static (double, double, double, string) Sample(
+        FixtureDesign design,
+        ImmutableArray<Removal> removals,
+        Point2 from,
+        Point2 to,
+        double s,
+        double length
+    )
     {
         Point2 p = from + ((to - from) * (length == 0 ? 0 : s / length));
         Box2 b = design.Placement.BlankBox;
@@ -61,8 +73,14 @@ public static class SectionCut
         {
             if (run.Count > 1)
             {
-                IEnumerable<(double S, double Z)> points = run.Select(r => (r.S, r.Top)).Concat(run.AsEnumerable().Reverse().Select(r => (r.S, r.Bottom)));
-                pieces.Add((JsonNode)new JsonArray([.. points.Select(q => (JsonNode)new JsonArray(Math.Round(q.S, 3), Math.Round(q.Z, 3)))]));
+                IEnumerable<(double S, double Z)> points = run.Select(r => (r.S, r.Top))
+                    .Concat(run.AsEnumerable().Reverse().Select(r => (r.S, r.Bottom)));
+                pieces.Add(
+                    (JsonNode)
+                        new JsonArray([
+                            .. points.Select(q => (JsonNode)new JsonArray(Math.Round(q.S, 3), Math.Round(q.Z, 3))),
+                        ])
+                );
             }
             run.Clear();
         }
@@ -115,14 +133,27 @@ public static class SectionCut
         while (i < cut.Length)
         {
             int j = i;
-            while (j + 1 < cut.Length && cut[j + 1].Feature == cut[i].Feature && cut[j + 1].Top == cut[i].Top && cut[j + 1].Bottom == cut[i].Bottom)
+            while (
+                j + 1 < cut.Length
+                && cut[j + 1].Feature == cut[i].Feature
+                && cut[j + 1].Top == cut[i].Top
+                && cut[j + 1].Bottom == cut[i].Bottom
+            )
             {
                 j++;
             }
             if (cut[i].Feature.Length > 0 && cut[j].S - cut[i].S > 1.5)
             {
                 double left = Math.Max(0, cut[i].Top - cut[i].Bottom);
-                notes.Add((JsonNode)new JsonObject { ["s"] = Math.Round((cut[i].S + cut[j].S) / 2, 2), ["z"] = Math.Round(cut[i].Top, 2), ["text"] = left <= 0 ? "through" : left.ToString("0.0", CultureInfo.InvariantCulture) });
+                notes.Add(
+                    (JsonNode)
+                        new JsonObject
+                        {
+                            ["s"] = Math.Round((cut[i].S + cut[j].S) / 2, 2),
+                            ["z"] = Math.Round(cut[i].Top, 2),
+                            ["text"] = left <= 0 ? "through" : left.ToString("0.0", CultureInfo.InvariantCulture),
+                        }
+                );
             }
             i = j + 1;
         }
