@@ -64,6 +64,10 @@ public sealed record Drawing(
     ImmutableArray<DrawnPoint> Points
 )
 {
+    /// <summary>The box round all curves; null without any.</summary>
+    public Box2? CurveBounds =>
+        Curves.IsEmpty ? null : Curves.Select(c => LoopMath.Bounds(c.Path.Segments)).Aggregate(LoopMath.Around);
+
     /// <summary>The outermost clean loops' common box, mm; null without one.</summary>
     public Box2? Extent =>
         Loops

@@ -32,11 +32,10 @@ public static class PartBuilder
         {
             findings.Add(UnitQuestions.UnlikelySize(drawing.File, outline.Bounds, unit, Severity.Error));
         }
-        ImmutableArray<DrawnLoop> cutouts =
-        [
+        ImmutableArray<DrawnLoop> cutouts = loops.Once([
             .. outlines.Where(l => l.Depth == 1),
             .. loops.Closed(layers.Cutout, "cutout"),
-        ];
+        ]);
         loops.Within(outline, cutouts);
         ImmutableArray<FormRegion> forms = FormMatching.Match(
             loops.Closed(layers.Form, "form"),
@@ -69,8 +68,17 @@ public static class PartBuilder
         var marks = ImmutableArray.CreateBuilder<EngraveMark>();
         if (curves.Length > 0)
         {
-            Point2 at = curves[0].Path.Start;
-            marks.Add(new EngraveMark([.. curves.Select(c => c.Path)], "", at, 0, 0));
+            // open ends are what a stroke has, so what the chainer says about them does not count here
+            Chained chained = Chainer.Chain(curves, ChainLimits.From(drawing.Tolerances, inMm: true), drawing.File);
+            ImmutableArray<OpenPath> strokes =
+            [
+                .. chained.Loops.Select(l => new OpenPath(l.Contour.Segments)),
+                .. chained.Open.Select(o => o.Path),
+            ];
+            if (!strokes.IsEmpty)
+            {
+                marks.Add(new EngraveMark(strokes, "", strokes[0].Start, 0, 0));
+            }
         }
         foreach (DrawnText text in drawing.Texts.Where(t => LayerSorting.Same(t.Layer, layer)))
         {

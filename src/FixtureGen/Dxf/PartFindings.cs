@@ -84,6 +84,17 @@ internal static class PartFindings
         };
     }
 
+    public static Finding CutoutTwice(string file, int count) =>
+        new(
+            "drawn-twice",
+            Severity.Note,
+            file,
+            DxfFindings.Text(
+                $"{count} cutouts are drawn on the outline's layer and on the cutouts'; one of each is kept."
+            ),
+            "nothing to do if the same hole is meant"
+        );
+
     public static Finding FormUnstated(string file, DrawnLoop loop) =>
         Error(
             "form-unstated",

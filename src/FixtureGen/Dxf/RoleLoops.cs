@@ -21,6 +21,17 @@ internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> f
         return chained.Loops;
     }
 
+    /// <summary>The loops without those that two layers draw alike, which is noted.</summary>
+    public ImmutableArray<DrawnLoop> Once(ImmutableArray<DrawnLoop> loops)
+    {
+        HashSet<int> twice = new Duplicates(limits).Find([.. loops.Select(l => l.Contour.Segments)]);
+        if (twice.Count > 0)
+        {
+            findings.Add(PartFindings.CutoutTwice(file, twice.Count));
+        }
+        return [.. loops.Where((_, i) => !twice.Contains(i))];
+    }
+
     /// <summary>The one outline; null where there is none, more than one, or it is not clean.</summary>
     public DrawnLoop? Outline(ImmutableArray<DrawnLoop> loops)
     {

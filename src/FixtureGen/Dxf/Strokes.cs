@@ -276,5 +276,5 @@ internal sealed class Strokes(string file, double chord)
     }
 
     // Fine curves of tiny or unitless drawings keep their shape; beyond 1e-7 of a curve's size nothing is gained.
-    private double Chord(double size) => Math.Max(Math.Min(chord, size * 1e-4), size * 1e-7);
+    private double Chord(double size) => Math.Max(Math.Min(chord, size * 4e-5), size * 1e-7);
 }

@@ -50,10 +50,10 @@ internal static class UnitQuestions
 
     public static Finding NoUnit(Drawing drawing, Severity severity)
     {
-        Box2? box = drawing.Extent;
+        Box2? box = drawing.Extent ?? drawing.CurveBounds;
         string sizes = box is { } b
             ? DxfFindings.Text(
-                $" The outline would be {b.Width:0.###} x {b.Height:0.###} mm, or {b.Width * 25.4:0.###} x {b.Height * 25.4:0.###} mm if drawn in inches."
+                $" It would be {b.Width:0.###} x {b.Height:0.###} mm, or {b.Width * 25.4:0.###} x {b.Height * 25.4:0.###} mm if drawn in inches."
             )
             : "";
         return new Finding(

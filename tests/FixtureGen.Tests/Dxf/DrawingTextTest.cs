@@ -1,0 +1,83 @@
+using System.Text.Json;
+using FixtureGen.Dxf;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Dxf;
+
+public sealed class DrawingTextTest
+{
+    private static readonly JsonSerializerOptions CamelCase = new()
+    {
+        PropertyNamingPolicy = JsonNamingPolicy.CamelCase,
+    };
+
+    [Fact]
+    public void Says_what_was_read_in_words()
+    {
+        Stage<Drawing> stage = Sketch.Stage(
+            Sketch.Rectangle(0, 0, 120, 80) + Sketch.Circle(30, 40, 8, "HOLES") + Sketch.Line(200, 0, 210, 0),
+            header: "9 $ACADVER 1 AC1009 9 $INSUNITS 70 4"
+        );
+        Assert.Equal(
+            """
+            clip.dxf: DXF of release 11 or 12, drawn in mm, lengths in mm
+              drawn with 1 CIRCLE, 5 LINE
+              2 closed loops, 1 open chain
+                outline: area 9600 mm2, once round 400 mm, layer 0
+                  hole: area 201.062 mm2, once round 50.265 mm, layer HOLES
+                open: 10 mm long from (200, 0) to (210, 0), gap 10 mm, layer 0
+              one clean outline: fit for a fixture
+
+            """,
+            DrawingText.Render(DrawingReport.Of("clip.dxf", stage)),
+            ignoreLineEndingDifferences: true
+        );
+    }
+
+    [Fact]
+    public void Report_has_the_keys_of_the_command()
+    {
+        Stage<Drawing> stage = Sketch.Stage(
+            Sketch.Rectangle(0, 0, 120, 80) + Sketch.Rectangle(0, 0, 120, 80) + Sketch.Line(200, 0, 210, 0)
+        );
+        JsonElement json = JsonSerializer.SerializeToElement(DrawingReport.Of("clip.dxf", stage), CamelCase);
+        Assert.Equal(
+            ["file", "version", "unit", "entities", "loops", "open", "repairs", "findings"],
+            json.EnumerateObject().Select(p => p.Name)
+        );
+        Assert.Equal(
+            (9600.0, 400.0, 0, "0"),
+            (
+                json.GetProperty("loops")[0].GetProperty("areaMm2").GetDouble(),
+                json.GetProperty("loops")[0].GetProperty("perimeterMm").GetDouble(),
+                json.GetProperty("loops")[0].GetProperty("depth").GetInt32(),
+                json.GetProperty("loops")[0].GetProperty("layer").GetString()
+            )
+        );
+        JsonElement open = json.GetProperty("open")[0];
+        Assert.Equal(10, open.GetProperty("gapMm").GetDouble());
+        Assert.Equal([200, 0], open.GetProperty("from").EnumerateArray().Select(v => v.GetDouble()));
+        Assert.Equal([210, 0], open.GetProperty("to").EnumerateArray().Select(v => v.GetDouble()));
+        JsonElement repair = Assert.Single(json.GetProperty("repairs").EnumerateArray());
+        Assert.Equal(
+            ("drawn-twice", 4),
+            (repair.GetProperty("code").GetString(), repair.GetProperty("count").GetInt32())
+        );
+        Assert.Equal(9, json.GetProperty("entities").GetProperty("LINE").GetInt32());
+    }
+
+    [Fact]
+    public void Every_drawing_of_other_programs_is_put_in_words()
+    {
+        Drawings.Need();
+        foreach (string file in Drawings.Files)
+        {
+            string name = Path.GetFileName(file);
+            Stage<Drawing> stage = DxfReader.Read(File.ReadAllBytes(file), name, null, Tolerances.House);
+            string text = DrawingText.Render(DrawingReport.Of(name, stage));
+            Assert.StartsWith(name + ": DXF", text, StringComparison.Ordinal);
+            Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+        }
+    }
+}
