@@ -40,6 +40,7 @@ internal sealed class Stitcher(Slack slack)
         Array.Clear(gone, 0, kept.Count);
         int nodes = FindNodes();
         LinkOutgoing(nodes);
+        DropTwins();
         CancelOpposites();
         DropLoose(nodes);
         List<Loop> loops = [];
@@ -108,6 +109,19 @@ internal sealed class Stitcher(Slack slack)
             }
         }
         return found;
+    }
+
+    /// <summary>Of runs that go the same way together, which sources that retrace themselves make, keeps one.</summary>
+    private void DropTwins()
+    {
+        for (int r = 0; r < runs.Count; r++)
+        {
+            for (int twin = gone[r] ? -1 : nextOut[r]; twin >= 0; twin = nextOut[twin])
+            {
+                bool together = node[(2 * twin) + 1] == node[(2 * r) + 1];
+                gone[twin] |= together && SameWay(Run(twin), Run(r));
+            }
+        }
     }
 
     /// <summary>Drops pairs of runs that go to and fro on the same way: between them there is nothing.</summary>

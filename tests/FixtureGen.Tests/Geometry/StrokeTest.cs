@@ -38,6 +38,20 @@ public sealed class StrokeTest
     }
 
     [Fact]
+    public void A_path_that_runs_back_over_itself_is_swept_once()
+    {
+        OpenPath path = new([
+            Segment.Line(new(0, 0), new(40, 0)),
+            Segment.Line(new(40, 0), new(10, 0)),
+            Segment.Line(new(10, 0), new(10, 20)),
+        ]);
+
+        // A slot 40 long, one arm from y = 2 to 20, half a disc at its end.
+        Assert.Equal((40 * 4) + (4 * Math.PI) + (18 * 4) + (2 * Math.PI), Measure.Area(kernel.Stroke(path, 4)), 1e-9);
+        Assert.Empty(kernel.Repairs);
+    }
+
+    [Fact]
     public void A_path_with_an_arc_is_swept_exactly()
     {
         OpenPath path = new([

@@ -31,10 +31,39 @@ public sealed class OffsetPropertyTest
             {
                 var kernel = new Kernel(Tolerances.House);
                 var result = kernel.Offset(c.Regions, c.Distance);
-                double slack = kernel.Repairs.IsEmpty ? 1e-5 : 1e-3;
+                double slack = OffsetOracle.Slack(kernel.Repairs, c.Distance);
                 return OffsetOracle.ByDefinition(c.Regions, c.Distance, result, slack) is null;
             },
             iter: LongRun.Cases(2000)
+        );
+
+    /// <summary>Every point of the result lies at the distance to 1e-9 mm, at coordinates up to 10^4 mm.</summary>
+    [Fact]
+    public void Offset_is_exact_to_a_nanometre_and_below() =>
+        Cases.Sample(
+            c =>
+            {
+                var kernel = new Kernel(Tolerances.House);
+                Segment[] source = [.. c.Regions.SelectMany(r => r.Contours).SelectMany(k => k.Segments)];
+                foreach (
+                    Segment s in kernel
+                        .Offset(c.Regions, c.Distance)
+                        .SelectMany(r => r.Contours)
+                        .SelectMany(k => k.Segments)
+                )
+                {
+                    foreach (double t in (double[])[0.02, 0.5, 0.98])
+                    {
+                        Point2 p = Measure.PointAt(s, t);
+                        double error = Math.Abs(source.Min(f => Measure.Distance(p, f)) - Math.Abs(c.Distance));
+                        Assert.True(
+                            error <= 1e-9 || !kernel.Repairs.IsEmpty,
+                            FormattableString.Invariant($"{error} of {s}")
+                        );
+                    }
+                }
+            },
+            iter: LongRun.Cases(500)
         );
 
     /// <summary>Closed contours, bit for bit; outer counter-clockwise, holes clockwise, as the model promises.</summary>

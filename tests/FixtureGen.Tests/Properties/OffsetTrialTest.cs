@@ -33,8 +33,7 @@ public sealed class OffsetTrialTest(ITestOutputHelper output)
             {
                 repairs[r.Kind + " in " + c.Kind] = repairs.GetValueOrDefault(r.Kind + " in " + c.Kind) + 1;
             }
-            bool plain = kernel.Repairs.IsEmpty;
-            if (Complaint(c, result, plain ? 1e-5 : 1e-3) is { } complaint)
+            if (Complaint(c, result, OffsetOracle.Slack(kernel.Repairs, c.Distance)) is { } complaint)
             {
                 wrong.Add(Name(c) + ": " + complaint + " " + string.Join(",", kernel.Repairs));
             }
