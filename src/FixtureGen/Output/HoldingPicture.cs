@@ -79,7 +79,7 @@ public static class HoldingPicture
         {
             FactorScale.Stroke(scene, view.At(run), band, k);
         }
-        Flag(scene, panel.Worst, view, box);
+        Flag(scene, panel.Worst, design.Magnets.Select(m => m.At), view, box);
     }
 
     private static void Part(Scene scene, FixtureDesign design, View view)
@@ -125,12 +125,12 @@ public static class HoldingPicture
         }
     }
 
-    private static void Flag(Scene scene, HoldAnswer worst, View view, Box2 box)
+    private static void Flag(Scene scene, HoldAnswer worst, IEnumerable<Point2> magnets, View view, Box2 box)
     {
         Point2 at = view.At(worst.At);
         bool left = at.X > box.Middle.X;
         bool down = at.Y > box.Middle.Y;
-        Point2 text = at + new Point2(left ? -9 : 9, down ? -9 : 8);
+        Point2 text = Free(at, left ? -9 : 9, down ? -9 : 8, [.. magnets.Select(view.At)]);
         scene.Line(at, text, Pen.Solid(1.1, Colour.White));
         scene.Line(at, text, Pen.Solid(0.35, Colour.Black));
         scene.Shape(Chain.Circle(at, 2.1), Pen.Solid(0.6, Colour.Black), Colour.White);
@@ -144,6 +144,14 @@ public static class HoldingPicture
             0,
             halo: true
         );
+    }
+
+    /// <summary>The end of the flag's pole: as wished, or a little longer where the number would lie on a magnet.</summary>
+    private static Point2 Free(Point2 at, double dx, double dy, Point2[] magnets)
+    {
+        Point2[] tries = [new(dx, dy), new(dx, 1.8 * dy), new(2 * dx, dy), new(dx, 0.2 * dy), new(2 * dx, 2 * dy)];
+        Point2 middle = new(Math.Sign(dx) * 6, 0);
+        return at + tries.FirstOrDefault(t => magnets.All(m => m.DistanceTo(at + t + middle) > 7.5), tries[0]);
     }
 
     private static Box2 World(FixtureDesign design)

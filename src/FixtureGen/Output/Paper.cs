@@ -113,7 +113,7 @@ internal sealed class Paper(double width, double height, string running)
     public void Table(IReadOnlyList<Column> columns, IEnumerable<IReadOnlyList<string>> rows) =>
         Table(columns, rows, Left, Wide);
 
-    /// <summary>A ruled table; cells wrap, the head is repeated on a new page.</summary>
+    /// <summary>A ruled table; cells wrap, the head is repeated on a new page; a row shorter than the columns is bold and runs on.</summary>
     public void Table(IReadOnlyList<Column> columns, IEnumerable<IReadOnlyList<string>> rows, double left, double wide)
     {
         Y += 1;
@@ -123,13 +123,14 @@ internal sealed class Paper(double width, double height, string running)
         foreach (IReadOnlyList<string> row in rows)
         {
             int before = pages.Count;
-            Keep(RowHeight(columns, row, wide, Type.Plain(Small)));
+            Type type = row.Count < columns.Count ? Type.Strong(Small) : Type.Plain(Small);
+            Keep(RowHeight(columns, row, wide, type));
             if (pages.Count > before)
             {
                 Row(columns, [.. columns.Select(c => c.Head)], left, wide, Type.Strong(Small));
                 Page.Line(At(left, Y), At(left + wide, Y), Pen.Solid(0.3, Colour.Black));
             }
-            Row(columns, row, left, wide, Type.Plain(Small));
+            Row(columns, row, left, wide, type);
             Page.Line(At(left, Y), At(left + wide, Y), Hair);
         }
         Y += 1.5;

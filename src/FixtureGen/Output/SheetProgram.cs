@@ -113,7 +113,7 @@ internal static class SheetProgram
             new("Tool", 1, Fit.Left),
             new("rpm", 1.3, Fit.Right),
             new("mm/min", 1.5, Fit.Right),
-            new("Step-down", 1.7, Fit.Right),
+            new("Step-down", 2, Fit.Right),
             new("Minutes", 1.6, Fit.Right),
             new("Hold", 1.5, Fit.Right),
             new("Feed and speed set by", 7, Fit.Left),
@@ -155,11 +155,36 @@ internal static class SheetProgram
     {
         if (setup == Setup.Trim)
         {
-            HoldSample[] samples = [.. facts.Holding.Samples.Where(s => s.Cut == o.Name)];
+            string[] cuts = [.. facts.Design.TrimCuts.Where(c => Cuts(o.Kind, c.Kind)).Select(c => c.Name)];
+            HoldSample[] samples = [.. facts.Holding.Samples.Where(s => cuts.Contains(s.Cut))];
             return samples.Length == 0 ? "" : Figures.Factor(samples.Min(s => s.VacuumOnly));
         }
-        BlockHold? hold = facts.BlockHolds.FirstOrDefault(h => h.Operation == o.Name);
-        return hold is null ? "" : Figures.Factor(hold.Factor) + (hold.Bolted ? " bolted" : "");
+        return BlockHoldOf(facts, o) is { } hold ? Figures.Factor(hold.Factor) + (hold.Bolted ? " bolted" : "") : "";
+    }
+
+    private static bool Cuts(OperationKind operation, TrimKind cut) =>
+        (operation, cut) switch
+        {
+            (OperationKind.TrimCutout, TrimKind.Cutout) => true,
+            (OperationKind.TrimOutline, TrimKind.Outline) => true,
+            (OperationKind.TrimEngrave, TrimKind.Engraving) => true,
+            _ => false,
+        };
+
+    /// <summary>Operations of one name, such as a pocket's two tools, have their answers in the order of cutting.</summary>
+    private static BlockHold? BlockHoldOf(PaperFacts facts, Operation o)
+    {
+        Operation[] same =
+        [
+            .. facts
+                .Plans.SelectMany(p => p.Steps)
+                .Select(s => s.Operation)
+                .OfType<Operation>()
+                .Where(x => x.Name == o.Name),
+        ];
+        BlockHold[] holds = [.. facts.BlockHolds.Where(h => h.Operation == o.Name)];
+        int nth = Array.FindIndex(same, x => ReferenceEquals(x, o));
+        return nth < holds.Length ? holds[nth] : null;
     }
 
     private static string Words(ProgramStep step) =>

@@ -25,7 +25,7 @@ internal static class SheetReport
         }
     }
 
-    /// <summary>One line an object: its path and its own plain values, in the report's order.</summary>
+    /// <summary>One line an object or list: its path and its plain values, in the report's order.</summary>
     internal static IEnumerable<string> Lines(PaperFacts facts)
     {
         Report report = ReportBuilder.Refused(facts.Job.Name, [], "") with
@@ -47,14 +47,19 @@ internal static class SheetReport
     {
         if (at.ValueKind == JsonValueKind.Array)
         {
-            return at.EnumerateArray().SelectMany((e, i) => Walk($"{path} {Figures.Whole(i + 1)}", e));
+            string each = string.Join("; ", at.EnumerateArray().Select((e, i) => $"{Figures.Whole(i + 1)}: {Own(e)}"));
+            return each.Length > 0 ? [$"{path} {each}"] : [];
         }
-        JsonProperty[] all = [.. at.EnumerateObject()];
-        string own = string.Join(", ", all.Where(p => IsPlain(p.Value)).Select(p => $"{p.Name} {Value(p.Value)}"));
-        IEnumerable<string> below = all.Where(p => !IsPlain(p.Value))
+        string own = Own(at);
+        IEnumerable<string> below = at.EnumerateObject()
+            .Where(p => !IsPlain(p.Value))
             .SelectMany(p => Walk($"{path} {p.Name}", p.Value));
         return own.Length > 0 ? below.Prepend($"{path}: {own}") : below;
     }
+
+    /// <summary>The plain values of one object; objects in lists have no others.</summary>
+    private static string Own(JsonElement at) =>
+        string.Join(", ", at.EnumerateObject().Where(p => IsPlain(p.Value)).Select(p => $"{p.Name} {Value(p.Value)}"));
 
     private static bool IsPlain(JsonElement e) =>
         e.ValueKind switch
