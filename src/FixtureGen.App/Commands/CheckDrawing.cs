@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using FixtureGen.Dxf;
@@ -20,7 +19,7 @@ public static class CheckDrawing
         }
         else
         {
-            Print(say, report);
+            say.Line(DrawingText.Render(report).TrimEnd());
         }
         return report.HasCleanOutline ? Program.Made : Program.Refused;
     }
@@ -58,40 +57,6 @@ public static class CheckDrawing
                     "free the file or its folder's permissions"
                 )
             );
-        }
-    }
-
-    private static void Print(Say say, DrawingReport report)
-    {
-        CultureInfo c = CultureInfo.InvariantCulture;
-        string u = report.Unit is null ? "drawing units" : "mm";
-        say.Line($"{report.File}: {report.Version ?? "no version stated"}, unit {report.Unit ?? "not stated"}");
-        say.Line(
-            $"  entities: {(report.Entities.Count == 0 ? "none" : string.Join(", ", report.Entities.Select(e => string.Create(c, $"{e.Value} {e.Key}"))))}"
-        );
-        say.Line(string.Create(c, $"  closed loops: {report.Loops.Length}"));
-        foreach (DrawingReport.ClosedLoop l in report.Loops)
-        {
-            string what = l.Depth == 0 ? "outermost" : string.Create(c, $"inside {l.Depth} other(s)");
-            say.Line(
-                string.Create(
-                    c,
-                    $"    area {l.AreaMm2:0.###} {u}2, perimeter {l.PerimeterMm:0.###} {u}, layer {l.Layer}, {what}{(l.Clean ? "" : ", NOT clean: it crosses itself or another")}"
-                )
-            );
-        }
-        foreach (DrawingReport.Chain o in report.Open)
-        {
-            say.Line(
-                string.Create(
-                    c,
-                    $"  open chain on layer {o.Layer}: length {o.LengthMm:0.###} {u}, its ends {o.GapMm:0.####} {u} apart, from {o.From[0]:0.###},{o.From[1]:0.###} to {o.To[0]:0.###},{o.To[1]:0.###}"
-                )
-            );
-        }
-        foreach (Repair r in report.Repairs)
-        {
-            say.Line(string.Create(c, $"  repaired {r.Count} x {r.Code}: {r.Message}"));
         }
     }
 }

@@ -7,12 +7,12 @@ namespace FixtureGen.Dxf;
 internal sealed record ChainLimits(double Grid, double Near, double Join)
 {
     /// <summary>
-    /// The house's tolerances in drawing units. While no unit is known the drawing might be in inches, so the tolerances
-    /// are those of an inch drawing: too strict rather than too loose.
+    /// The house's tolerances in drawing units. While no unit is known the drawing may be in mm or in inches, so they lie
+    /// half way between the two, by ratio: a gap of 0.01 units is closed, a gap of 0.05 is not.
     /// </summary>
     public static ChainLimits From(Tolerances t, bool inMm)
     {
-        double unit = inMm ? 1 : Model.Units.MmPerInch;
+        double unit = inMm ? 1 : Math.Sqrt(Model.Units.MmPerInch);
         return new ChainLimits(t.Grid / unit, t.Chord / unit, t.Join / unit);
     }
 }

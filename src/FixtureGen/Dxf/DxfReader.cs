@@ -21,9 +21,9 @@ public static class DxfReader
     /// <param name="unitOverride">Counts before the drawing's own unit.</param>
     public static Stage<Drawing> Read(byte[] bytes, string file, LengthUnit? unitOverride, Tolerances t)
     {
-        if (SizeFault(file, bytes.LongLength) is { } large)
+        if (bytes.Length > MostBytes)
         {
-            return Stage.Failed<Drawing>(large);
+            return Stage.Failed<Drawing>(TooLarge(file, bytes.Length));
         }
         GroupReader? reader = Open(bytes, file, out Finding? refusal);
         if (reader is null)
@@ -68,10 +68,6 @@ public static class DxfReader
         findings.AddRange(drawing.Repairs.Select(r => UnitQuestions.Note(drawing, r)));
         return Stage.Of(drawing, findings);
     }
-
-    /// <summary>Why a file of that many bytes is not read; null where it is. Asked before a file is loaded.</summary>
-    public static Finding? SizeFault(string file, long bytes) =>
-        bytes > MostBytes ? DxfFindings.TooLarge(file, bytes, MostBytes) : null;
 
     private static GroupReader? Open(byte[] bytes, string file, out Finding? refusal)
     {
