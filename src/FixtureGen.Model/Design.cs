@@ -176,5 +176,13 @@ public sealed record FixtureDesign(
     string Label
 )
 {
+    /// <summary>Zones of an outer land that hold the scrap skirt, not the part; numbered on from <see cref="Zones"/>.</summary>
+    public ImmutableArray<SealedZone> SkirtZones { get; init; } = [];
+
+    /// <summary>The skirt's cords: laid and cut like the others, but they bear no load of the part.</summary>
+    public ImmutableArray<CordLoop> SkirtCords { get; init; } = [];
+
+    public ImmutableArray<CordLoop> AllCords => Cords.AddRange(SkirtCords);
+
     public IEnumerable<Removal> Removals => Features.SelectMany(f => f.Removals);
 }

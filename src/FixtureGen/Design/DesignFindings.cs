@@ -318,6 +318,24 @@ internal static class DesignFindings
             At = at,
         };
 
+    public static Finding SkirtLandHasNoRoom(double widest, double needed) =>
+        new(
+            "skirt-land-no-room",
+            Severity.Error,
+            "skirt",
+            $"the outer land that shall hold the skirt finds no room for its own seal: the widest place between relief, bolts and the block's edge is {Mm(widest)}, a cord loop needs {Mm(needed)}: {Mm(needed - widest)} short",
+            "take a larger blank, a thinner cord, or hold the skirt by tabs or clamps"
+        );
+
+    public static Finding SkirtReach(double reach) =>
+        new(
+            "skirt-reach",
+            Severity.Note,
+            "skirt",
+            $"the shell's skirt must reach {Mm(reach)} past the finished edge to cover its outer seal",
+            "form the shell with that much skirt"
+        );
+
     public static Finding NoNotchTool(double depth) =>
         new(
             "no-notch-tool",

@@ -42,13 +42,17 @@ public static class Designer
             Region[] given = [.. around, .. cutouts.SelectMany(c => c.Area), .. forms.SelectMany(f => f.Area)];
             ImmutableArray<Region> boundaries = log.Take(Zones.Find(placed, given, job, kernel));
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
-            Ports.Fed fed = log.Take(Ports.Feed(boundaries, obstacles, wished, levels, job, kernel));
+            Ports.Fed fed = log.Take(Ports.Feed(boundaries, obstacles, wished, 0, levels, job, kernel));
             log.AddRange(FormPockets.Domes(placed, fed.Zones));
             (ImmutableArray<GrooveFeature> grooves, ImmutableArray<CordLoop> cords) = GasketGrooves.Lay(
                 fed.Zones,
                 levels,
                 job.Gasket,
                 kernel
+            );
+
+            SkirtLand.Laid skirt = log.Take(
+                SkirtLand.Lay(placed, around, relief.Area, standing, block, fed.Zones.Length, levels, job, kernel)
             );
 
             ImmutableArray<Feature> features =
@@ -58,6 +62,7 @@ public static class Designer
                 .. cutouts,
                 .. forms,
                 .. grooves,
+                .. skirt.Features,
                 .. locators,
                 .. bolts,
                 .. pins,
@@ -75,10 +80,14 @@ public static class Designer
                 [],
                 trims,
                 features,
-                fed.Links,
+                [.. fed.Links, .. skirt.Links],
                 Contact.Of(placed, features, kernel),
                 ""
-            );
+            )
+            {
+                SkirtZones = skirt.Zones,
+                SkirtCords = skirt.Cords,
+            };
         });
 
     /// <summary>The whole design: a begun one with its magnets chosen.</summary>
@@ -98,9 +107,8 @@ public static class Designer
                 MagnetPockets.Cut(magnets, begun.Zones, begun.Features, levels, job, kernel)
             );
             Region[] pocketAreas = [.. pockets.SelectMany(p => p.Removals).SelectMany(r => r.Area)];
-            ImmutableArray<Net.Laid> nets = log.Take(
-                Net.Lay(begun.Zones, kernel.UnionAll(pocketAreas), levels, job, kernel)
-            );
+            SealedZone[] zones = [.. begun.Zones, .. begun.SkirtZones];
+            ImmutableArray<Net.Laid> nets = log.Take(Net.Lay(zones, kernel.UnionAll(pocketAreas), levels, job, kernel));
             string text = Label.Text(job, magnets.Length);
             FreeFace face = Face(begun, block, job, kernel);
             ImmutableArray<Feature> label = log.Take(
@@ -116,7 +124,7 @@ public static class Designer
                 .. label,
             ];
             ImmutableArray<VacuumLink> links = [.. begun.VacuumPath, .. nets.SelectMany(n => n.Links)];
-            log.AddRange(VacuumGraph.Check(begun.Zones, links, job.Plate));
+            log.AddRange(VacuumGraph.Check(zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
             log.AddRange(Conflicts.Check(features, block, kernel));
             return begun with

@@ -14,7 +14,7 @@ internal static class Net
     public sealed record Laid(GrooveFeature Groove, ImmutableArray<Feature> Holes, ImmutableArray<VacuumLink> Links);
 
     public static Stage<ImmutableArray<Laid>> Lay(
-        ImmutableArray<SealedZone> zones,
+        IReadOnlyList<SealedZone> zones,
         IReadOnlyList<Region> pockets,
         Levels levels,
         Job job,

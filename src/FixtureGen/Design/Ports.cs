@@ -28,6 +28,7 @@ internal static class Ports
         IReadOnlyList<Region> boundaries,
         IReadOnlyList<Obstacle> obstacles,
         IReadOnlyList<Point2> keptForMagnets,
+        int first,
         Levels levels,
         Job job,
         Kernel kernel
@@ -38,7 +39,7 @@ internal static class Ports
         List<Way> ways = [];
         foreach (Region boundary in boundaries)
         {
-            int index = zones.Count;
+            int index = first + zones.Count;
             Region[] sealedArea = [.. kernel.Offset([boundary], -job.Gasket.GrooveWidth / 2)];
             Way? way =
                 PlateFeed.Straight(

@@ -11,9 +11,27 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class Relief
 {
+    private const double Sliver = 0.01;
+
     /// <summary>The relief of the outline cut without its way out.</summary>
-    public static ImmutableArray<Region> Around(TrimCut outline, Job job, Kernel kernel) =>
-        Cleared(outline.Sweep, job, kernel);
+    public static ImmutableArray<Region> Around(TrimCut outline, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> swept = Cleared(outline.Sweep, job, kernel);
+        return kernel.UnionAll([.. swept, .. Fins(swept, outline.Edge, job, kernel)]);
+    }
+
+    /// <summary>
+    /// What would stand thinner than a wall between two passes in the scrap, as in a slot little wider than two cuts, and
+    /// break off: it is cleared too. Nothing under the part is.
+    /// </summary>
+    private static IEnumerable<Region> Fins(ImmutableArray<Region> swept, Contour edge, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> closed = kernel.Close(swept, job.Rules.Wall / 2);
+        Region part = Region.Of(Contours.Ccw(edge));
+        return kernel
+            .Difference(closed, kernel.UnionAll([.. swept, part]))
+            .Where(f => kernel.Offset(f, -Sliver).Length > 0);
+    }
 
     public static Stage<PocketFeature> Outline(
         TrimCut outline,

@@ -7,7 +7,7 @@ namespace FixtureGen.Design;
 internal static class VacuumGraph
 {
     public static IEnumerable<Finding> Check(
-        ImmutableArray<SealedZone> zones,
+        IReadOnlyList<SealedZone> zones,
         ImmutableArray<VacuumLink> links,
         Plate plate
     )

@@ -31,9 +31,9 @@ public static class CutList
             $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} x {Figures.Mm(design.RawThickness)} mm",
             $"{job.Blank.Name}, {job.BlockMaterial.Name}"
         );
-        for (int i = 0; i < design.Cords.Length; i++)
+        for (int i = 0; i < design.AllCords.Length; i++)
         {
-            CordLoop cord = design.Cords[i];
+            CordLoop cord = design.AllCords[i];
             yield return new(
                 "cord",
                 "1",
@@ -41,13 +41,13 @@ public static class CutList
                 $"{job.Gasket.Name}, loop J{Figures.Whole(i + 1)}"
             );
         }
-        if (design.Cords.Length > 1)
+        if (design.AllCords.Length > 1)
         {
             yield return new(
                 "cord in all",
                 "",
-                $"{Figures.Mm(design.Cords.Sum(c => c.CutLength))} mm",
-                $"grooves {Figures.Mm(design.Cords.Sum(c => c.Length))} mm"
+                $"{Figures.Mm(design.AllCords.Sum(c => c.CutLength))} mm",
+                $"grooves {Figures.Mm(design.AllCords.Sum(c => c.Length))} mm"
             );
         }
         string n = Figures.Whole(design.Magnets.Length);

@@ -82,7 +82,7 @@ public static class FixtureDrawing
         {
             yield return Loop("ZONE", contour);
         }
-        foreach (CordLoop cord in design.Cords)
+        foreach (CordLoop cord in design.AllCords)
         {
             yield return Loop("CORD", cord.Centre);
             yield return new DxfPoint("CORD_JOINT", cord.Joint);

@@ -120,7 +120,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
         {
             return;
         }
-        foreach (CordLoop cord in design.Cords)
+        foreach (CordLoop cord in design.AllCords)
         {
             Point2 at = view.At(cord.Joint);
             Point2 half = new(1.1, 1.1);

@@ -32,8 +32,8 @@ public static class ReportBuilder
     public static FeatureFacts Features(FixtureDesign d) =>
         new(
             R(d.Zones.Sum(z => z.Sealed.Sum(Measure.Area))),
-            [.. d.Cords.Select(c => new LoopFacts(R(c.Length)))],
-            R(d.Cords.Sum(c => c.CutLength)),
+            [.. d.AllCords.Select(c => new LoopFacts(R(c.Length)))],
+            R(d.AllCords.Sum(c => c.CutLength)),
             [.. d.Magnets.Select(m => Place(m.At))],
             Places(d, FeatureKind.BoltHole),
             [.. Places(d, FeatureKind.PinHole), .. Places(d, FeatureKind.PinSlot)],

@@ -105,7 +105,7 @@ internal static class SheetFixture
     private static void Cords(Paper paper, PaperFacts facts)
     {
         paper.Heading(
-            $"Gasket cord: {facts.Job.Gasket.Name}, {Figures.Mm(facts.Design.Cords.Sum(c => c.Length))} mm of groove"
+            $"Gasket cord: {facts.Job.Gasket.Name}, {Figures.Mm(facts.Design.AllCords.Sum(c => c.Length))} mm of groove"
         );
         Column[] columns =
         [
@@ -119,7 +119,7 @@ internal static class SheetFixture
         ];
         paper.Table(
             columns,
-            facts.Design.Cords.Select(
+            facts.Design.AllCords.Select(
                 (c, i) =>
                     (IReadOnlyList<string>)
                         [

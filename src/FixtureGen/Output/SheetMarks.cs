@@ -29,9 +29,9 @@ internal static class SheetMarks
             double off = (facts.Job.Magnet.Diameter / 2 * view.Scale) + 0.8;
             Beside(scene, view, facts.Design.Magnets[i].At, "M" + Figures.Whole(i + 1), size, off);
         }
-        for (int i = 0; i < facts.Design.Cords.Length; i++)
+        for (int i = 0; i < facts.Design.AllCords.Length; i++)
         {
-            Beside(scene, view, facts.Design.Cords[i].Joint, "J" + Figures.Whole(i + 1), size, 2.2);
+            Beside(scene, view, facts.Design.AllCords[i].Joint, "J" + Figures.Whole(i + 1), size, 2.2);
         }
     }
 

@@ -96,6 +96,48 @@ public sealed class ReliefTest
         Assert.Single(Assert.Single(pockets[1].Area).Holes);
     }
 
+    /// <summary>A slot 8 mm wide takes two cuts of 3.175 + 0.5 mm: 0.65 mm would stand between them.</summary>
+    [Fact]
+    public void A_fin_thinner_than_a_wall_between_two_passes_is_cleared()
+    {
+        Region[] Relief(double slot)
+        {
+            double left = 75 - (slot / 2);
+            double right = 75 + (slot / 2);
+            Part part = DesignBench.Rounded(
+                3,
+                2,
+                0,
+                0,
+                150,
+                0,
+                150,
+                110,
+                right,
+                110,
+                right,
+                80,
+                left,
+                80,
+                left,
+                110,
+                0,
+                110
+            );
+            FixtureDesign design = DesignBench.Begun(part);
+            Point2 middle = Transform.Apply(design.Placement.Pose, new Point2(75, 95));
+            return
+            [
+                .. DesignBench
+                    .All<PocketFeature>(design, FeatureKind.Relief)
+                    .SelectMany(r => r.Area)
+                    .Where(a => Inside.Contains(a, middle)),
+            ];
+        }
+        Assert.Single(Relief(8));
+        Assert.Empty(Relief(12));
+    }
+
     [Fact]
     public void Without_a_way_out_the_design_is_refused()
     {
