@@ -92,6 +92,10 @@ public sealed class HoldingContext
         );
     }
 
+    /// <summary>The least factor with the seal lost and the machine stopping, for magnets at places: what <see cref="Evaluate"/> answers, alone.</summary>
+    public double StoppingFactor(IReadOnlyList<Point2> at) =>
+        Lost.Hold(at) is { } lost ? Stopping(PathSweep.Full(Loads, Repeated(lost))).Min(f => f.Factor) : 0;
+
     private HeldPart[][] HeldBy(Point2[] at, double[] shares)
     {
         double friction = Friction.ShellOnBlock(job);

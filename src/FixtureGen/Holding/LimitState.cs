@@ -2,8 +2,11 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
 
-/// <summary>The multiplier at which a part gives way, how, and (sliding) the twist it starts with.</summary>
-internal readonly record struct LimitAnswer(double Factor, HoldMode Mode, Twist Twist);
+/// <summary>
+/// The multiplier at which a part gives way, how, and (sliding) the twist it starts with, of unit work against the load;
+/// PerLoad is the friction power that a unit of load adds at that twist (below 0 where it lifts).
+/// </summary>
+internal readonly record struct LimitAnswer(double Factor, HoldMode Mode, Twist Twist, double PerLoad);
 
 /// <summary>
 /// The one load multiplier for sliding, lifting and tipping together. Sliding is the kinematic theorem of limit analysis:
@@ -27,7 +30,7 @@ internal static class LimitState
         (double bound, HoldMode mode) = TipOrLift(held, load);
         if (bound <= 0)
         {
-            return new LimitAnswer(0, mode, start.Twist);
+            return new LimitAnswer(0, mode, start.Twist, 0);
         }
         FrictionNodes nodes = held.Nodes;
         Point2 arm = load.At - nodes.Middle;
@@ -35,10 +38,10 @@ internal static class LimitState
         double size = work.Length;
         if (size < 1e-12)
         {
-            return new LimitAnswer(bound, mode, start.Twist);
+            return new LimitAnswer(bound, mode, start.Twist, 0);
         }
         LimitAnswer slide = new Slide(held, load, work, size).Solve(start, Math.Min(bound, Most));
-        return slide.Factor < bound ? slide : new LimitAnswer(bound, mode, slide.Twist);
+        return slide.Factor < bound ? slide : new LimitAnswer(bound, mode, slide.Twist, 0);
     }
 
     /// <summary>The multiplier at which the held's reaction reaches an edge of its hull, or vanishes; at most <see cref="Most"/>.</summary>
@@ -106,11 +109,13 @@ internal static class LimitState
             double done = work.Dot(start.Twist);
             Twist w = done > 1e-3 * size * start.Twist.Length ? start.Twist * (1 / done) : work * (1 / (size * size));
             double factor = Math.Min(start.Factor, most);
+            double perLoad = 0;
             bool loaded = perForce != 0 || perSlope != default;
             for (int turn = 0; turn < 30; turn++)
             {
                 Press(factor);
                 FrictionPower power = Minimise(ref w);
+                perLoad = power.PerLoad;
                 double next = factor + ((power.Value - factor) / Math.Max(1 - power.PerLoad, 0.05));
                 next = Math.Clamp(next, 0, most);
                 bool settled = !loaded || Math.Abs(next - factor) <= FactorTolerance * (1 + factor);
@@ -120,7 +125,7 @@ internal static class LimitState
                     break;
                 }
             }
-            return new LimitAnswer(Math.Min(factor, Most), HoldMode.Slide, w);
+            return new LimitAnswer(Math.Min(factor, Most), HoldMode.Slide, w, perLoad);
         }
 
         private void Press(double factor)

@@ -12,6 +12,9 @@ internal sealed class MagnetObjective
     private const double SpreadWeight = 0.002;
     private const int Sections = 24;
 
+    /// <summary>Edge positions tried, radians; the full answer finds the very worst, which is at most 1 % lower.</summary>
+    private static readonly double[] Angles = [0, -0.3, 0.3, -0.6, 0.6];
+
     private readonly SealLost lost;
     private readonly CutLoad[] loads;
     private readonly double size;
@@ -26,7 +29,7 @@ internal sealed class MagnetObjective
         for (int step = 0; step < context.Loads.Steps.Length; step++)
         {
             double share = context.Loads.Works[context.Loads.Steps[step].Work].StopShare;
-            foreach (double angle in TrimLoads.EdgeAngles)
+            foreach (double angle in Angles)
             {
                 all.Add(context.Loads.Load(step, angle) * share);
             }
@@ -96,7 +99,7 @@ internal sealed class MagnetObjective
 
     private void Solve(HeldPart held, LimitAnswer[] answers, int from, int to)
     {
-        int angles = TrimLoads.EdgeAngles.Length;
+        int angles = Angles.Length;
         for (int i = from; i < to; i++)
         {
             LimitAnswer start = i >= from + angles ? answers[i - angles] : default;

@@ -46,7 +46,7 @@ public static class MagnetPlacement
         Func<IReadOnlyList<Point2>, bool> fits = net.Leaves(held) ? net.Leaves : _ => true;
         MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0, fits);
         Point2[] chosen = job.MagnetFactorTarget is { } target
-            ? Fewest(search, objective, held, target, findings)
+            ? Fewest(search, context.Value, held, target, findings)
             : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), spacing, findings);
         ImmutableArray<MagnetPlace> all =
         [
@@ -74,14 +74,14 @@ public static class MagnetPlacement
 
     private static Point2[] Fewest(
         MagnetSearch search,
-        MagnetObjective objective,
+        HoldingContext context,
         Point2[] held,
         double target,
         List<Finding> findings
     )
     {
         Point2[] set = held;
-        double reached = objective.Factor(set);
+        double reached = context.StoppingFactor(set);
         while (reached < target && set.Length < MostMagnets)
         {
             Point2[] more = search.OneMore(set, held.Length);
@@ -90,11 +90,11 @@ public static class MagnetPlacement
                 break;
             }
             set = more;
-            reached = objective.Factor(set);
+            reached = context.StoppingFactor(set);
             if (reached < target && reached > 0.9 * target)
             {
                 Point2[] moved = search.Best(held, set.Length);
-                double factor = objective.Factor(moved);
+                double factor = context.StoppingFactor(moved);
                 (set, reached) = factor > reached ? (moved, factor) : (set, reached);
             }
         }

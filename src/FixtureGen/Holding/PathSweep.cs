@@ -1,19 +1,22 @@
 namespace FixtureGen.Holding;
 
-/// <summary>The least multiplier at one step and how it gives way.</summary>
+/// <summary>The least multiplier at one step, how it gives way, and the edge position that does it.</summary>
 internal readonly record struct StepFactor(double Factor, Model.HoldMode Mode, double Angle);
 
 /// <summary>
-/// Solves the limit state at every step of the trim. A step starts from its neighbour's answer; runs of a fixed length are
-/// shared out over the cores, so the result does not depend on how many there are.
+/// Solves the limit state at every step of the trim, the least over pressures and edge positions. A step starts from its
+/// neighbour's answer; runs of a fixed length are shared out over the cores, so the result does not depend on their number.
 /// </summary>
 internal static class PathSweep
 {
     private const int Run = 80;
 
-    /// <summary>The least steps of their neighbourhood within this of the worst get a closer look: no finer edge position lowers a step by more.</summary>
-    private const double CloseToWorst = 1.08;
-    private const int MostLookedAt = 12;
+    /// <summary>Every so many steps, and wherever the way turns, all edge positions are tried afresh.</summary>
+    private const int Afresh = 3;
+    private const double StraightOn = 0.99;
+
+    /// <summary>An edge position nearer than this to the one solved is the same, radians; the factor is flat there.</summary>
+    private const double SameAngle = 0.03;
 
     /// <param name="loads">The trim's loads.</param>
     /// <param name="heldIn">The pressures to try in each seal state; the lowest answer counts.</param>
@@ -26,63 +29,78 @@ internal static class PathSweep
             runs,
             run => Solve(loads, heldIn, run * Run, Math.Min(answers.Length, (run + 1) * Run), answers)
         );
-        double worst = answers.Min(a => a.Factor);
-        int[] close =
-        [
-            .. Enumerable
-                .Range(0, answers.Length)
-                .Where(i => answers[i].Factor <= CloseToWorst * worst && IsValley(answers, i))
-                .OrderBy(i => answers[i].Factor)
-                .Take(MostLookedAt),
-        ];
-        Parallel.ForEach(close, step => LookClosely(loads, heldIn, step, answers));
         return answers;
-    }
-
-    private static bool IsValley(StepFactor[] answers, int i) =>
-        (i == 0 || answers[i].Factor <= answers[i - 1].Factor)
-        && (i == answers.Length - 1 || answers[i].Factor <= answers[i + 1].Factor);
-
-    private static void LookClosely(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn, int step, StepFactor[] answers)
-    {
-        HeldPart[] held = heldIn[loads.Works[loads.Steps[step].Work].Seal];
-        foreach (HeldPart part in held)
-        {
-            LimitAnswer last = default;
-            foreach (double angle in TrimLoads.FineAngles)
-            {
-                last = LimitState.Solve(part, loads.Load(step, angle), last);
-                if (last.Factor < answers[step].Factor)
-                {
-                    answers[step] = new StepFactor(last.Factor, last.Mode, angle);
-                }
-            }
-        }
     }
 
     private static void Solve(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn, int from, int to, StepFactor[] answers)
     {
-        ReadOnlySpan<double> angles = TrimLoads.EdgeAngles;
         int pressures = heldIn.Max(h => h.Length);
-        var last = new LimitAnswer[angles.Length * pressures];
+        Span<Track> tracks = stackalloc Track[pressures];
         for (int step = from; step < to; step++)
         {
             HeldPart[] held = heldIn[loads.Works[loads.Steps[step].Work].Seal];
+            bool afresh = (step - from) % Afresh == 0 || Turned(loads, step);
             var worst = new StepFactor(double.MaxValue, default, 0);
-            for (int a = 0; a < angles.Length; a++)
+            for (int p = 0; p < held.Length; p++)
             {
-                CutLoad load = loads.Load(step, angles[a]);
-                for (int p = 0; p < held.Length; p++)
+                ref Track track = ref tracks[p];
+                if (afresh || track.Answer.Mode != Model.HoldMode.Slide)
                 {
-                    ref LimitAnswer start = ref last[(a * pressures) + p];
-                    start = LimitState.Solve(held[p], load, start);
-                    if (start.Factor < worst.Factor)
-                    {
-                        worst = new StepFactor(start.Factor, start.Mode, angles[a]);
-                    }
+                    Begin(loads, step, held[p], ref track);
+                }
+                Follow(loads, step, held[p], ref track, solved: afresh);
+                if (track.Answer.Factor < worst.Factor)
+                {
+                    worst = new StepFactor(track.Answer.Factor, track.Answer.Mode, track.Angle);
                 }
             }
             answers[step] = worst;
         }
     }
+
+    /// <summary>Tries every edge position and keeps the worst.</summary>
+    private static void Begin(TrimLoads loads, int step, HeldPart held, ref Track track)
+    {
+        LimitAnswer start = track.Answer;
+        Track? worst = null;
+        foreach (double angle in TrimLoads.EdgeAngles)
+        {
+            start = LimitState.Solve(held, loads.Load(step, angle), start);
+            worst = worst is null || start.Factor < worst.Value.Answer.Factor ? new Track(start, angle) : worst;
+        }
+        track = worst!.Value;
+    }
+
+    /// <summary>Turns the edge to where it is worst for the twist found, and solves again, until it stays.</summary>
+    private static void Follow(TrimLoads loads, int step, HeldPart held, ref Track track, bool solved)
+    {
+        if (!solved)
+        {
+            track = new Track(LimitState.Solve(held, loads.Load(step, track.Angle), track.Answer), track.Angle);
+        }
+        for (int turn = 0; turn < 3 && track.Answer.Mode == Model.HoldMode.Slide; turn++)
+        {
+            double angle = loads.WorstAngle(step, held.Nodes, track.Answer, track.Angle);
+            if (Math.Abs(angle - track.Angle) < SameAngle)
+            {
+                break;
+            }
+            LimitAnswer answer = LimitState.Solve(held, loads.Load(step, angle), track.Answer);
+            if (answer.Factor >= track.Answer.Factor)
+            {
+                break;
+            }
+            track = new Track(answer, angle);
+        }
+    }
+
+    /// <summary>A corner or another cut: nothing that was seen a step ago need hold.</summary>
+    private static bool Turned(TrimLoads loads, int step)
+    {
+        TrimStep now = loads.Steps[step];
+        TrimStep before = loads.Steps[step - 1];
+        return now.Work != before.Work || now.Travel.Dot(before.Travel) < StraightOn;
+    }
+
+    private readonly record struct Track(LimitAnswer Answer, double Angle);
 }

@@ -13,14 +13,13 @@ internal readonly record struct TrimStep(int Work, double Along, Point2 At, Poin
 internal sealed class TrimLoads(TrimWork[] works, TrimStep[] steps, double height)
 {
     /// <summary>
-    /// Edge positions tried at each step, radians from the direction of travel: the chip is thickest at 0 and the force
-    /// turns with the edge, so a thinner chip may push in a worse direction.
+    /// Edge positions to begin with, radians from the direction of travel: the chip is thickest at 0 and the force turns with
+    /// the edge, so a thinner chip may push in a worse direction.
     /// </summary>
     public static ReadOnlySpan<double> EdgeAngles => [0, -0.5, 0.5];
 
-    /// <summary>The closer look that the worst steps get.</summary>
-    public static ReadOnlySpan<double> FineAngles =>
-        [-0.9, -0.75, -0.6, -0.4, -0.3, -0.2, -0.1, 0.1, 0.2, 0.3, 0.4, 0.6, 0.75, 0.9];
+    /// <summary>Farther round the chip is too thin to matter.</summary>
+    private const double Widest = 1.2;
 
     public TrimWork[] Works => works;
 
@@ -32,6 +31,33 @@ internal sealed class TrimLoads(TrimWork[] works, TrimStep[] steps, double heigh
         TrimStep s = steps[step];
         CutForce force = works[s.Work].Force;
         return new CutLoad(s.At, force.On(s.Travel, angle), force.Axial * Math.Cos(angle), height);
+    }
+
+    /// <summary>
+    /// The edge position that is worst for a part starting to slide with a twist: where the load's work against it, and the
+    /// friction that its lift takes away, are largest. <paramref name="solvedAt"/> is the position the answer was found at.
+    /// </summary>
+    public double WorstAngle(int step, FrictionNodes nodes, in LimitAnswer answer, double solvedAt)
+    {
+        TrimStep s = steps[step];
+        CutForce force = works[s.Work].Force;
+        Point2 arm = (s.At - nodes.Middle) * (1 / nodes.Scale);
+        Twist w = answer.Twist;
+        Point2 v = new(w.X - (w.Turn * arm.Y), w.Y + (w.Turn * arm.X));
+        double along = v.Dot(s.Travel);
+        double left = v.Dot(s.Travel.Left);
+        double sine = (force.Tangential * along) + (force.Radial * left);
+        double cosine = (force.Radial * along) - (force.Tangential * left);
+        double lifted = -answer.PerLoad / Math.Cos(solvedAt);
+        double angle = Math.Clamp(Math.Atan2(sine, cosine) / 2, -Widest, Widest);
+        for (int i = 0; i < 3; i++)
+        {
+            (double sin, double cos) = Math.SinCos(angle);
+            double slope = (sine * ((cos * cos) - (sin * sin))) - (2 * cosine * sin * cos) - (lifted * sin);
+            double bend = (-4 * sine * sin * cos) - (2 * cosine * ((cos * cos) - (sin * sin))) - (lifted * cos);
+            angle = bend < 0 ? Math.Clamp(angle - (slope / bend), -Widest, Widest) : angle;
+        }
+        return angle;
     }
 
     /// <summary>Steps of at most a length along a run of segments.</summary>

@@ -46,6 +46,8 @@ public sealed class DemoHoldingTest(ITestOutputHelper output)
         }
 
         Assert.True(r.SealedForceN > r.GasketForceN, "the shell seats");
+        Assert.True(r.VacuumOnly.Factor >= job.Limits.VacuumFactor, "house limit on vacuum");
+        Assert.True(r.MagnetsStopping.Factor >= job.Limits.MagnetFactor, "house limit on magnets while stopping");
         Assert.True(r.Both.Factor >= r.VacuumOnly.Factor && r.Both.Factor >= r.MagnetsOnly.Factor);
         Assert.All(r.Samples, s => Assert.InRange(s.Both, 0, 999));
         Assert.Equal(Math.Max(job.MagnetCount, magnets.Length), magnets.Length);

@@ -136,6 +136,39 @@ public sealed class HoldingAnalysisTest
     }
 
     [Fact]
+    public void What_is_changed_in_a_job_changes_the_factors_as_physics_says()
+    {
+        HoldingResult plain = Of(Shop, null, true, Six).Value!;
+        HoldingResult Changed(Job job) => Of(job, null, true, Six).Value!;
+
+        Job mountain = Shop with { Vacuum = Shop.Vacuum with { AltitudeM = 3500 } };
+        Assert.True(Changed(mountain).VacuumOnly.Factor < plain.VacuumOnly.Factor);
+        Job weakPump = Shop with { Vacuum = Shop.Vacuum with { PumpRatedKPa = 40 } };
+        Assert.True(Changed(weakPump).VacuumOnly.Factor < plain.VacuumOnly.Factor);
+        Job leaky = Shop with { Vacuum = Shop.Vacuum with { LeakHoleMm = 5 } };
+        Assert.True(Changed(leaky).VacuumOnly.Factor < plain.VacuumOnly.Factor);
+        Assert.Equal(plain.MagnetsStopping.Factor, Changed(leaky).MagnetsStopping.Factor, 9);
+
+        Job slippery = Shop with { ShellFriction = 0.1 };
+        Assert.Equal(plain.VacuumOnly.Factor / 2, Changed(slippery).VacuumOnly.Factor, 0.02 * plain.VacuumOnly.Factor);
+
+        Job downcut = Shop with { TrimTool = Shop.TrimTool with { Helix = HelixDirection.Down } };
+        Assert.True(Changed(downcut).MagnetsStopping.Factor > plain.MagnetsStopping.Factor);
+        Job dull = Shop with { DullFactor = 2 * Shop.DullFactor };
+        Assert.Equal(plain.VacuumOnly.Factor / 2, Changed(dull).VacuumOnly.Factor, 1e-3);
+
+        Job stronger = Shop with { Magnet = Shop.Magnet with { BrMinT = 1.43, BrMaxT = 1.48 } };
+        Assert.True(Changed(stronger).MagnetsStopping.Factor > plain.MagnetsStopping.Factor);
+        Assert.Equal(plain.MagnetForceN * Math.Pow(1.43 / 1.28, 2), Changed(stronger).MagnetForceN, 1e-6);
+        Assert.Equal(plain.VacuumOnly.Factor, Changed(stronger).VacuumOnly.Factor, 9);
+
+        Machine slow = Shop.Plate.Machine with { FeedHoldDistance = 12 };
+        Job longStop = Shop with { Plate = Shop.Plate with { Machine = slow } };
+        Assert.True(Changed(longStop).MagnetsStopping.Factor < plain.MagnetsStopping.Factor);
+        Assert.Equal(plain.MagnetsOnly.Factor, Changed(longStop).MagnetsOnly.Factor, 9);
+    }
+
+    [Fact]
     public void Altitude_out_of_the_table_is_refused()
     {
         Stage<HoldingResult> stage = Of(Shop with { Vacuum = Shop.Vacuum with { AltitudeM = 20_000 } });

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Diagnostics;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
@@ -24,20 +23,12 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
     {
         Job job = Shop with { MagnetCount = 6 };
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
-        Stopwatch watch = Stopwatch.StartNew();
-        TimeSpan t0 = Process.GetCurrentProcess().TotalProcessorTime;
         ImmutableArray<MagnetPlace> six = Chosen(design, job);
-        output.WriteLine(
-            FormattableString.Invariant(
-                $"{watch.ElapsedMilliseconds} ms, cpu {(Process.GetCurrentProcess().TotalProcessorTime - t0).TotalMilliseconds:0}"
-            )
-        );
         HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
         MagnetRoom room = new(design, job);
         Assert.Equal(6, six.Length);
         foreach (MagnetPlace m in six)
         {
-            output.WriteLine(m.At.ToString());
             Assert.True(room.At(m.At).Slack >= 0);
             Assert.All(six.Where(o => o != m), o => Assert.True(o.At.DistanceTo(m.At) >= context.Pair.Spacing));
         }
@@ -83,14 +74,14 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
     [Fact]
     public void Fewest_for_a_target_reaches_it_and_one_fewer_does_not()
     {
-        Job job = WithSoftCord(Shop) with { TrimFeedMmPerMin = 600, TrimRpm = 18000, MagnetFactorTarget = 0.5 };
+        Job job = WithSoftCord(Shop) with { TrimFeedMmPerMin = 600, TrimRpm = 18000, MagnetFactorTarget = 1.4 };
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
         ImmutableArray<MagnetPlace> chosen = Chosen(design, job);
         HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
         Assert.InRange(chosen.Length, 2, 12);
-        Assert.True(context.Evaluate(chosen).MagnetsStopping.Factor >= 0.5 * 0.98);
+        Assert.True(context.Evaluate(chosen).MagnetsStopping.Factor >= 1.4);
         Job fewer = job with { MagnetFactorTarget = null, MagnetCount = chosen.Length - 1 };
-        Assert.True(context.Evaluate(Chosen(design, fewer)).MagnetsStopping.Factor < 0.5);
+        Assert.True(context.Evaluate(Chosen(design, fewer)).MagnetsStopping.Factor < 1.4);
     }
 
     [Fact]
