@@ -9,6 +9,7 @@ internal static class StartAndEnd
     public static void Go(Run run)
     {
         Number(run);
+        SafeStart(run);
         Heights(run);
         End(run);
     }
@@ -40,6 +41,31 @@ internal static class StartAndEnd
         }
     }
 
+    /// <summary>Every mode that the control's safe start sets must have been said before the first motion.</summary>
+    private static void SafeStart(Run run)
+    {
+        int first = run.Trace.Events.FirstOrDefault(e => e.Kind == EventKind.Motion).Line;
+        HashSet<int> said =
+        [
+            .. run
+                .Trace.Blocks.Where(b => b.Line <= first)
+                .SelectMany(b => b.Words)
+                .Where(w => w.Letter == 'G')
+                .Select(w => w.Tenths),
+        ];
+        int[] missing = [.. Dialect.Of(run.Job.Control).SafeStartG.Where(g => !said.Contains(g)).Order()];
+        if (first > 0 && missing.Length > 0)
+        {
+            string words = string.Join(' ', missing.Select(g => FormattableString.Invariant($"G{g / 10.0:0.#}")));
+            run.Log.Error(
+                "safe-start",
+                first,
+                $"the first motion comes before {words}",
+                $"Start with {string.Join(" / ", run.Job.Control.SafeStart)}"
+            );
+        }
+    }
+
     private static int LineOfNumber(Run run) => run.Trace.Blocks.First(b => b.ProgramNumber is not null).Line;
 
     private static void Heights(Run run)
@@ -65,6 +91,15 @@ internal static class StartAndEnd
                     e.Line,
                     "the spindle still turns where the operator opens the door",
                     $"Write {run.Job.Control.SpindleStop} before it"
+                );
+            }
+            if (stops && e.State.Air && run.Job.Control.AirOff.Length > 0)
+            {
+                run.Log.Warn(
+                    "air-runs",
+                    e.Line,
+                    "the chip air still blows at a stop or tool change",
+                    $"Write {run.Job.Control.AirOff} before it"
                 );
             }
             if (e.Kind == EventKind.VacuumOff && e.State.Spindle != SpindleTurn.Off)

@@ -19,6 +19,7 @@ internal static class StateCheck
                 Feed(run, e, motion);
                 Spindle(run, e, motion);
                 Vacuum(run, e, motion);
+                Air(run, e, motion);
             }
             else if (run.Tallies[index].Removed > JudgeRules.NoMaterial)
             {
@@ -82,6 +83,20 @@ internal static class StateCheck
                 e.Line,
                 "a feed motion while the spindle runs backwards (M4)",
                 "Start it with M3: the cutters of the table are right-hand",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static void Air(Run run, ProgramEvent e, Motion motion)
+    {
+        if (run.Job.Control.AirOn.Length > 0 && !e.State.Air)
+        {
+            run.Log.Warn(
+                "air-off",
+                e.Line,
+                "a feed motion without chip air",
+                $"Write {run.Job.Control.AirOn} after the spindle's start",
                 motion.To.Xy
             );
         }

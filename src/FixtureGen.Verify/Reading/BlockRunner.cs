@@ -118,6 +118,10 @@ internal sealed class BlockRunner
                 Note(EventKind.Spindle, block.Line);
             }
         }
+        foreach (int code in m.Where(c => c is 7 or 8 or 9))
+        {
+            State = State with { Air = code != 9 };
+        }
         foreach (int code in m)
         {
             if (code == _dialect.VacuumOn)

@@ -12,7 +12,7 @@ internal enum SpindleTurn
 /// <summary>
 /// What the machine's switches say while something happens. Tool is the pocket in the spindle (0: none known), LengthOffset
 /// the H number in force (0: none), VacuumProven true once the switch was waited for or a stop was made with vacuum on.
-/// Bolted is true once a stop told the operator to fit the bolts.
+/// Bolted is true once a stop told the operator to fit the bolts; Air is the chip air or coolant.
 /// </summary>
 internal sealed record MachineState(
     int Tool,
@@ -22,10 +22,11 @@ internal sealed record MachineState(
     double FeedMmPerMin,
     bool VacuumOn,
     bool VacuumProven,
-    bool Bolted
+    bool Bolted,
+    bool Air
 )
 {
-    public static MachineState PowerUp { get; } = new(0, 0, 0, SpindleTurn.Off, 0, false, false, false);
+    public static MachineState PowerUp { get; } = new(0, 0, 0, SpindleTurn.Off, 0, false, false, false, false);
 }
 
 internal enum EventKind

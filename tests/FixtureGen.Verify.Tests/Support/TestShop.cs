@@ -70,7 +70,7 @@ internal static class TestShop
             "G54",
             "M3",
             "M5",
-            "M7",
+            "M8",
             "M9",
             "M64",
             "M65",
@@ -241,12 +241,12 @@ internal static class TestShop
             M64
             M66
             T{tool} M6
-            S8000 M3
+            S8000 M3 M8
             G0 G43 H{tool} Z40.
             F{feed}
             {body}
             G0 Z40.
-            M5
+            M5 M9
             G53 G0 Z0.
             M30
             %

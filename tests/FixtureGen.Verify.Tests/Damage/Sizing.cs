@@ -1,0 +1,77 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify.Tests.Damage;
+
+internal enum Size
+{
+    /// <summary>The machine does the very same.</summary>
+    Nothing,
+
+    /// <summary>Every motion ends within the gouge limit of where it did, feeds and speeds stay inside the chart's window.</summary>
+    BelowTolerance,
+    Real,
+}
+
+/// <summary>How much an edit changes of what the machine does, told without the judge.</summary>
+internal static class Sizing
+{
+    public static Size Of(List<Deed>? good, List<Deed>? edited, Job job, Setup setup, Limits limits)
+    {
+        if (good is null || edited is null || good.Count != edited.Count)
+        {
+            return Size.Real;
+        }
+        double off = 0;
+        bool feeds = false;
+        for (int i = 0; i < good.Count; i++)
+        {
+            (Deed a, Deed b) = (good[i], edited[i]);
+            if (a.What != b.What || a.State != b.State || a.Where.Length != b.Where.Length)
+            {
+                return Size.Real;
+            }
+            for (int k = 0; k < a.Where.Length; k++)
+            {
+                double d = double.IsNaN(a.Where[k]) && double.IsNaN(b.Where[k]) ? 0 : Math.Abs(a.Where[k] - b.Where[k]);
+                off = double.IsNaN(d) ? double.MaxValue : Math.Max(off, d);
+            }
+            if (a.Feed != b.Feed || a.Rpm != b.Rpm)
+            {
+                feeds = true;
+                if (!Window(b, job, setup))
+                {
+                    return Size.Real;
+                }
+            }
+        }
+        return off == 0 && !feeds ? Size.Nothing
+            : off <= limits.Gouge ? Size.BelowTolerance
+            : Size.Real;
+    }
+
+    /// <summary>Feed per tooth between half the chart's least and twice its greatest, speed the machine can run, all for the tool in force.</summary>
+    private static bool Window(Deed deed, Job job, Setup setup)
+    {
+        Tool? tool = job
+            .Tools.Append(job.TrimTool)
+            .FirstOrDefault(t =>
+                (" " + deed.State + " ").Contains(
+                    FormattableString.Invariant($" tool{t.Number} "),
+                    StringComparison.Ordinal
+                )
+            );
+        if (tool is null || deed.Rpm <= 0)
+        {
+            return false;
+        }
+        Material material = setup == Setup.Trim ? job.ShellMaterial : job.BlockMaterial;
+        ChipLoad[] rows = [.. material.ChipLoads.OrderBy(r => r.Diameter)];
+        double least = rows[0].MinMm * Math.Min(1, tool.Diameter / rows[0].Diameter) / 4;
+        double most = rows.Where(r => r.Diameter <= tool.Diameter * 1.3).Append(rows[0]).Max(r => r.MaxMm) * 2;
+        double chip = deed.Feed / (deed.Rpm * tool.Flutes);
+        bool speed =
+            deed.Rpm >= job.Plate.Machine.MinSpindleRpm
+            && deed.Rpm <= Math.Min(tool.MaxRpm, job.Plate.Machine.MaxSpindleRpm);
+        return speed && chip >= least && chip <= most && deed.Feed <= job.Plate.Machine.MaxFeedMmPerMin;
+    }
+}
