@@ -134,6 +134,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design)], _ => true);
         new BlockContact(run, _block).Go();
         MarkCheck.Go(run);
+        new TabCheck(run).Go();
         Compare(run, shape, new Bridges(design).Contains);
         ImmutableArray<LooseScrap> loose = LooseCheck.Go(run);
         Write(run, before - Volume(shell), loose);
@@ -164,6 +165,8 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         FeedCheck.Go(run);
         HeaderCheck.Go(run);
         StartAndEnd.Go(run);
+        TravelCheck.Go(run);
+        ToolWords.Go(run);
     }
 
     private void Write(Run run, double removed, ImmutableArray<LooseScrap> loose)

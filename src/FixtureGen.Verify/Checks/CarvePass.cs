@@ -40,6 +40,7 @@ internal static class CarvePass
             Shank(run, carver, motion, cutter);
             run.Tallies[index] = carver.Cut(motion, cutter, run.StepDown(cutter.Tool) + JudgeRules.StepSlack);
             seal.After(e, motion, cutter, carver);
+            Air(run, carver, motion, cutter, run.Tallies[index]);
         }
     }
 
@@ -73,6 +74,34 @@ internal static class CarvePass
                 motion.Line,
                 $"a rapid at Z {low:0.###} {what} standing at Z {highest:0.###}",
                 "Retract first, or feed the last part (G1)",
+                motion.To.Xy
+            );
+        }
+    }
+
+    /// <summary>Feeding sideways above the ground it is meant to cut: a step down is missing or came too late.</summary>
+    private static void Air(Run run, Carver carver, Motion motion, Cutter cutter, Tally tally)
+    {
+        Piece piece = Piece.Of(motion);
+        bool level = Math.Abs(motion.To.Z - motion.From.Z) < 1e-6;
+        if (
+            !Run.IsFeed(motion)
+            || !level
+            || piece.Length < cutter.Radius / 2
+            || tally.Removed > JudgeRules.NoMaterial
+            || carver.Highest(piece, cutter.Radius) is not { } highest
+        )
+        {
+            return;
+        }
+        double gap = Run.Low(motion) - highest;
+        if (gap > JudgeRules.AirGap)
+        {
+            run.Log.Warn(
+                "cuts-air",
+                motion.Line,
+                $"the cutter feeds sideways {gap:0.###} mm above everything under it",
+                "A step down is missing or came too late",
                 motion.To.Xy
             );
         }

@@ -66,7 +66,7 @@ internal static class FeedCheck
         Piece piece = Piece.Of(motion);
         bool sideways = piece.Length > Math.Abs(motion.To.Z - motion.From.Z);
         bool engraver = tool.Kind == ToolKind.Engraver;
-        double diameter = engraver ? 2 * cutter.RadiusAt(Math.Max(tally.Deepest, 0.05)) : tool.Diameter;
+        double diameter = engraver ? 2 * cutter.RadiusAt(Math.Max(run.Face - Run.Low(motion), 0.1)) : tool.Diameter;
         (double least, double most) = Chart(run.Material, diameter);
         double chip = motion.FeedMmPerMin / (e.State.Rpm * Math.Max(1, tool.Flutes));
         double rim = piece.IsArc ? chip * (piece.R + cutter.Radius) / piece.R : chip;

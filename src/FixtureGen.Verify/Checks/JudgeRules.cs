@@ -6,7 +6,10 @@ namespace FixtureGen.Verify.Checks;
 internal static class JudgeRules
 {
     /// <summary>A rapid may end no nearer than this above material.</summary>
-    public const double RapidGap = 0.1;
+    public const double RapidGap = 0.5;
+
+    /// <summary>Feeding sideways this far above the ground is no cut.</summary>
+    public const double AirGap = 0.1;
 
     /// <summary>How much narrower than the cutter a rapid's sweep is looked at, so that sliding up a finished wall is no crash.</summary>
     public const double RapidSlack = 0.03;

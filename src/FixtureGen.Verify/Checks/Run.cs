@@ -32,6 +32,15 @@ internal sealed record Run(
             ? Math.Max(Design.FixtureHeight + Job.Shell.ThicknessMax, Design.FixtureHeight + Job.Shell.Thickness)
             : Design.RawThickness;
 
+    /// <summary>The finished face that an engraver works from, in the setup's frame, mm.</summary>
+    public double Face =>
+        Setup switch
+        {
+            Setup.Trim => Design.FixtureHeight + Job.Shell.Thickness,
+            Setup.Underside => Design.RawThickness,
+            _ => Design.FixtureHeight,
+        };
+
     public Material Material => Setup == Setup.Trim ? Job.ShellMaterial : Job.BlockMaterial;
 
     /// <summary>The blank in this setup's frame.</summary>

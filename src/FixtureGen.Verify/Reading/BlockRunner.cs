@@ -167,7 +167,7 @@ internal sealed class BlockRunner
         {
             _log.Warn("dwell-long", block.Line, $"the program waits {seconds:0.#} s", "Check the dwell's unit");
         }
-        Events.Add(new ProgramEvent(EventKind.Dwell, block.Line, default, State, false, false, seconds));
+        Events.Add(new ProgramEvent(EventKind.Dwell, block.Line, default, State, false, false, seconds, ""));
     }
 
     private void SetMode(Block block, int code)
@@ -267,5 +267,7 @@ internal sealed class BlockRunner
     private static Func<string, bool> Says(string word) => c => c.Contains(word, StringComparison.OrdinalIgnoreCase);
 
     private void Note(EventKind kind, int line) =>
-        Events.Add(new ProgramEvent(kind, line, _motion.Here(line), State, false, false, 0));
+        Events.Add(
+            new ProgramEvent(kind, line, _motion.Here(line), State, false, false, 0, string.Join(' ', _recentComments))
+        );
 }

@@ -188,7 +188,7 @@ internal sealed class MotionRunner(
     private void Add(int line, MotionKind kind, Point3 to, Point2 centre, bool cycle, bool home = false)
     {
         Motion motion = new(line, kind, _at, to, centre, kind == MotionKind.Rapid ? 0 : State.FeedMmPerMin, State.Tool);
-        events.Add(new ProgramEvent(EventKind.Motion, line, motion, State, home, cycle, 0));
+        events.Add(new ProgramEvent(EventKind.Motion, line, motion, State, home, cycle, 0, ""));
         _at = to;
     }
 

@@ -45,7 +45,7 @@ internal enum EventKind
 
 /// <summary>
 /// One thing that happens, in order. Motion is set for motions only; ToHome marks moves that end in machine coordinates,
-/// where only the height is known. Seconds is a dwell's length.
+/// where only the height is known. Seconds is a dwell's length, Comment what stands before a stop.
 /// </summary>
 internal readonly record struct ProgramEvent(
     EventKind Kind,
@@ -54,7 +54,8 @@ internal readonly record struct ProgramEvent(
     MachineState State,
     bool ToHome,
     bool IsCycle,
-    double Seconds
+    double Seconds,
+    string Comment
 );
 
 /// <summary>A program as it was read: what happens, what is written for people, and what is missing.</summary>

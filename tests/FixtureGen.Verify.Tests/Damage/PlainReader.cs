@@ -110,7 +110,8 @@ internal sealed partial class PlainReader(Control control)
         Move(words, g, unit);
         foreach ((_, double value) in words.Where(w => w.Letter == 'M' && w.Value is 0 or 1 or 2 or 30 or 60))
         {
-            _deeds.Add(new Deed("M" + Text(value), [], 0, 0, State()));
+            // M2 and M30 put every mode back themselves (NISTIR 6556, 3.6.1).
+            _deeds.Add(new Deed("M" + Text(value), [], 0, 0, value is 2 or 30 ? "" : State()));
         }
         return true;
     }
@@ -208,23 +209,46 @@ internal sealed partial class PlainReader(Control control)
                 _at[letter] = (value * unit) + (_mode.GetValueOrDefault("distance") == "91" ? _at[letter] : 0);
             }
         }
-        IEnumerable<double> rest = words
-            .Where(w => w.Letter is 'I' or 'J' or 'K' or 'R' or 'Q' || (cycle && w.Letter is 'Z' or 'P' or 'L'))
-            .OrderBy(w => w.Letter)
-            .Select(w =>
-                (w.Value * unit)
-                + (
-                    arc && w.Letter is 'I' ? from[0]
-                    : arc && w.Letter is 'J' ? from[1]
-                    : 0
-                )
-            );
-        double[] to = [.. _at.Values, .. rest];
+        double[] to =
+        [
+            .. _at.Values,
+            .. arc
+                ? Middle(from, words, unit, motion == "3")
+                : words
+                    .Where(w => w.Letter is 'R' or 'Q' || (cycle && w.Letter is 'Z' or 'P' or 'L'))
+                    .OrderBy(w => w.Letter)
+                    .Select(w => w.Value * unit),
+        ];
         bool still = !arc && !cycle && to.Take(3).SequenceEqual(from);
         if (!still)
         {
             _deeds.Add(new Deed("G" + motion, to, motion == "0" ? 0 : _feed, motion == "0" ? 0 : _rpm, State()));
         }
+    }
+
+    /// <summary>The point half way round an arc, and how far its end lies off its circle: two arcs with the same are the same.</summary>
+    private double[] Middle(double[] from, List<(char Letter, double Value)> words, double unit, bool ccw)
+    {
+        double Word(char letter) => words.FirstOrDefault(w => w.Letter == letter).Value * unit;
+        (double dx, double dy) = (_at['X'] - from[0], _at['Y'] - from[1]);
+        (double cx, double cy) = (from[0] + Word('I'), from[1] + Word('J'));
+        double r = Word('R');
+        if (r != 0)
+        {
+            double half = Math.Sqrt((dx * dx) + (dy * dy)) / 2;
+            double h = Math.Sqrt(Math.Max(0, (r * r) - (half * half))) / (2 * half) * (ccw == r > 0 ? 1 : -1);
+            (cx, cy) = (from[0] + (dx / 2) - (dy * h), from[1] + (dy / 2) + (dx * h));
+        }
+        double start = Math.Atan2(from[1] - cy, from[0] - cx);
+        double end = Math.Atan2(_at['Y'] - cy, _at['X'] - cx);
+        double turn = 2 * Math.PI;
+        double sweep = ccw ? end - start : start - end;
+        sweep -= Math.Floor(sweep / turn) * turn;
+        sweep = sweep < 1e-9 ? turn : sweep;
+        double radius = Math.Sqrt(((from[0] - cx) * (from[0] - cx)) + ((from[1] - cy) * (from[1] - cy)));
+        double last = Math.Sqrt(((_at['X'] - cx) * (_at['X'] - cx)) + ((_at['Y'] - cy) * (_at['Y'] - cy)));
+        double angle = start + (ccw ? sweep / 2 : -sweep / 2);
+        return [cx + (radius * Math.Cos(angle)), cy + (radius * Math.Sin(angle)), (last - radius) * 10];
     }
 
     private string State() => string.Join(' ', _mode.Where(m => m.Key != "motion").Select(m => m.Key + m.Value));

@@ -1,0 +1,155 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// Heights of the trim cutter: never below the design's floor, never below a bridge's top over the bridge, and down to that top at
+/// least once; level stretches only at heights that belong to the cut.
+/// </summary>
+internal sealed class TabCheck(Run run)
+{
+    private const double Spacing = 0.4;
+    private readonly double _tabTop = run.Design.FixtureHeight + run.Job.Rules.TabThickness;
+
+    public void Go()
+    {
+        if (run.Design.TrimCuts.IsEmpty)
+        {
+            return;
+        }
+        Motion[] cuts =
+        [
+            .. run.Motions()
+                .Select(m => m.Motion)
+                .Where(m => Run.Low(m) < run.StockTop && run.CutterOf(m) is { } c && !run.IsMark(m, c)),
+        ];
+        double floor = run.Design.TrimCuts.Min(c => c.FloorZ);
+        foreach (Motion motion in cuts)
+        {
+            Deep(motion, floor);
+            Tool(motion);
+        }
+        Levels(cuts);
+        foreach (TrimCut cut in run.Design.TrimCuts)
+        {
+            foreach (Tab tab in cut.Tabs)
+            {
+                Bridge(cut, tab, cuts);
+            }
+        }
+    }
+
+    private void Deep(Motion motion, double floor)
+    {
+        double deep = floor - Run.Low(motion);
+        if (deep > run.Limits.Gouge)
+        {
+            run.Log.Error(
+                "trim-too-deep",
+                motion.Line,
+                $"the tip goes to Z {Run.Low(motion):0.###}, {deep:0.###} mm below the trim's floor",
+                "Correct the height",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private void Tool(Motion motion)
+    {
+        if (Run.IsFeed(motion) && run.Design.TrimCuts.All(c => c.Tool.Number != motion.Tool))
+        {
+            run.Log.Error(
+                "trim-tool",
+                motion.Line,
+                $"tool {motion.Tool} cuts the shell, the trim was planned for {run.Design.TrimCuts[0].Tool.Name}",
+                $"Call T{run.Design.TrimCuts[0].Tool.Number}",
+                motion.To.Xy
+            );
+        }
+    }
+
+    /// <summary>A level that serves for less than half of the shortest cut is no pass.</summary>
+    private void Levels(Motion[] cuts)
+    {
+        double shortest = run.Design.TrimCuts.Min(c => c.Path.Segments.Sum(s => s.Length));
+        foreach (
+            IGrouping<long, Motion> level in cuts.Where(m =>
+                    Run.IsFeed(m) && Math.Abs(m.From.Z - m.To.Z) < 1e-6 && Piece.Of(m).Length > 0.2
+                )
+                .GroupBy(m => (long)Math.Round(m.To.Z * 200))
+        )
+        {
+            double z = level.First().To.Z;
+            bool known =
+                Math.Abs(z - _tabTop) <= run.Limits.Gouge
+                || run.Design.TrimCuts.Any(c => Math.Abs(z - c.FloorZ) <= run.Limits.Gouge);
+            if (!known && level.Sum(m => Piece.Of(m).Length) < shortest / 2)
+            {
+                run.Log.Warn(
+                    "lone-level",
+                    level.First().Line,
+                    $"the cutter runs level at Z {z:0.###}, which is neither the trim's floor nor a bridge's top nor a whole pass",
+                    "Check the height",
+                    level.First().To.Xy
+                );
+            }
+        }
+    }
+
+    private void Bridge(TrimCut cut, Tab tab, Motion[] cuts)
+    {
+        Piece[] over = [.. PathParts.Between(cut.Path, tab.At - (tab.Length / 2), tab.At + (tab.Length / 2))];
+        double reach = cut.Tool.Diameter / 4;
+        double lowest = double.MaxValue;
+        foreach (Motion motion in cuts)
+        {
+            Piece piece = Piece.Of(motion);
+            if (over.All(o => Distance.Between(piece, o).Distance > reach))
+            {
+                continue;
+            }
+            (double low, Point2 at) = LowestOver(motion, piece, over, reach);
+            lowest = Math.Min(lowest, low);
+            if (low < _tabTop - run.Limits.Gouge)
+            {
+                run.Log.Error(
+                    "tab-thin",
+                    motion.Line,
+                    $"over a tab of {cut.Name} the tip is at Z {low:0.###}, the tab's top is Z {_tabTop:0.###}",
+                    "Lift the cutter over the tab",
+                    at
+                );
+            }
+        }
+        if (lowest > _tabTop + run.Limits.Leftover)
+        {
+            Point2 middle = over[over.Length / 2].At(0.5);
+            Motion nearest = cuts.MinBy(m => Distance.To(Piece.Of(m), middle));
+            run.Log.Error(
+                "tab-thick",
+                nearest.Line,
+                $"a tab of {cut.Name} is left {lowest - _tabTop:0.###} mm thicker than the job says",
+                "Correct the height over the tab",
+                middle
+            );
+        }
+    }
+
+    private static (double Low, Point2 At) LowestOver(Motion motion, Piece piece, Piece[] over, double reach)
+    {
+        int n = Math.Max(1, (int)Math.Ceiling(piece.Length / Spacing));
+        (double Low, Point2 At) best = (double.MaxValue, default);
+        for (int i = 0; i <= n; i++)
+        {
+            double t = (double)i / n;
+            Point2 p = piece.At(t);
+            double z = motion.From.Z + ((motion.To.Z - motion.From.Z) * t);
+            if (z < best.Low && over.Any(o => Distance.To(o, p) <= reach))
+            {
+                best = (z, p);
+            }
+        }
+        return best;
+    }
+}

@@ -1,0 +1,97 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
+using FixtureGen.Verify.Reading;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>What the comments say of tools and stops against what the program does: a wrong tool is often right in the comment above it.</summary>
+internal static partial class ToolWords
+{
+    public static void Go(Run run)
+    {
+        Said(run);
+        Again(run);
+        MagnetStop(run);
+    }
+
+    /// <summary>A comment that names T and a number is followed by cutting with that tool.</summary>
+    private static void Said(Run run)
+    {
+        (int Line, int Tool)[] said =
+        [
+            .. run
+                .Trace.Blocks.SelectMany(b => b.Comments.Select(c => (b.Line, Match: ToolPattern().Match(c))))
+                .Where(c => c.Match.Success)
+                .Select(c => (c.Line, int.Parse(c.Match.Groups[1].Value, CultureInfo.InvariantCulture))),
+        ];
+        for (int i = 0; i < said.Length; i++)
+        {
+            int end = i + 1 < said.Length ? said[i + 1].Line : int.MaxValue;
+            Motion wrong = run.Motions()
+                .Select(m => m.Motion)
+                .FirstOrDefault(m => m.Line > said[i].Line && m.Line < end && Run.IsFeed(m) && m.Tool != said[i].Tool);
+            if (wrong.Line > 0)
+            {
+                run.Log.Warn(
+                    "tool-comment",
+                    said[i].Line,
+                    $"the comment says T{said[i].Tool}, line {wrong.Line} cuts with T{wrong.Tool}",
+                    "Call the tool that the comment says, or correct the comment",
+                    wrong.To.Xy
+                );
+            }
+        }
+    }
+
+    private static void Again(Run run)
+    {
+        ProgramEvent before = default;
+        foreach (ProgramEvent e in run.Trace.Events.Where(e => e.Kind is not EventKind.Dwell))
+        {
+            bool same =
+                e.Kind == before.Kind && e.Kind is EventKind.ToolChange or EventKind.Stop or EventKind.OptionalStop;
+            if (same && e.Kind == before.Kind)
+            {
+                run.Log.Warn(
+                    "done-twice",
+                    e.Line,
+                    $"line {before.Line} did the same, nothing happened in between",
+                    "Take one of them out"
+                );
+            }
+            before = e;
+        }
+    }
+
+    /// <summary>With magnets, the operator is stopped to look at them before the shell is cut.</summary>
+    private static void MagnetStop(Run run)
+    {
+        if (run.Setup != Model.Setup.Trim || run.Design.Magnets.IsEmpty)
+        {
+            return;
+        }
+        int firstCut = run.Motions().Where(m => Run.IsFeed(m.Motion)).Select(m => m.Motion.Line).FirstOrDefault();
+        bool stops = run.Trace.Events.Any(e =>
+            e.Kind is EventKind.Stop or EventKind.OptionalStop
+            && e.Line < firstCut
+            && e.Comment.Contains("MAGNET", StringComparison.OrdinalIgnoreCase)
+        );
+        if (!stops)
+        {
+            int line = run
+                .Trace.Events.Where(e => e.Kind is EventKind.VacuumWait or EventKind.Stop)
+                .Select(e => e.Line)
+                .DefaultIfEmpty(1)
+                .First();
+            run.Log.Warn(
+                "magnet-stop",
+                line + 1,
+                "no stop before the first cut tells the operator to check the magnets",
+                $"Write {run.Job.Control.OptionalStop} with a comment that says so"
+            );
+        }
+    }
+
+    [GeneratedRegex(@"(?:^|\s)T(\d+)(?:\s|$)", RegexOptions.IgnoreCase, 200)]
+    private static partial Regex ToolPattern();
+}
