@@ -166,6 +166,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         HeaderCheck.Go(run);
         StartAndEnd.Go(run);
         TravelCheck.Go(run);
+        RegularityCheck.Go(run);
         ToolWords.Go(run);
     }
 

@@ -7,7 +7,7 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>A rounded pocket of 40 x 20 mm, 3 mm deep, cut with a 6 mm end mill: good, and spoiled in the common ways.</summary>
 public sealed class PocketTest
 {
-    private const string Rings = """
+    internal const string Rings = """
         G0 X40. Y45.
         G0 Z21.
         G1 Z20.
@@ -35,16 +35,17 @@ public sealed class PocketTest
         G1 Y44.
         """;
 
-    private static readonly Job s_job = TestShop.Job(TestShop.EndMill(1, 6));
+    internal static Job Job { get; } = TestShop.Job(TestShop.EndMill(1, 6));
 
-    private static readonly FixtureDesign s_design = TestShop.Design(
-        TestShop.Pocket("pocket", FeatureKind.Relief, Setup.Top, TestShop.Rounded(30, 40, 70, 60, 4), 20, 17)
-    );
+    internal static FixtureDesign Design { get; } =
+        TestShop.Design(
+            TestShop.Pocket("pocket", FeatureKind.Relief, Setup.Top, TestShop.Rounded(30, 40, 70, 60, 4), 20, 17)
+        );
 
     [Fact]
     public void Good_pocket_has_no_finding()
     {
-        VerifyResult result = TestShop.Judge(s_job, s_design, TestShop.Program(Rings));
+        VerifyResult result = TestShop.Judge(Job, Design, TestShop.Program(Rings));
         Assert.Empty(result.Findings.Select(f => $"{f.Where} {f.Code} {f.Message}"));
         Assert.True(result.Ok);
         Assert.True(result.MaxGougeSideMm < 1e-5);
@@ -53,7 +54,7 @@ public sealed class PocketTest
     [Fact]
     public void Removed_volume_is_the_pockets_own()
     {
-        VerifyResult result = TestShop.Judge(s_job, s_design, TestShop.Program(Rings));
+        VerifyResult result = TestShop.Judge(Job, Design, TestShop.Program(Rings));
         double exact = ((40 * 20) - ((4 - Math.PI) * 16)) * 3;
         double bound = 3 * 0.1 * ((2 * (32 + 12)) + (2 * Math.PI * 4)) / 2;
         Assert.InRange(result.Programs[0].RemovedMm3, exact - bound, exact + bound);
@@ -77,7 +78,7 @@ public sealed class PocketTest
     [InlineData("TEST F001 R1)", "TEST F001 R1", "comment-open")]
     [InlineData("O1001", "O1002", "program-number")]
     [InlineData("M30", "", "end-missing")]
-    [InlineData("G53 G0 Z0.", "", "home-missing")]
+    [InlineData("G53 G0 Z0.\nM65", "M65", "home-missing")]
     [InlineData("G1 X60.\n", "G1 X60\n", "decimal-point")]
     [InlineData("F800", "F8000", "feed-limit")]
     [InlineData("F800", "", "feed-missing")]
@@ -87,7 +88,7 @@ public sealed class PocketTest
         string text = TestShop.Program(Rings);
         int at = text.IndexOf(good, StringComparison.Ordinal);
         Assert.True(at >= 0);
-        VerifyResult result = TestShop.Judge(s_job, s_design, text[..at] + bad + text[(at + good.Length)..]);
+        VerifyResult result = TestShop.Judge(Job, Design, text[..at] + bad + text[(at + good.Length)..]);
         Assert.Contains(code, result.Findings.Select(f => f.Code));
         Assert.False(result.Ok);
     }

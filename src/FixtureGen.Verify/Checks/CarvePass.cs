@@ -19,6 +19,7 @@ internal static class CarvePass
         {
             if (Run.Low(motion) >= run.StockTop + JudgeRules.RapidGap)
             {
+                High(run, motion);
                 continue;
             }
             if (run.CutterOf(motion) is not { } cutter)
@@ -41,6 +42,20 @@ internal static class CarvePass
             run.Tallies[index] = carver.Cut(motion, cutter, run.StepDown(cutter.Tool) + JudgeRules.StepSlack);
             seal.After(e, motion, cutter, carver);
             Air(run, carver, motion, cutter, run.Tallies[index]);
+        }
+    }
+
+    private static void High(Run run, Motion motion)
+    {
+        if (Run.IsFeed(motion) && Piece.Of(motion).Length > 0.5)
+        {
+            run.Log.Warn(
+                "cuts-air",
+                motion.Line,
+                $"the cutter feeds sideways at Z {Run.Low(motion):0.###}, above all stock",
+                "A step down is missing or came too late",
+                motion.To.Xy
+            );
         }
     }
 

@@ -18,7 +18,7 @@ internal static class CutCheck
             }
             double length = Piece.Of(motion).Length;
             Depth(run, motion, cutter, tally, length);
-            Down(run, motion, cutter, length);
+            Down(run, motion, cutter, tally, length);
             if (cutter.Tool.Kind == ToolKind.Drill && length > 0.01)
             {
                 run.Log.Error(
@@ -70,7 +70,7 @@ internal static class CutCheck
         return piece.IsArc ? piece.Length * (piece.R + cutter.Radius) / piece.R : piece.Length;
     }
 
-    private static void Down(Run run, Motion motion, Cutter cutter, double length)
+    private static void Down(Run run, Motion motion, Cutter cutter, Tally tally, double length)
     {
         Tool tool = cutter.Tool;
         double down = motion.From.Z - motion.To.Z;
@@ -80,12 +80,13 @@ internal static class CutCheck
         }
         if (length < 1e-6)
         {
-            if (!tool.CentreCutting)
+            bool block = run.Setup != Setup.Trim && tally.Deepest > JudgeRules.StraightDown;
+            if (!tool.CentreCutting || (block && tool.MaxRampDeg < 89))
             {
                 run.Log.Error(
                     "plunge",
                     motion.Line,
-                    $"{tool.Name} plunges {down:0.##} mm straight down and does not cut over its centre",
+                    $"{tool.Name} goes straight down {tally.Deepest:0.##} mm into material; {tool.MaxRampDeg:0.#} degrees is its steepest ramp",
                     "Ramp or helix in",
                     motion.To.Xy
                 );

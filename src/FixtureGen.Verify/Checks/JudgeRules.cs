@@ -11,6 +11,23 @@ internal static class JudgeRules
     /// <summary>Feeding sideways this far above the ground is no cut.</summary>
     public const double AirGap = 0.1;
 
+    /// <summary>A step of a ramp may end this far off the slope of its neighbours, mm, and this share of its own height.</summary>
+    public const double UnevenStep = 0.03;
+
+    public const double UnevenShare = 0.1;
+
+    /// <summary>Corners at both ends of one arc, degrees, beyond which no planned path goes.</summary>
+    public const double KinkDeg = 40;
+
+    /// <summary>A ramp at a bridge may end this far off the slope of any other, mm: round a corner it is cut short.</summary>
+    public const double TabRampStep = 0.15;
+
+    /// <summary>An end mill may go straight down this far into a block's material: rounding of the ground's height.</summary>
+    public const double StraightDown = 0.15;
+
+    /// <summary>Travel below this height above the stock is low.</summary>
+    public const double LowTravel = 3;
+
     /// <summary>How much narrower than the cutter a rapid's sweep is looked at, so that sliding up a finished wall is no crash.</summary>
     public const double RapidSlack = 0.03;
 

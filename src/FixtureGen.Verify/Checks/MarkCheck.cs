@@ -61,7 +61,11 @@ internal static class MarkCheck
                 Point2 p = stroke.At((double)i / n);
                 if (!cut.Exists(c => Distance.To(c, p) <= run.Limits.Leftover))
                 {
-                    int line = run.Motions().Select(m => m.Motion).MinBy(m => Distance.To(Piece.Of(m), p)).Line;
+                    int line = run.Motions()
+                        .Select(m => m.Motion)
+                        .OrderBy(m => Distance.To(Piece.Of(m), p))
+                        .FirstOrDefault()
+                        .Line;
                     run.Log.Error(
                         "mark-missing",
                         line,

@@ -121,6 +121,15 @@ internal static class StartAndEnd
         {
             return;
         }
+        if (end.State.VacuumOn && run.Job.Control.VacuumOff.Length > 0)
+        {
+            run.Log.Warn(
+                "vacuum-left-on",
+                end.Line,
+                "the program ends with the vacuum on",
+                $"Write {run.Job.Control.VacuumOff} after the home move"
+            );
+        }
         bool home = run.Trace.Events.LastOrDefault(e => e.Kind == EventKind.Motion).ToHome;
         if (run.Job.Control.Home.Length > 0 && !home)
         {

@@ -8,8 +8,16 @@ internal static class StateCheck
     public static void Go(Run run)
     {
         double top = run.Job.Plate.Machine.Travel.MaxZ;
-        foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
+        int started = 0;
+        for (int index = 0; index < run.Trace.Events.Length; index++)
         {
+            ProgramEvent e = run.Trace.Events[index];
+            Motion motion = e.Motion;
+            if (e.Kind != EventKind.Motion)
+            {
+                started = e.Kind == EventKind.Spindle ? e.Line : started;
+                continue;
+            }
             if (!e.ToHome && motion.To.Z < top - 1e-6)
             {
                 Offset(run, e, motion);
@@ -19,11 +27,21 @@ internal static class StateCheck
                 Feed(run, e, motion);
                 Spindle(run, e, motion);
                 Vacuum(run, e, motion);
-                Air(run, e, motion);
+                Air(run, e, motion, started);
             }
             else if (run.Tallies[index].Removed > JudgeRules.NoMaterial)
             {
                 Spindle(run, e, motion);
+            }
+            else if (!e.ToHome && e.State.Tool != 0 && e.State.Spindle == SpindleTurn.Off)
+            {
+                run.Log.Warn(
+                    "spindle-stopped-early",
+                    e.Line,
+                    "the tool is moved about with the spindle off, other than on its way home",
+                    "Retract first, then stop the spindle; start it before going down",
+                    motion.To.Xy
+                );
             }
         }
     }
@@ -88,14 +106,14 @@ internal static class StateCheck
         }
     }
 
-    private static void Air(Run run, ProgramEvent e, Motion motion)
+    private static void Air(Run run, ProgramEvent e, Motion motion, int started)
     {
         if (run.Job.Control.AirOn.Length > 0 && !e.State.Air)
         {
             run.Log.Warn(
                 "air-off",
-                e.Line,
-                "a feed motion without chip air",
+                started,
+                $"line {e.Line} cuts without chip air",
                 $"Write {run.Job.Control.AirOn} after the spindle's start",
                 motion.To.Xy
             );

@@ -31,6 +31,7 @@ internal sealed class TabCheck(Run run)
             Tool(motion);
         }
         Levels(cuts);
+        Ramps(cuts, floor);
         foreach (TrimCut cut in run.Design.TrimCuts)
         {
             foreach (Tab tab in cut.Tabs)
@@ -97,6 +98,43 @@ internal sealed class TabCheck(Run run)
         }
     }
 
+    /// <summary>Ramps at the bridges rise alike and fall alike; one of a slope of its own was edited.</summary>
+    private void Ramps(Motion[] cuts, double floor)
+    {
+        Motion[] ramps =
+        [
+            .. cuts.Where(m =>
+                Run.IsFeed(m)
+                && Math.Abs(m.To.Z - m.From.Z) > 1e-6
+                && Piece.Of(m).Length > 0.05
+                && Math.Max(m.From.Z, m.To.Z) < _tabTop + 0.3
+                && Run.Low(m) > floor - 0.3
+            ),
+        ];
+        foreach (Motion ramp in ramps)
+        {
+            double[] others =
+            [
+                .. ramps
+                    .Where(o => o != ramp && Math.Sign(o.To.Z - o.From.Z) == Math.Sign(ramp.To.Z - ramp.From.Z))
+                    .Select(Slope),
+            ];
+            double off = others.Select(o => Math.Abs(o - Slope(ramp)) * Piece.Of(ramp).Length).DefaultIfEmpty(0).Min();
+            if (off > JudgeRules.TabRampStep)
+            {
+                run.Log.Warn(
+                    "tab-ramp",
+                    ramp.Line,
+                    $"this ramp at a tab ends {off:0.###} mm off the slope of any other",
+                    "Check the height",
+                    ramp.To.Xy
+                );
+            }
+        }
+    }
+
+    private static double Slope(Motion m) => Math.Abs(m.To.Z - m.From.Z) / Piece.Of(m).Length;
+
     private void Bridge(TrimCut cut, Tab tab, Motion[] cuts)
     {
         Piece[] over = [.. PathParts.Between(cut.Path, tab.At - (tab.Length / 2), tab.At + (tab.Length / 2))];
@@ -125,11 +163,11 @@ internal sealed class TabCheck(Run run)
         if (lowest > _tabTop + run.Limits.Leftover)
         {
             Point2 middle = over[over.Length / 2].At(0.5);
-            Motion nearest = cuts.MinBy(m => Distance.To(Piece.Of(m), middle));
+            int line = cuts.Length == 0 ? 1 : cuts.MinBy(m => Distance.To(Piece.Of(m), middle)).Line;
             run.Log.Error(
                 "tab-thick",
-                nearest.Line,
-                $"a tab of {cut.Name} is left {lowest - _tabTop:0.###} mm thicker than the job says",
+                line,
+                $"a tab of {cut.Name} is not cut down to its height, Z {_tabTop:0.###}",
                 "Correct the height over the tab",
                 middle
             );

@@ -1,3 +1,4 @@
+using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Shape;
 
@@ -12,9 +13,18 @@ internal static class TravelCheck
     public static void Go(Run run)
     {
         LoneHeights(run);
+        LoneTravel(run);
+        ToolChanges(run);
         double? arrival = null;
-        foreach (ProgramEvent e in run.Trace.Events)
+        bool home = false;
+        for (int i = 0; i < run.Trace.Events.Length; i++)
         {
+            ProgramEvent e = run.Trace.Events[i];
+            if (e.Kind == EventKind.ToolChange && !home && GoesHome(run.Job.Control))
+            {
+                NotHome(run, e);
+            }
+            home = e.Kind == EventKind.Motion ? e.ToHome : home;
             if (e.Kind is EventKind.ToolChange or EventKind.Stop)
             {
                 arrival = null;
@@ -25,7 +35,10 @@ internal static class TravelCheck
             }
             if (e.ToHome)
             {
-                Home(run, e, arrival);
+                if (!ChangesTool(run, i))
+                {
+                    Home(run, e, arrival);
+                }
                 arrival = null;
                 continue;
             }
@@ -36,6 +49,54 @@ internal static class TravelCheck
             }
         }
     }
+
+    /// <summary>Of all tool changes, one that begins lower than the others lacks its retract.</summary>
+    private static void ToolChanges(Run run)
+    {
+        ProgramEvent[] ways =
+        [
+            .. run.Trace.Events.Where(
+                (e, i) =>
+                    e.Kind == EventKind.Motion
+                    && e.ToHome
+                    && e.Motion.To.Z > e.Motion.From.Z
+                    && e.State.Tool != 0
+                    && ChangesTool(run, i)
+            ),
+        ];
+        double usual = ways.Select(w => w.Motion.From.Z).DefaultIfEmpty(0).Max();
+        foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < usual - 1e-3))
+        {
+            run.Log.Warn(
+                "retract-before-change",
+                e.Line,
+                $"the tool change begins at Z {e.Motion.From.Z:0.###}, the others at Z {usual:0.###}",
+                "Retract to the clearance height first",
+                e.Motion.From.Xy
+            );
+        }
+    }
+
+    /// <summary>A tool change goes up by itself; from the clearance height that is enough.</summary>
+    private static bool ChangesTool(Run run, int home) =>
+        run.Trace.Events.Skip(home + 1).FirstOrDefault(e => e.Kind is not (EventKind.Motion or EventKind.Spindle)).Kind
+        == EventKind.ToolChange;
+
+    private static bool GoesHome(Control control) =>
+        control.ToolChange.Any(t =>
+            t.Contains("G28", StringComparison.OrdinalIgnoreCase)
+            || t.Contains("G30", StringComparison.OrdinalIgnoreCase)
+            || t.Contains("G53", StringComparison.OrdinalIgnoreCase)
+        );
+
+    private static void NotHome(Run run, ProgramEvent e) =>
+        run.Log.Error(
+            "change-not-home",
+            e.Line,
+            "the tool is changed away from home",
+            $"Write {string.Join(" / ", run.Job.Control.ToolChange)}",
+            e.Motion.From.Xy
+        );
 
     private static void LoneHeights(Run run)
     {
@@ -52,7 +113,7 @@ internal static class TravelCheck
         ];
         foreach (IGrouping<long, ProgramEvent> height in stays.GroupBy(e => (long)Math.Round(e.Motion.To.Z * 200)))
         {
-            if (height.Count() == 1)
+            if (height.Count() == 1 && !Approaches(run, height.Single().Motion))
             {
                 ProgramEvent e = height.Single();
                 run.Log.Warn(
@@ -65,6 +126,44 @@ internal static class TravelCheck
             }
         }
     }
+
+    /// <summary>Sideways at a height where no other rapid goes sideways.</summary>
+    private static void LoneTravel(Run run)
+    {
+        ProgramEvent[] travel =
+        [
+            .. run.Trace.Events.Where(e =>
+                e.Kind == EventKind.Motion
+                && !e.ToHome
+                && !e.IsCycle
+                && e.Motion.Kind == MotionKind.Rapid
+                && Piece.Of(e.Motion).Length > 1e-6
+            ),
+        ];
+        double highest = travel.Select(e => Run.Low(e.Motion)).DefaultIfEmpty(0).Max();
+        foreach (IGrouping<long, ProgramEvent> height in travel.GroupBy(e => (long)Math.Round(Run.Low(e.Motion) * 200)))
+        {
+            if (
+                height.Count() == 1
+                && travel.Length > 2
+                && Run.Low(height.Single().Motion) < Math.Min(highest, run.StockTop + JudgeRules.LowTravel)
+            )
+            {
+                ProgramEvent e = height.Single();
+                run.Log.Warn(
+                    "lone-travel",
+                    e.Line,
+                    $"a rapid goes sideways at Z {Run.Low(e.Motion):0.###}, where no other one does",
+                    "Travel at the program's own heights",
+                    e.Motion.To.Xy
+                );
+            }
+        }
+    }
+
+    /// <summary>The last rapid down to about a millimetre above the stock, where feeding begins.</summary>
+    private static bool Approaches(Run run, Motion motion) =>
+        motion.To.Z < motion.From.Z && motion.To.Z - run.StockTop is > 0.5 and < 1.5;
 
     private static void Arrive(Run run, ProgramEvent e)
     {

@@ -27,6 +27,7 @@ internal sealed partial class PlainReader(Control control)
     private double _feed;
     private double _rpm;
     private double _tool;
+    private int _straight;
 
     public static List<Deed>? Read(string text, Control control)
     {
@@ -152,6 +153,7 @@ internal sealed partial class PlainReader(Control control)
             : code is 3 or 4 or 5 ? "spindle"
             : code is 7 or 8 or 9 ? "air"
             : "";
+        string was = _mode.GetValueOrDefault("vacuum", "");
         if (code == 6)
         {
             _deeds.Add(new Deed("change " + Text(_tool), [.. _at.Values], 0, 0, State()));
@@ -167,7 +169,7 @@ internal sealed partial class PlainReader(Control control)
         {
             _deeds.Add(new Deed(text, [], 0, 0, ""));
         }
-        if (vacuum)
+        if (vacuum && was != Text(code))
         {
             _deeds.Add(new Deed(text, [], 0, 0, _mode.GetValueOrDefault("spindle", "")));
         }
@@ -187,10 +189,13 @@ internal sealed partial class PlainReader(Control control)
                 ' ',
                 words.Where(w => w.Letter is 'X' or 'Y' or 'Z' or 'G').Select(w => w.Letter + Text(w.Value))
             );
-            _deeds.Add(new Deed("home " + how, [], 0, 0, State()));
+            if (axes.Length == 0 || !axes.All(a => double.IsInfinity(_at[a.Letter])))
+            {
+                _deeds.Add(new Deed("home " + how, [], 0, 0, State()));
+            }
             foreach ((char letter, _) in axes)
             {
-                _at[letter] = double.NaN;
+                _at[letter] = double.PositiveInfinity;
             }
             return;
         }
@@ -222,8 +227,29 @@ internal sealed partial class PlainReader(Control control)
         bool still = !arc && !cycle && to.Take(3).SequenceEqual(from);
         if (!still)
         {
-            _deeds.Add(new Deed("G" + motion, to, motion == "0" ? 0 : _feed, motion == "0" ? 0 : _rpm, State()));
+            Add(motion, from, to);
         }
+    }
+
+    /// <summary>Chip air does not matter to a rapid; two rapids straight up, or straight down, are one.</summary>
+    private void Add(string motion, double[] from, double[] to)
+    {
+        bool rapid = motion == "0";
+        Deed deed = new("G" + motion, to, rapid ? 0 : _feed, rapid ? 0 : _rpm, State(rapid));
+        double rise = to[2] - from[2];
+        int way = double.IsNaN(rise) ? 0 : Math.Sign(rise);
+        bool straight = rapid && from[0] == to[0] && from[1] == to[1];
+        bool goesOn =
+            straight && _straight != 0 && _straight == way && _deeds[^1].What == "G0" && _deeds[^1].State == deed.State;
+        if (goesOn)
+        {
+            _deeds[^1] = deed;
+        }
+        else
+        {
+            _deeds.Add(deed);
+        }
+        _straight = straight ? way : 0;
     }
 
     /// <summary>The point half way round an arc, and how far its end lies off its circle: two arcs with the same are the same.</summary>
@@ -251,7 +277,11 @@ internal sealed partial class PlainReader(Control control)
         return [cx + (radius * Math.Cos(angle)), cy + (radius * Math.Sin(angle)), (last - radius) * 10];
     }
 
-    private string State() => string.Join(' ', _mode.Where(m => m.Key != "motion").Select(m => m.Key + m.Value));
+    private string State(bool rapid = false) =>
+        string.Join(
+            ' ',
+            _mode.Where(m => m.Key != "motion" && !(rapid && m.Key == "air")).Select(m => m.Key + m.Value)
+        );
 
     private static string Text(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 

@@ -7,7 +7,7 @@ internal enum Size
     /// <summary>The machine does the very same.</summary>
     Nothing,
 
-    /// <summary>Every motion ends within the gouge limit of where it did, feeds and speeds stay inside the chart's window.</summary>
+    /// <summary>Every motion ends, and every arc passes, within the left-over limit of where it did, feeds and speeds stay inside the chart's window.</summary>
     BelowTolerance,
     Real,
 }
@@ -32,7 +32,7 @@ internal static class Sizing
             }
             for (int k = 0; k < a.Where.Length; k++)
             {
-                double d = double.IsNaN(a.Where[k]) && double.IsNaN(b.Where[k]) ? 0 : Math.Abs(a.Where[k] - b.Where[k]);
+                double d = a.Where[k].Equals(b.Where[k]) ? 0 : Math.Abs(a.Where[k] - b.Where[k]);
                 off = double.IsNaN(d) ? double.MaxValue : Math.Max(off, d);
             }
             if (a.Feed != b.Feed || a.Rpm != b.Rpm)
@@ -45,7 +45,7 @@ internal static class Sizing
             }
         }
         return off == 0 && !feeds ? Size.Nothing
-            : off <= limits.Gouge ? Size.BelowTolerance
+            : off <= limits.Leftover + 1e-9 ? Size.BelowTolerance
             : Size.Real;
     }
 

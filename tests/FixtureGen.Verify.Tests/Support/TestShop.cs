@@ -248,6 +248,7 @@ internal static class TestShop
             G0 Z40.
             M5 M9
             G53 G0 Z0.
+            M65
             M30
             %
 

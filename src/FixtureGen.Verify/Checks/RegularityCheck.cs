@@ -1,0 +1,178 @@
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// Slips that do no harm by luck: a turn about another centre or the other way round amid turns about one centre, a step of a
+/// descent steeper or flatter than the rest, a line that moves nothing. Each is a warning: something was meant that is not there.
+/// </summary>
+internal static class RegularityCheck
+{
+    private const double CentreSlack = 0.2;
+
+    public static void Go(Run run)
+    {
+        List<Motion> feeds = [];
+        foreach (ProgramEvent e in run.Trace.Events)
+        {
+            if (
+                e.Kind == EventKind.Motion
+                && !e.ToHome
+                && !e.IsCycle
+                && e.Motion.From == e.Motion.To
+                && !IsArc(e.Motion)
+            )
+            {
+                Still(run, e.Motion);
+            }
+            FeedsUp(run, e);
+            bool cuts = e.Kind == EventKind.Motion && Run.IsFeed(e.Motion) && !e.IsCycle;
+            if (cuts && e.Motion.From != e.Motion.To || (cuts && IsArc(e.Motion)))
+            {
+                feeds.Add(e.Motion);
+                continue;
+            }
+            Chain(run, feeds);
+            feeds.Clear();
+        }
+        Chain(run, feeds);
+    }
+
+    private static bool IsArc(Motion motion) => motion.Kind is MotionKind.ArcCcw or MotionKind.ArcCw;
+
+    private static void Still(Run run, Motion motion) =>
+        run.Log.Warn(
+            "moves-nothing",
+            motion.Line,
+            "the line's motion ends where it began",
+            "A line before it may be missing, or the line is there twice",
+            motion.To.Xy
+        );
+
+    private static void FeedsUp(Run run, ProgramEvent e)
+    {
+        Motion m = e.Motion;
+        bool up = e.Kind == EventKind.Motion && !e.IsCycle && Run.IsFeed(m) && m.To.Z > m.From.Z + 1e-6;
+        if (up && Piece.Of(m).Length < 1e-6 && m.To.Z > run.Face + JudgeRules.RapidGap)
+        {
+            run.Log.Warn(
+                "feeds-up",
+                m.Line,
+                $"the tool is lifted to Z {m.To.Z:0.###} at feed rate",
+                "Lift it by a rapid (G0): a line before this one may be missing",
+                m.To.Xy
+            );
+        }
+    }
+
+    private static void Chain(Run run, List<Motion> feeds)
+    {
+        for (int i = 1; i + 1 < feeds.Count; i++)
+        {
+            Turn(run, feeds[i - 1], feeds[i], feeds[i + 1]);
+            Kinks(run, feeds[i - 1], feeds[i], feeds[i + 1]);
+        }
+        List<Motion> descent = [];
+        foreach (Motion motion in feeds)
+        {
+            double dz = motion.To.Z - motion.From.Z;
+            bool sloped = Math.Abs(dz) > 1e-6 && Piece.Of(motion).Length > 1e-3;
+            if (sloped)
+            {
+                descent.Add(motion);
+            }
+            else if (Piece.Of(motion).Length > 0.1 || Math.Abs(dz) > 1e-6)
+            {
+                Descent(run, descent);
+                descent.Clear();
+            }
+        }
+        Descent(run, descent);
+    }
+
+    private static void Turn(Run run, Motion before, Motion motion, Motion after)
+    {
+        bool arcs = IsArc(before) && IsArc(motion) && IsArc(after);
+        if (!arcs || before.Centre.DistanceTo(after.Centre) > CentreSlack || before.Kind != after.Kind)
+        {
+            return;
+        }
+        double away = motion.Centre.DistanceTo(before.Centre);
+        if (away > CentreSlack || motion.Kind != before.Kind)
+        {
+            string what =
+                away > CentreSlack
+                    ? FormattableString.Invariant($"its centre is {away:0.###} mm off theirs")
+                    : "it turns the other way";
+            run.Log.Warn(
+                "odd-turn",
+                motion.Line,
+                $"the arcs before and after turn about one centre, this one does not: {what}",
+                "Check G2 or G3 and the centre",
+                motion.To.Xy
+            );
+        }
+    }
+
+    /// <summary>An arc that doubles back on its neighbours at both ends turns the wrong way or about the wrong centre.</summary>
+    private static void Kinks(Run run, Motion before, Motion motion, Motion after)
+    {
+        if (
+            !IsArc(motion)
+            || Piece.Of(before).Length < 0.05
+            || Piece.Of(after).Length < 0.05
+            || Piece.Of(motion).Length < 0.2
+        )
+        {
+            return;
+        }
+        double first = Angle(before, motion);
+        double last = Angle(motion, after);
+        if (Math.Min(first, last) > JudgeRules.KinkDeg)
+        {
+            run.Log.Warn(
+                "arc-kinks",
+                motion.Line,
+                $"the arc meets the motions before and after it at {first:0} and {last:0} degrees",
+                "Check G2 or G3 and the centre",
+                motion.To.Xy
+            );
+        }
+    }
+
+    private static double Angle(Motion a, Motion b)
+    {
+        Model.Point2 u = Piece.Of(a).Tangent(1);
+        Model.Point2 w = Piece.Of(b).Tangent(0);
+        return Math.Abs(Math.Atan2(u.Cross(w), u.Dot(w))) * 180 / Math.PI;
+    }
+
+    /// <summary>A ramp or helix comes down evenly; a step that does not was edited.</summary>
+    private static void Descent(Run run, List<Motion> descent)
+    {
+        if (descent.Count < 3)
+        {
+            return;
+        }
+        double[] slopes = [.. descent.Select(Slope).Order()];
+        double middle = slopes[slopes.Length / 2];
+        foreach (Motion motion in descent)
+        {
+            double length = Piece.Of(motion).Length;
+            double off = (motion.To.Z - motion.From.Z) - (middle * length);
+            if (Math.Abs(off) > JudgeRules.UnevenStep + (JudgeRules.UnevenShare * Math.Abs(middle * length)))
+            {
+                run.Log.Warn(
+                    "uneven-descent",
+                    motion.Line,
+                    $"this step of a ramp ends {off:0.###} mm off the slope of the others",
+                    "Check the height",
+                    motion.To.Xy
+                );
+            }
+        }
+    }
+
+    private static double Slope(Motion motion) => (motion.To.Z - motion.From.Z) / Piece.Of(motion).Length;
+}
