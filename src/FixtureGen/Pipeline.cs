@@ -175,12 +175,20 @@ public static class Pipeline
         };
         Drawing drawing = log.Take(
             "drawing",
-            () => DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House)
+            () =>
+                OfTheSheet(DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House))
         );
         Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
         Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
         return new Placed(job, part, placement);
     }
+
+    // Which open ends matter is known once layers have roles: the part names those again, an engraved stroke may stay open.
+    private static Stage<Drawing> OfTheSheet(Stage<Drawing> read) =>
+        read with
+        {
+            Findings = [.. read.Findings.Where(f => f.Code != "outline-open" || f.Severity == Severity.Error)],
+        };
 
     private static Designed Design(Request request, Log log)
     {

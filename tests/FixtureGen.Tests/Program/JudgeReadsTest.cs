@@ -12,15 +12,18 @@ namespace FixtureGen.Tests.Program;
 /// <summary>The judge's own reader takes every word that the writer writes, for every control, and ends where the plan ends.</summary>
 public sealed class JudgeReadsTest
 {
-    // What a random plan does wrong: it knows no block, no travel and no tool limits.
+    // What a random plan does wrong: it knows no block, no travel, no tool limits and no operator.
     private static readonly string[] AboutTheCut =
     [
         "below-plate-face",
+        "bolts-not-fitted",
         "drill-sideways",
         "feed-limit",
         "flutes-too-short",
         "gouge",
         "gouge-side",
+        "number-line-missing",
+        "operator-line-missing",
         "outside-blank",
         "outside-travel",
         "plunge",
