@@ -175,8 +175,7 @@ public static class Pipeline
         };
         Drawing drawing = log.Take(
             "drawing",
-            () =>
-                OfTheSheet(DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House))
+            () => OfTheSheet(DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House))
         );
         Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
         Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
