@@ -4,6 +4,7 @@ using BenchmarkDotNet.Diagnosers;
 using BenchmarkDotNet.Jobs;
 using BenchmarkDotNet.Loggers;
 using BenchmarkDotNet.Toolchains.InProcess.Emit;
+using Perfolizer.Horology;
 
 namespace FixtureGen.Bench;
 
@@ -15,7 +16,12 @@ internal sealed class OffsetConfig : ManualConfig
 {
     public OffsetConfig()
     {
-        AddJob(Job.Default.WithToolchain(InProcessEmitToolchain.Instance).WithWarmupCount(4).WithIterationCount(12));
+        AddJob(
+            Job.Default.WithToolchain(InProcessEmitToolchain.Instance)
+                .WithWarmupCount(4)
+                .WithIterationCount(12)
+                .WithIterationTime(TimeInterval.FromMilliseconds(100))
+        );
         AddColumnProvider(DefaultColumnProviders.Instance);
         AddColumn(StatisticColumn.Median);
         AddDiagnoser(MemoryDiagnoser.Default);

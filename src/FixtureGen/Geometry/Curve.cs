@@ -238,7 +238,7 @@ internal struct Curve
     {
         Point2 a = A - C;
         Point2 b = B - C;
-        return a.X * b.X > 0 && a.Y * b.Y > 0 && Turn * a.Cross(b) >= 0;
+        return a.X * b.X >= 0 && a.Y * b.Y >= 0 && Turn * a.Cross(b) > 0;
     }
 
     private readonly double AngleTo(Point2 p)

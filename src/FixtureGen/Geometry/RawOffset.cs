@@ -9,30 +9,8 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class RawOffset(Slack slack)
 {
-    private enum Joint
-    {
-        Open,
-        Tangent,
-        Trimmed,
-        Round,
-    }
-
-    private struct Shifted
-    {
-        public Curve Curve;
-        public bool Alive;
-        public double From;
-        public double To;
-        public Point2 FromPoint;
-        public Point2 ToPoint;
-        public Joint After;
-    }
-
     // Dot product of tangents below which the path turns back on itself.
     private const double UTurn = -1 + 1e-12;
-
-    // Curvatures, per mm, nearer than this are the same.
-    private const double FlatCurvature = 1e-9;
 
     // A mitre stands for the round join where the two differ by less than this, mm.
     private const double MitreError = 1e-10;
@@ -109,76 +87,12 @@ internal sealed class RawOffset(Slack slack)
         {
             return both ? Joint.Tangent : Joint.Open;
         }
-        if (dot < UTurn ? TurnsBackToTheRight(source.Curves[start + i], source.Curves[start + j]) : cross < 0)
+        if (dot < UTurn ? Corners.TurnsBackToTheRight(source.Curves[start + i], source.Curves[start + j]) : cross < 0)
         {
             bool flat = both && dot > 0 && distance * cross * cross < 8 * MitreError;
-            return flat && Mitre(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Round;
+            return flat && Corners.Mitre(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Round;
         }
-        return both && TrimToCrossing(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Open;
-    }
-
-    /// <summary>
-    /// At a cusp the tangents cannot tell left from right, the curvatures can; a path that runs back along itself turns to
-    /// the right, so that its end becomes round.
-    /// </summary>
-    private static bool TurnsBackToTheRight(in Curve before, in Curve after) =>
-        Curvature(before) + Curvature(after) > -FlatCurvature;
-
-    private static double Curvature(in Curve c) => c.IsArc ? c.Turn / c.R : 0;
-
-    private static bool Mitre(ref Shifted a, ref Shifted b)
-    {
-        if (a.Curve.IsArc || b.Curve.IsArc || !Crossings.Lines(a.Curve, b.Curve, out double t, out double u))
-        {
-            return false;
-        }
-        return t >= 1 && u <= 0 && a.From < t && b.To > u && SetCorner(ref a, ref b, t, u, a.Curve.PointAt(t));
-    }
-
-    private bool TrimToCrossing(ref Shifted a, ref Shifted b)
-    {
-        if (!a.Curve.IsArc && !b.Curve.IsArc)
-        {
-            return Crossings.Lines(a.Curve, b.Curve, out double t, out double u)
-                && t > 0
-                && t <= 1
-                && u >= 0
-                && u < 1
-                && SetCorner(ref a, ref b, t, u, a.Curve.PointAt(t));
-        }
-        Span<Point2> found = stackalloc Point2[Crossings.Most];
-        int count = Crossings.Carriers(a.Curve, b.Curve, slack.Near, found);
-        double best = double.MaxValue;
-        Point2 corner = default;
-        for (int k = 0; k < count; k++)
-        {
-            Point2 q = found[k];
-            if (!Crossings.On(a.Curve, q, slack.Near / 10) || !Crossings.On(b.Curve, q, slack.Near / 10))
-            {
-                continue;
-            }
-            double away = q.DistanceTo(a.Curve.B) + q.DistanceTo(b.Curve.A);
-            if (away < best)
-            {
-                best = away;
-                corner = q;
-            }
-        }
-        if (best < double.MaxValue)
-        {
-            return SetCorner(ref a, ref b, a.Curve.Fraction(corner), b.Curve.Fraction(corner), corner);
-        }
-        // Neighbours that miss each other by less than a stitch are joined where the first one ends.
-        return a.Curve.B.DistanceTo(b.Curve.A) < slack.Stitch / 2 && SetCorner(ref a, ref b, 1, 0, a.Curve.B);
-    }
-
-    private static bool SetCorner(ref Shifted a, ref Shifted b, double t, double u, Point2 corner)
-    {
-        a.To = t;
-        a.ToPoint = corner;
-        b.From = u;
-        b.FromPoint = corner;
-        return true;
+        return both && Corners.TrimToCrossing(ref shifted[i], ref shifted[j], slack) ? Joint.Trimmed : Joint.Open;
     }
 
     private void Trim(ref Shifted s)

@@ -212,7 +212,7 @@ internal sealed class Stitcher(Slack slack)
             gone[current] = true;
             ReadOnlySpan<Curve> run = Run(current);
             chain.AddRange(run);
-            current = LeftmostFrom(node[(2 * current) + 1], run[^1].EndTangent, first);
+            current = Onwards(node[(2 * current) + 1], run[^1], first);
         } while (current >= 0 && current != first);
         if (current < 0)
         {
@@ -235,6 +235,14 @@ internal sealed class Stitcher(Slack slack)
         {
             loops.Add(Loop.Of(tidy, sums, reversed));
         }
+    }
+
+    /// <summary>The run to go on with: the only one there is, or the leftmost.</summary>
+    private int Onwards(int at, in Curve last, int first)
+    {
+        int only = head[at];
+        bool alone = only >= 0 && nextOut[only] < 0 && (!gone[only] || only == first);
+        return alone ? only : LeftmostFrom(at, last.EndTangent, first);
     }
 
     private int LeftmostFrom(int at, Point2 heading, int first)
