@@ -35,19 +35,20 @@ internal static class BlockPlan
     {
         for (int round = 0; round < HoldRounds; round++)
         {
-            Stage<ImmutableArray<Operation>> plan = Operations(frame);
-            if (!plan.Ok)
+            Stage<ImmutableArray<Work>> works = Ordered(frame);
+            if (!works.Ok)
             {
                 break;
             }
+            ImmutableArray<Operation> drafts = [.. works.Value.Select(w => Draft(w, frame))];
             Stage<ImmutableArray<BlockHold>> holds = BlockHolding.Evaluate(
                 design,
                 frame.Job,
-                [.. plan.Value.Select(o => (o, o.BreaksPlateSeal, o.BreaksPlateSeal))]
+                [.. drafts.Select(o => (o, o.BreaksPlateSeal, o.BreaksPlateSeal))]
             );
             ImmutableSortedDictionary<int, double> ease = holds.Value.IsDefault
                 ? frame.Ease
-                : Lighter(frame, plan.Value, holds.Value);
+                : Lighter(frame, drafts, holds.Value);
             if (ease.SequenceEqual(frame.Ease))
             {
                 break;
@@ -168,9 +169,21 @@ internal static class BlockPlan
             frame.Heights.Clearance
         );
 
+    /// <summary>The operation with its pieces as they come: where and how heavily it cuts is known without a route.</summary>
+    private static Operation Draft(Work work, Frame frame) =>
+        Joiner.Join(
+            work.Name,
+            work.Cutting,
+            work.BreaksPlateSeal,
+            [.. work.Pieces.Select(p => (p, p.Ways[0]))],
+            Hop(work, frame),
+            frame.Heights.Clearance
+        );
+
     /// <summary>Where the tool travels between a work's pieces: over the raw face before it is skimmed, over the bolts once they are in.</summary>
     public static double Hop(Work work, Frame frame) =>
         work.Stage == 0 ? frame.Job.BlankThickness + Heights.HopGap
         : work.BreaksPlateSeal ? frame.Heights.Clearance
+        : work.Cutting.Kind == OperationKind.Engrave ? frame.Heights.Face + Heights.EngraveGap
         : frame.Heights.Hop;
 }

@@ -41,7 +41,7 @@ internal static class Engraving
                 chain[^1].End,
                 pen =>
                 {
-                    pen.Approach(topZ, data);
+                    pen.RapidZ(Math.Min(pen.At.Z, topZ + Heights.EngraveGap));
                     pen.LineZ(topZ - depth, data.Plunge);
                     pen.Follow(chain, topZ - depth, data.Feed);
                     pen.RapidZ(heights.Hop);

@@ -13,9 +13,18 @@ internal static class Joiner
         ImmutableArray<Piece> pieces,
         double hop,
         double clearance
+    ) => Join(name, cutting, breaksPlateSeal, Route.Order(pieces), hop, clearance);
+
+    /// <summary>Along a route that is already chosen.</summary>
+    public static Operation Join(
+        string name,
+        Cutting cutting,
+        bool breaksPlateSeal,
+        ImmutableArray<(Piece Piece, Way Way)> route,
+        double hop,
+        double clearance
     )
     {
-        ImmutableArray<(Piece Piece, Way Way)> route = Route.Order(pieces);
         Point2 first = route[0].Way.Start;
         Pen pen = new(Point3.At(first, double.NaN));
         pen.Add(new RapidMove(Point3.At(first, clearance)));

@@ -4,15 +4,15 @@ using FixtureGen.Model;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// The order of an operation's pieces and the way of each, for short rapids: nearest neighbour from every start, then 2-opt
-/// and or-opt on the order in turn with the best ways for that order (by dynamic programming) until neither helps. Same
-/// input, same order.
+/// The order of an operation's pieces and the way of each, for short rapids. A few pieces are ordered exactly; more by nearest
+/// neighbour from several starts, then 2-opt and or-opt on the order in turn with the best ways for that order (by dynamic
+/// programming) until neither helps. Same input, same order.
 /// </summary>
 internal static class Route
 {
     private const int MostRounds = 12;
 
-    /// <summary>With more pieces than this only one start is tried and the exchanges are bounded.</summary>
+    /// <summary>With more pieces than this fewer starts are tried.</summary>
     private const int Many = 60;
 
     private const double Gain = 1e-7;
@@ -23,7 +23,11 @@ internal static class Route
         {
             return [];
         }
-        int starts = pieces.Count > Many ? 1 : Math.Min(pieces.Count, 8);
+        if (pieces.Count <= ShortestRoute.Most)
+        {
+            return ShortestRoute.Of(pieces);
+        }
+        int starts = Math.Min(pieces.Count, pieces.Count > Many ? 3 : 8);
         Tour best = Enumerable
             .Range(0, starts)
             .Select(k => Improve(pieces, Nearest(pieces, k * pieces.Count / starts)))
@@ -63,7 +67,8 @@ internal static class Route
         Tour tour = BestWays(pieces, order);
         for (int round = 0; round < MostRounds; round++)
         {
-            Tour next = BestWays(pieces, Exchange(pieces, tour));
+            Way[] ways = [.. tour.Order.Select((p, i) => pieces[p].Ways[tour.Ways[i]])];
+            Tour next = BestWays(pieces, RouteExchange.Improve(tour.Order, ways));
             if (next.Length >= tour.Length - Gain)
             {
                 break;
@@ -103,70 +108,5 @@ internal static class Route
             chosen[k - 1] = from[k][chosen[k]];
         }
         return new Tour(order, chosen, length);
-    }
-
-    /// <summary>2-opt and or-opt with every piece's way kept.</summary>
-    private static int[] Exchange(IReadOnlyList<Piece> pieces, Tour tour)
-    {
-        int[] order = [.. tour.Order];
-        Dictionary<int, Way> way = tour
-            .Order.Select((p, i) => (p, pieces[p].Ways[tour.Ways[i]]))
-            .ToDictionary(x => x.p, x => x.Item2);
-        double length = Length(order, way);
-        for (bool better = true; better; )
-        {
-            better = false;
-            foreach (int[] tried in order.Length > Many ? Moved(order) : Turned(order).Concat(Moved(order)))
-            {
-                double l = Length(tried, way);
-                if (l < length - Gain)
-                {
-                    (order, length, better) = (tried, l, true);
-                    break;
-                }
-            }
-        }
-        return order;
-    }
-
-    private static double Length(int[] order, Dictionary<int, Way> way)
-    {
-        double sum = 0;
-        for (int k = 1; k < order.Length; k++)
-        {
-            sum += way[order[k - 1]].End.DistanceTo(way[order[k]].Start);
-        }
-        return sum;
-    }
-
-    private static IEnumerable<int[]> Turned(int[] order)
-    {
-        for (int i = 0; i < order.Length - 1; i++)
-        {
-            for (int j = i + 1; j < order.Length; j++)
-            {
-                int[] next = [.. order];
-                Array.Reverse(next, i, j - i + 1);
-                yield return next;
-            }
-        }
-    }
-
-    private static IEnumerable<int[]> Moved(int[] order)
-    {
-        for (int i = 0; i < order.Length; i++)
-        {
-            List<int> rest = [.. order];
-            rest.RemoveAt(i);
-            for (int j = 0; j <= rest.Count; j++)
-            {
-                if (j != i)
-                {
-                    List<int> next = [.. rest];
-                    next.Insert(j, order[i]);
-                    yield return [.. next];
-                }
-            }
-        }
     }
 }

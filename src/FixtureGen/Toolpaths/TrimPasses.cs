@@ -41,13 +41,13 @@ internal static class TrimPasses
         double tabTop = job.Rules.FixtureHeight + job.Rules.TabThickness;
         return new Piece(
             cut.Name,
-            [new Way(cut.LeadIn.Start, cut.LeadOut.End, pen => Cut(pen, cut, data, heights, tabTop))]
+            [new Way(cut.LeadIn.Start, cut.LeadOut.End, pen => Cut(pen, cut, job, data, heights, tabTop))]
         );
     }
 
-    private static void Cut(Pen pen, TrimCut cut, CutData data, Heights heights, double tabTop)
+    private static void Cut(Pen pen, TrimCut cut, Job job, CutData data, Heights heights, double tabTop)
     {
-        foreach (double z in Passes.Down(heights.Face, cut.FloorZ, data.StepDown))
+        foreach (double z in Levels(heights.Face, job.Rules.FixtureHeight, cut.FloorZ, data.StepDown))
         {
             pen.Rapid(Point3.At(cut.LeadIn.Start, pen.At.Z));
             pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Gap));
@@ -57,6 +57,13 @@ internal static class TrimPasses
             pen.Follow(cut.LeadOut.Segments, z, data.Feed);
             pen.RapidZ(heights.Hop);
         }
+    }
+
+    /// <summary>Equal passes through the shell's thickness; the last goes on to the tip's height in the relief, where there is only air.</summary>
+    private static IEnumerable<double> Levels(double shellTop, double underside, double floorZ, double stepDown)
+    {
+        double[] through = [.. Passes.Down(shellTop, underside, stepDown)];
+        return through[..^1].Append(floorZ);
     }
 
     private static void GoDown(Pen pen, TrimCut cut, CutData data, double z)

@@ -1,0 +1,121 @@
+using FixtureGen.Model;
+using FixtureGen.Tests.Support;
+using FixtureGen.Toolpaths;
+using Xunit;
+
+namespace FixtureGen.Tests.Toolpaths;
+
+public sealed class FeedsTest
+{
+    private static readonly Job Job = DemoShop.Job(DemoShop.PlainJob());
+
+    private static Tool Mill(double diameter, int flutes) =>
+        Job.Tools.First(t => t.Kind == ToolKind.EndMill) with
+        {
+            Diameter = diameter,
+            Flutes = flutes,
+            MaxStepDown = 0,
+            MaxRpm = 0,
+        };
+
+    private static Machine Strong =>
+        Job.Plate.Machine with
+        {
+            MaxSpindleRpm = 100_000,
+            MinSpindleRpm = 100,
+            MaxFeedMmPerMin = 100_000,
+            SpindlePowerKw = 100,
+        };
+
+    private static Material Of(double speed, double chip, double diameter) =>
+        Job.BlockMaterial with
+        {
+            MinSpeedMPerMin = speed,
+            MaxSpeedMPerMin = speed,
+            ChipLoads = [new ChipLoad(diameter, chip, chip)],
+            SpecificForceMin = 1,
+            SpecificForceMax = 1,
+        };
+
+    // rpm = 12 SFM / (pi D), SFM = pi D n / 12 with D in inches: Machinery's Handbook, speeds and feeds, cutting speed
+    // formulas; 1/4 in at 500 SFM gives 7639.4 rev/min, 1/8 in at 1000 SFM 30557.7, worked by hand.
+    [Theory]
+    [InlineData(0.25, 500, 7639.4)]
+    [InlineData(0.125, 1000, 30557.7)]
+    [InlineData(0.375, 300, 3055.8)]
+    public void Speed_follows_the_surface_speed_formula(double inches, double feetPerMinute, double rpm) =>
+        Assert.Equal(rpm, Feeds.Rpm(feetPerMinute * 0.3048, inches * Units.MmPerInch), 0.1);
+
+    // F = n z fz: 1/4 in, 2 flutes, 12000 rev/min, 0.008 in a tooth is 192 in/min; 3/8 in, 3 flutes, 8000 rev/min, 0.003 in a
+    // tooth is 72 in/min (785.4 SFM both). Same formula, same handbook.
+    [Theory]
+    [InlineData(0.25, 2, 12000, 0.008, 192)]
+    [InlineData(0.375, 3, 8000, 0.003, 72)]
+    [InlineData(0.25, 2, 12000, 0.002, 48)]
+    public void Feed_is_speed_times_flutes_times_chip_load(
+        double inches,
+        int flutes,
+        double rpm,
+        double chipInches,
+        double inchesPerMinute
+    )
+    {
+        double d = inches * Units.MmPerInch;
+        double speed = Math.PI * d * rpm / 1000;
+
+        CutData data = Feeds.For(Mill(d, flutes), Of(speed, chipInches * Units.MmPerInch, d), Strong, d / 2, 1);
+
+        Assert.InRange(data.Rpm, rpm - 10, rpm);
+        Assert.InRange(data.Feed, (inchesPerMinute * 25.4) - 15, inchesPerMinute * 25.4);
+    }
+
+    // Radial chip thinning 1 / sqrt(1 - (1 - 2 ae/D)^2), tabulated in milling handbooks: 2.2942 at 5 %, 1.6667 at 10 %, 1.25 at
+    // 20 %, 1.1547 at 25 %, 1 from 50 % on.
+    [Theory]
+    [InlineData(0.05, 2.2942)]
+    [InlineData(0.10, 1.6667)]
+    [InlineData(0.20, 1.2500)]
+    [InlineData(0.25, 1.1547)]
+    [InlineData(0.40, 1.0206)]
+    [InlineData(0.50, 1.0000)]
+    [InlineData(0.90, 1.0000)]
+    public void Chip_thinning_has_the_published_values(double engagement, double factor) =>
+        Assert.Equal(factor, Feeds.ChipThinning(engagement), 4);
+
+    [Fact]
+    public void Chip_load_is_straight_between_rows_and_in_proportion_below_the_first()
+    {
+        Material m = Job.BlockMaterial with { ChipLoads = [new(2, 0.1, 0.2), new(4, 0.3, 0.6)] };
+
+        Assert.Equal((0.05, 0.1), Feeds.ChipLoadRange(m, 1));
+        Assert.Equal(0.2, Feeds.ChipLoadRange(m, 3).Least, 9);
+        Assert.Equal(0.4, Feeds.ChipLoadRange(m, 3).Most, 9);
+        Assert.Equal((0.3, 0.6), Feeds.ChipLoadRange(m, 9));
+    }
+
+    [Fact]
+    public void A_slow_machine_lowers_the_speed_so_that_the_chip_load_stays()
+    {
+        Machine slow = Strong with { MaxFeedMmPerMin = 1000 };
+
+        CutData data = Feeds.For(Mill(6.35, 2), Of(400, 0.2, 6.35), slow, 6.35, 1);
+
+        Assert.Equal(1000, data.Feed);
+        Assert.Equal(0.2, data.ChipLoad, 2);
+        Assert.Contains("machine's 1000 mm/min", data.LimitedBy, StringComparison.Ordinal);
+    }
+
+    // P = Q kc / 60e6 kW: 1/4 in slot, 3.175 mm deep, 1 m/min at 700 N/mm2 takes 0.235 kW; with 0.2 kW at 70 % the feed falls to 595.
+    [Fact]
+    public void A_weak_spindle_lowers_the_feed()
+    {
+        Machine weak = Strong with { SpindlePowerKw = 0.2 };
+        Material hard = Of(400, 1000 / 20050.0 / 2, 6.35) with { SpecificForceMax = 700, StepDownRatio = 0.5 };
+
+        CutData data = Feeds.For(Mill(6.35, 2), hard, weak, 6.35, 3.175);
+
+        double kw = 3.175 * 6.35 * data.Feed * 700 / 60e6;
+        Assert.InRange(kw, 0.137, 0.14);
+        Assert.Contains("spindle power", data.LimitedBy, StringComparison.Ordinal);
+    }
+}
