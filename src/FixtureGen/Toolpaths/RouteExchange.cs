@@ -68,7 +68,8 @@ internal sealed class RouteExchange
         int n = _order.Length;
         for (int i = 0; i < n; i++)
         {
-            double taken = i > 0 && i < n - 1 ? Gap(i - 1, i) + Gap(i, i + 1) - Gap(i - 1, i + 1)
+            double taken =
+                i > 0 && i < n - 1 ? Gap(i - 1, i) + Gap(i, i + 1) - Gap(i - 1, i + 1)
                 : i > 0 ? Gap(i - 1, i)
                 : n > 1 ? Gap(0, 1)
                 : 0;

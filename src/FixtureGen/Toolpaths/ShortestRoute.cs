@@ -20,7 +20,8 @@ internal static class ShortestRoute
             {
                 int rest = set & ~(1 << places[at].Piece);
                 bool first = rest == 0;
-                (least[set, at], before[set, at]) = rest == set ? (double.PositiveInfinity, -1)
+                (least[set, at], before[set, at]) =
+                    rest == set ? (double.PositiveInfinity, -1)
                     : first ? (0, -1)
                     : Step(least, rest, places, at);
             }

@@ -100,7 +100,9 @@ public sealed class ClearingPropertyTest
         if (move is ArcMove turn)
         {
             double r = from.Xy.DistanceTo(turn.Centre);
-            return Enumerable.Range(0, 65).Select(k => turn.Centre + new Point2(r * Math.Cos(k * Math.PI / 32), r * Math.Sin(k * Math.PI / 32)));
+            return Enumerable
+                .Range(0, 65)
+                .Select(k => turn.Centre + new Point2(r * Math.Cos(k * Math.PI / 32), r * Math.Sin(k * Math.PI / 32)));
         }
         return [from.Xy, move.To.Xy];
     }

@@ -8,7 +8,11 @@ namespace FixtureGen.Tests.Toolpaths;
 
 public sealed class RouteTest
 {
-    private static readonly Gen<Point2> Points = Gen.Select(Gen.Double[0, 200], Gen.Double[0, 200], (x, y) => new Point2(x, y));
+    private static readonly Gen<Point2> Points = Gen.Select(
+        Gen.Double[0, 200],
+        Gen.Double[0, 200],
+        (x, y) => new Point2(x, y)
+    );
 
     private static Piece Run(Point2 a, Point2 b, int i) =>
         new(FormattableString.Invariant($"p{i}"), [new Way(a, b, _ => { }), new Way(b, a, _ => { })]);
@@ -21,7 +25,9 @@ public sealed class RouteTest
 
     [Fact]
     public void Every_piece_is_cut_once_and_the_order_is_the_same_each_time() =>
-        Points.Select(Points).Array[1, 30]
+        Points
+            .Select(Points)
+            .Array[1, 30]
             .Sample(
                 runs =>
                 {
@@ -32,7 +38,9 @@ public sealed class RouteTest
                         route.Select(r => r.Piece.Feature).Order(StringComparer.Ordinal)
                     );
                     Assert.Equal(route.Select(r => r.Way), Route.Order(pieces).Select(r => r.Way));
-                    double drawn = Enumerable.Range(1, pieces.Length - 1).Sum(k => runs[k - 1].Item2.DistanceTo(runs[k].Item1));
+                    double drawn = Enumerable
+                        .Range(1, pieces.Length - 1)
+                        .Sum(k => runs[k - 1].Item2.DistanceTo(runs[k].Item1));
                     Assert.True(Length(route) <= drawn + 1e-6);
                 },
                 iter: 60,
@@ -41,7 +49,9 @@ public sealed class RouteTest
 
     [Fact]
     public void Six_pieces_are_cut_in_the_best_of_all_orders() =>
-        Points.Select(Points).Array[6]
+        Points
+            .Select(Points)
+            .Array[6]
             .Sample(
                 runs =>
                 {
