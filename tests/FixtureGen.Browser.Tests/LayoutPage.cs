@@ -1,0 +1,164 @@
+using System.Diagnostics;
+using System.Runtime.CompilerServices;
+using System.Text.Json.Nodes;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace FixtureGen.Browser.Tests;
+
+/// <summary>A library in a temporary folder, the program's layout command on one of its jobs, and a real Chromium on the page.</summary>
+public sealed class LayoutPage : IAsyncDisposable
+{
+    private static readonly string[] Flags =
+    [
+        "--no-sandbox",
+        "--disable-gpu",
+        "--disable-quic",
+        "--no-first-run",
+        "--disable-background-networking",
+        "--disable-component-update",
+        "--disable-sync",
+    ];
+
+    private readonly Process program;
+    private readonly IPlaywright playwright;
+    private readonly IBrowser browser;
+
+    private LayoutPage(string folder, string job, Process program, string address, IPlaywright playwright, IBrowser browser, IPage page)
+    {
+        this.Folder = folder;
+        this.Job = job;
+        this.program = program;
+        this.Address = address;
+        this.playwright = playwright;
+        this.browser = browser;
+        this.Page = page;
+    }
+
+    public string Folder { get; }
+
+    public string Job { get; }
+
+    public string Address { get; }
+
+    public IPage Page { get; }
+
+    public string JobPath => Path.Combine(this.Folder, "outlines", this.Job + ".toml");
+
+    public static string Root { get; } = FindRoot();
+
+    public static string Chromium { get; } = new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists) ?? "/usr/bin/chromium";
+
+    /// <summary>Skips with one line where there is no Chromium; in CI that is a failure.</summary>
+    public static void NeedsChromium()
+    {
+        if (!File.Exists(Chromium))
+        {
+            Assert.False(Environment.GetEnvironmentVariable("CI") == "true", "CI must install chromium");
+            Assert.Skip("the page tests need Debian's chromium at /usr/bin/chromium");
+        }
+    }
+
+    public static async Task<LayoutPage> OpenAsync(string job)
+    {
+        NeedsChromium();
+        string folder = Directory.CreateTempSubdirectory("fixturegen-page-").FullName;
+        CopyTree(Path.Combine(Root, "templates"), Path.Combine(folder, "templates"));
+        Directory.CreateDirectory(Path.Combine(folder, "outlines"));
+        foreach (string ending in new[] { ".dxf", ".toml" })
+        {
+            File.Copy(Path.Combine(Root, "outlines", job + ending), Path.Combine(folder, "outlines", job + ending));
+        }
+        Process program = Process.Start(Start(folder, "layout", Path.Combine("outlines", job + ".toml"), "--port", "0"))!;
+        string line = await program.StandardOutput.ReadLineAsync() ?? throw new InvalidOperationException(await program.StandardError.ReadToEndAsync());
+        string address = line[line.IndexOf("http://", StringComparison.Ordinal)..].Trim();
+        IPlaywright playwright = await Playwright.CreateAsync();
+        IBrowser browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium, Args = Flags });
+        IPage page = await browser.NewPageAsync(new() { ViewportSize = new() { Width = 1280, Height = 720 }, BypassCSP = true });
+        await page.GotoAsync(address);
+        LayoutPage open = new(folder, job, program, address, playwright, browser, page);
+        await open.AnsweredAsync(1);
+        return open;
+    }
+
+    public static ProcessStartInfo Start(string folder, params string[] args)
+    {
+        string build = AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}", StringComparison.Ordinal) ? "Release" : "Debug";
+        ProcessStartInfo start = new("dotnet")
+        {
+            WorkingDirectory = folder,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        start.ArgumentList.Add(Path.Combine(Root, "src", "FixtureGen.App", "bin", build, "net10.0", "FixtureGen.App.dll"));
+        foreach (string arg in args)
+        {
+            start.ArgumentList.Add(arg);
+        }
+        return start;
+    }
+
+    /// <summary>How many answers the page has had.</summary>
+    public async Task<int> AnswersAsync() => int.Parse(await this.Page.EvaluateAsync<string>("document.body.dataset.updates ?? '0'"), System.Globalization.CultureInfo.InvariantCulture);
+
+    /// <summary>Waits until the page has had so many answers.</summary>
+    public async Task AnsweredAsync(int count) =>
+        await this.Page.WaitForFunctionAsync("n => Number(document.body.dataset.updates ?? 0) >= n", count, new() { Timeout = 120_000 });
+
+    public async Task<double> FactorAsync(string key) =>
+        double.Parse(await this.Page.Locator($"[data-factor={key}]").InnerTextAsync(), System.Globalization.CultureInfo.InvariantCulture);
+
+    public async Task<string> StatusAsync() => await this.Page.Locator("#status").InnerTextAsync();
+
+    /// <summary>The four factors as <c>check --json</c> says them for the job on disk.</summary>
+    public JsonNode Check()
+    {
+        using Process check = Process.Start(Start(this.Folder, "check", this.JobPath, "--json"))!;
+        Task<string> error = check.StandardError.ReadToEndAsync();
+        string output = check.StandardOutput.ReadToEnd();
+        check.WaitForExit();
+        Assert.True(output.Length > 0, error.GetAwaiter().GetResult());
+        return JsonNode.Parse(output)!;
+    }
+
+    /// <summary>Keeps a screenshot under the test output folder.</summary>
+    public async Task ShotAsync(string name)
+    {
+        string folder = Path.Combine(AppContext.BaseDirectory, "screenshots");
+        Directory.CreateDirectory(folder);
+        await this.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await this.browser.DisposeAsync();
+        this.playwright.Dispose();
+        this.program.Kill(entireProcessTree: true);
+        this.program.WaitForExit();
+        this.program.Dispose();
+        Directory.Delete(this.Folder, recursive: true);
+    }
+
+    private static void CopyTree(string from, string to)
+    {
+        Directory.CreateDirectory(to);
+        foreach (string folder in Directory.EnumerateDirectories(from))
+        {
+            CopyTree(folder, Path.Combine(to, Path.GetFileName(folder)));
+        }
+        foreach (string file in Directory.EnumerateFiles(from))
+        {
+            File.Copy(file, Path.Combine(to, Path.GetFileName(file)));
+        }
+    }
+
+    private static string FindRoot([CallerFilePath] string here = "")
+    {
+        string? folder = Path.GetDirectoryName(here);
+        while (folder is not null && !File.Exists(Path.Combine(folder, "FixtureGen.sln")))
+        {
+            folder = Path.GetDirectoryName(folder);
+        }
+        return folder ?? throw new InvalidOperationException("no FixtureGen.sln above the tests");
+    }
+}
