@@ -24,7 +24,15 @@ public sealed class LayoutPage : IAsyncDisposable
     private readonly IPlaywright playwright;
     private readonly IBrowser browser;
 
-    private LayoutPage(string folder, string job, Process program, string address, IPlaywright playwright, IBrowser browser, IPage page)
+    private LayoutPage(
+        string folder,
+        string job,
+        Process program,
+        string address,
+        IPlaywright playwright,
+        IBrowser browser,
+        IPage page
+    )
     {
         this.Folder = folder;
         this.Job = job;
@@ -47,7 +55,9 @@ public sealed class LayoutPage : IAsyncDisposable
 
     public static string Root { get; } = FindRoot();
 
-    public static string Chromium { get; } = new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists) ?? "/usr/bin/chromium";
+    public static string Chromium { get; } =
+        new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
+        ?? "/usr/bin/chromium";
 
     /// <summary>Skips with one line where there is no Chromium; in CI that is a failure.</summary>
     public static void NeedsChromium()
@@ -69,12 +79,22 @@ public sealed class LayoutPage : IAsyncDisposable
         {
             File.Copy(Path.Combine(Root, "outlines", job + ending), Path.Combine(folder, "outlines", job + ending));
         }
-        Process program = Process.Start(Start(folder, "layout", Path.Combine("outlines", job + ".toml"), "--port", "0"))!;
-        string line = await program.StandardOutput.ReadLineAsync() ?? throw new InvalidOperationException(await program.StandardError.ReadToEndAsync());
+        Process program = Process.Start(
+            Start(folder, "layout", Path.Combine("outlines", job + ".toml"), "--port", "0")
+        )!;
+        string line =
+            await program.StandardOutput.ReadLineAsync()
+            ?? throw new InvalidOperationException(await program.StandardError.ReadToEndAsync());
         string address = line[line.IndexOf("http://", StringComparison.Ordinal)..].Trim();
         IPlaywright playwright = await Playwright.CreateAsync();
         IBrowser browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium, Args = Flags });
-        IPage page = await browser.NewPageAsync(new() { ViewportSize = new() { Width = 1280, Height = 720 }, BypassCSP = true });
+        IPage page = await browser.NewPageAsync(
+            new()
+            {
+                ViewportSize = new() { Width = 1280, Height = 720 },
+                BypassCSP = true,
+            }
+        );
         await page.GotoAsync(address);
         LayoutPage open = new(folder, job, program, address, playwright, browser, page);
         await open.AnsweredAsync(1);
@@ -83,14 +103,21 @@ public sealed class LayoutPage : IAsyncDisposable
 
     public static ProcessStartInfo Start(string folder, params string[] args)
     {
-        string build = AppContext.BaseDirectory.Contains($"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}", StringComparison.Ordinal) ? "Release" : "Debug";
+        string build = AppContext.BaseDirectory.Contains(
+            $"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}",
+            StringComparison.Ordinal
+        )
+            ? "Release"
+            : "Debug";
         ProcessStartInfo start = new("dotnet")
         {
             WorkingDirectory = folder,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
-        start.ArgumentList.Add(Path.Combine(Root, "src", "FixtureGen.App", "bin", build, "net10.0", "FixtureGen.App.dll"));
+        start.ArgumentList.Add(
+            Path.Combine(Root, "src", "FixtureGen.App", "bin", build, "net10.0", "FixtureGen.App.dll")
+        );
         foreach (string arg in args)
         {
             start.ArgumentList.Add(arg);
@@ -99,14 +126,25 @@ public sealed class LayoutPage : IAsyncDisposable
     }
 
     /// <summary>How many answers the page has had.</summary>
-    public async Task<int> AnswersAsync() => int.Parse(await this.Page.EvaluateAsync<string>("document.body.dataset.updates ?? '0'"), System.Globalization.CultureInfo.InvariantCulture);
+    public async Task<int> AnswersAsync() =>
+        int.Parse(
+            await this.Page.EvaluateAsync<string>("document.body.dataset.updates ?? '0'"),
+            System.Globalization.CultureInfo.InvariantCulture
+        );
 
     /// <summary>Waits until the page has had so many answers.</summary>
     public async Task AnsweredAsync(int count) =>
-        await this.Page.WaitForFunctionAsync("n => Number(document.body.dataset.updates ?? 0) >= n", count, new() { Timeout = 120_000 });
+        await this.Page.WaitForFunctionAsync(
+            "n => Number(document.body.dataset.updates ?? 0) >= n",
+            count,
+            new() { Timeout = 120_000 }
+        );
 
     public async Task<double> FactorAsync(string key) =>
-        double.Parse(await this.Page.Locator($"[data-factor={key}]").InnerTextAsync(), System.Globalization.CultureInfo.InvariantCulture);
+        double.Parse(
+            await this.Page.Locator($"[data-factor={key}]").InnerTextAsync(),
+            System.Globalization.CultureInfo.InvariantCulture
+        );
 
     public async Task<string> StatusAsync() => await this.Page.Locator("#status").InnerTextAsync();
 

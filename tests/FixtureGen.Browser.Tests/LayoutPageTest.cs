@@ -42,7 +42,11 @@ public sealed class LayoutPageTest
         if (await page.Page.Locator("#violations li.none").CountAsync() == 1)
         {
             await page.Page.ClickAsync("#save");
-            await page.Page.WaitForFunctionAsync("document.getElementById('status').textContent.startsWith('Saved')", null, new() { Timeout = 60_000 });
+            await page.Page.WaitForFunctionAsync(
+                "document.getElementById('status').textContent.startsWith('Saved')",
+                null,
+                new() { Timeout = 60_000 }
+            );
             Assert.Equal((double)page.Check()["holding"]!["magnetsStopping"]!["factor"]!, after, 4);
         }
         await page.ShotAsync("dragged");
@@ -85,8 +89,16 @@ public sealed class LayoutPageTest
         await page.Page.FillAsync("#magnet-0-x", "5");
         await page.Page.PressAsync("#magnet-0-x", "Tab");
         await page.AnsweredAsync(answers + 1);
-        await page.Page.WaitForFunctionAsync("document.querySelector('#violations li:not(.none)') !== null", null, new() { Timeout = 60_000 });
-        Assert.Contains("Magnet 1 is", await page.Page.Locator("#violations").InnerTextAsync(), StringComparison.Ordinal);
+        await page.Page.WaitForFunctionAsync(
+            "document.querySelector('#violations li:not(.none)') !== null",
+            null,
+            new() { Timeout = 60_000 }
+        );
+        Assert.Contains(
+            "Magnet 1 is",
+            await page.Page.Locator("#violations").InnerTextAsync(),
+            StringComparison.Ordinal
+        );
         string asked = "";
         page.Page.Dialog += (_, dialog) =>
         {
@@ -94,7 +106,11 @@ public sealed class LayoutPageTest
             _ = dialog.DismissAsync();
         };
         await page.Page.ClickAsync("#save");
-        await page.Page.WaitForFunctionAsync("document.getElementById('status').textContent.includes('not kept')", null, new() { Timeout = 60_000 });
+        await page.Page.WaitForFunctionAsync(
+            "document.getElementById('status').textContent.includes('not kept')",
+            null,
+            new() { Timeout = 60_000 }
+        );
         Assert.Contains("not kept", asked, StringComparison.Ordinal);
         Assert.Equal(before, await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken));
         await page.ShotAsync("illegal");
@@ -104,10 +120,16 @@ public sealed class LayoutPageTest
     public async Task A_job_changed_on_disk_is_noticed_and_not_overwritten()
     {
         await using LayoutPage page = await LayoutPage.OpenAsync(Job);
-        string changed = await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken) + "\n# somebody else was here\n";
+        string changed =
+            await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken)
+            + "\n# somebody else was here\n";
         await File.WriteAllTextAsync(page.JobPath, changed, TestContext.Current.CancellationToken);
         await page.Page.ClickAsync("#save");
-        await page.Page.WaitForFunctionAsync("document.getElementById('status').textContent.includes('changed on disk')", null, new() { Timeout = 60_000 });
+        await page.Page.WaitForFunctionAsync(
+            "document.getElementById('status').textContent.includes('changed on disk')",
+            null,
+            new() { Timeout = 60_000 }
+        );
         Assert.Equal(changed, await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken));
     }
 
@@ -117,7 +139,11 @@ public sealed class LayoutPageTest
         await using LayoutPage page = await LayoutPage.OpenAsync(Job);
         string before = await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken);
         await page.Page.ClickAsync("#save");
-        await page.Page.WaitForFunctionAsync("document.getElementById('status').textContent.startsWith('Saved')", null, new() { Timeout = 60_000 });
+        await page.Page.WaitForFunctionAsync(
+            "document.getElementById('status').textContent.startsWith('Saved')",
+            null,
+            new() { Timeout = 60_000 }
+        );
         string after = await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken);
         foreach (string line in before.Split('\n').Where(l => l.TrimStart().StartsWith('#')))
         {
@@ -152,12 +178,27 @@ public sealed class LayoutPageTest
         Assert.Equal(HttpStatusCode.Forbidden, await Ask("/api/state" + token, null, "http://stranger.example"));
         Assert.Equal(HttpStatusCode.Forbidden, await Ask("/api/state?token=guess", null, null));
         Assert.Equal(HttpStatusCode.Forbidden, await Ask("/", null, null));
-        foreach (string path in new[] { "/%2e%2e/%2e%2e/etc/passwd", "/..%2ftemplates/plates/master.toml", "/outlines/" + Job + ".toml" })
+        foreach (
+            string path in new[]
+            {
+                "/%2e%2e/%2e%2e/etc/passwd",
+                "/..%2ftemplates/plates/master.toml",
+                "/outlines/" + Job + ".toml",
+            }
+        )
         {
             Assert.Equal(HttpStatusCode.NotFound, await Ask(path + token, null, null));
         }
-        using HttpContent large = new StringContent("{\"magnets\":\"" + new string('x', 400_000) + "\"}", System.Text.Encoding.UTF8, "application/json");
-        using HttpResponseMessage refused = await client.PostAsync(new Uri(root, "/api/try" + token), large, TestContext.Current.CancellationToken);
+        using HttpContent large = new StringContent(
+            "{\"magnets\":\"" + new string('x', 400_000) + "\"}",
+            System.Text.Encoding.UTF8,
+            "application/json"
+        );
+        using HttpResponseMessage refused = await client.PostAsync(
+            new Uri(root, "/api/try" + token),
+            large,
+            TestContext.Current.CancellationToken
+        );
         Assert.Equal(HttpStatusCode.RequestEntityTooLarge, refused.StatusCode);
     }
 
