@@ -5,14 +5,17 @@ using FixtureGen.Model;
 namespace FixtureGen.Design;
 
 /// <summary>
-/// The design's own last look: no two features of the same side meet unless one is meant to run into the other, and none
-/// but the relief's way out, the skim and nothing else leaves the block.
+/// The design's own last look: between any two features of the same side stands a wall, unless one is meant to run into
+/// the other, and nothing but the relief's way out and the skim leaves the block.
 /// </summary>
 internal static class Conflicts
 {
-    private const double Sliver = 0.01;
+    /// <summary>How much thinner than asked a wall may be before it is told, mm.</summary>
+    private const double Slack = 0.02;
 
-    public static IEnumerable<Finding> Check(ImmutableArray<Feature> features, Box2 block, Kernel kernel)
+    private const double Precision = 0.01;
+
+    public static IEnumerable<Finding> Check(ImmutableArray<Feature> features, Box2 block, double wall, Kernel kernel)
     {
         Removal[] cuts = [.. features.SelectMany(f => f.Removals).Where(r => r.Kind != FeatureKind.Skim)];
         Box2[] boxes = [.. cuts.Select(c => Measure.Bounds(c.Area))];
@@ -22,17 +25,16 @@ internal static class Conflicts
             {
                 yield return DesignFindings.FeatureOverEdge(cuts[a].Feature, boxes[a].Middle);
             }
+            Box2 near = boxes[a].Outset(wall);
             for (int b = a + 1; b < cuts.Length; b++)
             {
                 if (
-                    cuts[a].Setup == cuts[b].Setup
-                    && cuts[a].Feature != cuts[b].Feature
-                    && boxes[a].Meets(boxes[b])
-                    && !MayMeet(cuts[a].Kind, cuts[b].Kind)
-                    && Common(cuts[a], cuts[b], kernel) is { } at
+                    near.Meets(boxes[b])
+                    && !MayMeet(cuts[a], cuts[b])
+                    && Between(cuts[a], cuts[b], wall, kernel) is { } finding
                 )
                 {
-                    yield return DesignFindings.FeaturesMeet(cuts[a].Feature, cuts[b].Feature, at);
+                    yield return finding;
                 }
             }
         }
@@ -41,21 +43,44 @@ internal static class Conflicts
     private static bool Within(Box2 block, Box2 box) =>
         box.MinX >= block.MinX && box.MaxX <= block.MaxX && box.MinY >= block.MinY && box.MaxY <= block.MaxY;
 
-    private static Point2? Common(Removal a, Removal b, Kernel kernel)
+    private static Finding? Between(Removal a, Removal b, double wall, Kernel kernel)
     {
-        ImmutableArray<Region> both = kernel.Offset(kernel.Intersect(a.Area, b.Area), -Sliver);
+        if (Common(a, b, wall - Slack, kernel) is not { } at)
+        {
+            return null;
+        }
+        double apart = 0;
+        double meets = wall;
+        while (meets - apart > Precision)
+        {
+            double mid = (apart + meets) / 2;
+            (apart, meets) = Common(a, b, mid, kernel) is null ? (mid, meets) : (apart, mid);
+        }
+        return apart <= 0
+            ? DesignFindings.FeaturesMeet(a.Feature, b.Feature, at)
+            : DesignFindings.WallThin(a.Feature, b.Feature, at, apart, wall);
+    }
+
+    /// <summary>Where the second comes within the distance of the first; null where it does not.</summary>
+    private static Point2? Common(Removal a, Removal b, double within, Kernel kernel)
+    {
+        ImmutableArray<Region> both = kernel.Intersect(kernel.Offset(a.Area, within), b.Area);
         return both.Length > 0 ? Measure.Bounds(both[0].Outer).Middle : null;
     }
 
-    private static bool MayMeet(FeatureKind a, FeatureKind b) =>
-        Pair(a, b, FeatureKind.Relief, FeatureKind.CutoutRelief)
+    private static bool MayMeet(Removal a, Removal b) =>
+        a.Setup != b.Setup
+        || a.Feature == b.Feature
+        || Pair(a, b, FeatureKind.Relief, FeatureKind.CutoutRelief)
         || Pair(a, b, FeatureKind.CutoutRelief, FeatureKind.CutoutRelief)
         || Pair(a, b, FeatureKind.Counterbore, FeatureKind.BoltHole)
         || Pair(a, b, FeatureKind.Port, FeatureKind.Net)
-        || Pair(a, b, FeatureKind.MagnetPocket, FeatureKind.MagnetNotch)
+        || (Pair(a, b, FeatureKind.MagnetPocket, FeatureKind.MagnetNotch) && Number(a) == Number(b))
         || Pair(a, b, FeatureKind.Channel, FeatureKind.Channel)
         || Pair(a, b, FeatureKind.Label, FeatureKind.Mark);
 
-    private static bool Pair(FeatureKind a, FeatureKind b, FeatureKind one, FeatureKind other) =>
-        (a == one && b == other) || (a == other && b == one);
+    private static bool Pair(Removal a, Removal b, FeatureKind one, FeatureKind other) =>
+        (a.Kind == one && b.Kind == other) || (a.Kind == other && b.Kind == one);
+
+    private static string Number(Removal removal) => removal.Feature[(removal.Feature.LastIndexOf(' ') + 1)..];
 }

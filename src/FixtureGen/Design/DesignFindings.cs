@@ -483,6 +483,18 @@ internal static class DesignFindings
             At = at,
         };
 
+    public static Finding WallThin(string a, string b, Point2 at, double wall, double least) =>
+        new(
+            "wall-thin",
+            Severity.Error,
+            $"{a} and {b} at {Place(at)}",
+            $"the wall between {a} and {b} is {Mm(wall)}, {Mm(least - wall)} less than the least of {Mm(least)}",
+            "move the part, the magnet or the form that the message names"
+        )
+        {
+            At = at,
+        };
+
     public static string Mm(double value) => value.ToString("0.##", CultureInfo.InvariantCulture) + " mm";
 
     public static string Count(int value) => value.ToString(CultureInfo.InvariantCulture);

@@ -126,7 +126,7 @@ public static class Designer
             ImmutableArray<VacuumLink> links = [.. begun.VacuumPath, .. nets.SelectMany(n => n.Links)];
             log.AddRange(VacuumGraph.Check(zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
-            log.AddRange(Conflicts.Check(features, block, kernel));
+            log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
             return begun with
             {
                 Magnets = magnets,

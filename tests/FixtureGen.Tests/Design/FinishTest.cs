@@ -175,6 +175,39 @@ public sealed class FinishTest
     }
 
     [Fact]
+    public void Features_that_meet_or_leave_too_thin_a_wall_are_told_with_the_amount()
+    {
+        FixtureDesign design = DesignBench.Finished(Plain);
+        PocketFeature Pit(double x) =>
+            new(
+                FormattableString.Invariant($"pit {x}"),
+                FeatureKind.FormPocket,
+                Setup.Top,
+                [],
+                18,
+                10,
+                [
+                    new(
+                        Setup.Top,
+                        FeatureKind.FormPocket,
+                        FormattableString.Invariant($"pit {x}"),
+                        [Region.Of(Contours.Circle(new(x, 190), 4))],
+                        18,
+                        10
+                    ),
+                ]
+            );
+        Kernel kernel = new(Tolerances.House);
+        Box2 block = design.Placement.BlankBox;
+        Assert.Empty(Conflicts.Check([Pit(60), Pit(70)], block, 1.5, kernel));
+        Finding thin = Assert.Single(Conflicts.Check([Pit(60), Pit(69)], block, 1.5, kernel));
+        Assert.Equal("wall-thin", thin.Code);
+        Assert.Equal(1, DesignBench.Amounts(thin)[0], 0.02);
+        Assert.Equal("features-meet", Assert.Single(Conflicts.Check([Pit(60), Pit(67)], block, 1.5, kernel)).Code);
+        Assert.Equal("feature-over-edge", Assert.Single(Conflicts.Check([Pit(214)], block, 1.5, kernel)).Code);
+    }
+
+    [Fact]
     public void A_magnet_too_thick_for_the_block_is_refused()
     {
         Job job = DesignBench.Job with { Magnet = DesignBench.Job.Magnet with { Thickness = 17 } };

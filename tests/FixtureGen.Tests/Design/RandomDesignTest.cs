@@ -67,7 +67,7 @@ public sealed class RandomDesignTest
     private static void CheckRemovals(FixtureDesign design)
     {
         Kernel kernel = new(Tolerances.House);
-        Assert.Empty(Conflicts.Check(design.Features, design.Placement.BlankBox, kernel));
+        Assert.Empty(Conflicts.Check(design.Features, design.Placement.BlankBox, DesignBench.Job.Rules.Wall, kernel));
         Assert.Empty(DepthChain.Check(design.Features, DesignBench.Job.Rules.LeastFloor, kernel));
         Assert.All(design.Removals, r => Assert.True(r.TopZ > r.FloorZ && r.FloorZ >= 0, r.Feature));
         Assert.All(design.Removals, r => Assert.NotEmpty(r.Area));
