@@ -14,24 +14,57 @@ public static class BlockPicture
 
     private const double PixelsPerMm = 7;
 
-    /// <summary>PNG bytes of <paramref name="block"/>; the design names the block's material and the fixture.</summary>
+    /// <summary>PNG bytes of <paramref name="block"/>; the design names the block's material and the fixture. A block that was cut from below is shown turned over as well.</summary>
     public static byte[] Png(BlockGrid block, FixtureDesign design)
     {
-        double tilt = Math.Sin(EyeDeg * Math.PI / 180);
+        BlockGrid[] sides = IsCutBelow(block) ? [block, Turned(block)] : [block];
+        Colour tint = Tint(design.Placement.Blank.Material);
+        double angle = EyeDeg * Math.PI / 180;
         Box2 box = block.Box;
-        double rise = (block.RawTopZ - block.RawBottomZ) * Math.Cos(EyeDeg * Math.PI / 180);
-        double height = (box.Height * tilt) + rise;
-        Scene scene = new(box.Width + 20, height + 30);
-        scene.Image(
-            new Box2(10, 18, 10 + box.Width, 18 + height),
-            Render(block, Tint(design.Placement.Blank.Material))
-        );
-        Point2 corner = new(10, 18);
-        Scale(scene, corner - new Point2(0, 8));
-        string caption = $"{design.Label}   block as cut, {design.Placement.Blank.Material}, seen from the front";
+        double tall = (box.Height * Math.Sin(angle)) + ((block.RawTopZ - block.RawBottomZ) * Math.Cos(angle));
+        Scene scene = new(box.Width + 20, (sides.Length * (tall + 10)) + 20);
+        for (int i = 0; i < sides.Length; i++)
+        {
+            double foot = 18 + ((sides.Length - 1 - i) * (tall + 10));
+            scene.Image(new Box2(10, foot, 10 + box.Width, foot + tall), Render(sides[i], tint));
+        }
+        Scale(scene, new Point2(10, 10));
+        string turned = sides.Length > 1 ? ", below it turned over left to right" : "";
+        string caption =
+            $"{design.Label}   block as cut, {design.Placement.Blank.Material}, seen from the front{turned}";
         Type type = Typefaces.Shrunk(caption, Type.Plain(3.6), box.Width - 55);
         scene.Text(caption, new Point2(10 + box.Width, 7), type, Anchor.Right);
         return SkiaDraw.Png(scene, PixelsPerMm);
+    }
+
+    private static bool IsCutBelow(BlockGrid block)
+    {
+        for (int i = 0; i < block.Bottom.Length; i++)
+        {
+            if (block.Bottom[i] > block.RawBottomZ + 0.05 && block.Bottom[i] < block.Top[i])
+            {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /// <summary>The block turned over left to right: what was the underside is the top.</summary>
+    private static BlockGrid Turned(BlockGrid block)
+    {
+        BlockGrid turned = new(block.Box, block.Cell, block.RawBottomZ, block.RawTopZ);
+        float sum = (float)(block.RawBottomZ + block.RawTopZ);
+        for (int r = 0; r < block.Rows; r++)
+        {
+            for (int c = 0; c < block.Columns; c++)
+            {
+                int from = (r * block.Columns) + (block.Columns - 1 - c);
+                int to = (r * block.Columns) + c;
+                turned.Top[to] = sum - block.Bottom[from];
+                turned.Bottom[to] = sum - block.Top[from];
+            }
+        }
+        return turned;
     }
 
     private static void Scale(Scene scene, Point2 at)

@@ -7,7 +7,7 @@ namespace FixtureGen.Output;
 /// Draws a design's features from above (or, mirrored, from below) in the order that keeps each visible, and remembers
 /// which kinds it used, for the legend. Text size is the em size on paper, mm; 0 leaves magnets unlettered.
 /// </summary>
-internal sealed class FixtureView(Scene scene, View view, double textSize)
+internal sealed class FixtureView(Scene scene, View view, double textSize, bool fromBelow = false)
 {
     private static readonly FeatureKind[] BottomUp =
     [
@@ -131,7 +131,8 @@ internal sealed class FixtureView(Scene scene, View view, double textSize)
 
     private void Draw(Feature feature)
     {
-        LineKind kind = Use(LineKind.For(feature.Kind, feature.Setup));
+        bool hidden = (feature.Setup == Setup.Underside) != fromBelow;
+        LineKind kind = Use(hidden ? LineKind.Below : LineKind.For(feature.Kind));
         if (feature is EngravingFeature text)
         {
             Pen pen = kind.Pen! with { Width = Math.Max(0.18, text.Width * view.Scale) };

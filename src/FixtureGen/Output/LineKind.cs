@@ -21,8 +21,8 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
     public static LineKind Net { get; } =
         new("Distribution groove", Pen.Solid(0.15, Ink), Colour.Of(0x9DBAD3), 0, null, false);
 
-    public static LineKind Channel { get; } =
-        new("Channel from below", new(0.25, Ink, [1.2, 0.8]), null, 0, null, false);
+    public static LineKind Below { get; } =
+        new("Cut from below, hidden", new(0.25, Ink, [1.2, 0.8]), null, 0, null, false);
 
     public static LineKind Gasket { get; } =
         new("Gasket groove", Pen.Solid(0.1, Ink), Colour.Of(0x35506B), 0, null, false);
@@ -71,14 +71,14 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
     public static LineKind Joint { get; } =
         new("Joint of the cord", Pen.Solid(0.7, Colour.White), null, 0, null, false);
 
-    public static LineKind For(FeatureKind kind, Setup setup) =>
+    /// <summary>The kind of a feature that is seen from the side it is cut from.</summary>
+    public static LineKind For(FeatureKind kind) =>
         kind switch
         {
             FeatureKind.Relief or FeatureKind.CutoutRelief => Relief,
             FeatureKind.FormPocket => Form,
             FeatureKind.GasketGroove => Gasket,
-            FeatureKind.Net => Net,
-            FeatureKind.Channel => setup == Setup.Underside ? Channel : Net,
+            FeatureKind.Net or FeatureKind.Channel => Net,
             FeatureKind.MagnetPocket or FeatureKind.MagnetNotch => Magnet,
             FeatureKind.BoltHole or FeatureKind.Counterbore => Bolt,
             FeatureKind.PinHole or FeatureKind.PinSlot => Pin,

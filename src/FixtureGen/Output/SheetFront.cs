@@ -56,7 +56,7 @@ internal static class SheetFront
         key = picture.Used;
         Marks.Stops(paper.Page, view, facts.Job.Plate);
         Marks.Origin(paper.Page, view.At(new Point2(0, 0)), 8, 3, mirrorX: false);
-        SheetMarks.Names(paper.Page, view, facts, 2.5);
+        SheetMarks.All(paper.Page, view, facts, 2.5);
         Point2 a = view.At(new Point2(blank.MinX, blank.MinY));
         Marks.Dimension(
             paper.Page,

@@ -12,7 +12,7 @@ internal static class SheetProgram
         ProgramVerdict? verdict = facts.VerdictOf(plan.Setup);
         string minutes = verdict is null ? "" : $", {Figures.Minutes(verdict.Minutes)} min";
         string file = facts.TextOf(plan.Setup)?.FileName ?? facts.Job.Name;
-        paper.Keep(90);
+        paper.Keep(plan.Setup == Setup.Underside ? 150 : 60);
         paper.Heading($"{Title(plan.Setup)}: program {Figures.Whole(plan.ProgramNumber)}, {file}{minutes}", 60);
         if (plan.Setup == Setup.Underside && facts.Design.Flip is { } flip)
         {

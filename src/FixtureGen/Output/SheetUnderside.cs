@@ -11,8 +11,9 @@ internal static class SheetUnderside
         Box2 place = paper.Place(side);
         Box2 box = new(place.MinX + 6, place.MinY + 6, place.MinX + side + 6, place.MaxY - 2);
         View turned = Turned(facts.Design.Placement.BlankBox, box, flip, out View plain);
-        FixtureView picture = new(paper.Page, turned, textSize: 0);
+        FixtureView picture = new(paper.Page, turned, textSize: 0, fromBelow: true);
         picture.Underside(facts.Design, facts.Job);
+        SheetMarks.Names(paper.Page, turned, facts, Setup.Underside, 2.5);
         Point2 foot = plain.At(new Point2(flip.AxisX, facts.Design.Placement.BlankBox.MinY));
         Point2 head = plain.At(new Point2(flip.AxisX, facts.Design.Placement.BlankBox.MaxY));
         Point2 over = new(0, 3);

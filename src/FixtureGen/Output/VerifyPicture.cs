@@ -17,7 +17,14 @@ public static class VerifyPicture
 
     /// <summary>PNG bytes. Findings without a place are listed without a number; errors come first.</summary>
     public static byte[] Png(FixtureDesign design, VerifyResult verdict) =>
-        SkiaDraw.Png(Draw(design, verdict.Block, [.. verdict.Findings]), PixelsPerMm);
+        SkiaDraw.Png(
+            Draw(
+                design,
+                verdict.Block,
+                [.. verdict.Programs.SelectMany(p => p.Findings.Select(f => OnTop(design, p.Setup, f)))]
+            ),
+            PixelsPerMm
+        );
 
     internal static Scene Draw(FixtureDesign design, BlockGrid block, IReadOnlyList<Finding> findings)
     {
@@ -53,6 +60,16 @@ public static class VerifyPicture
         List(scene, rows, list - 8, findings.Count - sorted.Length);
         return scene;
     }
+
+    /// <summary>A place the judge saw in the turned block's frame, back in the frame of the picture.</summary>
+    internal static Finding OnTop(FixtureDesign design, Setup setup, Finding f) =>
+        setup == Setup.Underside && f.At is { } at && design.Flip is { } flip
+            ? f with
+            {
+                At = flip.Apply(at),
+                Message = f.Message + " (in the underside's frame)",
+            }
+            : f;
 
     /// <summary>Markers in reverse, so that the worst lies on top where two meet.</summary>
     private static void Pins(Scene scene, View view, Finding[] sorted)

@@ -34,4 +34,23 @@ public sealed class BlockPictureTest
         Assert.True(At(38, 22) > 0.6f * At(10, 10), "a lit floor is as the face, not darker for its depth");
         Assert.InRange(At(10, 10), 0.85f, 1.1f);
     }
+
+    [Fact]
+    public void A_block_cut_from_below_is_shown_from_both_sides()
+    {
+        FixtureDesign design = SampleDesign.Create(SampleJob.Create());
+        BlockGrid both = SampleBlock.Carve(design, 0.8);
+        BlockGrid top = SampleBlock.Carve(
+            design with
+            {
+                Features = [.. design.Features.Where(f => f.Setup == Setup.Top)],
+            },
+            0.8
+        );
+        Assert.True(PngHeight(BlockPicture.Png(both, design)) > 1.7 * PngHeight(BlockPicture.Png(top, design)));
+    }
+
+    /// <summary>Bytes 20 to 23 of the header chunk, big-endian (PNG specification, W3C 2003, 11.2.2).</summary>
+    private static int PngHeight(byte[] png) =>
+        System.Buffers.Binary.BinaryPrimitives.ReadInt32BigEndian(png.AsSpan(20));
 }

@@ -38,7 +38,7 @@ public sealed class PreviewTest
         string[] texts = [.. Preview.Draw(Design, Job).Inks.OfType<TextInk>().Select(t => t.Text)];
         LineKind[] drawn =
         [
-            .. Design.Features.Select(f => LineKind.For(f.Kind, f.Setup)),
+            .. Design.Features.Select(f => f.Setup == Setup.Underside ? LineKind.Below : LineKind.For(f.Kind)),
             LineKind.Edge,
             LineKind.Trim,
             LineKind.Zone,

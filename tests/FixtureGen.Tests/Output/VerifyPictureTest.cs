@@ -44,4 +44,20 @@ public sealed class VerifyPictureTest
         Assert.DoesNotContain("3", texts);
         Assert.Contains(texts, t => t.StartsWith("warning feed-high, line 12:", StringComparison.Ordinal));
     }
+
+    /// <summary>The judge names places in the frame it read; the picture is in the plate frame of the top setup.</summary>
+    [Fact]
+    public void A_finding_on_the_underside_is_marked_where_it_lies_seen_from_above()
+    {
+        FixtureDesign design = SampleDesign.Create(SampleJob.Create());
+        Finding below = new("gouge", Severity.Error, "underside.nc", "cut too deep", "lower the path")
+        {
+            At = new Point2(10, 30),
+        };
+        Assert.Equal(
+            new Point2((2 * design.Flip!.Value.AxisX) - 10, 30),
+            VerifyPicture.OnTop(design, Setup.Underside, below).At
+        );
+        Assert.Equal(below, VerifyPicture.OnTop(design, Setup.Top, below));
+    }
 }
