@@ -12,43 +12,23 @@ internal static class JobBody
     // Thermoformed shells are 1.5 to 3.2 mm (common practice, no source); 0.093 in is the middle gauge.
     private const double ShellThickness = 2.36;
 
+    // A worn edge cuts with 1.5 to 2 times the force (common practice, no source).
+    private const double DullFactor = 1.5;
+
     /// <summary>The whole job, or null where the shop files are not all there; all keys are read either way.</summary>
     public static Job? Read(TableReader top, JobShop? shop, string name, ShopShelf shelf)
     {
-        TableReader? drawing = top.InnerOrNull("drawing");
-        TableReader? locator = top.InnerOrNull("locator");
-        TableReader? trim = top.InnerOrNull("trim");
-        TableReader? magnets = top.InnerOrNull("magnets");
-        TableReader? shellTable = top.InnerOrNull("shell");
-        TableReader? block = top.InnerOrNull("block");
-        Shell shell = ShellOf(shellTable, shop);
-        double thickness =
-            block?.LengthOr("thickness", shop?.Blank.Thickness ?? 0, 3, 200) ?? shop?.Blank.Thickness ?? 0;
-        block?.Close();
+        (Shell shell, double? shellFriction) = ShellOf(top.InnerOrNull("shell"), shop);
+        double thickness = BlockThickness(top.InnerOrNull("block"), shop);
         VacuumSupply vacuum = VacuumReader.Read(top.InnerOrNull("vacuum"), shop?.Plate.Vacuum ?? VacuumReader.House);
         HouseLimits limits = RulesReader.Limits(top.InnerOrNull("limits"));
         TableReader? rulesTable = top.InnerOrNull("rules");
         Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket);
         Words words = new(top, name);
-        LengthUnit? drawingUnit = UnitOf(drawing);
-        LayerRoles layers = Layers(drawing?.InnerOrNull("layers"));
-        drawing?.Close();
-        LocatorKind? locatorKind = locator?.Choice(
-            "by",
-            ("form", LocatorKind.Form),
-            ("pins", LocatorKind.Pins),
-            ("hand", LocatorKind.Hand)
-        );
-        ImmutableArray<Point2> pins = locator?.Points("pins", Reach) ?? [];
-        CheckLocator(locator, locatorKind, pins);
-        locator?.Close();
-        double? trimFeed = trim?.MeasureOrNull("feed", Quantity.Rate, 10, 50000);
-        double? trimRpm = trim?.NumberOrNull("rpm", 100, 200000);
-        double dull = trim?.NumberOr("dull_factor", 1.5, 1, 5) ?? 1.5;
-        trim?.Close();
-        int magnetCount = magnets?.WholeOr("count", 4, 0, 100) ?? 4;
-        double? target = magnets?.NumberOrNull("factor_target", 0.1, 100);
-        magnets?.Close();
+        (LengthUnit? drawingUnit, LayerRoles layers) = DrawingOf(top.InnerOrNull("drawing"));
+        (LocatorKind? locator, ImmutableArray<Point2> pins) = LocatorOf(top.InnerOrNull("locator"));
+        (double? trimFeed, double? trimRpm, double dull) = TrimOf(top.InnerOrNull("trim"));
+        (int magnetCount, double? target) = MagnetsOf(top.InnerOrNull("magnets"));
         SkirtHold skirt = SkirtOf(top);
         ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(FormOf)];
         ImmutableArray<MagnetWish> wishes = [.. top.Inners("magnet").Select(WishOf)];
@@ -60,47 +40,94 @@ internal static class JobBody
         CheckSkim(top, rules, thickness);
         CheckNumber(top, words.Program, shop.Control);
         return new Job(
-            name,
-            words.Title,
-            words.Fixture,
-            words.Revision,
-            words.Program,
-            drawingUnit,
-            top.Log.Unit,
-            layers,
-            shop.Plate.Plate,
-            shop.Blank,
-            shop.OtherBlanks,
-            thickness,
-            shop.BlockMaterial,
-            shop.ShellMaterial,
-            shell,
-            locatorKind,
-            pins,
-            skirt,
-            forms,
-            shop.Rack.Tools,
-            shop.TrimTool,
-            trimFeed,
-            trimRpm,
-            shop.Magnet,
-            magnetCount,
-            wishes,
-            target,
-            shop.Gasket,
-            shop.Bolt,
-            shop.Pin,
-            shop.Control,
-            vacuum,
-            shellTable?.NumberOrNull("friction", 0.01, 2),
-            dull,
-            limits,
-            rules,
-            placement,
-            words.Paper,
-            words.Quantity,
-            [.. shelf.Used]
+            Name: name,
+            Title: words.Title,
+            FixtureId: words.Fixture,
+            Revision: words.Revision,
+            ProgramNumber: words.Program,
+            DrawingUnit: drawingUnit,
+            DisplayUnit: top.Log.Unit,
+            Layers: layers,
+            Plate: shop.Plate.Plate,
+            Blank: shop.Blank,
+            OtherBlanks: shop.OtherBlanks,
+            BlankThickness: thickness,
+            BlockMaterial: shop.BlockMaterial,
+            ShellMaterial: shop.ShellMaterial,
+            Shell: shell,
+            Locator: locator,
+            LocatorPins: pins,
+            Skirt: skirt,
+            Forms: forms,
+            Tools: shop.Rack.Tools,
+            TrimTool: shop.TrimTool,
+            TrimFeedMmPerMin: trimFeed,
+            TrimRpm: trimRpm,
+            Magnet: shop.Magnet,
+            MagnetCount: magnetCount,
+            Magnets: wishes,
+            MagnetFactorTarget: target,
+            Gasket: shop.Gasket,
+            Bolt: shop.Bolt,
+            Pin: shop.Pin,
+            Control: shop.Control,
+            Vacuum: vacuum,
+            ShellFriction: shellFriction,
+            DullFactor: dull,
+            Limits: limits,
+            Rules: rules,
+            Placement: placement,
+            Paper: words.Paper,
+            Quantity: words.Quantity,
+            Sources: [.. shelf.Used]
         );
+    }
+
+    private static double BlockThickness(TableReader? t, JobShop? shop)
+    {
+        double nominal = shop?.Blank.Thickness ?? 0;
+        double measured = t?.LengthOr("thickness", nominal, 3, 200) ?? nominal;
+        t?.Close();
+        return measured;
+    }
+
+    private static (LengthUnit? Unit, LayerRoles Layers) DrawingOf(TableReader? t)
+    {
+        LengthUnit? unit = UnitOf(t);
+        LayerRoles layers = Layers(t?.InnerOrNull("layers"));
+        t?.Close();
+        return (unit, layers);
+    }
+
+    private static (LocatorKind? By, ImmutableArray<Point2> Pins) LocatorOf(TableReader? t)
+    {
+        LocatorKind? by = t?.Choice(
+            "by",
+            ("form", LocatorKind.Form),
+            ("pins", LocatorKind.Pins),
+            ("hand", LocatorKind.Hand)
+        );
+        ImmutableArray<Point2> pins = t?.Points("pins", Reach) ?? [];
+        CheckLocator(t, by, pins);
+        t?.Close();
+        return (by, pins);
+    }
+
+    private static (double? Feed, double? Rpm, double Dull) TrimOf(TableReader? t)
+    {
+        double? feed = t?.MeasureOrNull("feed", Quantity.Rate, 10, 50000);
+        double? rpm = t?.NumberOrNull("rpm", 100, 200000);
+        double dull = t?.NumberOr("dull_factor", DullFactor, 1, 5) ?? DullFactor;
+        t?.Close();
+        return (feed, rpm, dull);
+    }
+
+    private static (int Count, double? Target) MagnetsOf(TableReader? t)
+    {
+        int count = t?.WholeOr("count", 4, 0, 100) ?? 4;
+        double? target = t?.NumberOrNull("factor_target", 0.1, 100);
+        t?.Close();
+        return (count, target);
     }
 
     private sealed class Words(TableReader top, string name)
@@ -127,13 +154,13 @@ internal static class JobBody
         Letter,
     }
 
-    private static Shell ShellOf(TableReader? t, JobShop? shop)
+    private static (Shell Shell, double? Friction) ShellOf(TableReader? t, JobShop? shop)
     {
         double thickness = t?.LengthOr("thickness", ShellThickness, 0.2, 12) ?? ShellThickness;
         double greatest = t?.LengthOr("thickness_max", thickness * 1.1, 0.2, 15) ?? thickness * 1.1;
         double least = t?.LengthOr("slack_min", 0, 0, 5) ?? 0;
         double most = t?.LengthOr("slack_max", Math.Max(0.3, least), 0, 5) ?? 0.3;
-        t?.NumberOrNull("friction", 0.01, 2);
+        double? friction = t?.NumberOrNull("friction", 0.01, 2);
         if (greatest < thickness)
         {
             t?.Contradict("thickness_max", "'thickness_max' is less than 'thickness'.", "Give the thickest shell.");
@@ -143,7 +170,7 @@ internal static class JobBody
             t?.Contradict("slack_max", "'slack_max' is less than 'slack_min'.", "Exchange the two.");
         }
         t?.Close();
-        return new Shell(shop?.ShellMaterial.Name ?? "", thickness, greatest, least, most);
+        return (new Shell(shop?.ShellMaterial.Name ?? "", thickness, greatest, least, most), friction);
     }
 
     private static LengthUnit? UnitOf(TableReader? t) =>
