@@ -41,7 +41,7 @@ internal static class Engraving
                 chain[^1].End,
                 pen =>
                 {
-                    pen.RapidZ(Math.Min(pen.At.Z, topZ + Heights.EngraveGap));
+                    pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Heights.HopGap));
                     pen.LineZ(topZ - depth, data.Plunge);
                     pen.Follow(chain, topZ - depth, data.Feed);
                     pen.RapidZ(heights.Hop);

@@ -9,8 +9,8 @@ internal sealed record Heights(double Face, double Hop, double Clearance)
     /// <summary>Above uncut ground within an operation (common practice, no source).</summary>
     public const double HopGap = 1;
 
-    /// <summary>Above the skimmed face, or the shell, between the strokes of a text (common practice, no source).</summary>
-    public const double EngraveGap = 0.5;
+    /// <summary>Above the skimmed face between the strokes of a text (common practice, no source).</summary>
+    public const double EngraveGap = 0.6;
 
     /// <summary>Above everything that stands up, between operations (common practice, no source).</summary>
     public const double ClearanceGap = 4;

@@ -18,7 +18,7 @@ internal sealed class Pen(Point3 start)
     private const double ShortArc = 0.02;
 
     /// <summary>Segments below this length are short on a slope, mm, where the others make up this share of its length.</summary>
-    private const double ShortSlope = 0.25;
+    private const double ShortSlope = 0.2;
     private const double MostlyLong = 0.93;
 
     private readonly ImmutableArray<Move>.Builder _moves = ImmutableArray.CreateBuilder<Move>();

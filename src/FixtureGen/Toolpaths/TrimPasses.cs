@@ -13,9 +13,6 @@ internal static class TrimPasses
     /// <summary>Slope up to a bridge, degrees (common practice, no source); down from it the tool's own limit counts.</summary>
     private const double RiseDeg = 30;
 
-    /// <summary>Above the shell where feeding down begins, mm.</summary>
-    private const double Gap = 1;
-
     public static Piece Piece(TrimCut cut, Job job, CutData data, Heights heights, Kernel kernel)
     {
         if (cut.Hold == SlugHold.MilledAway)
@@ -50,7 +47,7 @@ internal static class TrimPasses
         foreach (double z in Levels(heights.Face, job.Rules.FixtureHeight, cut.FloorZ, data.StepDown))
         {
             pen.Rapid(Point3.At(cut.LeadIn.Start, pen.At.Z));
-            pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Gap));
+            pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Heights.HopGap));
             GoDown(pen, cut, data, z);
             pen.Follow(cut.LeadIn.Segments, z, data.Feed);
             Round(pen, cut, data, z, tabTop);
