@@ -70,8 +70,9 @@ internal static class FeedCheck
         (double least, double most) = Chart(run.Material, diameter);
         double chip = motion.FeedMmPerMin / (e.State.Rpm * Math.Max(1, tool.Flutes));
         double rim = piece.IsArc ? chip * (piece.R + cutter.Radius) / piece.R : chip;
-        bool slow = sideways && tally.Removed > JudgeRules.NoMaterial && rim < least / JudgeRules.ChipFactor;
-        bool fast = chip > most * JudgeRules.ChipFactor;
+        double factor = engraver ? JudgeRules.EngraverChipFactor : JudgeRules.ChipFactor;
+        bool slow = sideways && tally.Removed > JudgeRules.NoMaterial && rim < least / factor;
+        bool fast = chip > most * factor;
         if (slow || fast)
         {
             string what = slow ? "slow" : "fast";

@@ -57,4 +57,7 @@ internal static class JudgeRules
 
     /// <summary>Below the least or above the greatest chip load by this factor a feed is warned about.</summary>
     public const double ChipFactor = 2;
+
+    /// <summary>The same for an engraver's tip, whose width the charts do not reach down to.</summary>
+    public const double EngraverChipFactor = 6;
 }

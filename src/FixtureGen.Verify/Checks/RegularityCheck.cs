@@ -9,7 +9,13 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static class RegularityCheck
 {
-    private const double CentreSlack = 0.2;
+    private const double CentreSlack = 0.05;
+
+    /// <summary>Shorter arcs, mm, join others at a corner of a ring.</summary>
+    private const double LeastTurn = 0.5;
+
+    /// <summary>Arcs that meet within this, degrees, were planned to.</summary>
+    private const double SmoothDeg = 5;
 
     public static void Go(Run run)
     {
@@ -94,12 +100,13 @@ internal static class RegularityCheck
     private static void Turn(Run run, Motion before, Motion motion, Motion after)
     {
         bool arcs = IsArc(before) && IsArc(motion) && IsArc(after);
-        if (!arcs || before.Centre.DistanceTo(after.Centre) > CentreSlack || before.Kind != after.Kind)
+        if (!arcs || !SameCircle(before, after) || before.Kind != after.Kind || Piece.Of(motion).Length < LeastTurn)
         {
             return;
         }
         double away = motion.Centre.DistanceTo(before.Centre);
-        if (away > CentreSlack || motion.Kind != before.Kind)
+        bool smooth = Math.Max(Angle(before, motion), Angle(motion, after)) < SmoothDeg;
+        if (motion.Kind != before.Kind || (away > CentreSlack && !smooth))
         {
             string what =
                 away > CentreSlack
@@ -114,6 +121,9 @@ internal static class RegularityCheck
             );
         }
     }
+
+    private static bool SameCircle(Motion a, Motion b) =>
+        a.Centre.DistanceTo(b.Centre) <= CentreSlack && Math.Abs(Piece.Of(a).R - Piece.Of(b).R) <= CentreSlack;
 
     /// <summary>An arc that doubles back on its neighbours at both ends turns the wrong way or about the wrong centre.</summary>
     private static void Kinks(Run run, Motion before, Motion motion, Motion after)

@@ -85,7 +85,8 @@ internal sealed class TabCheck(Run run)
             bool known =
                 Math.Abs(z - _tabTop) <= run.Limits.Gouge
                 || run.Design.TrimCuts.Any(c => Math.Abs(z - c.FloorZ) <= run.Limits.Gouge);
-            if (!known && level.Sum(m => Piece.Of(m).Length) < shortest / 2)
+            double length = level.Sum(m => Piece.Of(m).Length);
+            if (!known && length > 1 && length < shortest / 2)
             {
                 run.Log.Warn(
                     "lone-level",
