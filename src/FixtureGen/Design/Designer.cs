@@ -69,6 +69,8 @@ public static class Designer
                 .. fed.Features,
             ];
             bool turned = features.Any(f => f.Setup == Setup.Underside);
+            ImmutableArray<Region> contact = Contact.Of(placed, features, kernel);
+            log.AddRange(KernelNotes.Of(kernel, "design"));
             return new FixtureDesign(
                 placed,
                 placement,
@@ -81,7 +83,7 @@ public static class Designer
                 trims,
                 features,
                 [.. fed.Links, .. skirt.Links],
-                Contact.Of(placed, features, kernel),
+                contact,
                 ""
             )
             {
@@ -126,13 +128,15 @@ public static class Designer
             ImmutableArray<VacuumLink> links = [.. begun.VacuumPath, .. nets.SelectMany(n => n.Links)];
             log.AddRange(VacuumGraph.Check(zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
-            log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
+log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
+            ImmutableArray<Region> contact = Contact.Of(begun.Part, features, kernel);
+            log.AddRange(KernelNotes.Of(kernel, "design"));
             return begun with
             {
                 Magnets = magnets,
                 Features = features,
                 VacuumPath = links,
-                Contact = Contact.Of(begun.Part, features, kernel),
+                Contact = contact,
                 Label = text,
             };
         });
