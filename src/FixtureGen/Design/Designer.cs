@@ -128,7 +128,7 @@ public static class Designer
             ImmutableArray<VacuumLink> links = [.. begun.VacuumPath, .. nets.SelectMany(n => n.Links)];
             log.AddRange(VacuumGraph.Check(zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
-log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
+            log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
             ImmutableArray<Region> contact = Contact.Of(begun.Part, features, kernel);
             log.AddRange(KernelNotes.Of(kernel, "design"));
             return begun with

@@ -27,7 +27,9 @@ public static class KernelNotes
                 "geometry-perturbed",
                 Severity.Note,
                 where,
-                FormattableString.Invariant($"{times} offsets were moved by up to {most:0.#####} mm to clear exact coincidences"),
+                FormattableString.Invariant(
+                    $"{times} offsets were moved by up to {most:0.#####} mm to clear exact coincidences"
+                ),
                 "Nothing to do; the amount is far below what the machine holds."
             ),
             _ => new(
