@@ -34,7 +34,7 @@ internal static class Bore
                     .Range(0, 4)
                     .Select(k =>
                     {
-                        Point2 out1 = k switch
+                        Point2 outward = k switch
                         {
                             0 => new Point2(1, 0),
                             1 => new Point2(0, 1),
@@ -42,9 +42,9 @@ internal static class Bore
                             _ => new Point2(0, -1),
                         };
                         return new Way(
-                            centre + (out1 * rough),
+                            centre + (outward * rough),
                             centre,
-                            pen => Cut(pen, centre, out1, rough, radius, data, heights, topZ, floorZ)
+                            pen => Cut(pen, centre, outward, rough, radius, data, heights, topZ, floorZ)
                         );
                     }),
             ]

@@ -55,6 +55,47 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
         Assert.InRange(verdict.Programs.Single(p => p.Setup == Setup.Top).Minutes, 1, 15);
     }
 
+    /// <summary>A plate whose pin bushings have no room below them: the pin holes are bored blind from below, in a setup of their own.</summary>
+    [Fact]
+    public void Blind_pin_holes_are_bored_from_below_and_the_judge_agrees_in_both_setups()
+    {
+        Plate plate = Job.Plate with
+        {
+            Openings =
+            [
+                .. Job.Plate.Openings.Select(o =>
+                    o.Kind is OpeningKind.PinRound or OpeningKind.PinSlot
+                        ? o with
+                        {
+                            ReliefDiameter = 0,
+                            ReliefDepth = 0,
+                        }
+                        : o
+                ),
+            ],
+        };
+        Job job = Job with { Plate = plate };
+        FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], job);
+        Assert.NotNull(design.Flip);
+
+        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(OperationPlanner.Plan(design, job, Tolerances.House));
+        Assert.Equal([Setup.Underside, Setup.Top, Setup.Trim], plans.Select(p => p.Setup));
+        VerifyResult verdict = Verifier.Judge(
+            new VerifyRequest(
+                job,
+                design,
+                [.. plans.Select(p => Written(ProgramWriter.Write(p, job.Control, job)))],
+                Limits.House
+            )
+        );
+
+        Assert.True(
+            verdict.Ok,
+            string.Join('\n', verdict.Findings.Where(f => f.Severity != Severity.Note).Take(20).Select(f => $"{f.Where} {f.Code} {f.Message}"))
+        );
+        Assert.Contains("pin hole", plans[0].Steps.SelectMany(s => s.Operation?.Features ?? []));
+    }
+
     private static ProgramText Written(Stage<ProgramText> stage)
     {
         Assert.True(stage.Ok, string.Join('\n', stage.Findings));
