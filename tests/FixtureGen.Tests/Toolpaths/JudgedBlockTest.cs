@@ -91,7 +91,13 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
 
         Assert.True(
             verdict.Ok,
-            string.Join('\n', verdict.Findings.Where(f => f.Severity != Severity.Note).Take(20).Select(f => $"{f.Where} {f.Code} {f.Message}"))
+            string.Join(
+                '\n',
+                verdict
+                    .Findings.Where(f => f.Severity != Severity.Note)
+                    .Take(20)
+                    .Select(f => $"{f.Where} {f.Code} {f.Message}")
+            )
         );
         Assert.Contains("pin hole", plans[0].Steps.SelectMany(s => s.Operation?.Features ?? []));
     }
