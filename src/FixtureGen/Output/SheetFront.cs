@@ -110,6 +110,10 @@ internal static class SheetFront
         );
         yield return ("Control", job.Control.Name);
         yield return ("Label", design.Label);
+        if (design.Features.Any(f => f.Kind == FeatureKind.Mark))
+        {
+            yield return ("Lies", "the engraved arrow points to +Y");
+        }
         yield return (
             "Part",
             $"area {Figures.Area(PartArea(design.Part))} mm², edge {Figures.Mm(Measure.Length(design.Part.Outer))} mm"
