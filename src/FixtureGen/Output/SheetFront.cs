@@ -110,9 +110,12 @@ internal static class SheetFront
         );
         yield return ("Control", job.Control.Name);
         yield return ("Label", design.Label);
-        if (design.Features.Any(f => f.Kind == FeatureKind.Mark))
+        if (design.Features.OfType<EngravingFeature>().FirstOrDefault(f => f.Kind == FeatureKind.Mark) is { } arrow)
         {
-            yield return ("Lies", "the engraved arrow points to +Y");
+            yield return (
+                "Lies",
+                $"the engraved arrow points to {Axis(arrow.Strokes[0].End - arrow.Strokes[0].Start)}"
+            );
         }
         yield return (
             "Part",
@@ -127,6 +130,11 @@ internal static class SheetFront
         );
         yield return ("Shell", $"{job.Shell.Material} {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}");
     }
+
+    private static string Axis(Point2 way) =>
+        Math.Abs(way.X) > Math.Abs(way.Y) ? (way.X > 0 ? "+X" : "-X")
+        : way.Y > 0 ? "+Y"
+        : "-Y";
 
     /// <summary>Outer less cutouts, mm2; cutouts run clockwise and count negative.</summary>
     public static double PartArea(Part part) => Measure.Area(part.Outer) + part.Cutouts.Sum(Measure.Area);
