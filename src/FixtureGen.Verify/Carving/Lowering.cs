@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -18,6 +17,7 @@ internal ref struct Lowering
     private readonly float _limit1;
     private Vector256<float> _sum;
     private Vector256<float> _deepest;
+    private Vector256<int> _deepLanes;
     private double _total;
     private long _deep;
 
@@ -33,14 +33,22 @@ internal ref struct Lowering
     {
         ref float cell = ref Unsafe.Add(ref MemoryMarshal.GetReference(_cells), start);
         Vector256<float> floor = Vector256.Create(z);
+        // In locals: as fields of this struct they would be stored and loaded again in every round.
+        Vector256<float> sum = _sum;
+        Vector256<float> deepest = _deepest;
+        Vector256<int> deep = _deepLanes;
         int i = 0;
         for (; i <= count - 8; i += 8)
         {
             Vector256<float> old = Vector256.LoadUnsafe(ref cell, (nuint)i);
             Vector256<float> now = Vector256.Min(old, floor);
             now.StoreUnsafe(ref cell, (nuint)i);
-            Count(old - now);
+            Vector256<float> taken = old - now;
+            sum += taken;
+            deepest = Vector256.Max(deepest, taken);
+            deep -= Vector256.GreaterThan(taken, _limit).AsInt32();
         }
+        (_sum, _deepest, _deepLanes) = (sum, deepest, deep);
         if (i < count)
         {
             Rest(start + i, count - i, floor);
@@ -68,7 +76,8 @@ internal ref struct Lowering
         {
             deepest = Math.Max(deepest, _deepest[i]);
         }
-        return new Tally(sum * cell * cell, deepest, _deep * cell * cell);
+        long deep = _deep + Vector256.Sum(_deepLanes);
+        return new Tally(sum * cell * cell, deepest, deep * cell * cell);
     }
 
     private void Rest(int start, int count, Vector256<float> floor)
@@ -94,8 +103,7 @@ internal ref struct Lowering
     {
         _sum += taken;
         _deepest = Vector256.Max(_deepest, taken);
-        uint deep = Vector256.GreaterThan(taken, _limit).ExtractMostSignificantBits();
-        _deep += BitOperations.PopCount(deep);
+        _deepLanes -= Vector256.GreaterThan(taken, _limit).AsInt32();
     }
 
     private void CountOne(float taken)

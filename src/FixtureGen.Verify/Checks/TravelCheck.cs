@@ -64,6 +64,16 @@ internal static class TravelCheck
                     && ChangesTool(run, i)
             ),
         ];
+        foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < run.StockTop + JudgeRules.RapidGap))
+        {
+            run.Log.Error(
+                "retract-missing",
+                e.Line,
+                $"the way to the tool change begins at Z {e.Motion.From.Z:0.###}, within the stock",
+                "Retract first",
+                e.Motion.From.Xy
+            );
+        }
         double usual = ways.Select(w => w.Motion.From.Z).DefaultIfEmpty(0).Max();
         foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < usual - 1e-3))
         {

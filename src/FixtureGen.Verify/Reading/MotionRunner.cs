@@ -384,6 +384,15 @@ internal sealed class MotionRunner(
         MotionKind kind = modes.Motion == 0 ? MotionKind.Rapid : MotionKind.Line;
         Point3 home = HomeOf(job);
         double z = block.Value('Z') is { } v ? home.Z + (v * modes.Unit) : _at.Z;
+        if (z > home.Z + 1e-6)
+        {
+            log.Error(
+                "machine-move",
+                block.Line,
+                $"G53 Z lies {z - home.Z:0.###} mm above the machine's top",
+                "Write G53 Z0: machine heights count down from the top"
+            );
+        }
         bool sideways = block.Has('X') || block.Has('Y');
         if (sideways && _at.Z < home.Z - 1e-6)
         {
