@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Design;
@@ -21,7 +20,7 @@ internal static class Bolts
 
     public static double CounterboreDepth(Screw screw) => screw.WasherThickness + screw.HeadHeight + Air;
 
-    public static Stage<ImmutableArray<Feature>> Bore(Job job, Box2 block, Levels levels, Kernel kernel)
+    public static Stage<ImmutableArray<Feature>> Bore(Job job, Box2 block, Levels levels)
     {
         List<Finding> findings = [];
         double seat = levels.Face - CounterboreDepth(job.Bolt);
@@ -37,7 +36,7 @@ internal static class Bolts
         double edge = (CounterboreDiameter(job.Bolt) / 2) + job.Plate.PlacingTolerance;
         foreach (PlateOpening bolt in bolts)
         {
-            findings.AddRange(PlateSeal.Check(job.Plate, bolt.Name, bolt.At, job.Bolt.ClearanceHole / 2, kernel));
+            findings.AddRange(PlateSeal.Check(job.Plate, bolt.Name, bolt.At, job.Bolt.ClearanceHole / 2));
             findings.AddRange(BreakThrough.Check(bolt, job.Bolt.ClearanceHole, 0));
             if (!block.Outset(-edge).Contains(bolt.At))
             {

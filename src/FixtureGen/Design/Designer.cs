@@ -23,8 +23,8 @@ public static class Designer
             Levels levels = log.Take(Levels.Checked(job));
             log.AddRange(PlateSeal.CheckCover(job.Plate, block));
 
-            ImmutableArray<Feature> bolts = log.Take(Bolts.Bore(job, block, levels, kernel));
-            ImmutableArray<Feature> pins = log.Take(Pins.Bore(job, block, levels, kernel));
+            ImmutableArray<Feature> bolts = log.Take(Bolts.Bore(job, block, levels));
+            ImmutableArray<Feature> pins = log.Take(Pins.Bore(job, block, levels));
             ImmutableArray<Obstacle> obstacles = Obstacles.Of(job, block);
 
             ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(placed, job, kernel));
@@ -36,21 +36,18 @@ public static class Designer
             );
             ImmutableArray<Obstacle> standing = [.. obstacles, .. Obstacles.Of(locators)];
             PocketFeature relief = log.Take(Relief.Outline(outline, around, standing, block, levels, job, kernel));
-            ImmutableArray<PocketFeature> cutouts = Relief.Cutouts(trims, levels, job, kernel);
-            ImmutableArray<PocketFeature> forms = log.Take(FormPockets.Cut(placed, levels, job, kernel));
+            PocketFeature[] pockets =
+            [
+                .. Relief.Cutouts(trims, levels, job, kernel),
+                .. log.Take(FormPockets.Cut(placed, levels, job, kernel)),
+            ];
 
-            Region[] given = [.. around, .. cutouts.SelectMany(c => c.Area), .. forms.SelectMany(f => f.Area)];
+            Region[] given = [.. around, .. pockets.SelectMany(p => p.Area)];
             ImmutableArray<Region> boundaries = log.Take(Zones.Find(placed, given, job, kernel));
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
             Ports.Fed fed = log.Take(Ports.Feed(boundaries, obstacles, wished, 0, levels, job, kernel));
             log.AddRange(FormPockets.Domes(placed, fed.Zones));
-            (ImmutableArray<GrooveFeature> grooves, ImmutableArray<CordLoop> cords) = GasketGrooves.Lay(
-                fed.Zones,
-                levels,
-                job.Gasket,
-                kernel
-            );
-
+            GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Zones, levels, job.Gasket, kernel);
             SkirtLand.Laid skirt = log.Take(
                 SkirtLand.Lay(placed, around, relief.Area, standing, block, fed.Zones.Length, levels, job, kernel)
             );
@@ -59,16 +56,14 @@ public static class Designer
             [
                 Skim.Over(block, levels, job.Plate.PlacingTolerance),
                 relief,
-                .. cutouts,
-                .. forms,
-                .. grooves,
+                .. pockets,
+                .. gaskets.Grooves,
                 .. skirt.Features,
                 .. locators,
                 .. bolts,
                 .. pins,
                 .. fed.Features,
             ];
-            bool turned = features.Any(f => f.Setup == Setup.Underside);
             ImmutableArray<Region> contact = Contact.Of(placed, features, kernel);
             log.AddRange(KernelNotes.Of(kernel, "design"));
             return new FixtureDesign(
@@ -76,9 +71,9 @@ public static class Designer
                 placement,
                 levels.Face,
                 levels.Raw,
-                turned ? new Flip(block.Middle.X) : null,
+                features.Any(f => f.Setup == Setup.Underside) ? new Flip(block.Middle.X) : null,
                 fed.Zones,
-                cords,
+                gaskets.Cords,
                 [],
                 trims,
                 features,

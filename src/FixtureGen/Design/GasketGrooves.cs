@@ -7,12 +7,9 @@ namespace FixtureGen.Design;
 /// <summary>A groove and a cord along every boundary of every zone.</summary>
 internal static class GasketGrooves
 {
-    public static (ImmutableArray<GrooveFeature> Grooves, ImmutableArray<CordLoop> Cords) Lay(
-        IReadOnlyList<SealedZone> zones,
-        Levels levels,
-        Gasket gasket,
-        Kernel kernel
-    )
+    public sealed record Laid(ImmutableArray<GrooveFeature> Grooves, ImmutableArray<CordLoop> Cords);
+
+    public static Laid Lay(IReadOnlyList<SealedZone> zones, Levels levels, Gasket gasket, Kernel kernel)
     {
         List<GrooveFeature> grooves = [];
         List<CordLoop> cords = [];
@@ -30,7 +27,7 @@ internal static class GasketGrooves
                 cords.Add(Cord(loop, zone, gasket, isOuter));
             }
         }
-        return ([.. grooves], [.. cords]);
+        return new([.. grooves], [.. cords]);
     }
 
     public static GrooveFeature Groove(string name, Contour loop, Levels levels, Gasket gasket, Kernel kernel)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Design;
@@ -29,7 +28,7 @@ internal static class Pins
     public static double HalfSlot(Job job, PlateOpening opening) =>
         opening.Kind == OpeningKind.PinSlot ? Growth(job) : 0;
 
-    public static Stage<ImmutableArray<Feature>> Bore(Job job, Box2 block, Levels levels, Kernel kernel)
+    public static Stage<ImmutableArray<Feature>> Bore(Job job, Box2 block, Levels levels)
     {
         List<Finding> findings = [];
         List<Feature> features = [];
@@ -43,7 +42,7 @@ internal static class Pins
                     DesignFindings.HoleOverEdge(pin.Name, pin.At, reach + job.Rules.Wall + job.Plate.PlacingTolerance)
                 );
             }
-            findings.AddRange(PlateSeal.Check(job.Plate, pin.Name, pin.At, reach, kernel));
+            findings.AddRange(PlateSeal.Check(job.Plate, pin.Name, pin.At, reach));
             findings.AddRange(BreakThrough.Check(pin, diameter, 2 * HalfSlot(job, pin)));
             HoleFeature hole = Hole(job, pin, diameter, levels);
             features.Add(hole);

@@ -9,7 +9,7 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class PlateSeal
 {
-    public static IEnumerable<Finding> Check(Plate plate, string hole, Point2 at, double radius, Kernel kernel)
+    public static IEnumerable<Finding> Check(Plate plate, string hole, Point2 at, double radius)
     {
         double needed = radius + (plate.SealGrooveWidth / 2) + plate.PlacingTolerance;
         double distance = Measure.Distance(at, plate.SealLoop);

@@ -84,15 +84,10 @@ internal static class SkirtLand
         {
             return Stage.Failed<Laid>(fed.Findings);
         }
-        (ImmutableArray<GrooveFeature> grooves, ImmutableArray<CordLoop> cords) = GasketGrooves.Lay(
-            fed.Value.Zones,
-            levels,
-            job.Gasket,
-            kernel
-        );
+        GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Value.Zones, levels, job.Gasket, kernel);
         double skirt = reach + (job.Gasket.GrooveWidth / 2) + job.TrimTool.Diameter + job.Rules.SideClearance;
         return Stage.Of(
-            new Laid(fed.Value.Zones, cords, [.. grooves, .. fed.Value.Features], fed.Value.Links),
+            new Laid(fed.Value.Zones, gaskets.Cords, [.. gaskets.Grooves, .. fed.Value.Features], fed.Value.Links),
             [.. fed.Findings, DesignFindings.SkirtReach(skirt)]
         );
     }
