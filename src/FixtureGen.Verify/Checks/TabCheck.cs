@@ -32,6 +32,7 @@ internal sealed class TabCheck(Run run)
         }
         Levels(cuts);
         Ramps(cuts, floor);
+        Lifted(cuts);
         foreach (TrimCut cut in run.Design.TrimCuts)
         {
             foreach (Tab tab in cut.Tabs)
@@ -97,6 +98,33 @@ internal sealed class TabCheck(Run run)
                 );
             }
         }
+    }
+
+    /// <summary>Level at a bridge's height where no bridge is: the way down after it is missing.</summary>
+    private void Lifted(Motion[] cuts)
+    {
+        Bridges bridges = new(run.Design);
+        double shortest = run.Design.TrimCuts.Min(c => c.Path.Segments.Sum(s => s.Length));
+        Motion[] lifted =
+        [
+            .. cuts.Where(m =>
+                Run.IsFeed(m)
+                && Math.Abs(m.From.Z - m.To.Z) < 1e-6
+                && Math.Abs(m.To.Z - _tabTop) <= run.Limits.Gouge
+                && !(bridges.Contains(m.From.Xy) && bridges.Contains(m.To.Xy))
+            ),
+        ];
+        if (lifted.Length == 0 || lifted.Sum(m => Piece.Of(m).Length) >= shortest / 2)
+        {
+            return;
+        }
+        run.Log.Warn(
+            "lone-level",
+            lifted[0].Line,
+            $"the cutter runs on at a tab's height, Z {_tabTop:0.###}, beyond the tab",
+            "The way down after the tab is missing",
+            lifted[0].To.Xy
+        );
     }
 
     /// <summary>Ramps at the bridges rise alike and fall alike; one of a slope of its own was edited.</summary>
