@@ -26,6 +26,6 @@ public static class LibraryNumbers
             Numbering.Stated(jobs)
         );
         Fixture fixture = claimed.Current(Path.GetFileNameWithoutExtension(jobPath))!;
-        return Stage.Of(new Registered(fixture.Program, fixture.Id, fixture.Revision));
+        return Stage.Of(claimed.Told(fixture));
     }
 }

@@ -24,8 +24,8 @@ public sealed record Request(
     Action<string> Progress
 );
 
-/// <summary>What the register says of a job.</summary>
-public sealed record Registered(int ProgramNumber, string FixtureId, int Revision);
+/// <summary>What the register says of a job. Overrules: an older block on the shelf has the number that the job states, so the register's own counts.</summary>
+public sealed record Registered(int ProgramNumber, string FixtureId, int Revision, bool Overrules);
 
 /// <summary>A finished file, not yet on disk.</summary>
 public sealed record OutputFile(string Name, ImmutableArray<byte> Bytes);
@@ -169,7 +169,9 @@ public static class Pipeline
         job = job with
         {
             Name = request.JobName,
-            ProgramNumber = job.ProgramNumber ?? request.Registered.ProgramNumber,
+            ProgramNumber = request.Registered.Overrules
+                ? request.Registered.ProgramNumber
+                : job.ProgramNumber ?? request.Registered.ProgramNumber,
             FixtureId = job.FixtureId.Length > 0 ? job.FixtureId : request.Registered.FixtureId,
             Revision = Math.Max(job.Revision, request.Registered.Revision),
         };

@@ -33,7 +33,7 @@ public static class DemoCommand
             $"outlines/{Example}.dxf",
             Bytes($"outlines/{Example}.dxf")!,
             new ShopFiles(Find, List),
-            new Registered(1000, "F1000", 1),
+            new Registered(1000, "F1000", 1, false),
             ProductVersion.Text,
             steps.Begin
         );

@@ -46,6 +46,15 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
         this.Of(job).Where(f => f.State != FixtureState.Scrapped).MaxBy(f => f.Revision)
         ?? this.Of(job).MaxBy(f => f.Revision);
 
+    /// <summary>What the pipeline is told of a fixture: with an older block of the job on the shelf the register's number overrules the job's.</summary>
+    public Registered Told(Fixture fixture) =>
+        new(
+            fixture.Program,
+            fixture.Id,
+            fixture.Revision,
+            this.Of(fixture.Job).Any(f => f.OnShelf && f.Revision < fixture.Revision)
+        );
+
     public IEnumerable<Fixture> Of(string job) => this.Fixtures.Where(f => f.Job == job);
 
     /// <summary>The register with this fixture in place of the same job's same revision, or added.</summary>

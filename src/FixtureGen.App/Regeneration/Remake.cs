@@ -85,11 +85,12 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
     )
     {
         Outcome outcome = Pipeline.Make(this.Request(files, current));
-        Fixture entry = current;
+        Fixture entry = Said(current, outcome);
         if (outcome.Report.Ok && before is { Report.Ok: true } && ProgramsDiffer(folder, outcome))
         {
-            entry = shelf.Next(current, shelf.Ordinal(current.Job));
+            entry = shelf.Next(entry, shelf.Ordinal(current.Job));
             outcome = Pipeline.Make(this.Request(files, entry));
+            entry = Said(entry, outcome);
         }
         Report? old = before?.Report;
         JobChange change = Row(jobFile, entry, JobResult.Made, why) with
@@ -146,8 +147,12 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
             };
     }
 
+    /// <summary>The entry with the revision and number that the job itself may state.</summary>
+    private static Fixture Said(Fixture entry, Outcome outcome) =>
+        outcome.Job is { } job ? entry with { Revision = job.Revision, Program = job.ProgramNumber ?? entry.Program } : entry;
+
     private Request Request(JobSource files, Fixture entry) =>
-        files.Request(options.PlateFile, static _ => { }, new Registered(entry.Program, entry.Id, entry.Revision));
+        files.Request(options.PlateFile, static _ => { }, shelf.Register.Told(entry));
 
     private static bool ProgramsDiffer(string folder, Outcome outcome) => Changed(folder, outcome).Any();
 

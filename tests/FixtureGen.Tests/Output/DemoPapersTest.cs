@@ -105,7 +105,7 @@ public sealed class DemoMade
             $"outlines/{Name}.dxf",
             System.IO.File.ReadAllBytes(Path.Combine(outlines, Name + ".dxf")),
             DemoShop.Files,
-            new Registered(1170, "F-017", 1),
+            new Registered(1170, "F-017", 1, false),
             "0",
             _ => { }
         );
