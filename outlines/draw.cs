@@ -36,6 +36,7 @@ internal static class Outlines
             ("twine-lid", TwineLid()),
             ("plumb-pouch", PlumbPouch()),
             ("auger-cradle", AugerCradle()),
+            ("hook-cradle", HookCradle()),
         ];
 
     public static string Folder([CallerFilePath] string here = "") => Path.GetDirectoryName(here)!;
@@ -54,6 +55,15 @@ internal static class Outlines
                     (62, 58, 24),
                     (4, 74, 12)
                 )
+            )
+        );
+
+    // For the plate whose bushings have no room below them: its pin holes are bored from the underside, in two setups.
+    private static DxfSheet HookCradle() =>
+        Mm(
+            new DxfLoop(
+                Outline,
+                Shape.Rounded((0, 0, 14), (132, 0, 14), (132, 70, 30), (88, 92, 20), (40, 92, 20), (0, 66, 26))
             )
         );
 
