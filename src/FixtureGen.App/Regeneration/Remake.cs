@@ -149,7 +149,13 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
 
     /// <summary>The entry with the revision and number that the job itself may state.</summary>
     private static Fixture Said(Fixture entry, Outcome outcome) =>
-        outcome.Job is { } job ? entry with { Revision = job.Revision, Program = job.ProgramNumber ?? entry.Program } : entry;
+        outcome.Job is { } job
+            ? entry with
+            {
+                Revision = job.Revision,
+                Program = job.ProgramNumber ?? entry.Program,
+            }
+            : entry;
 
     private Request Request(JobSource files, Fixture entry) =>
         files.Request(options.PlateFile, static _ => { }, shelf.Register.Told(entry));

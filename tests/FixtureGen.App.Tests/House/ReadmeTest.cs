@@ -15,7 +15,12 @@ public sealed partial class ReadmeTest
         [
             .. Directory
                 .EnumerateFiles(Path.Combine(Cli.Root, "src"), "*.cs", SearchOption.AllDirectories)
-                .Where(f => !f.Contains($"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}", StringComparison.Ordinal))
+                .Where(f =>
+                    !f.Contains(
+                        $"{Path.DirectorySeparatorChar}obj{Path.DirectorySeparatorChar}",
+                        StringComparison.Ordinal
+                    )
+                )
                 .SelectMany(f => Code().Matches(File.ReadAllText(f)))
                 .Select(m => m.Groups[1].Value)
                 .Distinct(StringComparer.Ordinal)
@@ -29,7 +34,13 @@ public sealed partial class ReadmeTest
     public void Every_command_stands_in_the_table_and_none_else()
     {
         string help = Cli.Run(Cli.Root, "--help").Output;
-        string[] shown = [.. HelpRow().Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..]).Select(m => m.Groups[1].Value).Distinct()];
+        string[] shown =
+        [
+            .. HelpRow()
+                .Matches(help[help.IndexOf("Commands:", StringComparison.Ordinal)..])
+                .Select(m => m.Groups[1].Value)
+                .Distinct(),
+        ];
         string[] told = [.. TableRow().Matches(Readme).Select(m => m.Groups[1].Value).Distinct()];
         Assert.Equal(shown.Order(StringComparer.Ordinal), told.Order(StringComparer.Ordinal));
     }

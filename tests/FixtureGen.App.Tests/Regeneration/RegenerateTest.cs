@@ -80,7 +80,9 @@ public sealed class RegenerateTest
         JsonNode row = report["jobs"]![0]!;
         Assert.Equal(2, (int)row["revision"]!);
         Assert.NotEqual(number, (int)row["programNumber"]!);
-        JsonObject made = JsonNode.Parse(File.ReadAllText(Path.Combine(library.Out(job), job + ".report.json")))!.AsObject();
+        JsonObject made = JsonNode
+            .Parse(File.ReadAllText(Path.Combine(library.Out(job), job + ".report.json")))!
+            .AsObject();
         Assert.Contains(made["programs"]!.AsArray(), p => (int)p!["programNumber"]! == (int)row["programNumber"]!);
         Assert.NotEmpty(row["reload"]!.AsArray());
         Assert.Equal(before, File.ReadAllText(frozen));
@@ -131,7 +133,8 @@ public sealed class RegenerateTest
         Assert.Equal(undisturbed, Hashes(library));
     }
 
-    private static int[] Revisions(JsonObject report) => [.. report["jobs"]!.AsArray().Select(j => (int)j!["revision"]!)];
+    private static int[] Revisions(JsonObject report) =>
+        [.. report["jobs"]!.AsArray().Select(j => (int)j!["revision"]!)];
 
     private static void Whole(string folder, string job)
     {
