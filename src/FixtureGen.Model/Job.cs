@@ -137,4 +137,8 @@ public sealed record Job(
     string Paper,
     int Quantity,
     ImmutableArray<string> Sources
-);
+)
+{
+    /// <summary>Vacuum ports the job fixes, part frame mm: at most one for a sealed zone, which then has its hole just there.</summary>
+    public ImmutableArray<Point2> Ports { get; init; } = [];
+}

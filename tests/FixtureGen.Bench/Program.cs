@@ -1,3 +1,9 @@
 using BenchmarkDotNet.Running;
+using FixtureGen.Bench;
 
+if (args is ["layout", ..])
+{
+    LayoutBench.Run(args[1..]);
+    return;
+}
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -14,7 +14,7 @@ internal static class Channels
     private const double Step = 4;
 
     /// <summary>At least an eighth of an inch square (common practice, no source); the usual is a quarter.</summary>
-    private const double LeastWidth = 3.175;
+    public const double LeastWidth = 3.175;
 
     private const double MostWidth = 6.35;
 
@@ -74,7 +74,7 @@ internal static class Channels
     }
 
     /// <summary>The largest end mill that is neither under nor over the usual widths; null where the shop has none.</summary>
-    private static double? Width(Job job) =>
+    public static double? Width(Job job) =>
         job
             .Tools.Where(t => t.Kind == ToolKind.EndMill && t.Diameter is >= LeastWidth and <= MostWidth)
             .OrderByDescending(t => t.Diameter)

@@ -45,7 +45,8 @@ public static class Designer
             Region[] given = [.. around, .. pockets.SelectMany(p => p.Area)];
             ImmutableArray<Region> boundaries = log.Take(Zones.Find(placed, given, job, kernel));
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
-            Ports.Fed fed = log.Take(Ports.Feed(boundaries, obstacles, wished, 0, levels, job, kernel));
+            ImmutableArray<Point2> asked = [.. job.Ports.Select(p => Transform.Apply(placement.Pose, p))];
+            Ports.Fed fed = log.Take(Ports.Feed(boundaries, obstacles, wished, asked, 0, levels, job, kernel));
             log.AddRange(FormPockets.Domes(placed, fed.Zones));
             GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Zones, levels, job.Gasket, kernel);
             SkirtLand.Laid skirt = log.Take(

@@ -18,6 +18,31 @@ internal static class PlateFeed
     public static Way? Straight(string hole, Func<double, IReadOnlyList<Region>> room, Levels levels, Job job) =>
         OverPort(hole, room, levels, job.Plate) ?? OverGroove(hole, room, levels, job.Plate);
 
+    /// <summary>A hole of at most this diameter just there, where a port or a groove under it takes the tool's disc off its middle.</summary>
+    public static Way? At(string hole, Point2 at, double most, Levels levels, Plate plate)
+    {
+        foreach (PlateOpening port in plate.Ports.OrderBy(p => Math.Round(p.At.DistanceTo(at), 3)).ThenBy(p => p.Name))
+        {
+            double off = port.At.DistanceTo(at);
+            if (Diameter(port, off, most) is { } diameter)
+            {
+                double section = Ports.Section(Math.Min(diameter, port.Diameter));
+                HoleFeature through = Through(hole, at, diameter, port, levels);
+                return new(at, port.Name, [through], [new(port.Name, hole, section, levels.Face)]);
+            }
+        }
+        foreach (PlateGroove groove in plate.Grooves)
+        {
+            PlateOpening opening = Opening(groove);
+            Point2 under = Measure.Closest(at, groove.Run);
+            if (Diameter(opening, under.DistanceTo(at), most) is { } diameter)
+            {
+                return Into(groove, opening with { At = under }, hole, at, diameter, levels, plate);
+            }
+        }
+        return null;
+    }
+
     private static Way? OverPort(string hole, Func<double, IReadOnlyList<Region>> room, Levels levels, Plate plate)
     {
         foreach (PlateOpening port in plate.Ports.OrderBy(p => p.Name, StringComparer.Ordinal))
@@ -41,14 +66,7 @@ internal static class PlateFeed
     {
         foreach (PlateGroove groove in plate.Grooves)
         {
-            PlateOpening opening = new(
-                $"groove of {groove.Port}",
-                OpeningKind.Port,
-                default,
-                groove.Width,
-                groove.Width,
-                groove.Depth
-            );
+            PlateOpening opening = Opening(groove);
             if (Diameter(opening) is not { } diameter)
             {
                 continue;
@@ -59,30 +77,47 @@ internal static class PlateFeed
             if (longest is not null)
             {
                 Point2 at = Measure.PointAlong(longest, Measure.Length(longest) / 2);
-                return new(
-                    at,
-                    opening.Name,
-                    [Through(hole, at, diameter, opening with { At = at }, levels)],
-                    [
-                        new(
-                            groove.Port,
-                            opening.Name,
-                            groove.Width * groove.Depth,
-                            plate.Ports.First(p => p.Name == groove.Port).At.DistanceTo(at)
-                        ),
-                        new(opening.Name, hole, Ports.Section(diameter), levels.Face),
-                    ]
-                );
+                return Into(groove, opening with { At = at }, hole, at, diameter, levels, plate);
             }
         }
         return null;
     }
 
+    /// <summary>What a groove offers a tool that breaks through over it.</summary>
+    private static PlateOpening Opening(PlateGroove groove) =>
+        new($"groove of {groove.Port}", OpeningKind.Port, default, groove.Width, groove.Width, groove.Depth);
+
+    private static Way Into(
+        PlateGroove groove,
+        PlateOpening opening,
+        string hole,
+        Point2 at,
+        double diameter,
+        Levels levels,
+        Plate plate
+    ) =>
+        new(
+            at,
+            opening.Name,
+            [Through(hole, at, diameter, opening, levels)],
+            [
+                new(
+                    groove.Port,
+                    opening.Name,
+                    groove.Width * groove.Depth,
+                    plate.Ports.First(p => p.Name == groove.Port).At.DistanceTo(at)
+                ),
+                new(opening.Name, hole, Ports.Section(diameter), levels.Face),
+            ]
+        );
+
     /// <summary>The usual feed hole or what the opening's relief takes; null where that is too little.</summary>
-    private static double? Diameter(PlateOpening opening)
+    /// <param name="off">How far the hole lies beside the opening's middle.</param>
+    private static double? Diameter(PlateOpening opening, double off = 0, double most = Ports.UsualDiameter)
     {
-        double diameter = Math.Min(Ports.UsualDiameter, opening.ReliefDiameter - (2 * BreakThrough.Beside));
-        return diameter >= Ports.LeastDiameter && BreakThrough.Allowed(opening, diameter, 0) ? diameter : null;
+        double relief = opening.ReliefDiameter - (2 * (BreakThrough.Beside + off));
+        double diameter = Math.Min(Math.Min(Ports.UsualDiameter, most), relief);
+        return diameter >= Ports.LeastDiameter && BreakThrough.Allowed(opening, diameter, 2 * off) ? diameter : null;
     }
 
     private static HoleFeature Through(string name, Point2 at, double diameter, PlateOpening opening, Levels levels) =>

@@ -28,6 +28,7 @@ internal static class Ports
         IReadOnlyList<Region> boundaries,
         IReadOnlyList<Obstacle> obstacles,
         IReadOnlyList<Point2> keptForMagnets,
+        IReadOnlyList<Point2> asked,
         int first,
         Levels levels,
         Job job,
@@ -37,12 +38,14 @@ internal static class Ports
         List<Finding> findings = [];
         List<SealedZone> zones = [];
         List<Way> ways = [];
+        findings.AddRange(NotInAZone(boundaries, asked, job));
         foreach (Region boundary in boundaries)
         {
             int index = first + zones.Count;
             Region[] sealedArea = [.. kernel.Offset([boundary], -job.Gasket.GrooveWidth / 2)];
             Way? way =
-                PlateFeed.Straight(
+                Asked(boundary, index, asked, obstacles, levels, job, kernel, findings)
+                ?? PlateFeed.Straight(
                     HoleName(index),
                     r => ClearRoom(boundary, r, keptForMagnets, job, kernel),
                     levels,
@@ -77,6 +80,41 @@ internal static class Ports
             new Fed([.. zones], [.. ways.SelectMany(w => w.Features)], [.. ways.SelectMany(w => w.Links)]),
             findings
         );
+    }
+
+    private static IEnumerable<Finding> NotInAZone(
+        IReadOnlyList<Region> boundaries,
+        IReadOnlyList<Point2> asked,
+        Job job
+    ) =>
+        asked
+            .Where(a => boundaries.Count > 0 && !Inside.Contains(boundaries, a))
+            .Select(a => PortFindings.OutsideZones(a, WishedPort.Outside(a, boundaries, job)));
+
+    /// <summary>The way through the port that the job asks for in this zone; where that cannot be, an error says why.</summary>
+    private static Way? Asked(
+        Region boundary,
+        int zone,
+        IReadOnlyList<Point2> asked,
+        IReadOnlyList<Obstacle> obstacles,
+        Levels levels,
+        Job job,
+        Kernel kernel,
+        List<Finding> findings
+    )
+    {
+        Point2[] here = [.. asked.Where(a => Inside.Contains(boundary, a))];
+        if (here.Length == 0)
+        {
+            return null;
+        }
+        findings.AddRange(here.Skip(1).Select(a => PortFindings.Surplus(a, zone + 1, here[0])));
+        (Way? way, PortLack? lack) = WishedPort.Feed(here[0], boundary, zone, obstacles, levels, job, kernel);
+        if (lack is not null)
+        {
+            findings.Add(PortFindings.Misplaced(here[0], lack));
+        }
+        return way;
     }
 
     /// <summary>Ports that lie under a zone which a hole may not be bored into.</summary>
@@ -117,10 +155,13 @@ internal static class Ports
         Kernel kernel
     )
     {
-        if (Channels.Route(boundary, obstacles, keptForMagnets, job, kernel) is not { } route)
-        {
-            return null;
-        }
+        Channels.Found? route = Channels.Route(boundary, obstacles, keptForMagnets, job, kernel);
+        return route is null ? null : Over(route, zone, levels, job, kernel);
+    }
+
+    /// <summary>A hole from the top into the end of a channel from below.</summary>
+    public static Way Over(Channels.Found route, int zone, Levels levels, Job job, Kernel kernel)
+    {
         GrooveFeature channel = Channels.Cut(Names.Numbered("channel", zone + 1), route, levels, job, kernel);
         double diameter = Math.Min(UsualDiameter, route.Width);
         HoleFeature hole = RoundHole.Make(

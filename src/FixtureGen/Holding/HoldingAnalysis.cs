@@ -27,14 +27,20 @@ public static class HoldingAnalysis
     }
 
     /// <summary>What does not depend on the magnets, for trying many places of them; findings as <see cref="Evaluate(FixtureDesign, Job)"/>.</summary>
-    public static Stage<HoldingContext> Context(FixtureDesign design, Job job, Tolerances tolerances)
+    /// <param name="like">See <see cref="HoldingContext"/>.</param>
+    public static Stage<HoldingContext> Context(
+        FixtureDesign design,
+        Job job,
+        Tolerances tolerances,
+        HoldingContext? like = null
+    )
     {
         List<Finding> findings = [.. Refusals(design, job)];
         if (findings.Count > 0)
         {
             return Stage.Failed<HoldingContext>(findings);
         }
-        HoldingContext context = new(design, job, tolerances);
+        HoldingContext context = new(design, job, tolerances, like);
         if (context.Level.Used < context.Level.Alarm - 1e-9)
         {
             findings.Add(HoldingFindings.AlarmNotReached(context.Level));

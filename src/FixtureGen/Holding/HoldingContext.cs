@@ -22,13 +22,14 @@ public sealed class HoldingContext
     private readonly StepFactor[] vacuum;
 
     /// <summary>The design must have contact between shell and block; HoldingAnalysis reports where it has none.</summary>
-    public HoldingContext(FixtureDesign design, Job job, Tolerances tolerances)
+    /// <param name="like">A context of the same part, placement and settings with other magnets or ports: what zones and trim alone decide is taken from it.</param>
+    public HoldingContext(FixtureDesign design, Job job, Tolerances tolerances, HoldingContext? like = null)
     {
         this.job = job;
         Level = VacuumLevel.Of(job.Vacuum);
         Pair = new PairOnBlock(job);
-        seals = new SealStates(design, job, new Kernel(tolerances));
-        Loads = TrimLoadsOf.Design(design, job, seals, Pair.Slip);
+        seals = like?.seals ?? new SealStates(design, job, new Kernel(tolerances));
+        Loads = like?.Loads ?? TrimLoadsOf.Design(design, job, seals, Pair.Slip);
         Contour[] rims = Outermost(design.Contact);
         uniform = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, AreaPieces));
         edge = new PressureMeasure(ContactQuadrature.AlongLines(rims, rims.Sum(Measure.Length) / 60));

@@ -3,8 +3,11 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
 
-/// <summary>A magnet that stands where it may not: short by so many mm of what it is nearest to; Neighbour is the other magnet's index where that is what offends.</summary>
-public sealed record ClearanceLack(int Magnet, double ShortBy, string Against, int? Neighbour);
+/// <summary>
+/// A magnet that stands where it may not: short by so many mm of what it is nearest to, and that thing's nearest point.
+/// Neighbour is the other magnet's index where that is what offends.
+/// </summary>
+public sealed record ClearanceLack(int Magnet, double ShortBy, string Against, Point2 At, int? Neighbour);
 
 /// <summary>The same rules that choose places, asked about places somebody else chose. Plate frame, mm.</summary>
 public sealed class MagnetClearances
@@ -24,17 +27,17 @@ public sealed class MagnetClearances
         var lacks = ImmutableArray.CreateBuilder<ClearanceLack>();
         for (int i = 0; i < at.Count; i++)
         {
-            (double slack, string against) = room.At(at[i]);
-            if (slack < -1e-6)
+            MagnetRoom.Room left = room.Nearest(at[i]);
+            if (left.Slack < -1e-6)
             {
-                lacks.Add(new ClearanceLack(i, -slack, against, null));
+                lacks.Add(new ClearanceLack(i, -left.Slack, left.Against, left.At(), null));
             }
             for (int j = 0; j < i; j++)
             {
                 double apart = at[i].DistanceTo(at[j]);
                 if (apart < spacing - 1e-6)
                 {
-                    lacks.Add(new ClearanceLack(i, spacing - apart, "its neighbour", j));
+                    lacks.Add(new ClearanceLack(i, spacing - apart, "its neighbour", at[j], j));
                 }
             }
         }

@@ -53,40 +53,55 @@ internal sealed class MagnetRoom
     /// <summary>How much room is left at a place, mm, and what is nearest; below 0 a magnet may not stand there.</summary>
     public (double Slack, string Against) At(Point2 p)
     {
-        (double Slack, string Against) least = (double.MinValue, "the edge of the sealed zone");
+        Room room = Nearest(p);
+        return (room.Slack, room.Against);
+    }
+
+    /// <summary>The room left at a place, what takes it, and how that thing's nearest point is found.</summary>
+    public Room Nearest(Point2 p)
+    {
+        Room least = new(double.MinValue, "the edge of the sealed zone", () => p);
         foreach (SealedZone zone in design.Zones)
         {
             double distance = Measure.Distance(p, zone.Boundary);
             double inside = Inside.Contains(zone.Boundary, p) ? distance : -distance;
-            least = (Math.Max(least.Slack, inside - half - wall - pocket), least.Against);
+            double slack = inside - half - wall - pocket;
+            least = slack > least.Slack ? least with { Slack = slack, At = () => Measure.Closest(p, zone.Boundary) } : least;
         }
-        void Take(double slack, string against) => least = slack < least.Slack ? (slack, against) : least;
+        void Take(double slack, string against, Func<Point2> at) =>
+            least = slack < least.Slack ? new Room(slack, against, at) : least;
         foreach ((ImmutableArray<Segment> run, double keep) in moves)
         {
-            Take(Measure.Distance(p, new OpenPath(run)) - keep, "the trim cutter's way");
+            OpenPath way = new(run);
+            Take(Measure.Distance(p, way) - keep, "the trim cutter's way", () => Measure.Closest(p, way));
         }
         foreach ((HoleFeature hole, double keep) in holes)
         {
-            Take(p.DistanceTo(hole.At) - ((hole.Diameter + hole.SlotLength) / 2) - keep, hole.Name);
+            double own = (hole.Diameter + hole.SlotLength) / 2;
+            Take(p.DistanceTo(hole.At) - own - keep, hole.Name, () => hole.At);
         }
         foreach (PocketFeature other in pockets)
         {
-            Take(Outside(p, other.Area) - pocket - wall, other.Name);
+            Take(Outside(p, other.Area) - pocket - wall, other.Name, () => Closest(p, other.Area));
         }
         foreach ((OpenPath run, double keep) in channels)
         {
-            Take(Measure.Distance(p, run) - keep, "a channel from below");
+            Take(Measure.Distance(p, run) - keep, "a channel from below", () => Measure.Closest(p, run));
         }
         foreach (FormRegion form in design.Part.Forms)
         {
-            Take(Outside(p, form.Edge) - jacket, "a form of the shell");
+            Take(Outside(p, form.Edge) - jacket, "a form of the shell", () => Measure.Closest(p, form.Edge));
         }
         foreach (Contour keepOut in design.Part.KeepOuts)
         {
-            Take(Outside(p, keepOut) - Math.Max(pocket, jacket), "a keep-out");
+            double keep = Math.Max(pocket, jacket);
+            Take(Outside(p, keepOut) - keep, "a keep-out", () => Measure.Closest(p, keepOut));
         }
         return least;
     }
+
+    /// <summary>Slack in mm; what takes it, and its nearest point, worked out when asked for.</summary>
+    public readonly record struct Room(double Slack, string Against, Func<Point2> At);
 
     /// <summary>Allowed places on a grid, row by row; the pitch is a multiple of 0.5 mm and at most about the given number come out.</summary>
     public (Point2[] Places, double Pitch) Grid(int most)
@@ -178,6 +193,9 @@ internal sealed class MagnetRoom
                 or FeatureKind.LocatorHole;
         return steel ? Math.Max(pocket + wall, 1.5 * magnet) : pocket + wall;
     }
+
+    private static Point2 Closest(Point2 p, ImmutableArray<Region> area) =>
+        area.Select(r => Measure.Closest(p, r)).MinBy(q => q.DistanceTo(p));
 
     private static double Outside(Point2 p, ImmutableArray<Region> area)
     {

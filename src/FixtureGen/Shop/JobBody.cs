@@ -32,6 +32,7 @@ internal static class JobBody
         SkirtHold skirt = SkirtOf(top);
         ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(FormOf)];
         ImmutableArray<MagnetWish> wishes = [.. top.Inners("magnet").Select(WishOf)];
+        ImmutableArray<Point2> ports = [.. top.Inners("port").Select(PortOf)];
         Pose? placement = PoseOf(top.InnerOrNull("placement"));
         if (shop is null || rules is null || top.Log.Failed)
         {
@@ -80,7 +81,10 @@ internal static class JobBody
             Paper: words.Paper,
             Quantity: words.Quantity,
             Sources: [.. shelf.Used]
-        );
+        )
+        {
+            Ports = ports,
+        };
     }
 
     private static double BlockThickness(TableReader? t, JobShop? shop)
@@ -259,6 +263,13 @@ internal static class JobBody
         MagnetWish wish = new(t.Point("at", Reach), t.FlagOr("locked", true));
         t.Close();
         return wish;
+    }
+
+    private static Point2 PortOf(TableReader t)
+    {
+        Point2 at = t.Point("at", Reach);
+        t.Close();
+        return at;
     }
 
     private static Pose? PoseOf(TableReader? t)

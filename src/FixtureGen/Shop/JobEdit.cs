@@ -33,7 +33,15 @@ public static class JobEdit
     public static Stage<string> SetMagnets(string text, string fileName, IReadOnlyList<MagnetWish> places)
     {
         ArgumentNullException.ThrowIfNull(places);
-        return Edited(text, fileName, doc => Magnets(text, doc, places));
+        return Edited(text, fileName, doc => Tables(text, doc, "magnet", [.. places.Select(p => (p.At, (bool?)p.Locked))])
+        );
+    }
+
+    /// <summary>Replaces the fixed vacuum ports (part frame, mm) in the way of <see cref="SetMagnets"/>.</summary>
+    public static Stage<string> SetPorts(string text, string fileName, IReadOnlyList<Point2> places)
+    {
+        ArgumentNullException.ThrowIfNull(places);
+        return Edited(text, fileName, doc => Tables(text, doc, "port", [.. places.Select(p => (p, (bool?)null))]));
     }
 
     private readonly record struct Change(int Start, int End, string New);
@@ -85,42 +93,51 @@ public static class JobEdit
         return new Change(text.Length, text.Length, $"{Gap(text)}[{header}]\n{path[^1]} = {literal}\n");
     }
 
-    private static IEnumerable<Change> Magnets(string text, DocumentSyntax doc, IReadOnlyList<MagnetWish> places)
+    /// <summary>The tables [[name]] with their places in order; a lock is written only where it is given.</summary>
+    private static IEnumerable<Change> Tables(
+        string text,
+        DocumentSyntax doc,
+        string name,
+        (Point2 At, bool? Locked)[] places
+    )
     {
         LengthUnit unit = UnitOf(doc);
         TableSyntaxBase[] old =
         [
-            .. doc.Tables.Where(t => t is TableArraySyntax && string.Join('.', TomlText.Parts(t.Name!)) == "magnet"),
+            .. doc.Tables.Where(t => t is TableArraySyntax && string.Join('.', TomlText.Parts(t.Name!)) == name),
         ];
-        for (int i = 0; i < Math.Min(old.Length, places.Count); i++)
+        for (int i = 0; i < Math.Min(old.Length, places.Length); i++)
         {
             KeyValueSyntax[] pairs = [.. old[i].Items.OfType<KeyValueSyntax>()];
             string at = Point(places[i].At, unit);
-            string locked = places[i].Locked ? "true" : "false";
             yield return Find(pairs, ["at"]) is { } place
                 ? Exchange(place, at)
                 : Insert(text, LastLine(text, old[i]), "at = " + at);
+            if (places[i].Locked is not { } locked)
+            {
+                continue;
+            }
             if (Find(pairs, ["locked"]) is { } flag)
             {
-                yield return Exchange(flag, locked);
+                yield return Exchange(flag, locked ? "true" : "false");
             }
-            else if (!places[i].Locked)
+            else if (!locked)
             {
                 yield return Insert(text, LastLine(text, old[i]), "locked = false");
             }
         }
-        foreach (TableSyntaxBase surplus in old.Skip(places.Count))
+        foreach (TableSyntaxBase surplus in old.Skip(places.Length))
         {
             int start = StartOfLine(text, surplus.Span.Start.Offset);
             yield return new Change(start, SkipOneBlank(text, LastLine(text, surplus)), "");
         }
-        if (places.Count > old.Length)
+        if (places.Length > old.Length)
         {
             int end = old.Length > 0 ? LastLine(text, old[^1]) : text.Length;
             string gap = old.Length > 0 ? "\n" : Gap(text);
             IEnumerable<string> fresh = places
                 .Skip(old.Length)
-                .Select(p => $"[[magnet]]\nat = {Point(p.At, unit)}\n{(p.Locked ? "" : "locked = false\n")}");
+                .Select(p => $"[[{name}]]\nat = {Point(p.At, unit)}\n{(p.Locked == false ? "locked = false\n" : "")}");
             string lead = end > 0 && text[end - 1] != '\n' ? "\n" : "";
             yield return new Change(end, end, lead + gap + string.Join('\n', fresh));
         }

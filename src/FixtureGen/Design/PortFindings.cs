@@ -1,0 +1,43 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Design;
+
+/// <summary>Findings about vacuum ports that the job fixes; lengths in mm, plate frame.</summary>
+internal static class PortFindings
+{
+    public static Finding Misplaced(Point2 at, PortLack lack) =>
+        new(
+            "port-misplaced",
+            Severity.Error,
+            $"port at {DesignFindings.Place(at)}",
+            $"the port asked for here is {DesignFindings.Mm(lack.ShortBy)} too near {lack.Against} (nearest at {DesignFindings.Place(lack.Nearest)})",
+            $"move the port by at least {DesignFindings.Mm(lack.ShortBy)}, or take its [[port]] out: the program then chooses the place"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding OutsideZones(Point2 at, PortLack lack) =>
+        new(
+            "port-outside-zones",
+            Severity.Error,
+            $"port at {DesignFindings.Place(at)}",
+            $"the port asked for here lies in no sealed zone: {DesignFindings.Mm(lack.ShortBy)} from where the nearest one can take it",
+            $"move the port towards {DesignFindings.Place(lack.Nearest)} and {DesignFindings.Mm(lack.ShortBy)} on, or take its [[port]] out"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding Surplus(Point2 at, int zone, Point2 first) =>
+        new(
+            "port-surplus",
+            Severity.Error,
+            $"port at {DesignFindings.Place(at)}",
+            $"zone {DesignFindings.Count(zone)} already has the port asked for at {DesignFindings.Place(first)}; a zone is fed by one",
+            "take one of the two [[port]] tables out of the job"
+        )
+        {
+            At = at,
+        };
+}

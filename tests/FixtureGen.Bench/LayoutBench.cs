@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.Diagnostics;
+using System.Globalization;
+using FixtureGen.Design;
+using FixtureGen.Geometry;
+using FixtureGen.Holding;
+using FixtureGen.Model;
+using FixtureGen.Shop;
+
+namespace FixtureGen.Bench;
+
+/// <summary>
+/// One step of a drag on the layout page, by stage: median processor milliseconds of this process over the demo jobs, one
+/// magnet moved a little at every step. Processor time, so that a busy machine does not spoil it.
+/// </summary>
+internal static class LayoutBench
+{
+    private const int Steps = 25;
+    private static readonly string[] Stages = ["begin", "finish", "context", "evaluate"];
+
+    public static void Run(string[] jobs)
+    {
+        string root = Root();
+        string[] all =
+        [
+            .. Directory
+                .EnumerateFiles(Path.Combine(root, "outlines"), "*.toml")
+                .Order(StringComparer.Ordinal)
+                .Where(f => jobs.Length == 0 || jobs.Contains(Path.GetFileNameWithoutExtension(f))),
+        ];
+        Console.WriteLine("job                " + string.Join("  ", Stages.Select(s => s.PadLeft(9))) + "      whole");
+        foreach (string file in all)
+        {
+            Stage<Placed> placed = Pipeline.Place(Request(root, file));
+            if (placed.Value is { } p)
+            {
+                Print(Path.GetFileNameWithoutExtension(file), p);
+            }
+        }
+    }
+
+    private static void Print(string name, Placed p)
+    {
+        FixtureDesign begun = Designer.Begin(p.Part, p.Placement, p.Job, Tolerances.House).Value!;
+        ImmutableArray<MagnetPlace> places = MagnetPlacement.Choose(begun, p.Job, Tolerances.House).Value;
+        List<double[]> times = [];
+        for (int i = 0; i < Steps; i++)
+        {
+            ImmutableArray<MagnetPlace> moved = places.SetItem(
+                0,
+                places[0] with
+                {
+                    At = places[0].At + new Point2(0.2 * i, 0.1 * i),
+                }
+            );
+            times.Add(Step(p, moved));
+        }
+        double[] medians = [.. Stages.Select((_, s) => Median(times.Skip(5).Select(t => t[s])))];
+        string cells = string.Join("  ", medians.Select(Cell));
+        Console.WriteLine($"{name,-18} {cells}  {Cell(Median(times.Skip(5).Select(t => t.Sum())))}");
+    }
+
+    private static double[] Step(Placed p, ImmutableArray<MagnetPlace> magnets)
+    {
+        Pose back = Transform.Inverse(p.Placement.Pose);
+        Job job = p.Job with
+        {
+            Magnets = [.. magnets.Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked))],
+            MagnetCount = magnets.Length,
+        };
+        double[] at = new double[5];
+        at[0] = Now();
+        FixtureDesign begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House).Value!;
+        at[1] = Now();
+        FixtureDesign design =
+            Designer.Finish(begun, magnets, job, Tolerances.House).Value ?? begun with { Magnets = magnets };
+        at[2] = Now();
+        HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
+        at[3] = Now();
+        HoldingResult result = context.Evaluate(magnets);
+        HoldingAnalysis.Judge(context, result, job);
+        at[4] = Now();
+        return [at[1] - at[0], at[2] - at[1], at[3] - at[2], at[4] - at[3]];
+    }
+
+    private static double Now() => Process.GetCurrentProcess().TotalProcessorTime.TotalMilliseconds;
+
+    private static double Median(IEnumerable<double> values)
+    {
+        double[] sorted = [.. values.Order()];
+        return sorted[sorted.Length / 2];
+    }
+
+    private static string Cell(double ms) => ms.ToString("0.0", CultureInfo.InvariantCulture).PadLeft(9);
+
+    private static Request Request(string root, string file)
+    {
+        ShopFiles shop = new(
+            (kind, name) =>
+            {
+                string path = Path.Combine(root, "templates", kind, name + ".toml");
+                return File.Exists(path) ? (path, File.ReadAllText(path)) : null;
+            },
+            kind =>
+                Directory
+                    .EnumerateFiles(Path.Combine(root, "templates", kind), "*.toml")
+                    .Select(f => Path.GetFileNameWithoutExtension(f)!)
+                    .Order(StringComparer.Ordinal)
+        );
+        string drawing = Path.ChangeExtension(file, ".dxf");
+        string name = Path.GetFileNameWithoutExtension(file);
+        return new Request(
+            name,
+            file,
+            File.ReadAllText(file),
+            drawing,
+            File.ReadAllBytes(drawing),
+            shop,
+            new Registered(1000, name, 1),
+            "bench",
+            static _ => { }
+        );
+    }
+
+    private static string Root()
+    {
+        DirectoryInfo? folder = new(AppContext.BaseDirectory);
+        while (folder is not null && !Directory.Exists(Path.Combine(folder.FullName, "templates")))
+        {
+            folder = folder.Parent;
+        }
+        return folder?.FullName ?? throw new InvalidOperationException("No templates folder above the bench.");
+    }
+}
