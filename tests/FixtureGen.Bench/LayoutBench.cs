@@ -57,7 +57,7 @@ internal static class LayoutBench
         }
         double[] medians = [.. Stages.Select((_, s) => Median(times.Skip(5).Select(t => t[s])))];
         string cells = string.Join("  ", medians.Select(Cell));
-        Console.WriteLine($"{name,-18} {cells}  {Cell(Median(times.Skip(5).Select(t => t.Sum())))}");
+        Console.WriteLine($"{name, -18} {cells}  {Cell(Median(times.Skip(5).Select(t => t.Sum())))}");
     }
 
     private static double[] Step(Placed p, ImmutableArray<MagnetPlace> magnets)

@@ -69,9 +69,9 @@ public sealed class LayoutPage : IAsyncDisposable
         }
     }
 
-    public static async Task<LayoutPage> OpenAsync(string job)
+    /// <summary>The demo's templates and one of its jobs in a temporary folder.</summary>
+    public static string Library(string job)
     {
-        NeedsChromium();
         string folder = Directory.CreateTempSubdirectory("fixturegen-page-").FullName;
         CopyTree(Path.Combine(Root, "templates"), Path.Combine(folder, "templates"));
         Directory.CreateDirectory(Path.Combine(folder, "outlines"));
@@ -79,6 +79,18 @@ public sealed class LayoutPage : IAsyncDisposable
         {
             File.Copy(Path.Combine(Root, "outlines", job + ending), Path.Combine(folder, "outlines", job + ending));
         }
+        return folder;
+    }
+
+    public static async Task<LayoutPage> OpenAsync(
+        string job,
+        ColorScheme scheme = ColorScheme.Light,
+        int width = 1280,
+        int height = 720
+    )
+    {
+        NeedsChromium();
+        string folder = Library(job);
         Process program = Process.Start(
             Start(folder, "layout", Path.Combine("outlines", job + ".toml"), "--port", "0")
         )!;
@@ -91,7 +103,8 @@ public sealed class LayoutPage : IAsyncDisposable
         IPage page = await browser.NewPageAsync(
             new()
             {
-                ViewportSize = new() { Width = 1280, Height = 720 },
+                ViewportSize = new() { Width = width, Height = height },
+                ColorScheme = scheme,
                 BypassCSP = true,
             }
         );
@@ -147,6 +160,31 @@ public sealed class LayoutPage : IAsyncDisposable
         );
 
     public async Task<string> StatusAsync() => await this.Page.Locator("#status").InnerTextAsync();
+
+    /// <summary>Does something and waits until the page has shown its answer.</summary>
+    public async Task DoAsync(Func<Task> act)
+    {
+        int before = await this.AnswersAsync();
+        await act();
+        await this.AnsweredAsync(before + 1);
+    }
+
+    /// <summary>Waits until the status line says this.</summary>
+    public async Task SaysAsync(string text) =>
+        await this.Page.WaitForFunctionAsync(
+            "text => document.getElementById('status').textContent.includes(text)",
+            text,
+            new() { Timeout = 120_000 }
+        );
+
+    public async Task SaveAsync()
+    {
+        await this.Page.ClickAsync("#save");
+        await this.SaysAsync("Saved to");
+    }
+
+    /// <summary>The job on disk.</summary>
+    public string Text() => File.ReadAllText(this.JobPath);
 
     /// <summary>The four factors as <c>check --json</c> says them for the job on disk.</summary>
     public JsonNode Check()

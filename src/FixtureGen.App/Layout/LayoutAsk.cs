@@ -5,9 +5,16 @@ using FixtureGen.Model;
 
 namespace FixtureGen.App.Layout;
 
-/// <summary>What the page asks about: magnets in the plate frame, mm, and the settings that differ from the job.</summary>
-public sealed record LayoutAsk(ImmutableArray<MagnetPlace> Magnets, ImmutableSortedDictionary<string, string> Settings)
+/// <summary>What the page asks about: magnets and fixed ports in the plate frame, mm, and its settings. ShapesKey names the shapes that the page has.</summary>
+public sealed record LayoutAsk(
+    ImmutableArray<MagnetPlace> Magnets,
+    ImmutableArray<Point2> Ports,
+    ImmutableSortedDictionary<string, string> Settings,
+    string ShapesKey = ""
+)
 {
+    private const int MostPorts = 20;
+
     private const int MostMagnets = 60;
 
     /// <summary>Reads the request; throws FormatException where it is not one.</summary>
@@ -30,21 +37,28 @@ public sealed record LayoutAsk(ImmutableArray<MagnetPlace> Magnets, ImmutableSor
                     ? value.GetValue<double>().ToString("R", CultureInfo.InvariantCulture)
                 : value.GetValue<string>();
         }
-        return new LayoutAsk([.. magnets.Select(Magnet)], settings.ToImmutable());
+        JsonArray ports = body["ports"]?.AsArray() ?? [];
+        if (ports.Count > MostPorts)
+        {
+            throw new FormatException("too many ports");
+        }
+        return new LayoutAsk(
+            [.. magnets.Select(Magnet)],
+            [.. ports.Select(p => Place(p!))],
+            settings.ToImmutable(),
+            (string?)body["shapesKey"] ?? ""
+        );
     }
 
-    private static MagnetPlace Magnet(JsonNode? node)
+    private static MagnetPlace Magnet(JsonNode? node) =>
+        new(Place(node!), node!["locked"]?.GetValue<bool>() ?? false, node["drawn"]?.GetValue<bool>() ?? false);
+
+    private static Point2 Place(JsonNode node)
     {
-        double x = node!["x"]!.GetValue<double>();
+        double x = node["x"]!.GetValue<double>();
         double y = node["y"]!.GetValue<double>();
-        if (!double.IsFinite(x) || !double.IsFinite(y) || Math.Abs(x) > 5000 || Math.Abs(y) > 5000)
-        {
-            throw new FormatException("a magnet is nowhere");
-        }
-        return new MagnetPlace(
-            new Point2(x, y),
-            node["locked"]?.GetValue<bool>() ?? false,
-            node["drawn"]?.GetValue<bool>() ?? false
-        );
+        return double.IsFinite(x) && double.IsFinite(y) && Math.Abs(x) <= 5000 && Math.Abs(y) <= 5000
+            ? new Point2(x, y)
+            : throw new FormatException("a magnet or a port is nowhere");
     }
 }

@@ -18,8 +18,7 @@ internal static class LayoutFaults
         foreach (ClearanceLack lack in new MagnetClearances(begun, job).Of(at))
         {
             string other = lack.Neighbour is int n ? $"magnet {No(n)}" : lack.Against;
-            string message =
-                $"Magnet {No(lack.Magnet)} is {LayoutJson.Amount(lack.ShortBy, job)} too near {other}.";
+            string message = $"Magnet {No(lack.Magnet)} is {LayoutJson.Amount(lack.ShortBy, job)} too near {other}.";
             list.Add((JsonNode)Fault("magnet", lack.Magnet, other, lack.ShortBy, message, at[lack.Magnet], lack.At));
         }
         foreach (PortFault f in PortClearances.Of(begun, job, Tolerances.House))

@@ -1,4 +1,6 @@
 using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using FixtureGen.Model;
@@ -98,6 +100,10 @@ internal static class LayoutJson
         job.DisplayUnit == LengthUnit.Inch
             ? string.Create(CultureInfo.InvariantCulture, $"{mm / Units.MmPerInch:0.000} in")
             : string.Create(CultureInfo.InvariantCulture, $"{mm:0.00} mm");
+
+    /// <summary>Equal for equal content only.</summary>
+    public static string Key(JsonNode node) =>
+        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(node.ToJsonString())));
 
     public static JsonArray Point(Point2 p) => new(p.X, p.Y);
 

@@ -13,9 +13,9 @@ namespace FixtureGen.App.Layout;
 public sealed class LayoutSession
 {
     private readonly string jobPath;
-    private readonly JobSource source;
+    private JobSource source;
     private readonly Lock gate = new();
-    private readonly LayoutTrial trial;
+    private LayoutTrial trial;
     private volatile string step = "";
 
     private LayoutSession(string jobPath, JobSource source, LayoutTrial trial)
@@ -52,7 +52,7 @@ public sealed class LayoutSession
             {
                 return call switch
                 {
-                    "state" => LayoutAnswer.Json(200, this.State()),
+                    "state" => this.Fresh(),
                     "try" => this.trial.Try(LayoutAsk.Of(body)),
                     "best" => this.trial.Best(LayoutAsk.Of(body), fewest: false),
                     "fewest" => this.trial.Best(LayoutAsk.Of(body), fewest: true),
@@ -75,6 +75,26 @@ public sealed class LayoutSession
                 return LayoutAnswer.Message(400, $"the question is not understood: {e.Message}");
             }
         }
+    }
+
+    /// <summary>The job as it is on disk now: a page loaded again shows what was saved meanwhile.</summary>
+    private LayoutAnswer Fresh()
+    {
+        Stage<JobSource> now = JobSource.Read(this.jobPath);
+        if (now.Value is not { } read)
+        {
+            return LayoutJson.Refused(now.Findings);
+        }
+        if (read.JobText != this.source.JobText || !read.Drawing.AsSpan().SequenceEqual(this.source.Drawing))
+        {
+            Stage<LayoutTrial> fresh = LayoutTrial.Start(read);
+            if (fresh.Value is not { } trial)
+            {
+                return LayoutJson.Refused(fresh.Findings);
+            }
+            (this.source, this.trial) = (read, trial);
+        }
+        return LayoutAnswer.Json(200, this.State());
     }
 
     private JsonObject State()

@@ -129,13 +129,13 @@ public static class LayoutSettings
         string edited = text;
         foreach (Setting s in All.Where(s => s.Key != "count"))
         {
-            if (
-                !settings.TryGetValue(s.Key, out string? value)
-                || value == s.Value(job)
-                || (s.Key == "feed" && value == "0")
-            )
+            if (!settings.TryGetValue(s.Key, out string? value) || value == s.Value(job))
             {
                 continue;
+            }
+            if (s.Key == "feed" && value == "0")
+            {
+                return Stage.Failed<string>(FeedStays(file));
             }
             Stage<string> next = JobEdit.Set(edited, file, s.JobKey, s.Literal(value));
             if (!next.Ok)
@@ -146,6 +146,15 @@ public static class LayoutSettings
         }
         return Stage.Of(edited);
     }
+
+    private static Finding FeedStays(string file) =>
+        new(
+            "feed-stays",
+            Severity.Error,
+            file,
+            "the job states trim.feed, and a feed from the chip load means that it states none",
+            "take the line out of the job by hand and open the page again, or give a feed above 0"
+        );
 
     private static string Quoted(string value) =>
         "\""

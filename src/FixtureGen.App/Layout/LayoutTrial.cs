@@ -5,7 +5,6 @@ using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
-using FixtureGen.Output;
 using FixtureGen.Shop;
 
 namespace FixtureGen.App.Layout;
@@ -18,6 +17,7 @@ public sealed class LayoutTrial
     private readonly FixtureDesign first;
     private (string Key, Placed Placed) current;
     private string shownFor = "";
+    private HoldingContext? like;
 
     private LayoutTrial(JobSource source, Placed placed, FixtureDesign first)
     {
@@ -59,8 +59,12 @@ public sealed class LayoutTrial
             ["unit"] = this.original.DisplayUnit == LengthUnit.Inch ? "in" : "mm",
             ["box"] = new JsonArray(b.MinX, b.MinY, b.MaxX, b.MaxY),
             ["shapes"] = PlanShapes.Of(this.first, this.original),
-            ["magnet"] = Sizes(this.original),
-            ["magnets"] = Places(this.first.Magnets),
+            ["magnet"] = LayoutJson.Sizes(this.original),
+            ["magnets"] = LayoutJson.Magnets(this.first.Magnets),
+            ["ports"] = LayoutJson.Ports(
+                this.original.Ports.Select(p => Transform.Apply(this.first.Placement.Pose, p))
+            ),
+            ["fed"] = LayoutJson.Fed(this.first),
             ["limits"] = new JsonObject
             {
                 ["vacuum"] = this.original.Limits.VacuumFactor,
@@ -70,48 +74,43 @@ public sealed class LayoutTrial
         };
     }
 
-    /// <summary>Factors, samples, shares, clearances and the shapes where they changed.</summary>
+    /// <summary>Factors, samples, shares, clearances, and the shapes where the page has others.</summary>
     public LayoutAnswer Try(LayoutAsk ask)
     {
         Stage<Laid> laid = this.Lay(ask);
         if (laid.Value is not { } value)
         {
-            return LayoutAnswer.Json(
-                422,
-                new JsonObject
-                {
-                    ["message"] = laid.Findings.FirstOrDefault()?.Message ?? "refused",
-                    ["findings"] = AppJson.Findings(laid.Findings),
-                }
-            );
+            return LayoutJson.Refused(laid.Findings);
         }
-        Stage<HoldingResult> holding = HoldingAnalysis.Evaluate(value.Design, value.Job);
-        if (holding.Value is not { } h)
+        Stage<HoldingContext> context = HoldingAnalysis.Context(value.Design, value.Job, Tolerances.House, this.like);
+        if (context.Value is not { } holding)
         {
-            return LayoutAnswer.Json(
-                422,
-                new JsonObject
-                {
-                    ["message"] = holding.Findings.FirstOrDefault()?.Message ?? "refused",
-                    ["findings"] = AppJson.Findings(holding.Findings),
-                }
-            );
+            return LayoutJson.Refused(context.Findings);
         }
-        JsonObject factors = JsonNode.Parse(HoldingJson(h))!.AsObject();
+        this.like = holding;
+        HoldingResult h = holding.Evaluate(value.Design.Magnets);
         JsonObject answer = new()
         {
-            ["factors"] = factors,
-            ["samples"] = Samples(h),
-            ["shares"] = new JsonArray([.. h.MagnetShareN.Select(n => (JsonNode)JsonValue.Create(Math.Round(n, 3)))]),
+            ["factors"] = LayoutJson.Factors(h),
+            ["samples"] = LayoutJson.Samples(h),
+            ["shares"] = LayoutJson.Shares(h),
             ["magnetForceN"] = Math.Round(h.MagnetForceN, 3),
-            ["violations"] = Violations(value),
+            ["violations"] = LayoutFaults.Of(value.Begun, value.Design.Magnets, value.Job),
+            ["fed"] = LayoutJson.Fed(value.Design),
             ["findings"] = AppJson.Findings([
                 .. laid.Findings.Where(f => f.Severity != Severity.Note),
-                .. holding.Findings,
+                .. context.Findings,
+                .. HoldingAnalysis.Judge(holding, h, value.Job),
             ]),
-            ["magnet"] = Sizes(value.Job),
-            ["shapes"] = PlanShapes.Of(value.Design, value.Job),
+            ["magnet"] = LayoutJson.Sizes(value.Job),
         };
+        JsonArray shapes = PlanShapes.Of(value.Design, value.Job);
+        string key = LayoutJson.Key(shapes);
+        if (key != ask.ShapesKey)
+        {
+            answer["shapes"] = shapes;
+            answer["shapesKey"] = key;
+        }
         return LayoutAnswer.Json(200, answer);
     }
 
@@ -121,10 +120,7 @@ public sealed class LayoutTrial
         Stage<Placed> placed = this.PlacedFor(ask);
         if (placed.Value is not { } p)
         {
-            return LayoutAnswer.Json(
-                422,
-                new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(placed.Findings) }
-            );
+            return LayoutJson.Refused(placed.Findings);
         }
         int count = ask.Settings.TryGetValue("count", out string? text)
             ? (int)double.Parse(text, CultureInfo.InvariantCulture)
@@ -138,6 +134,7 @@ public sealed class LayoutTrial
                     .Magnets.Where(m => m.Locked && !m.FromDrawing)
                     .Select(m => new MagnetWish(Transform.Apply(back, m.At), true)),
             ],
+            Ports = PortsOf(ask, p),
             MagnetCount = count,
             MagnetFactorTarget = fewest ? p.Job.Limits.MagnetFactor : null,
         };
@@ -147,22 +144,14 @@ public sealed class LayoutTrial
             : Stage.Failed<ImmutableArray<MagnetPlace>>(begun.Findings);
         if (!best.Ok)
         {
-            Finding[] why = [.. best.Findings.Where(f => f.Severity == Severity.Error)];
-            return LayoutAnswer.Json(
-                422,
-                new JsonObject
-                {
-                    ["message"] = why.FirstOrDefault()?.Message ?? "no places were found",
-                    ["findings"] = AppJson.Findings(why),
-                }
-            );
+            return LayoutJson.Refused([.. best.Findings.Where(f => f.Severity == Severity.Error)]);
         }
         string told = best.Findings.Length > 0 ? " " + best.Findings[0].Message : "";
         return LayoutAnswer.Json(
             200,
             new JsonObject
             {
-                ["magnets"] = Places(best.Value),
+                ["magnets"] = LayoutJson.Magnets(best.Value),
                 ["message"] = string.Create(CultureInfo.InvariantCulture, $"{best.Value.Length} magnets placed.{told}"),
             }
         );
@@ -180,32 +169,37 @@ public sealed class LayoutTrial
         return LayoutAnswer.Json(200, SectionCut.Of(value.Design, value.Job, from, to));
     }
 
-    public JsonArray Violations(LayoutAsk ask) => this.Lay(ask).Value is { } laid ? Violations(laid) : [];
+    public JsonArray Violations(LayoutAsk ask) =>
+        this.Lay(ask).Value is { } laid ? LayoutFaults.Of(laid.Begun, laid.Design.Magnets, laid.Job) : [];
 
-    /// <summary>The job's text with the layout and the settings written in; comments and order are kept.</summary>
+    /// <summary>The job's text with the layout and the settings written in; comments and order are kept, and what is the same stays as it is written.</summary>
     public Stage<string> Text(LayoutAsk ask, string jobText)
     {
-        Stage<string> text = LayoutSettings.Write(jobText, this.source.JobPath, this.original, ask.Settings);
+        string file = this.source.JobPath;
+        Stage<Job> written = JobReader.Read(jobText, file, this.source.Library.Shop(null));
+        if (written.Value is not { } now)
+        {
+            return Stage.Failed<string>(written.Findings);
+        }
+        Stage<string> text = LayoutSettings.Write(jobText, file, now, ask.Settings);
         if (!text.Ok)
         {
             return text;
         }
-        Pose back = Transform.Inverse(this.current.Placed.Placement.Pose);
+        Placed placed = this.current.Placed;
+        Pose back = Transform.Inverse(placed.Placement.Pose);
         MagnetWish[] wishes =
         [
             .. ask
                 .Magnets.Where(m => !m.FromDrawing)
                 .Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked)),
         ];
-        Stage<string> magnets = JobEdit.SetMagnets(text.Value!, this.source.JobPath, wishes);
-        return magnets.Ok
-            ? JobEdit.Set(
-                magnets.Value!,
-                this.source.JobPath,
-                "magnets.count",
-                ask.Magnets.Length.ToString(CultureInfo.InvariantCulture)
-            )
-            : magnets;
+        Stage<string> magnets = JobEdit.SetMagnets(text.Value!, file, wishes);
+        Stage<string> ports = magnets.Ok ? JobEdit.SetPorts(magnets.Value!, file, PortsOf(ask, placed)) : magnets;
+        string count = ask.Magnets.Length.ToString(CultureInfo.InvariantCulture);
+        return ports.Ok && now.MagnetCount != ask.Magnets.Length
+            ? JobEdit.Set(ports.Value!, file, "magnets.count", count)
+            : ports;
     }
 
     private sealed record Laid(Job Job, FixtureDesign Begun, FixtureDesign Design);
@@ -228,6 +222,7 @@ public sealed class LayoutTrial
                     .Where(m => !m.FromDrawing)
                     .Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked)),
             ],
+            Ports = PortsOf(ask, p),
             MagnetCount = magnets.Length,
         };
         Stage<FixtureDesign> begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House);
@@ -237,20 +232,21 @@ public sealed class LayoutTrial
         }
         Stage<FixtureDesign> finished = Designer.Finish(b, magnets, job, Tolerances.House);
         FixtureDesign design = finished.Value ?? b with { Magnets = magnets };
-        return Stage.Of(new Laid(job, b, design), finished.Findings);
+        return Stage.Of(new Laid(job, b, design), [.. begun.Findings, .. finished.Findings]);
     }
 
     /// <summary>A place as the job file will say it: four decimals of the job's unit in the part frame, so that check reads the very same.</summary>
-    private static MagnetPlace Rounded(MagnetPlace m, Placed p)
+    private static MagnetPlace Rounded(MagnetPlace m, Placed p) =>
+        m.FromDrawing ? m : m with { At = Transform.Apply(p.Placement.Pose, Written(m.At, p)) };
+
+    private static ImmutableArray<Point2> PortsOf(LayoutAsk ask, Placed p) =>
+        [.. ask.Ports.Select(port => Written(port, p))];
+
+    private static Point2 Written(Point2 plate, Placed p)
     {
-        if (m.FromDrawing)
-        {
-            return m;
-        }
         double unit = p.Job.DisplayUnit == LengthUnit.Inch ? Units.MmPerInch : 1;
-        Point2 at = Transform.Apply(Transform.Inverse(p.Placement.Pose), m.At);
-        Point2 written = new(Math.Round(at.X / unit, 4) * unit, Math.Round(at.Y / unit, 4) * unit);
-        return m with { At = Transform.Apply(p.Placement.Pose, written) };
+        Point2 at = Transform.Apply(Transform.Inverse(p.Placement.Pose), plate);
+        return new(Math.Round(at.X / unit, 4) * unit, Math.Round(at.Y / unit, 4) * unit);
     }
 
     private Stage<Placed> PlacedFor(LayoutAsk ask)
@@ -280,78 +276,8 @@ public sealed class LayoutTrial
         {
             this.current = (key, placed.Value!);
             this.shownFor = key;
+            this.like = null;
         }
         return placed;
     }
-
-    private static JsonArray Violations(Laid laid)
-    {
-        Point2[] at = [.. laid.Design.Magnets.Select(m => m.At)];
-        JsonArray list = [];
-        foreach (ClearanceLack lack in new MagnetClearances(laid.Begun, laid.Job).Of(at))
-        {
-            string other = lack.Neighbour is int n
-                ? string.Create(CultureInfo.InvariantCulture, $"magnet {n + 1}")
-                : lack.Against;
-            JsonObject o = new()
-            {
-                ["magnet"] = lack.Magnet,
-                ["other"] = other,
-                ["amountMm"] = Math.Round(lack.ShortBy, 3),
-                ["message"] = string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"Magnet {lack.Magnet + 1} is {Amount(lack.ShortBy, laid.Job)} too near {other}."
-                ),
-            };
-            if (lack.Neighbour is int j)
-            {
-                o["a"] = new JsonArray(at[lack.Magnet].X, at[lack.Magnet].Y);
-                o["b"] = new JsonArray(at[j].X, at[j].Y);
-            }
-            list.Add((JsonNode)o);
-        }
-        return list;
-    }
-
-    private static string Amount(double mm, Job job) =>
-        job.DisplayUnit == LengthUnit.Inch
-            ? string.Create(CultureInfo.InvariantCulture, $"{mm / Units.MmPerInch:0.000} in")
-            : string.Create(CultureInfo.InvariantCulture, $"{mm:0.00} mm");
-
-    private static string HoldingJson(HoldingResult h) =>
-        System.Text.Json.JsonSerializer.Serialize(ReportBuilder.Holding(h), ReportJson.Default.HoldingFacts);
-
-    private static JsonArray Samples(HoldingResult h) =>
-        new([
-            .. h.Samples.Select(s =>
-                (JsonNode)
-                    new JsonObject
-                    {
-                        ["cut"] = s.Cut,
-                        ["x"] = Math.Round(s.At.X, 3),
-                        ["y"] = Math.Round(s.At.Y, 3),
-                        ["load"] = Math.Round(s.LoadN, 2),
-                        ["vacuum"] = Math.Round(s.VacuumOnly, 4),
-                        ["stopping"] = Math.Round(s.MagnetsStopping, 4),
-                        ["both"] = Math.Round(s.Both, 4),
-                    }
-            ),
-        ]);
-
-    private static JsonObject Sizes(Job job) =>
-        new() { ["diameter"] = job.Magnet.Diameter, ["jacket"] = job.Magnet.JacketDiameter };
-
-    private static JsonArray Places(IEnumerable<MagnetPlace> magnets) =>
-        new([
-            .. magnets.Select(m =>
-                (JsonNode)
-                    new JsonObject
-                    {
-                        ["x"] = m.At.X,
-                        ["y"] = m.At.Y,
-                        ["locked"] = m.Locked,
-                        ["drawn"] = m.FromDrawing,
-                    }
-            ),
-        ]);
 }

@@ -12,15 +12,16 @@ export const el = (name, attributes, parent) => {
 
 const view = { x: 0, y: 0, scale: 1 };
 const world = el("g", {}, svg);
-const layers = Object.fromEntries(["shapes", "path", "magnets", "marks", "section"].map((n) => [n, el("g", {}, world)]));
+const layers = Object.fromEntries(["shapes", "path", "ports", "magnets", "marks", "section"].map((n) => [n, el("g", {}, world)]));
 const pixels = () => svg.getBoundingClientRect();
 
-// Factor to stroke: below the limit thick and dark, far above thin and light, so that grey print still tells.
+// Factor to stroke: below the limit thick and strong against the paper, far above thin and faint, so that grey print still tells.
+const dark = matchMedia("(prefers-color-scheme: dark)");
 const steps = [0.5, 1, 1.5, 2, 3, 5, 10];
 export function look(factor) {
   const i = steps.findIndex((s) => factor < s);
   const n = i < 0 ? steps.length : i;
-  return { width: 6.5 - n * 0.68, lightness: 18 + n * 8.5, hue: 18 + n * 24 };
+  return { width: 6.5 - n * 0.68, lightness: dark.matches ? 84 - n * 6.5 : 18 + n * 8.5, hue: 18 + n * 24 };
 }
 const stroke = (l) => `hsl(${l.hue} 70% ${l.lightness}%)`;
 
@@ -61,88 +62,155 @@ export function toWorld(event) {
 
 const thin = (w) => w / view.scale;
 
+// Elements are kept and only told what changed: a drag changes a few of hundreds.
+function set(element, name, value) {
+  const text = String(value);
+  if (element.getAttribute(name) !== text) element.setAttribute(name, text);
+}
+
 export function drawShapes() {
-  layers.shapes.replaceChildren();
-  for (const s of state.job.shapes) {
-    const path = el("path", { d: s.d, class: `s-${s.kind}`, "vector-effect": s.width ? "none" : "non-scaling-stroke", "fill-rule": "evenodd" }, layers.shapes);
-    if (s.width) path.setAttribute("stroke-width", s.width);
-    el("title", {}, path).textContent = s.name;
-  }
+  const shapes = state.job.shapes;
+  shapes.forEach((s, i) => {
+    let path = layers.shapes.children[i];
+    if (!path) {
+      path = el("path", { "vector-effect": "non-scaling-stroke", "fill-rule": "evenodd" }, layers.shapes);
+      el("title", {}, path);
+    }
+    set(path, "d", s.d);
+    set(path, "class", `s-${s.kind}`);
+    if (path.firstChild.textContent !== s.name) path.firstChild.textContent = s.name;
+  });
+  while (layers.shapes.children.length > shapes.length) layers.shapes.lastChild.remove();
 }
 
 export function redraw() {
   drawPath();
   drawMagnets();
+  drawPorts();
   drawMarks();
 }
 
-const value = (sample) => ({ vacuum: sample.vacuum, stopping: sample.stopping, both: sample.both })[document.getElementById("show").value];
+const chosenFactor = () => ({ vacuum: 3, stopping: 4, both: 5 })[document.getElementById("show").value];
+const width = 6;
 
 function drawPath() {
-  layers.path.replaceChildren();
-  const samples = state.answer?.samples ?? [];
-  for (let i = 1; i < samples.length; i++) {
-    const a = samples[i - 1];
-    const b = samples[i];
-    if (a.cut !== b.cut || Math.hypot(a.x - b.x, a.y - b.y) > 3) continue;
-    const l = look(Math.min(value(a), value(b)));
-    el("line", { x1: a.x, y1: a.y, x2: b.x, y2: b.y, stroke: stroke(l), "stroke-width": thin(l.width), "stroke-linecap": "round" }, layers.path);
+  const factor = chosenFactor();
+  let used = 0;
+  for (const { values } of state.answer?.samples ?? []) {
+    for (let i = width; i < values.length; i += width) {
+      const j = i - width;
+      if (Math.hypot(values[i] - values[j], values[i + 1] - values[j + 1]) > 3) continue;
+      const line = layers.path.children[used++] ?? el("line", { "stroke-linecap": "round" }, layers.path);
+      const l = look(Math.min(values[i + factor], values[j + factor]));
+      set(line, "x1", values[j]);
+      set(line, "y1", values[j + 1]);
+      set(line, "x2", values[i]);
+      set(line, "y2", values[i + 1]);
+      set(line, "stroke", stroke(l));
+      set(line, "stroke-width", thin(l.width));
+    }
   }
+  while (layers.path.children.length > used) layers.path.lastChild.remove();
 }
 
 export function nearestSample(p) {
   let best = null;
-  for (const s of state.answer?.samples ?? []) {
-    const d = Math.hypot(s.x - p.x, s.y - p.y);
-    if (d < 12 / view.scale && (!best || d < best.d)) best = { s, d };
+  for (const { cut, values } of state.answer?.samples ?? []) {
+    for (let i = 0; i < values.length; i += width) {
+      const d = Math.hypot(values[i] - p.x, values[i + 1] - p.y);
+      if (d < 12 / view.scale && (!best || d < best.d)) best = { d, cut, values: values.slice(i, i + width) };
+    }
   }
-  return best?.s ?? null;
+  if (!best) return null;
+  const [x, y, load, vacuum, stopping, both] = best.values;
+  return { cut: best.cut, x, y, load, vacuum, stopping, both };
 }
 
+function handleOf(layer, i, kind, shape) {
+  let g = layer.children[i];
+  if (!g) {
+    g = el("g", { tabindex: 0, role: "button", "data-index": i, [`data-${kind}`]: i }, layer);
+    shape(g);
+    el("text", { "text-anchor": "middle", y: 4 }, g).textContent = String(i + 1);
+    el("title", {}, g);
+  }
+  return g;
+}
+
+function tell(g, names, at, label) {
+  set(g, "class", names.filter(Boolean).join(" "));
+  set(g, "transform", `translate(${at.x} ${at.y})`);
+  set(g, "aria-label", label);
+  if (g.lastChild.textContent !== label) g.lastChild.textContent = label;
+  set(g.querySelector("text"), "transform", `scale(${thin(1)} ${-thin(1)})`);
+}
+
+const offenders = (kind) => new Set((state.answer?.violations ?? []).map((v) => v[kind]));
+const isChosen = (kind, i) => state.chosen?.kind === kind && state.chosen.i === i;
+
 function drawMagnets() {
-  const focused = document.activeElement?.dataset?.index;
-  layers.magnets.replaceChildren();
-  const bad = new Set((state.answer?.violations ?? []).map((v) => v.magnet));
+  const bad = offenders("magnet");
   state.magnets.forEach((m, i) => {
-    const names = ["magnet", m.locked && "locked", bad.has(i) && "bad", state.chosen === i && "chosen"].filter(Boolean).join(" ");
+    const g = handleOf(layers.magnets, i, "magnet", (parent) => {
+      el("circle", { "vector-effect": "non-scaling-stroke" }, parent);
+      el("circle", { class: "jacket", "vector-effect": "non-scaling-stroke" }, parent);
+    });
+    set(g.children[0], "r", state.job.magnet.diameter / 2);
+    set(g.children[1], "r", state.job.magnet.jacket / 2);
     const share = state.answer?.shares?.[i];
-    const label = `Magnet ${i + 1} at X ${show(m.x)} Y ${show(m.y)} ${state.job.unit}${m.locked ? ", locked" : ""}${share === undefined ? "" : `, pull ${share.toFixed(1)} newtons`}`;
-    const g = el("g", { class: names, transform: `translate(${m.x} ${m.y})`, tabindex: 0, role: "button", "aria-label": label, "data-index": i, "data-magnet": i }, layers.magnets);
-    el("circle", { r: state.job.magnet.diameter / 2, "vector-effect": "non-scaling-stroke" }, g);
-    el("circle", { r: state.job.magnet.jacket / 2, class: "jacket", "vector-effect": "non-scaling-stroke" }, g);
-    const t = el("text", { "text-anchor": "middle", transform: `scale(${thin(1)} ${-thin(1)})`, y: 4 }, g);
-    t.textContent = String(i + 1);
-    el("title", {}, g).textContent = label;
+    const pull = share === undefined ? "" : `, pull ${share.toFixed(1)} newtons`;
+    const fixed = m.drawn ? ", from the drawing" : m.locked ? ", locked" : "";
+    const label = `Magnet ${i + 1} at X ${show(m.x)} Y ${show(m.y)} ${state.job.unit}${fixed}${pull}`;
+    tell(g, ["magnet", m.locked && "locked", m.drawn && "drawn", bad.has(i) && "bad", isChosen("magnet", i) && "chosen"], m, label);
   });
-  if (focused !== undefined) layers.magnets.querySelector(`[data-index="${focused}"]`)?.focus({ preventScroll: true });
+  while (layers.magnets.children.length > state.magnets.length) layers.magnets.lastChild.remove();
+}
+
+function drawPorts() {
+  const bad = offenders("port");
+  state.ports.forEach((p, i) => {
+    const g = handleOf(layers.ports, i, "port", (parent) =>
+      el("rect", { x: -4.5, y: -4.5, width: 9, height: 9, "vector-effect": "non-scaling-stroke" }, parent));
+    const label = `Vacuum port ${i + 1} at X ${show(p.x)} Y ${show(p.y)} ${state.job.unit}`;
+    tell(g, ["port", bad.has(i) && "bad", isChosen("port", i) && "chosen"], p, label);
+  });
+  while (layers.ports.children.length > state.ports.length) layers.ports.lastChild.remove();
 }
 
 function drawMarks() {
   layers.marks.replaceChildren();
   for (const v of state.answer?.violations ?? []) {
-    if (v.a && v.b) el("line", { x1: v.a[0], y1: v.a[1], x2: v.b[0], y2: v.b[1], class: "offence", "vector-effect": "non-scaling-stroke" }, layers.marks);
+    const line = { x1: v.a[0], y1: v.a[1], x2: v.b[0], y2: v.b[1], class: "offence", "vector-effect": "non-scaling-stroke" };
+    el("title", {}, el("line", line, layers.marks)).textContent = v.message;
+    el("circle", { cx: v.b[0], cy: v.b[1], r: thin(4), class: "offence-end" }, layers.marks);
   }
   const factors = state.answer?.factors;
   if (!factors) return;
   const key = { vacuum: "vacuumOnly", stopping: "magnetsStopping", both: "both" }[document.getElementById("show").value];
   const w = factors[key];
   el("circle", { cx: w.xMm, cy: w.yMm, r: thin(9), class: "weak", "vector-effect": "non-scaling-stroke" }, layers.marks);
-  const t = el("text", { transform: `translate(${w.xMm} ${w.yMm}) scale(${thin(1)} ${-thin(1)})`, x: 13, y: 4 }, layers.marks);
+  const t = el("text", { transform: `translate(${w.xMm} ${w.yMm}) scale(${thin(1)} ${-thin(1)})`, x: 13, y: 4, class: "weak-text" }, layers.marks);
   t.textContent = w.factor.toFixed(2);
 }
 
 export function drawSectionLine(line) {
-  layers.section.replaceChildren();
-  el("line", { x1: line.x0, y1: line.y0, x2: line.x1, y2: line.y1, class: "cutline", "vector-effect": "non-scaling-stroke" }, layers.section);
+  const g = layers.section;
+  const cut = g.children[0] ?? el("line", { class: "cutline", "vector-effect": "non-scaling-stroke" }, g);
+  for (const key of ["x0", "y0", "x1", "y1"]) set(cut, key[0] + (Number(key[1]) + 1), line[key]);
   for (const end of ["0", "1"]) {
-    el("circle", { cx: line[`x${end}`], cy: line[`y${end}`], r: thin(7), class: "handle", "data-end": end }, layers.section);
+    const name = end === "0" ? "start" : "end";
+    const handle = g.children[1 + Number(end)] ?? el("circle", { class: "handle", "data-end": end, tabindex: 0, role: "button" }, g);
+    set(handle, "cx", line[`x${end}`]);
+    set(handle, "cy", line[`y${end}`]);
+    set(handle, "r", thin(7));
+    set(handle, "aria-label", `Section's ${name} at X ${show(line[`x${end}`])} Y ${show(line[`y${end}`])} ${state.job.unit}`);
   }
 }
 
 export function drawLegend() {
   const box = document.getElementById("legend");
   box.replaceChildren();
-  const s = el("svg", { viewBox: "0 0 520 40", role: "img", "aria-label": "Thicker and darker is weaker. Steps of the factor: " + steps.join(", ") }, box);
+  const s = el("svg", { viewBox: "0 0 520 40", role: "img", "aria-label": "Thicker is weaker. Steps of the factor: " + steps.join(", ") }, box);
   [0, ...steps].forEach((from, i) => {
     const l = look(from);
     const x = 6 + i * 64;

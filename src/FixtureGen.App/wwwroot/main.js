@@ -9,11 +9,21 @@ const $ = (id) => document.getElementById(id);
 const svg = $("drawing");
 const say = (text) => ($("status").textContent = text);
 
-function fixed(i) {
-  const m = state.magnets[i];
+const items = (kind) => (kind === "port" ? state.ports : state.magnets);
+const named = (kind, i) => `${kind === "port" ? "Port" : "Magnet"} ${i + 1}`;
+
+function fixed(kind, i) {
+  const m = items(kind)[i];
   if (m.drawn) say(`Magnet ${i + 1} stands in the drawing: move it there.`);
   else if (m.locked) say(`Magnet ${i + 1} is locked.`);
-  return m.drawn || m.locked;
+  return Boolean(m.drawn || m.locked);
+}
+
+/** The magnet or port that an element of the drawing stands for. */
+function itemOf(target) {
+  const g = target.closest?.("[data-magnet], [data-port]");
+  if (!g) return null;
+  return { kind: "port" in g.dataset ? "port" : "magnet", i: Number(g.dataset.index) };
 }
 
 function buttons() {
@@ -24,24 +34,29 @@ function buttons() {
 function changed() {
   buttons();
   panel.drawMagnetTable(changed);
+  panel.drawPortTable(changed);
   plan.redraw();
-  tryLayout(s.body(), (result, ms) => {
-    if (!result.ok) return say(result.answer.message ?? "the program refused this");
-    const shapes = result.answer.shapes;
-    if (shapes) {
-      state.job.shapes = shapes;
-      state.job.magnet = result.answer.magnet;
-      plan.drawShapes();
+  tryLayout(() => ({ ...s.body(), shapesKey: state.shapesKey }), (result, asked) => {
+    if (!result.ok) {
+      panel.drawFindings(result.answer.findings ?? []);
+      return say(result.answer.message ?? "the program refused this");
     }
     state.answer = result.answer;
-    state.updates.push(ms);
-    document.body.dataset.updates = String(state.updates.length);
+    state.job.magnet = result.answer.magnet;
+    if (result.answer.shapes) {
+      state.job.shapes = result.answer.shapes;
+      state.shapesKey = result.answer.shapesKey;
+      plan.drawShapes();
+    }
     panel.drawFindings(result.answer.findings ?? []);
     panel.drawFactors();
     panel.drawViolations();
     panel.drawMagnetTable(changed);
+    panel.drawPortTable(changed);
     panel.drawCompare();
     plan.redraw();
+    state.updates.push(performance.now() - asked);
+    document.body.dataset.updates = String(state.updates.length);
   });
 }
 
@@ -50,11 +65,12 @@ async function start() {
   if (!ok) return say(answer.message ?? "the program does not answer");
   state.job = answer;
   state.magnets = answer.magnets;
+  state.ports = answer.ports;
   state.hash = answer.hash;
   for (const setting of answer.settings) state.settings[setting.key] = setting.value;
-  $("title").textContent = `Magnet layout: ${answer.job}`;
+  $("title").textContent = `Layout of ${answer.job}`;
   $("subtitle").textContent = answer.title;
-  document.title = `${answer.job} - magnet layout`;
+  document.title = `${answer.job} - layout`;
   for (const u of document.querySelectorAll(".unit")) u.textContent = answer.unit;
   state.step = answer.unit === "in" ? 0.02 * 25.4 : 0.5;
   $("step").value = s.show(state.step, answer.unit === "in" ? 3 : 2);
@@ -63,7 +79,7 @@ async function start() {
   plan.drawLegend();
   plan.fit();
   startSection();
-  say(`Arrow keys move the chosen magnet by the step; Shift ten steps.`);
+  say("Arrow keys move the chosen magnet or port by the step; with Shift ten steps.");
   changed();
 }
 
@@ -74,16 +90,16 @@ let drag = null;
 svg.addEventListener("pointerdown", (e) => {
   pointers.set(e.pointerId, e);
   svg.setPointerCapture(e.pointerId);
-  const magnet = e.target.closest?.("[data-magnet]");
+  const item = itemOf(e.target);
   const handle = e.target.closest?.("[data-end]");
   if (pointers.size === 2) drag = { kind: "pinch", span: span() };
   else if (handle) drag = { kind: "end", end: handle.dataset.end };
-  else if (magnet && !$("pan-mode").checked) {
-    const i = Number(magnet.dataset.magnet);
-    state.chosen = i;
-    if (fixed(i)) return;
+  else if (item && !$("pan-mode").checked) {
+    state.chosen = item;
+    if (fixed(item.kind, item.i)) return;
     const p = plan.toWorld(e);
-    drag = { kind: "magnet", i, dx: state.magnets[i].x - p.x, dy: state.magnets[i].y - p.y, moved: false };
+    const at = items(item.kind)[item.i];
+    drag = { kind: "item", item, dx: at.x - p.x, dy: at.y - p.y, moved: false };
   } else drag = { kind: "pan", x: e.clientX, y: e.clientY };
 });
 
@@ -115,11 +131,12 @@ svg.addEventListener("pointermove", (e) => {
     line[`x${drag.end}`] = p.x;
     line[`y${drag.end}`] = p.y;
     showSection();
-  } else if (drag.kind === "magnet") {
+  } else if (drag.kind === "item") {
     if (!drag.moved) s.remember();
     drag.moved = true;
-    state.magnets[drag.i].x = p.x + drag.dx;
-    state.magnets[drag.i].y = p.y + drag.dy;
+    const at = items(drag.item.kind)[drag.item.i];
+    at.x = p.x + drag.dx;
+    at.y = p.y + drag.dy;
     changed();
   }
 });
@@ -127,7 +144,7 @@ svg.addEventListener("pointermove", (e) => {
 for (const end of ["pointerup", "pointercancel"]) {
   svg.addEventListener(end, (e) => {
     pointers.delete(e.pointerId);
-    if (drag?.kind === "magnet" && drag.moved) showSection();
+    if (drag?.kind === "item" && drag.moved) showSection();
     drag = null;
   });
 }
@@ -139,28 +156,42 @@ svg.addEventListener("wheel", (e) => {
 }, { passive: false });
 
 svg.addEventListener("keydown", (e) => {
-  const focus = e.target.closest?.("[data-magnet]");
+  if (e.ctrlKey || e.metaKey || e.altKey) return;
   if (e.key === "n" || e.key === "N") return void add();
-  if (!focus) return;
-  const i = Number(focus.dataset.magnet);
-  const m = state.magnets[i];
-  state.chosen = i;
-  const move = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key];
-  if (move) {
+  if (e.key === "p" || e.key === "P") return void addPort();
+  const arrow = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key];
+  const step = state.step * (e.shiftKey ? 10 : 1);
+  const end = e.target.dataset?.end;
+  if (end !== undefined && arrow) {
     e.preventDefault();
-    if (fixed(i)) return;
+    line[`x${end}`] += arrow[0] * step;
+    line[`y${end}`] += arrow[1] * step;
+    return void showSection();
+  }
+  const item = itemOf(e.target);
+  if (!item) return;
+  const { kind, i } = item;
+  const at = items(kind)[i];
+  state.chosen = item;
+  if (arrow) {
+    e.preventDefault();
+    if (fixed(kind, i)) return;
     s.remember();
-    const step = state.step * (e.shiftKey ? 10 : 1);
-    m.x += move[0] * step;
-    m.y += move[1] * step;
+    at.x += arrow[0] * step;
+    at.y += arrow[1] * step;
   } else if (e.key === "Delete" || e.key === "Backspace") {
     e.preventDefault();
-    if (m.drawn) return void say(`Magnet ${i + 1} stands in the drawing: take it out there.`);
+    if (at.drawn) return void say(`Magnet ${i + 1} stands in the drawing: take it out there.`);
     s.remember();
-    state.magnets.splice(i, 1);
-  } else if (e.key === "l" || e.key === "L") {
+    items(kind).splice(i, 1);
+    state.chosen = null;
+    say(`${named(kind, i)} was removed.`);
+    changed();
+    const next = Math.min(i, items(kind).length - 1);
+    return void (svg.querySelector(`[data-${kind}="${next}"]`) ?? svg).focus();
+  } else if (kind === "magnet" && !at.drawn && (e.key === "l" || e.key === "L")) {
     s.remember();
-    m.locked = !m.locked;
+    at.locked = !at.locked;
   } else return;
   changed();
 });
@@ -186,10 +217,26 @@ function add() {
   const [x0, y0, x1, y1] = state.job.box;
   s.remember();
   state.magnets.push({ x: (x0 + x1) / 2, y: (y0 + y1) / 2, locked: false });
-  state.chosen = state.magnets.length - 1;
-  changed();
-  svg.querySelector(`[data-index="${state.chosen}"]`)?.focus();
+  choose("magnet");
   say(`Magnet ${state.magnets.length} was added in the middle of the block.`);
+}
+
+function choose(kind) {
+  const i = items(kind).length - 1;
+  state.chosen = { kind, i };
+  changed();
+  svg.querySelector(`[data-${kind}="${i}"]`)?.focus();
+}
+
+/** Fixes the port of the first zone that has none fixed, just where the program put it. */
+function addPort() {
+  const fed = state.answer?.fed ?? state.job.fed;
+  const free = fed.find((z) => !state.ports.some((p) => Math.hypot(p.x - z.x, p.y - z.y) < 0.02));
+  if (!free) return say("Every zone's port is fixed already.");
+  s.remember();
+  state.ports.push({ x: free.x, y: free.y });
+  choose("port");
+  say(`The port of zone ${free.zone} is fixed as port ${state.ports.length}: it can be moved now.`);
 }
 
 async function best(path) {
@@ -237,6 +284,7 @@ $("in").addEventListener("click", () => plan.zoom(1.3));
 $("out").addEventListener("click", () => plan.zoom(1 / 1.3));
 $("show").addEventListener("change", () => plan.redraw());
 $("add").addEventListener("click", add);
+$("add-port").addEventListener("click", addPort);
 $("best").addEventListener("click", () => best("best"));
 $("fewest").addEventListener("click", () => best("fewest"));
 $("save").addEventListener("click", () => save());

@@ -13,77 +13,120 @@ const rows = [["vacuumOnly", "vacuum alone", "vacuum"], ["magnetsStopping", "mag
 
 export function drawFactors() {
   const t = body("factors");
-  t.replaceChildren();
   const a = state.answer;
   if (!a?.factors) return;
-  for (const [key, name, limit] of rows) {
+  rows.forEach(([key, name, limit], i) => {
+    let row = t.rows[i];
+    if (!row) {
+      row = t.insertRow();
+      row.id = `factor-${key}`;
+      row.append(Object.assign(document.createElement("th"), { scope: "row", textContent: name }));
+      for (let n = 0; n < 4; n++) row.insertCell();
+      row.cells[1].dataset.factor = key;
+    }
     const f = a.factors[key];
     const least = limit ? state.job.limits[limit] : null;
-    const row = t.insertRow();
-    row.id = `factor-${key}`;
-    const th = document.createElement("th");
-    th.scope = "row";
-    th.textContent = name;
-    row.append(th);
-    cell(row, f.factor.toFixed(4), least && f.factor < least ? "low" : "").dataset.factor = key;
-    cell(row, least ? String(least) : "-");
-    cell(row, f.mode);
-    cell(row, `${show(f.xMm, 1)}, ${show(f.yMm, 1)}`);
+    put(row.cells[1], f.factor.toFixed(4));
+    row.cells[1].className = least && f.factor < least ? "low" : "";
+    put(row.cells[2], least ? String(least) : "-");
+    put(row.cells[3], f.mode);
+    put(row.cells[4], `${show(f.xMm, 1)}, ${show(f.yMm, 1)}`);
+  });
+  put($("governs"), a.factors.vacuumOnly.governs);
+}
+
+// Rows are kept while their number stays, so that a drag only changes values and a field keeps its cursor.
+function coordinates(row, kind, i, list, changed) {
+  for (const axis of ["x", "y"]) {
+    const input = Object.assign(document.createElement("input"), { id: `${kind}-${i}-${axis}`, type: "number", step: "any" });
+    input.setAttribute("aria-label", `${axis.toUpperCase()} of ${kind} ${i + 1}`);
+    input.addEventListener("change", () => {
+      const v = read(input.value);
+      if (!Number.isFinite(v)) return void (input.value = show(list()[i][axis]));
+      remember();
+      list()[i][axis] = v;
+      changed();
+    });
+    row.insertCell().append(input);
   }
-  $("governs").textContent = a.factors.vacuumOnly.governs;
+}
+
+function removal(row, kind, i, list, changed) {
+  const remove = Object.assign(document.createElement("button"), { type: "button", textContent: "Remove" });
+  remove.setAttribute("aria-label", `remove ${kind} ${i + 1}`);
+  remove.addEventListener("click", () => {
+    remember();
+    list().splice(i, 1);
+    state.chosen = null;
+    changed();
+  });
+  row.insertCell().append(remove);
+}
+
+const put = (node, text) => {
+  if (node.textContent !== text) node.textContent = text;
+};
+
+function place(kind, i, item) {
+  for (const axis of ["x", "y"]) {
+    const input = $(`${kind}-${i}-${axis}`);
+    const text = show(item[axis]);
+    if (input !== document.activeElement || read(input.value).toFixed(2) !== item[axis].toFixed(2)) input.value = text;
+    input.disabled = Boolean(item.drawn);
+  }
 }
 
 export function drawMagnetTable(changed) {
   const t = body("magnets");
-  const active = document.activeElement?.id;
-  t.replaceChildren();
-  state.magnets.forEach((m, i) => {
+  const list = () => state.magnets;
+  while (t.rows.length > state.magnets.length) t.rows[t.rows.length - 1].remove();
+  while (t.rows.length < state.magnets.length) {
+    const i = t.rows.length;
     const row = t.insertRow();
     cell(row, String(i + 1));
-    for (const axis of ["x", "y"]) {
-      const input = document.createElement("input");
-      input.id = `magnet-${i}-${axis}`;
-      input.type = "number";
-      input.step = "any";
-      input.value = show(m[axis]);
-      input.setAttribute("aria-label", `${axis.toUpperCase()} of magnet ${i + 1}`);
-      input.disabled = Boolean(m.drawn);
-      input.addEventListener("change", () => {
-        const v = read(input.value);
-        if (!Number.isFinite(v)) return void (input.value = show(m[axis]));
-        remember();
-        m[axis] = v;
-        changed();
-      });
-      row.insertCell().append(input);
-    }
-    const share = state.answer?.shares?.[i];
-    cell(row, share === undefined ? "-" : `${share.toFixed(1)} N`);
-    const lock = document.createElement("input");
-    lock.type = "checkbox";
-    lock.id = `magnet-${i}-lock`;
-    lock.checked = m.locked || Boolean(m.drawn);
-    lock.disabled = Boolean(m.drawn);
+    coordinates(row, "magnet", i, list, changed);
+    cell(row, "-");
+    const lock = Object.assign(document.createElement("input"), { type: "checkbox", id: `magnet-${i}-lock` });
     lock.setAttribute("aria-label", `lock magnet ${i + 1}`);
     lock.addEventListener("change", () => {
       remember();
-      m.locked = lock.checked;
+      state.magnets[i].locked = lock.checked;
       changed();
     });
     row.insertCell().append(lock);
-    const remove = document.createElement("button");
-    remove.type = "button";
-    remove.textContent = "Remove";
-    remove.disabled = Boolean(m.drawn);
-    remove.setAttribute("aria-label", `remove magnet ${i + 1}`);
-    remove.addEventListener("click", () => {
-      remember();
-      state.magnets.splice(i, 1);
-      changed();
-    });
-    row.insertCell().append(remove);
+    removal(row, "magnet", i, list, changed);
+  }
+  state.magnets.forEach((m, i) => {
+    place("magnet", i, m);
+    const share = state.answer?.shares?.[i];
+    put(t.rows[i].cells[3], share === undefined ? "-" : `${share.toFixed(1)} N`);
+    const lock = $(`magnet-${i}-lock`);
+    lock.checked = m.locked || Boolean(m.drawn);
+    lock.disabled = Boolean(m.drawn);
+    t.rows[i].querySelector("button").disabled = Boolean(m.drawn);
   });
-  if (active) $(active)?.focus({ preventScroll: true });
+}
+
+export function drawPortTable(changed) {
+  const t = body("ports");
+  const list = () => state.ports;
+  while (t.rows.length > state.ports.length) t.rows[t.rows.length - 1].remove();
+  while (t.rows.length < state.ports.length) {
+    const i = t.rows.length;
+    const row = t.insertRow();
+    cell(row, String(i + 1));
+    coordinates(row, "port", i, list, changed);
+    removal(row, "port", i, list, changed);
+  }
+  state.ports.forEach((p, i) => place("port", i, p));
+  $("ports").hidden = state.ports.length === 0;
+  const lines = (state.answer?.fed ?? state.job.fed).map((z) => {
+    const chosen = state.ports.some((p) => Math.hypot(p.x - z.x, p.y - z.y) < 0.02) ? "fixed" : "chosen by the program";
+    return `Zone ${z.zone}: X ${show(z.x)} Y ${show(z.y)}, from ${z.feeds}, ${chosen}`;
+  });
+  const ul = $("fed");
+  while (ul.children.length > lines.length) ul.lastChild.remove();
+  lines.forEach((text, i) => put(ul.children[i] ?? ul.appendChild(document.createElement("li")), text));
 }
 
 export function drawViolations() {

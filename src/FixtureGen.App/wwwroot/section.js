@@ -45,8 +45,12 @@ export async function showSection() {
   for (const [from, to] of answer.shellRuns) {
     el("line", { x1: from, x2: to, y1: -(answer.height + answer.shell / 2) * stretch, y2: -(answer.height + answer.shell / 2) * stretch, class: "shell", "vector-effect": "non-scaling-stroke" }, svg);
   }
+  let last = -Infinity;
+  let level = 0;
   for (const n of answer.notes) {
-    const t = el("text", { x: n.s, y: -n.z * stretch - 1.5, "font-size": 4, "text-anchor": "middle" }, svg);
+    level = n.s - last < 10 ? (level + 1) % 4 : 0;
+    last = n.s;
+    const t = el("text", { x: n.s, y: -n.z * stretch + 4.5 + level * 4.5, "font-size": 4, "text-anchor": "middle" }, svg);
     t.style.fontSize = "4px";
     t.textContent = n.text;
   }

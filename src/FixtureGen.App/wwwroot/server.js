@@ -16,6 +16,7 @@ export const blockPicture = (magnetsKey) => `api/block.png?token=${encodeURIComp
 let running = false;
 let waiting = null;
 
+/** Body is made when the question is sent, so that it is the newest; done gets the result and when it was asked. */
 export function tryLayout(body, done) {
   waiting = { body, done };
   if (!running) next();
@@ -27,8 +28,8 @@ async function next() {
     const { body, done } = waiting;
     waiting = null;
     const asked = performance.now();
-    const result = await ask("try", body);
-    done(result, performance.now() - asked);
+    const result = await ask("try", body());
+    done(result, asked);
   }
   running = false;
 }

@@ -34,9 +34,7 @@ public static class PortClearances
             else
             {
                 taken[zone] = asked[i];
-                lack = WishedPort
-                    .Feed(asked[i], boundaries[zone], zone, obstacles, Levels.Of(job), job, kernel)
-                    .Lack;
+                lack = WishedPort.Feed(asked[i], boundaries[zone], zone, obstacles, Levels.Of(job), job, kernel).Lack;
             }
             if (lack is not null)
             {

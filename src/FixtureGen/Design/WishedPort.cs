@@ -70,7 +70,9 @@ internal static class WishedPort
     )
     {
         PortLack? least = null;
-        foreach (PlateOpening port in job.Plate.Ports.OrderBy(p => Math.Round(p.At.DistanceTo(at), 3)).ThenBy(p => p.Name))
+        foreach (
+            PlateOpening port in job.Plate.Ports.OrderBy(p => Math.Round(p.At.DistanceTo(at), 3)).ThenBy(p => p.Name)
+        )
         {
             PortLack? lack = InTheWay(port, at, width, obstacles, job);
             if (lack is null)

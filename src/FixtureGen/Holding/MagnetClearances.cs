@@ -27,10 +27,10 @@ public sealed class MagnetClearances
         var lacks = ImmutableArray.CreateBuilder<ClearanceLack>();
         for (int i = 0; i < at.Count; i++)
         {
-            MagnetRoom.Room left = room.Nearest(at[i]);
-            if (left.Slack < -1e-6)
+            (double slack, string against) = room.At(at[i]);
+            if (slack < -1e-6)
             {
-                lacks.Add(new ClearanceLack(i, -left.Slack, left.Against, left.At(), null));
+                lacks.Add(new ClearanceLack(i, -slack, against, room.Nearest(at[i]), null));
             }
             for (int j = 0; j < i; j++)
             {

@@ -53,55 +53,65 @@ internal sealed class MagnetRoom
     /// <summary>How much room is left at a place, mm, and what is nearest; below 0 a magnet may not stand there.</summary>
     public (double Slack, string Against) At(Point2 p)
     {
-        Room room = Nearest(p);
+        Room room = Least(p);
         return (room.Slack, room.Against);
     }
 
-    /// <summary>The room left at a place, what takes it, and how that thing's nearest point is found.</summary>
-    public Room Nearest(Point2 p)
+    /// <summary>The nearest point of what takes a place's room.</summary>
+    public Point2 Nearest(Point2 p) =>
+        Least(p).Thing switch
+        {
+            Region zone => Measure.Closest(p, zone),
+            OpenPath run => Measure.Closest(p, run),
+            HoleFeature hole => hole.At,
+            PocketFeature other => other.Area.Select(r => Measure.Closest(p, r)).MinBy(q => q.DistanceTo(p)),
+            FormRegion form => Measure.Closest(p, form.Edge),
+            Contour keepOut => Measure.Closest(p, keepOut),
+            _ => p,
+        };
+
+    /// <summary>Slack in mm and what takes it.</summary>
+    private readonly record struct Room(double Slack, string Against, object? Thing);
+
+    private Room Least(Point2 p)
     {
-        Room least = new(double.MinValue, "the edge of the sealed zone", () => p);
+        Room least = new(double.MinValue, "the edge of the sealed zone", null);
         foreach (SealedZone zone in design.Zones)
         {
             double distance = Measure.Distance(p, zone.Boundary);
             double inside = Inside.Contains(zone.Boundary, p) ? distance : -distance;
             double slack = inside - half - wall - pocket;
-            least = slack > least.Slack ? least with { Slack = slack, At = () => Measure.Closest(p, zone.Boundary) } : least;
+            least = slack > least.Slack ? least with { Slack = slack, Thing = zone.Boundary } : least;
         }
-        void Take(double slack, string against, Func<Point2> at) =>
-            least = slack < least.Slack ? new Room(slack, against, at) : least;
+        void Take(double slack, string against, object thing) =>
+            least = slack < least.Slack ? new Room(slack, against, thing) : least;
         foreach ((ImmutableArray<Segment> run, double keep) in moves)
         {
             OpenPath way = new(run);
-            Take(Measure.Distance(p, way) - keep, "the trim cutter's way", () => Measure.Closest(p, way));
+            Take(Measure.Distance(p, way) - keep, "the trim cutter's way", way);
         }
         foreach ((HoleFeature hole, double keep) in holes)
         {
-            double own = (hole.Diameter + hole.SlotLength) / 2;
-            Take(p.DistanceTo(hole.At) - own - keep, hole.Name, () => hole.At);
+            Take(p.DistanceTo(hole.At) - ((hole.Diameter + hole.SlotLength) / 2) - keep, hole.Name, hole);
         }
         foreach (PocketFeature other in pockets)
         {
-            Take(Outside(p, other.Area) - pocket - wall, other.Name, () => Closest(p, other.Area));
+            Take(Outside(p, other.Area) - pocket - wall, other.Name, other);
         }
         foreach ((OpenPath run, double keep) in channels)
         {
-            Take(Measure.Distance(p, run) - keep, "a channel from below", () => Measure.Closest(p, run));
+            Take(Measure.Distance(p, run) - keep, "a channel from below", run);
         }
         foreach (FormRegion form in design.Part.Forms)
         {
-            Take(Outside(p, form.Edge) - jacket, "a form of the shell", () => Measure.Closest(p, form.Edge));
+            Take(Outside(p, form.Edge) - jacket, "a form of the shell", form);
         }
         foreach (Contour keepOut in design.Part.KeepOuts)
         {
-            double keep = Math.Max(pocket, jacket);
-            Take(Outside(p, keepOut) - keep, "a keep-out", () => Measure.Closest(p, keepOut));
+            Take(Outside(p, keepOut) - Math.Max(pocket, jacket), "a keep-out", keepOut);
         }
         return least;
     }
-
-    /// <summary>Slack in mm; what takes it, and its nearest point, worked out when asked for.</summary>
-    public readonly record struct Room(double Slack, string Against, Func<Point2> At);
 
     /// <summary>Allowed places on a grid, row by row; the pitch is a multiple of 0.5 mm and at most about the given number come out.</summary>
     public (Point2[] Places, double Pitch) Grid(int most)
@@ -193,9 +203,6 @@ internal sealed class MagnetRoom
                 or FeatureKind.LocatorHole;
         return steel ? Math.Max(pocket + wall, 1.5 * magnet) : pocket + wall;
     }
-
-    private static Point2 Closest(Point2 p, ImmutableArray<Region> area) =>
-        area.Select(r => Measure.Closest(p, r)).MinBy(q => q.DistanceTo(p));
 
     private static double Outside(Point2 p, ImmutableArray<Region> area)
     {

@@ -33,7 +33,10 @@ public static class JobEdit
     public static Stage<string> SetMagnets(string text, string fileName, IReadOnlyList<MagnetWish> places)
     {
         ArgumentNullException.ThrowIfNull(places);
-        return Edited(text, fileName, doc => Tables(text, doc, "magnet", [.. places.Select(p => (p.At, (bool?)p.Locked))])
+        return Edited(
+            text,
+            fileName,
+            doc => Tables(text, doc, "magnet", [.. places.Select(p => (p.At, (bool?)p.Locked))])
         );
     }
 
@@ -110,9 +113,14 @@ public static class JobEdit
         {
             KeyValueSyntax[] pairs = [.. old[i].Items.OfType<KeyValueSyntax>()];
             string at = Point(places[i].At, unit);
-            yield return Find(pairs, ["at"]) is { } place
-                ? Exchange(place, at)
-                : Insert(text, LastLine(text, old[i]), "at = " + at);
+            if (Find(pairs, ["at"]) is not { } place)
+            {
+                yield return Insert(text, LastLine(text, old[i]), "at = " + at);
+            }
+            else if (!Says(text, place, places[i].At, unit))
+            {
+                yield return Exchange(place, at);
+            }
             if (places[i].Locked is not { } locked)
             {
                 continue;
@@ -138,7 +146,7 @@ public static class JobEdit
             IEnumerable<string> fresh = places
                 .Skip(old.Length)
                 .Select(p => $"[[{name}]]\nat = {Point(p.At, unit)}\n{(p.Locked == false ? "locked = false\n" : "")}");
-            string lead = end > 0 && text[end - 1] != '\n' ? "\n" : "";
+            string lead = old.Length > 0 && text[end - 1] != '\n' ? "\n" : "";
             yield return new Change(end, end, lead + gap + string.Join('\n', fresh));
         }
     }
@@ -191,6 +199,20 @@ public static class JobEdit
         Find(doc.KeyValues, ["units"])?.Value is StringValueSyntax { Value: "in" }
             ? LengthUnit.Inch
             : LengthUnit.Millimetre;
+
+    /// <summary>Whether the value is already written as these two numbers, in whatever way.</summary>
+    private static bool Says(string text, KeyValueSyntax pair, Point2 p, LengthUnit unit)
+    {
+        double k = unit == LengthUnit.Inch ? 1 / Units.MmPerInch : 1;
+        string[] parts = text[pair.Value!.Span.Start.Offset..(pair.Value.Span.End.Offset + 1)]
+            .Trim('[', ']')
+            .Split(',');
+        return parts.Length == 2 && Same(parts[0], p.X * k) && Same(parts[1], p.Y * k);
+    }
+
+    private static bool Same(string text, double value) =>
+        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double old)
+        && Number(old) == Number(value);
 
     private static string Point(Point2 p, LengthUnit unit)
     {

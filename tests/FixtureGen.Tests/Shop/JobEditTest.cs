@@ -60,6 +60,29 @@ public sealed class JobEditTest
         );
 
     [Fact]
+    public void Places_that_stay_are_not_written_anew() =>
+        Assert.Equal(
+            Lines(Text),
+            JobEdit
+                .SetMagnets(
+                    Lines(Text),
+                    "j.toml",
+                    [new MagnetWish(new(10, 20), true), new MagnetWish(new(30, 40), false)]
+                )
+                .Value
+        );
+
+    [Fact]
+    public void Ports_are_added_moved_and_taken_out()
+    {
+        string added = JobEdit.SetPorts(Lines(Text), "j.toml", [new Point2(5, 6.5)]).Value!;
+        Assert.Equal(Lines(Text) + "\n\n[[port]]\nat = [5.0, 6.5]\n", added);
+        string moved = JobEdit.SetPorts(added, "j.toml", [new Point2(7, 6.5)]).Value!;
+        Assert.Equal(added.Replace("[5.0, 6.5]", "[7.0, 6.5]", StringComparison.Ordinal), moved);
+        Assert.DoesNotContain("port", JobEdit.SetPorts(moved, "j.toml", []).Value!, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Fewer_magnets_keep_the_comments_of_those_that_stay()
     {
         string edited = JobEdit.SetMagnets(Lines(Text), "j.toml", [new MagnetWish(new(11, 21.25), true)]).Value!;

@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text.Json.Nodes;
+using FixtureGen.App;
+using FixtureGen.App.Layout;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Browser.Tests;
+
+/// <summary>
+/// Random places of magnets, and now and then a fixed port: what the page is answered is what check says of the job saved
+/// so, and check refuses where the page marks a clearance. FIXTUREGEN_WALK sets how many places; 200 in the long run.
+/// </summary>
+public sealed class WalkTest
+{
+    private static readonly string[] Jobs = ["prism-pouch", "pruner-sheath", "trowel-sheath", "label-clip"];
+    private static readonly string[] Factors = ["vacuumOnly", "magnetsStopping", "magnetsOnly", "both"];
+
+    [Fact]
+    public void Page_and_check_never_disagree()
+    {
+        int places = int.Parse(
+            Environment.GetEnvironmentVariable("FIXTUREGEN_WALK") ?? "10",
+            CultureInfo.InvariantCulture
+        );
+        Random random = new(20260901);
+        int compared = 0;
+        for (int i = 0; i < Jobs.Length; i++)
+        {
+            int share = (places / Jobs.Length) + (i < places % Jobs.Length ? 1 : 0);
+            compared += Walk(Jobs[i], share, random);
+        }
+        Assert.True(
+            compared * 4 >= places,
+            FormattableString.Invariant($"of {places} places only {compared} were legal")
+        );
+    }
+
+    private static int Walk(string name, int places, Random random)
+    {
+        string folder = LayoutPage.Library(name);
+        JobSource source = JobSource.Read(Path.Combine(folder, "outlines", name + ".toml")).Value!;
+        LayoutTrial trial = LayoutTrial.Start(source).Value!;
+        JsonObject state = trial.State();
+        JsonObject settings = [];
+        foreach (JsonNode? setting in state["settings"]!.AsArray())
+        {
+            settings[(string)setting!["key"]!] = setting["value"]!.DeepClone();
+        }
+        LayoutAsk ask = LayoutAsk.Of(
+            new JsonObject
+            {
+                ["magnets"] = state["magnets"]!.DeepClone(),
+                ["ports"] = state["ports"]!.DeepClone(),
+                ["settings"] = settings,
+            }
+        );
+        int compared = 0;
+        LayoutAsk legal = ask;
+        for (int i = 0; i < places; i++)
+        {
+            ask = Step(legal, state, random);
+            bool kept = Compare(trial, source, ask);
+            legal = kept ? ask : legal;
+            compared += kept ? 1 : 0;
+        }
+        Directory.Delete(folder, recursive: true);
+        return compared;
+    }
+
+    private static LayoutAsk Step(LayoutAsk ask, JsonObject state, Random random)
+    {
+        int[] free = [.. Enumerable.Range(0, ask.Magnets.Length).Where(i => !ask.Magnets[i].FromDrawing)];
+        int which = free[random.Next(free.Length)];
+        ImmutableArray<MagnetPlace> locked = [.. ask.Magnets.Select(m => m with { Locked = true })];
+        Point2 by = new((random.NextDouble() - 0.5) * 8, (random.NextDouble() - 0.5) * 8);
+        ImmutableArray<MagnetPlace> moved = locked.SetItem(which, locked[which] with { At = locked[which].At + by });
+        JsonNode fed = state["fed"]![0]!;
+        Point2 port = new((double)fed["x"]! + random.NextDouble() - 0.5, (double)fed["y"]! + random.NextDouble() - 0.5);
+        return ask with { Magnets = moved, Ports = random.Next(4) == 0 ? [port] : [] };
+    }
+
+    private static bool Compare(LayoutTrial trial, JobSource source, LayoutAsk ask)
+    {
+        LayoutAnswer tried = trial.Try(ask);
+        JsonNode answer = JsonNode.Parse(tried.Body.Span)!;
+        Stage<string> text = trial.Text(ask, source.JobText);
+        Assert.True(text.Ok);
+        Outcome check = Pipeline.Check(source.Request(null, static _ => { }) with { JobText = text.Value! });
+        string where = string.Join(' ', ask.Magnets.Select(m => m.At)) + string.Join(' ', ask.Ports);
+        if (tried.Status != 200 || answer["violations"]!.AsArray().Count > 0)
+        {
+            Assert.False(check.Report.Ok, $"the page marks a clearance and check does not: {where}");
+            return false;
+        }
+        bool errors = answer["findings"]!.AsArray().Any(f => (string?)f!["severity"] == "error");
+        Assert.Equal(errors, !check.Report.Ok);
+        if (errors)
+        {
+            return false;
+        }
+        HoldingResult h = check.Holding!;
+        double[] expected = [h.VacuumOnly.Factor, h.MagnetsStopping.Factor, h.MagnetsOnly.Factor, h.Both.Factor];
+        foreach ((string key, double factor) in Factors.Zip(expected))
+        {
+            double shown = (double)answer["factors"]![key]!["factor"]!;
+            Assert.True(
+                Math.Abs(shown - factor) <= 1e-4,
+                FormattableString.Invariant($"{source.Name} {key}: page {shown}, check {factor}; {where}")
+            );
+        }
+        return true;
+    }
+}
