@@ -116,7 +116,7 @@ internal static class LayoutBench
             drawing,
             File.ReadAllBytes(drawing),
             shop,
-            new Registered(1000, name, 1),
+            new Registered(1000, name, 1, Overrules: false),
             "bench",
             static _ => { }
         );

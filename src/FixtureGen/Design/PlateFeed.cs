@@ -18,13 +18,16 @@ internal static class PlateFeed
     public static Way? Straight(string hole, Func<double, IReadOnlyList<Region>> room, Levels levels, Job job) =>
         OverPort(hole, room, levels, job.Plate) ?? OverGroove(hole, room, levels, job.Plate);
 
-    /// <summary>A hole of at most this diameter just there, where a port or a groove under it takes the tool's disc off its middle.</summary>
-    public static Way? At(string hole, Point2 at, double most, Levels levels, Plate plate)
+    /// <summary>
+    /// A hole of at most this diameter just there, where a port or a groove under it takes the tool's disc off its middle.
+    /// It is of the usual size or of a drill that the job has.
+    /// </summary>
+    public static Way? At(string hole, Point2 at, double most, Levels levels, Job job)
     {
+        Plate plate = job.Plate;
         foreach (PlateOpening port in plate.Ports.OrderBy(p => Math.Round(p.At.DistanceTo(at), 3)).ThenBy(p => p.Name))
         {
-            double off = port.At.DistanceTo(at);
-            if (Diameter(port, off, most) is { } diameter)
+            if (Bored(port, port.At.DistanceTo(at), most, levels, job) is { } diameter)
             {
                 double section = Ports.Section(Math.Min(diameter, port.Diameter));
                 HoleFeature through = Through(hole, at, diameter, port, levels);
@@ -35,13 +38,25 @@ internal static class PlateFeed
         {
             PlateOpening opening = Opening(groove);
             Point2 under = Measure.Closest(at, groove.Run);
-            if (Diameter(opening, under.DistanceTo(at), most) is { } diameter)
+            if (Bored(opening, under.DistanceTo(at), most, levels, job) is { } diameter)
             {
                 return Into(groove, opening with { At = under }, hole, at, diameter, levels, plate);
             }
         }
         return null;
     }
+
+    /// <summary>The largest hole off the opening's middle that it takes and a tool makes.</summary>
+    private static double? Bored(PlateOpening opening, double off, double most, Levels levels, Job job) =>
+        job
+            .Tools.Where(t => t.Kind == ToolKind.Drill && t.FluteLength >= levels.Face)
+            .Select(t => t.Diameter)
+            .Append(Ports.UsualDiameter)
+            .Where(d => d >= Ports.LeastDiameter && d <= Math.Min(most, Ports.UsualDiameter))
+            .Where(d => BreakThrough.Allowed(opening, d, 2 * off))
+            .OrderDescending()
+            .Select(d => (double?)d)
+            .FirstOrDefault();
 
     private static Way? OverPort(string hole, Func<double, IReadOnlyList<Region>> room, Levels levels, Plate plate)
     {
@@ -112,12 +127,10 @@ internal static class PlateFeed
         );
 
     /// <summary>The usual feed hole or what the opening's relief takes; null where that is too little.</summary>
-    /// <param name="off">How far the hole lies beside the opening's middle.</param>
-    private static double? Diameter(PlateOpening opening, double off = 0, double most = Ports.UsualDiameter)
+    private static double? Diameter(PlateOpening opening)
     {
-        double relief = opening.ReliefDiameter - (2 * (BreakThrough.Beside + off));
-        double diameter = Math.Min(Math.Min(Ports.UsualDiameter, most), relief);
-        return diameter >= Ports.LeastDiameter && BreakThrough.Allowed(opening, diameter, 2 * off) ? diameter : null;
+        double diameter = Math.Min(Ports.UsualDiameter, opening.ReliefDiameter - (2 * BreakThrough.Beside));
+        return diameter >= Ports.LeastDiameter && BreakThrough.Allowed(opening, diameter, 0) ? diameter : null;
     }
 
     private static HoleFeature Through(string name, Point2 at, double diameter, PlateOpening opening, Levels levels) =>

@@ -31,7 +31,7 @@ internal static class WishedPort
         {
             return (null, new PortLack((Ports.LeastDiameter / 2) - room, "the groove of its zone", groove));
         }
-        if (PlateFeed.At(Ports.HoleName(zone), at, 2 * room, levels, job.Plate) is { } straight)
+        if (PlateFeed.At(Ports.HoleName(zone), at, 2 * room, levels, job) is { } straight)
         {
             return (straight, null);
         }

@@ -38,6 +38,23 @@ public sealed class WishedPortTest
     }
 
     [Fact]
+    public void A_hole_that_no_tool_makes_is_not_asked_for()
+    {
+        PlateOpening port = DesignBench.Job.Plate.Ports.First();
+        Job job = DesignBench.Job with { Plate = DesignBench.Job.Plate with { Grooves = [] } };
+        double room = (port.ReliefDiameter / 2) - BreakThrough.Beside;
+        Point2 at = port.At + new Point2(room - (Ports.UsualDiameter / 2) + 0.4, 0);
+        FixtureDesign design = DesignBench.Begun(Plain, Asking(job, at));
+        foreach (HoleFeature hole in DesignBench.All<HoleFeature>(design, FeatureKind.Port))
+        {
+            Assert.True(
+                hole.Diameter >= Ports.UsualDiameter || job.Tools.Any(t => t.Diameter == hole.Diameter),
+                "a size of the shop's tools"
+            );
+        }
+    }
+
+    [Fact]
     public void Away_from_port_and_groove_it_is_fed_by_a_channel_to_just_there()
     {
         Job job = DesignBench.Job with { Plate = DesignBench.Job.Plate with { Grooves = [] } };
