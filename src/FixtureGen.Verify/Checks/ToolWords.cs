@@ -92,6 +92,6 @@ internal static partial class ToolWords
         }
     }
 
-    [GeneratedRegex(@"(?:^|\s)T(\d+)(?:\s|$)", RegexOptions.IgnoreCase, 200)]
+    [GeneratedRegex(@"(?:^|\s)T(\d+)(?:\s|$)", RegexOptions.IgnoreCase)]
     private static partial Regex ToolPattern();
 }

@@ -69,6 +69,6 @@ internal sealed partial record Dialect(
         }
     }
 
-    [GeneratedRegex(@"[GMgm]\s*(\d+(?:\.\d+)?)", RegexOptions.None, 200)]
+    [GeneratedRegex(@"[GMgm]\s*(\d+(?:\.\d+)?)")]
     private static partial Regex WordPattern();
 }
