@@ -47,7 +47,7 @@ public static class Pipeline
     /// <summary>Job and drawing to every output file. Refused input gives a report with findings and no files.</summary>
     public static Outcome Make(Request request)
     {
-        Log log = new(request.Progress);
+        RunLog log = new(request.Progress);
         InputLog inputs = new(request);
         Designed? designed = null;
         VerifyResult? verdict = null;
@@ -86,7 +86,7 @@ public static class Pipeline
     /// <summary>Job and drawing as far as the holding answer: what <c>check</c> prints. Writes no program.</summary>
     public static Outcome Check(Request request)
     {
-        Log log = new(request.Progress);
+        RunLog log = new(request.Progress);
         try
         {
             Designed d = Design(request, log);
@@ -103,7 +103,7 @@ public static class Pipeline
     /// <summary>One program, perhaps edited by hand, against the job's design; setups before it are taken as designed.</summary>
     public static Outcome VerifyFile(Request request, string programFile, string programText, Setup? setup)
     {
-        Log log = new(request.Progress);
+        RunLog log = new(request.Progress);
         Designed? d = null;
         try
         {
@@ -152,7 +152,7 @@ public static class Pipeline
     /// <summary>A job read and its part placed: what stays while magnets are tried. Text edits of the job come in by the request.</summary>
     public static Stage<Placed> Place(Request request)
     {
-        Log log = new(request.Progress);
+        RunLog log = new(request.Progress);
         try
         {
             return Stage.Of(Place(request, log), log.Findings);
@@ -163,7 +163,7 @@ public static class Pipeline
         }
     }
 
-    private static Placed Place(Request request, Log log)
+    private static Placed Place(Request request, RunLog log)
     {
         Job job = log.Take("job", () => JobReader.Read(request.JobText, request.JobFile, request.Shop));
         job = job with
@@ -191,7 +191,7 @@ public static class Pipeline
             Findings = [.. read.Findings.Where(f => f.Code != "outline-open" || f.Severity == Severity.Error)],
         };
 
-    private static Designed Design(Request request, Log log)
+    private static Designed Design(Request request, RunLog log)
     {
         (Job job, Part part, Placement placement) = Place(request, log);
         Tolerances tolerances = Tolerances.House;
@@ -228,7 +228,7 @@ public static class Pipeline
 
     private static Report Describe(
         Request request,
-        Log log,
+        RunLog log,
         Designed? d,
         ImmutableArray<ProgramText> programs,
         VerifyResult? verdict,
@@ -250,29 +250,6 @@ public static class Pipeline
             null,
             null
         );
-
-    /// <summary>Gathers findings, tells progress, and stops on the first stage with an error.</summary>
-    private sealed class Log(Action<string> progress)
-    {
-        private readonly List<Finding> findings = [];
-
-        public ImmutableArray<Finding> Findings => [.. this.findings];
-
-        public T Take<T>(string step, Func<Stage<T>> run)
-        {
-            Stage<T> stage = this.Do(step, run);
-            this.findings.AddRange(stage.Findings);
-            return stage.Ok ? stage.Value! : throw new Stopped();
-        }
-
-        public T Do<T>(string step, Func<T> run)
-        {
-            progress(step);
-            return run();
-        }
-    }
-
-    private sealed class Stopped : Exception;
 }
 
 /// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>

@@ -1,0 +1,47 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen;
+
+/// <summary>Gathers findings, tells progress, and stops a run on the first stage with an error.</summary>
+internal sealed class RunLog(Action<string> progress)
+{
+    private readonly List<Finding> findings = [];
+
+    public ImmutableArray<Finding> Findings => [.. this.findings];
+
+    /// <exception cref="Stopped">The stage found an error, now among the findings.</exception>
+    public T Take<T>(string step, Func<Stage<T>> run)
+    {
+        Stage<T> stage = this.Do(step, run);
+        this.findings.AddRange(stage.Findings);
+        return stage.Ok ? stage.Value! : throw new Stopped();
+    }
+
+    /// <exception cref="Stopped">The kernel could prove no result; the findings say in which step.</exception>
+    public T Do<T>(string step, Func<T> run)
+    {
+        progress(step);
+        try
+        {
+            return run();
+        }
+        catch (KernelException e)
+        {
+            this.findings.Add(
+                new(
+                    "geometry-unproven",
+                    Severity.Error,
+                    step,
+                    e.Message + ": nothing was made, for an unproven outline would be cut",
+                    "Draw clean where the outline touches, overlaps or retraces itself, or move that place by 0.01 mm; if it is clean, keep the drawing for a fault report."
+                )
+            );
+            throw new Stopped();
+        }
+    }
+}
+
+/// <summary>Ends a run whose findings already say why.</summary>
+internal sealed class Stopped : Exception;
