@@ -21,7 +21,7 @@ public static partial class ControlReader
         Control control = new(
             name,
             t.TextOrNull("description") ?? "",
-            t.Log.Unit,
+            t.Log.Unit ?? LengthUnit.Millimetre,
             t.Whole("decimals", 2, 6),
             t.ChoiceOrNull(
                 "numbers",

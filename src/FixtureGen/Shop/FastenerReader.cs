@@ -1,3 +1,4 @@
+using System.Globalization;
 using FixtureGen.Model;
 
 namespace FixtureGen.Shop;
@@ -5,6 +6,12 @@ namespace FixtureGen.Shop;
 /// <summary>templates/fasteners/*.toml: a file says <c>kind = "screw"</c> or <c>"pin"</c>.</summary>
 public static class FastenerReader
 {
+    /// <summary>Proof stress of class 12.9, N/mm2 (ISO 898-1, from memory).</summary>
+    private const double ProofStress = 970;
+
+    /// <summary>Preload as a share of proof for joints that are opened again (machine design handbooks, from memory).</summary>
+    private const double PreloadShare = 0.75;
+
     private enum Kind
     {
         Screw,
@@ -58,7 +65,29 @@ public static class FastenerReader
         {
             t.Contradict("counterbore", "The counterbore does not take head and washer.", "Widen it.");
         }
+        Strain(t, screw);
         return screw;
+    }
+
+    // T = K F d; the strongest class that shops buy must bear it with a quarter to spare.
+    private static void Strain(TableReader t, Screw screw)
+    {
+        double pull = screw.TorqueNm * 1000 / (screw.NutFactor * screw.Body);
+        double stress = pull / screw.StressArea;
+        if (!t.Log.Failed && stress > PreloadShare * ProofStress)
+        {
+            t.Contradict(
+                "torque",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{screw.TorqueNm:0.##} N.m pulls the screw with {pull:0} N, {stress:0} N/mm2 in its thread; {PreloadShare * ProofStress:0} is what the strongest class bears in use."
+                ),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Give at most {PreloadShare * ProofStress * screw.StressArea * screw.NutFactor * screw.Body / 1000:0.#} N.m, far less over plastic; or mend 'stress_area'."
+                )
+            );
+        }
     }
 
     private static DowelPin Pin(TableReader t, string name)

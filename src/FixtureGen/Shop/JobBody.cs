@@ -47,7 +47,7 @@ internal static class JobBody
             Revision: words.Revision,
             ProgramNumber: words.Program,
             DrawingUnit: drawingUnit,
-            DisplayUnit: top.Log.Unit,
+            DisplayUnit: top.Log.Unit ?? LengthUnit.Millimetre,
             Layers: layers,
             Plate: shop.Plate.Plate,
             Blank: shop.Blank,

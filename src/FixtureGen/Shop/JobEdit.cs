@@ -104,7 +104,7 @@ public static class JobEdit
         (Point2 At, bool? Locked)[] places
     )
     {
-        LengthUnit unit = UnitOf(doc);
+        LengthUnit? unit = UnitOf(doc);
         TableSyntaxBase[] old =
         [
             .. doc.Tables.Where(t => t is TableArraySyntax && string.Join('.', TomlText.Parts(t.Name!)) == name),
@@ -195,29 +195,40 @@ public static class JobEdit
         : text.EndsWith('\n') ? "\n"
         : "\n\n";
 
-    private static LengthUnit UnitOf(DocumentSyntax doc) =>
-        Find(doc.KeyValues, ["units"])?.Value is StringValueSyntax { Value: "in" }
-            ? LengthUnit.Inch
-            : LengthUnit.Millimetre;
+    // Null where the job states none: lengths then carry their own.
+    private static LengthUnit? UnitOf(DocumentSyntax doc) =>
+        Find(doc.KeyValues, ["units"])?.Value switch
+        {
+            StringValueSyntax { Value: "in" } => LengthUnit.Inch,
+            null => null,
+            _ => LengthUnit.Millimetre,
+        };
 
     /// <summary>Whether the value is already written as these two numbers, in whatever way.</summary>
-    private static bool Says(string text, KeyValueSyntax pair, Point2 p, LengthUnit unit)
+    private static bool Says(string text, KeyValueSyntax pair, Point2 p, LengthUnit? unit)
     {
         double k = unit == LengthUnit.Inch ? 1 / Units.MmPerInch : 1;
         string[] parts = text[pair.Value!.Span.Start.Offset..(pair.Value.Span.End.Offset + 1)]
             .Trim('[', ']')
             .Split(',');
+        parts = unit is null ? [.. parts.Select(Unquoted)] : parts;
         return parts.Length == 2 && Same(parts[0], p.X * k) && Same(parts[1], p.Y * k);
     }
+
+    // "12.5 mm" without its marks; another unit stays as it is and so reads as changed.
+    private static string Unquoted(string part) =>
+        part.Trim().Trim('"') is { } bare && bare.EndsWith(" mm", StringComparison.Ordinal) ? bare[..^3] : part;
 
     private static bool Same(string text, double value) =>
         double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out double old)
         && Number(old) == Number(value);
 
-    private static string Point(Point2 p, LengthUnit unit)
+    private static string Point(Point2 p, LengthUnit? unit)
     {
         double k = unit == LengthUnit.Inch ? 1 / Units.MmPerInch : 1;
-        return $"[{Number(p.X * k)}, {Number(p.Y * k)}]";
+        return unit is null
+            ? $"[\"{Number(p.X)} mm\", \"{Number(p.Y)} mm\"]"
+            : $"[{Number(p.X * k)}, {Number(p.Y * k)}]";
     }
 
     // A hundredth of a millimetre and less is kept: 4 decimals serve mm and inch.

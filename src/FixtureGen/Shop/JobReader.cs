@@ -18,7 +18,7 @@ public static class JobReader
         }
         ReadLog log = new(fileName);
         TableReader top = new(tree.Value, "", log);
-        log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords) ?? LengthUnit.Millimetre;
+        log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);
         ShopShelf shelf = new(files, log);
         JobShop? shop = JobShop.Read(top, shelf);
         Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);

@@ -39,6 +39,7 @@ internal sealed record JobShop(
         Screw? bolt = shelf.Named(t, "bolt", "fasteners", FastenerReader.ReadScrew);
         DowelPin? pin = shelf.Named(t, "pin", "fasteners", FastenerReader.ReadPin);
         Control? control = shelf.Named(t, "control", "controls", ControlReader.Read);
+        ShopFit.All(t, plate?.Plate, bolt, pin);
         t.Close();
         return
             plate is not null

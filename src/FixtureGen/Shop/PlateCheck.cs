@@ -23,6 +23,7 @@ internal static class PlateCheck
                 "Move it, or enlarge 'face'."
             );
         }
+        Depths(t, plate);
         if (!plate.Bolts.Any())
         {
             t.Contradict("bolt", "The plate has no [[bolt]].", "Add the threaded holes.");
@@ -40,6 +41,40 @@ internal static class PlateCheck
                 near is null ? "Name one of the plate's ports." : $"Did you mean '{near}'?"
             );
         }
+    }
+
+    // A through hole may be as deep as the plate; nothing is deeper, and a groove leaves a floor.
+    private static void Depths(TableReader t, Plate plate)
+    {
+        foreach (PlateOpening o in plate.Openings.Where(o => o.ReliefDepth > plate.Thickness))
+        {
+            Deeper("thickness", $"The relief of '{o.Name}'", o.ReliefDepth);
+        }
+        foreach (PlateGroove g in plate.Grooves.Where(g => g.Depth >= plate.Thickness).Take(1))
+        {
+            Deeper("thickness", $"A groove of port '{g.Port}'", g.Depth);
+        }
+        foreach (PlateOpening o in plate.Openings.Where(o => o.ReliefDiameter > 0 && o.ReliefDiameter < o.Diameter))
+        {
+            t.Contradict(
+                "face",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The relief of '{o.Name}' is {o.ReliefDiameter:0.###} mm wide, less than its hole of {o.Diameter:0.###} mm."
+                ),
+                "Give the wide bore above the hole as relief_diameter, or leave both relief keys out."
+            );
+        }
+
+        void Deeper(string key, string what, double depth) =>
+            t.Contradict(
+                key,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{what} is {depth:0.###} mm deep, the plate {plate.Thickness:0.###} mm thick."
+                ),
+                "Mend the thickness or the depth."
+            );
     }
 
     private static void Stops(TableReader t, Plate plate)

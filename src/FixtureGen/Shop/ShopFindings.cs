@@ -66,6 +66,19 @@ internal static class ShopFindings
             $"Write a number, a blank and one of {units}, in quotes."
         );
 
+    public static Finding NoUnit(string file, TomlNumber value, string path) =>
+        At(
+            file,
+            value.Line,
+            value.Column,
+            "toml-no-unit",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"'{path}' is a bare {value.Value:0.#####} and the file states no units: mm and in differ by 25.4 times."
+            ),
+            "Write units = \"in\" or units = \"mm\" as the file's first line, or a unit with the number in quotes."
+        );
+
     public static Finding OutOfRange(string file, TomlValue value, string path, string given, string range) =>
         At(
             file,

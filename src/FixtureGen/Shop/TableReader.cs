@@ -9,7 +9,8 @@ internal sealed class ReadLog(string file)
 {
     public string File { get; } = file;
 
-    public LengthUnit Unit { get; set; } = LengthUnit.Millimetre;
+    /// <summary>The unit of bare lengths; null where the file states none, and then a bare length is a mistake.</summary>
+    public LengthUnit? Unit { get; set; }
 
     public List<Finding> Findings { get; } = [];
 
@@ -281,8 +282,12 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     {
         switch (value)
         {
+            case TomlNumber n when Log.Unit is null && kind.BareInch != kind.BareMm:
+                Log.Findings.Add(ShopFindings.NoUnit(Log.File, n, where));
+                return least;
             case TomlNumber n:
-                return InRange(n, where, kind.FromBare(n.Value, Log.Unit), least, greatest, " " + kind.Inside);
+                LengthUnit unit = Log.Unit ?? LengthUnit.Millimetre;
+                return InRange(n, where, kind.FromBare(n.Value, unit), least, greatest, " " + kind.Inside);
             case TomlString s when kind.FromText(s.Text) is { } v:
                 return InRange(s, where, v, least, greatest, " " + kind.Inside);
             case TomlString s:

@@ -71,7 +71,7 @@ public sealed class BadFilesTest
         Finding f = JobReader.Read(text, "outlines/x.toml", DemoShop.Files).Findings.Single();
 
         Assert.Equal("shop-name-unknown", f.Code);
-        Assert.Equal("outlines/x.toml:3:9", f.Where);
+        Assert.Equal("outlines/x.toml:4:9", f.Where);
         Assert.Contains("\"hdpe-8-5\"", f.Remedy, StringComparison.Ordinal);
     }
 

@@ -111,12 +111,15 @@ public sealed class JobEditTest
         );
     }
 
-    [Fact]
-    public void Magnets_written_into_a_whole_job_are_read_back_in_millimetres()
+    [Theory]
+    [InlineData("units = \"in\"")]
+    [InlineData("units = \"mm\"")]
+    [InlineData("")]
+    public void Magnets_written_into_a_whole_job_are_read_back_in_millimetres(string units)
     {
         MagnetWish[] wanted = [new(new(25.4, -12.7), true), new(new(0, 50.8), false)];
-        string inch = "units = \"in\"\n" + DemoShop.PlainJob();
-        string once = JobEdit.SetMagnets(inch, "outlines/job.toml", wanted).Value!;
+        string job = DemoShop.PlainJob().Replace("units = \"mm\"", units, StringComparison.Ordinal);
+        string once = JobEdit.SetMagnets(job, "outlines/job.toml", wanted).Value!;
         string twice = JobEdit.SetMagnets(once, "outlines/job.toml", wanted).Value!;
 
         Assert.Equal(wanted, DemoShop.Job(once).Magnets);

@@ -28,6 +28,7 @@ internal static class DemoShop
     /// <summary>A job text with nothing but the shop names, and what is added.</summary>
     public static string PlainJob(string blank = "hdpe-8-5", string control = "inch-centre-arcs", string more = "") =>
         $"""
+            units = "mm"
             [shop]
             plate = "master"
             blank = "{blank}"
