@@ -24,7 +24,9 @@ internal static class ShopFit
         {
             Log("pin", "pin", pin!.Name, pin.Diameter, o);
         }
-        foreach (PlateOpening o in plate.Bolts.Where(o => bolt is not null && Off(o, bolt.Body) > ThreadRounding).Take(1))
+        foreach (
+            PlateOpening o in plate.Bolts.Where(o => bolt is not null && Off(o, bolt.Body) > ThreadRounding).Take(1)
+        )
         {
             Log("bolt", "screw", bolt!.Name, bolt.Body, o);
         }
