@@ -32,7 +32,7 @@ public sealed record EdgeStop(Point2 At, Point2 Normal);
 /// <summary>A vacuum groove in the plate's face that leads to a port: a hole in the block above it is fed. Width and depth mm.</summary>
 public sealed record PlateGroove(string Port, OpenPath Run, double Width, double Depth);
 
-/// <summary>What the machine can do. Rates in mm/min, acceleration in mm/s2, times in seconds.</summary>
+/// <summary>What the machine can do. Rates in mm/min, acceleration in mm/s2, times in seconds. FeedHoldDistance is the way from the feed hold's beginning to standstill, mm.</summary>
 public sealed record Machine(
     Box3 Travel,
     double RapidMmPerMin,
@@ -43,7 +43,11 @@ public sealed record Machine(
     double SpindlePowerKw,
     double ToolChangeSeconds,
     double FeedHoldDistance
-);
+)
+{
+    /// <summary>From the loss of vacuum to the moment the feed hold begins to slow the machine: switch, wiring and control, seconds.</summary>
+    public double VacuumReactionSeconds { get; init; }
+}
 
 /// <summary>
 /// The master plate, bolted in the machine for good. Its origin is X0 Y0, its face Z0, of every program. SealLoop is the

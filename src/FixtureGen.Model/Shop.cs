@@ -43,6 +43,9 @@ public enum ToolKind
     Engraver,
 }
 
+/// <summary>A tool's own least and greatest feed per tooth, mm, in plastics or in metals: for points that no material's chart reaches.</summary>
+public sealed record OwnChipLoad(bool InPlastic, double MinMm, double MaxMm);
+
 public enum HelixDirection
 {
     Up,
@@ -76,7 +79,14 @@ public sealed record Tool(
     double MaxRpm
 )
 {
+    /// <summary>Chip loads of the tool itself; empty where the material's chart holds. An engraver has them.</summary>
+    public ImmutableArray<OwnChipLoad> ChipLoads { get; init; } = [];
+
     public double Radius => Diameter / 2;
+
+    /// <summary>The tool's own chip load in a material; null where that material's chart holds.</summary>
+    public OwnChipLoad? ChipLoadIn(Material material) =>
+        ChipLoads.FirstOrDefault(c => c.InPlastic == material.IsPlastic);
 
     /// <summary>Height of a drill's or engraver's cone, mm; 0 for a flat end.</summary>
     public double ConeHeight =>

@@ -2,12 +2,13 @@ namespace FixtureGen.Holding;
 
 /// <summary>
 /// The load that magnets must hold while the machine stops after the seal is lost, as a share of the full cutting load.
-/// The model: the seal goes at once, at full load, and the feed hold brings the cutter to rest at a steady deceleration over
-/// the machine's feed-hold distance d, so at s the feed and with it the chip and the force are down to sqrt(1 - s/d). The part
+/// The model: the seal goes at once, at full load. Until the feed hold begins the cutter goes on at full load for the reaction
+/// distance r (feed times the reaction time of switch and control); then it comes to rest at a steady deceleration over the
+/// machine's feed-hold distance d, so at s past r the feed and with it the chip and the force are down to sqrt(1 - s/d). The part
 /// may give way by at most a slip x, over which the pairs keep their pull. By the work-energy theorem it comes to rest within
-/// x if the hold's work is no less than the cutter's, hold * x &gt;= F * Int_0^x sqrt(1 - s/d) ds, with the force taken along
-/// the slip all the while (the worst). So the share is (2/3)(d/x)(1 - (1 - min(1, x/d))^1.5): 1 for a very long stop, falling
-/// to 2/3 where d = x. A chip thinner than what rubs does not get lighter, which sets a floor. Common practice, no source.
+/// x if the hold's work is no less than the cutter's, with the force taken along the slip all the while (the worst). So the
+/// share is 1 where x is no longer than r, else (r + (2/3) d (1 - (1 - min(1, (x - r)/d))^1.5)) / x: without reaction 2/3 where
+/// d = x. A chip thinner than what rubs does not get lighter, which sets a floor. Common practice, no source.
 /// </summary>
 public static class StoppingLoad
 {
@@ -17,17 +18,20 @@ public static class StoppingLoad
     /// <summary>Share of the pull that a slip may cost a pair.</summary>
     public const double PullLost = 0.05;
 
-    /// <summary>Share of the full load; feed-hold distance, slip and thickest chip in mm.</summary>
-    public static double Share(double feedHoldDistance, double slip, double chipThickness)
+    /// <summary>Share of the full load; reaction and feed-hold distance, slip and thickest chip in mm.</summary>
+    public static double Share(double reaction, double feedHoldDistance, double slip, double chipThickness)
     {
         double floor = chipThickness > 0 ? Math.Min(1, RubbingChip / chipThickness) : 1;
-        if (feedHoldDistance <= 0 || slip <= 0)
+        if (slip <= 0 || slip <= reaction)
         {
-            return slip <= 0 ? 1 : floor;
+            return 1;
         }
-        double x = Math.Min(1, slip / feedHoldDistance);
-        double mean = 2.0 / 3 * (feedHoldDistance / slip) * (1 - Math.Pow(1 - x, 1.5));
-        return Math.Max(floor, mean);
+        double rest = slip - Math.Max(0, reaction);
+        double slowing =
+            feedHoldDistance <= 0
+                ? 0
+                : 2.0 / 3 * feedHoldDistance * (1 - Math.Pow(1 - Math.Min(1, rest / feedHoldDistance), 1.5));
+        return Math.Max(floor, (Math.Max(0, reaction) + slowing) / slip);
     }
 
     /// <summary>The slip at which a pair's pull has fallen by <see cref="PullLost"/>, mm.</summary>

@@ -11,12 +11,11 @@ internal static class TrimLoadsOf
     {
         List<TrimWork> works = [];
         List<TrimStep> steps = [];
-        double stop = job.Plate.Machine.FeedHoldDistance;
         Tool? engraver = job.Tools.FirstOrDefault(t => t.Kind == ToolKind.Engraver);
         if (engraver is not null)
         {
             CutForce force = TrimChip.Engraving(job, engraver);
-            double share = StoppingLoad.Share(stop, slip, force.ChipThickness);
+            double share = Stopping(job, TrimChip.EngravingFeed(job, engraver), slip, force);
             foreach ((EngraveMark mark, int i) in design.Part.Engravings.Select((m, i) => (m, i)))
             {
                 double along = 0;
@@ -39,9 +38,16 @@ internal static class TrimLoadsOf
                 .. cut.LeadOut.Segments,
             ];
             TrimLoads.Walk(runs, StepLength, works.Count, ref along, steps);
-            double share = StoppingLoad.Share(stop, slip, force.ChipThickness);
+            double share = Stopping(job, TrimChip.CuttingFeed(job, cut.Tool), slip, force);
             works.Add(new TrimWork(cut.Name, force, share, seals.During(i)));
         }
         return new TrimLoads([.. works], [.. steps], job.Shell.ThicknessMax / 2);
+    }
+
+    private static double Stopping(Job job, double feed, double slip, CutForce force)
+    {
+        Machine machine = job.Plate.Machine;
+        double reaction = feed / 60 * machine.VacuumReactionSeconds;
+        return StoppingLoad.Share(reaction, machine.FeedHoldDistance, slip, force.ChipThickness);
     }
 }

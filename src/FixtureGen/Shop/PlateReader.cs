@@ -200,7 +200,10 @@ public static class PlateReader
             t.Number("spindle_power_kw", 0.05, 100),
             t.Number("tool_change_seconds", 0, 600),
             t.Length("feed_hold_distance", 0, 100)
-        );
+        )
+        {
+            VacuumReactionSeconds = t.Number("vacuum_reaction_seconds", 0, 5),
+        };
         t.Close();
         return machine;
     }

@@ -78,10 +78,32 @@ public static class ToolReader
             t.NumberOr("max_ramp_deg", 5, 0, 90),
             t.LengthOr("run_out", 0.02, 0, 0.5),
             t.NumberOr("max_rpm", 60000, 100, 200000)
-        );
+        )
+        {
+            ChipLoads = [.. t.Inners("chip_load").Select(Own)],
+        };
         Check(t, tool);
         t.Close();
         return tool;
+    }
+
+    private static OwnChipLoad Own(TableReader t)
+    {
+        bool plastic = t.Choice("in", ("plastic", Stuff.Plastic), ("metal", Stuff.Metal)) == Stuff.Plastic;
+        double from = t.Length("from", 0.001, 2);
+        double to = t.Length("to", 0.001, 2);
+        if (to < from)
+        {
+            t.Contradict("to", "'to' is less than 'from'.", "Exchange the two.");
+        }
+        t.Close();
+        return new OwnChipLoad(plastic, from, to);
+    }
+
+    private enum Stuff
+    {
+        Plastic,
+        Metal,
     }
 
     private static void Check(TableReader t, Tool tool)
@@ -93,6 +115,18 @@ public static class ToolReader
                 $"'{tool.Name}' stands out less than its flutes are long.",
                 "Measure stick_out from the tip to the holder's face."
             );
+        }
+        if (tool.Kind == ToolKind.Engraver && tool.ChipLoads.IsEmpty)
+        {
+            t.Contradict(
+                "chip_load",
+                $"'{tool.Name}' is an engraver without its own chip load: no material's chart reaches down to a point.",
+                "Add [[tool.chip_load]] with in = \"plastic\", from and to; the same for metal if it is used there."
+            );
+        }
+        if (tool.ChipLoads.DistinctBy(c => c.InPlastic).Count() < tool.ChipLoads.Length)
+        {
+            t.Contradict("chip_load", $"'{tool.Name}' has two chip loads for the same stuff.", "Leave one of them.");
         }
         if (tool.TipDiameter >= tool.Diameter)
         {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -48,7 +49,7 @@ internal sealed class Clearing
     private double Allowance { get; }
 
     /// <summary>
-    /// Null where the tool does not fit. With an allowance the walls are finished at full depth after all passes. Stock
+    /// Null where the tool does not fit. Floors are the passes, the highest first. With an allowance the walls are finished at full depth after all passes. Stock
     /// is the block's outline where the region runs over it: outside, the tool may go straight down.
     /// </summary>
     public static Piece? Clear(
@@ -58,21 +59,21 @@ internal sealed class Clearing
         CutData data,
         Heights heights,
         double topZ,
-        double floorZ,
+        ImmutableArray<double> floors,
         double allowance,
         Box2? stock,
         Kernel kernel
     )
     {
         Clearing clearing = new(area, tool, data, heights, allowance, stock, kernel);
-        return clearing._tree.IsEmpty ? null : clearing.Cut(feature, topZ, floorZ);
+        return clearing._tree.IsEmpty ? null : clearing.Cut(feature, topZ, floors);
     }
 
-    private Piece Cut(string feature, double topZ, double floorZ)
+    private Piece Cut(string feature, double topZ, ImmutableArray<double> floors)
     {
         Pen pen = new(Point3.At(FirstLeaf(_tree[0]).Region.Outer.Segments[0].Start, _heights.Hop));
         double above = topZ;
-        foreach (double z in Passes.Down(topZ, floorZ, _data.StepDown))
+        foreach (double z in floors)
         {
             bool single = _tree.Length == 1 && _tree[0].Inside.IsEmpty && _tree[0].Region.Holes.IsEmpty;
             bool down = single && above < topZ;
@@ -84,7 +85,7 @@ internal sealed class Clearing
         }
         if (Allowance > 0)
         {
-            Finish(pen, floorZ);
+            Finish(pen, floors[^1]);
         }
         pen.RapidZ(_heights.Hop);
         ImmutableArray<Move> moves = pen.Moves;

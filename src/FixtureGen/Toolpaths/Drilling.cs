@@ -1,3 +1,4 @@
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;

@@ -1,4 +1,5 @@
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;

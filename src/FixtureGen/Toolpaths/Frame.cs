@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -124,7 +125,7 @@ internal static class PocketMethods
                                     data,
                                     frame.Heights,
                                     r.TopZ,
-                                    r.FloorZ,
+                                    [.. Passes.Down(r.TopZ, r.FloorZ, data.StepDown)],
                                     allowance,
                                     frame.OpenEdge(a),
                                     frame.Kernel

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;

@@ -1,3 +1,4 @@
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -25,8 +26,8 @@ internal static class TrimMarks
     public static Cutting Cutting(Job job)
     {
         Tool tool = job.Tools.First(t => t.Kind == ToolKind.Engraver);
-        double width = EngravingMethods.WidthAt(tool, job.Rules.EngraveDepth);
-        CutData data = EngravingMethods.Data(tool, width, job.ShellMaterial, job.Plate.Machine);
+        double width = EngraverFeeds.WidthAt(tool, job.Rules.EngraveDepth);
+        CutData data = EngraverFeeds.For(tool, width, job.ShellMaterial, job.Plate.Machine);
         return new Cutting(tool, OperationKind.TrimEngrave, data, 0, () => []);
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -15,6 +16,7 @@ internal static class TrimPasses
 
     public static Piece Piece(TrimCut cut, Job job, CutData data, Heights heights, Kernel kernel)
     {
+        ImmutableArray<double> floors = Floors(cut, job, data, heights.Face);
         if (cut.Hold == SlugHold.MilledAway)
         {
             Region hole = Region.Of(Contours.Ccw(cut.Edge));
@@ -28,7 +30,7 @@ internal static class TrimPasses
                 },
                 heights,
                 heights.Face,
-                cut.FloorZ,
+                floors,
                 0,
                 null,
                 kernel
@@ -38,13 +40,26 @@ internal static class TrimPasses
         double tabTop = job.Rules.FixtureHeight + job.Rules.TabThickness;
         return new Piece(
             cut.Name,
-            [new Way(cut.LeadIn.Start, cut.LeadOut.End, pen => Cut(pen, cut, job, data, heights, tabTop))]
+            [new Way(cut.LeadIn.Start, cut.LeadOut.End, pen => Cut(pen, cut, data, floors, heights, tabTop))]
         );
     }
 
-    private static void Cut(Pen pen, TrimCut cut, Job job, CutData data, Heights heights, double tabTop)
+    private static ImmutableArray<double> Floors(TrimCut cut, Job job, CutData data, double top)
     {
-        foreach (double z in Levels(heights.Face, job.Rules.FixtureHeight, cut.FloorZ, data.StepDown))
+        double thickness = job.Shell.ThicknessMax;
+        return [.. TrimFeeds.Depths(thickness, top - thickness - cut.FloorZ, data.StepDown).Select(d => top - d)];
+    }
+
+    private static void Cut(
+        Pen pen,
+        TrimCut cut,
+        CutData data,
+        ImmutableArray<double> floors,
+        Heights heights,
+        double tabTop
+    )
+    {
+        foreach (double z in floors)
         {
             pen.Rapid(Point3.At(cut.LeadIn.Start, pen.At.Z));
             pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Heights.HopGap));
@@ -54,13 +69,6 @@ internal static class TrimPasses
             pen.Follow(cut.LeadOut.Segments, z, data.Feed);
             pen.RapidZ(heights.Hop);
         }
-    }
-
-    /// <summary>Equal passes through the shell's thickness; the last goes on to the tip's height in the relief, where there is only air.</summary>
-    private static IEnumerable<double> Levels(double shellTop, double underside, double floorZ, double stepDown)
-    {
-        double[] through = [.. Passes.Down(shellTop, underside, stepDown)];
-        return through[..^1].Append(floorZ);
     }
 
     private static void GoDown(Pen pen, TrimCut cut, CutData data, double z)
@@ -96,19 +104,55 @@ internal static class TrimPasses
             return;
         }
         double rise = (tabTop - z) / Math.Tan(RiseDeg * Math.PI / 180);
-        double fall = (tabTop - z) / Math.Tan(data.MaxRampDeg * Math.PI / 180);
         double at = 0;
-        foreach (Tab tab in cut.Tabs.OrderBy(t => t.At))
+        ImmutableArray<(double From, double To)> bridges =
+        [
+            .. cut
+                .Tabs.OrderBy(t => t.At)
+                .Select(t => (t.At, Half: (t.Length + cut.Tool.Diameter) / 2))
+                .Select(t => (t.At - t.Half, t.At + t.Half)),
+        ];
+        for (int k = 0; k < bridges.Length; k++)
         {
-            double half = (tab.Length + cut.Tool.Diameter) / 2;
-            double up = Math.Max(at, tab.At - half - rise);
-            double down = Math.Min(total, tab.At + half + fall);
+            (double from, double to) = bridges[k];
+            double up = Math.Max(at, from - rise);
             pen.Follow(Along.Open(loop, at, up), z, data.Feed);
-            pen.Slope([.. Along.Open(loop, up, tab.At - half)], tabTop, data.Feed);
-            pen.Follow(Along.Open(loop, tab.At - half, tab.At + half), tabTop, data.Feed);
-            pen.Slope([.. Along.Open(loop, tab.At + half, down)], z, data.Feed);
-            at = down;
+            pen.Slope([.. Along.Open(loop, up, from)], tabTop, data.Feed);
+            pen.LineZ(tabTop, data.Feed);
+            pen.Follow(Along.Open(loop, from, to), tabTop, data.Feed);
+            at = Fall(pen, loop, to, k + 1 < bridges.Length ? bridges[k + 1].From : total, z, data);
         }
         pen.Follow(Along.Open(loop, at, total), z, data.Feed);
+    }
+
+    /// <summary>
+    /// Down behind a bridge no steeper than the tool's limit: in one ramp where the cut has room before the next bridge, else
+    /// to and fro as often as it takes, back at the bridge when down. Returns where along the cut the tip then is.
+    /// </summary>
+    private static double Fall(
+        Pen pen,
+        ImmutableArray<Segment> loop,
+        double from,
+        double before,
+        double z,
+        CutData data
+    )
+    {
+        double fall = (pen.At.Z - z) / Math.Tan(data.MaxRampDeg * Math.PI / 180);
+        if (from + fall <= before)
+        {
+            pen.Slope([.. Along.Open(loop, from, from + fall)], z, data.Feed);
+            return from + fall;
+        }
+        int turns = Math.Max(1, (int)Math.Ceiling(fall / (2 * (before - from))));
+        ImmutableArray<Segment> forth = [.. Along.Open(loop, from, from + (fall / (2 * turns)))];
+        ImmutableArray<Segment> back = [.. Along.Reversed(forth)];
+        double top = pen.At.Z;
+        for (int k = 1; k <= turns; k++)
+        {
+            pen.Slope(forth, top + ((z - top) * ((2 * k) - 1) / (2 * turns)), data.Feed);
+            pen.Slope(back, top + ((z - top) * k / turns), data.Feed);
+        }
+        return from;
     }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -47,7 +48,7 @@ internal static class TrimProgram
         {
             yield return Joiner.Join("marks", TrimMarks.Cutting(job), false, marks, clearance, clearance);
         }
-        CutData data = TrimFeeds.For(job);
+        CutData data = TrimFeeds.For(job, job.TrimTool);
         ImmutableArray<TrimCut> cutouts = [.. design.TrimCuts.Where(c => c.Kind == TrimKind.Cutout)];
         if (!cutouts.IsEmpty)
         {

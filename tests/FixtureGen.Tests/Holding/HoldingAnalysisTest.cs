@@ -162,7 +162,7 @@ public sealed class HoldingAnalysisTest
         Assert.Equal(plain.MagnetForceN * Math.Pow(1.43 / 1.28, 2), Changed(stronger).MagnetForceN, 1e-6);
         Assert.Equal(plain.VacuumOnly.Factor, Changed(stronger).VacuumOnly.Factor, 9);
 
-        Machine slow = Shop.Plate.Machine with { FeedHoldDistance = 12 };
+        Machine slow = Shop.Plate.Machine with { FeedHoldDistance = 12, VacuumReactionSeconds = 1 };
         Job longStop = Shop with { Plate = Shop.Plate with { Machine = slow } };
         Assert.True(Changed(longStop).MagnetsStopping.Factor < plain.MagnetsStopping.Factor);
         Assert.Equal(plain.MagnetsOnly.Factor, Changed(longStop).MagnetsOnly.Factor, 9);

@@ -48,6 +48,31 @@ public sealed class BadFilesTest
     }
 
     [Fact]
+    public void An_engraver_without_its_own_chip_load_is_refused()
+    {
+        const string Rack = """
+            units = "mm"
+            [[tool]]
+            name = "point"
+            number = 1
+            kind = "engraver"
+            diameter = 3
+            flutes = 1
+            flute_length = 3
+            stick_out = 20
+            tip_angle_deg = 60
+            tip_diameter = 0.1
+            """;
+        const string Own = "\n[[tool.chip_load]]\nin = \"plastic\"\nfrom = 0.02\nto = 0.06\n";
+
+        Finding f = Assert.Single(ToolReader.Read(Rack, "tools/r.toml", "r").Findings);
+
+        Assert.Equal(Severity.Error, f.Severity);
+        Assert.Contains("[[tool.chip_load]]", f.Remedy, StringComparison.Ordinal);
+        Assert.True(ToolReader.Read(Rack + Own, "tools/r.toml", "r").Ok);
+    }
+
+    [Fact]
     public void One_run_shows_every_mistake()
     {
         Stage<Job> stage = JobReader.Read(

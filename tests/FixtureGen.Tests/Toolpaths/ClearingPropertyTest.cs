@@ -1,5 +1,6 @@
 using CsCheck;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths;
 using NetTopologySuite.Geometries;
@@ -79,7 +80,18 @@ public sealed class ClearingPropertyTest
     {
         Tool tool = SampleBlock.Job.Tools.First(t => t.Name == "mill-3-16");
         CutData data = Feeds.For(tool, SampleBlock.Job.BlockMaterial, SampleBlock.Job.Plate.Machine, 2, 0);
-        Piece piece = Clearing.Clear("p", region, tool, data, Heights, 0, Floor, 0, null, SampleBlock.NewKernel())!;
+        Piece piece = Clearing.Clear(
+            "p",
+            region,
+            tool,
+            data,
+            Heights,
+            0,
+            [.. Passes.Down(0, Floor, data.StepDown)],
+            0,
+            null,
+            SampleBlock.NewKernel()
+        )!;
         Pen pen = new(Point3.At(piece.Ways[0].Start, Heights.Hop));
         piece.Ways[0].Cut(pen);
         return (tool, pen);

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.Model;
 
-namespace FixtureGen.Toolpaths;
+namespace FixtureGen.Holding;
 
 /// <summary>
 /// Feeds and speeds: n = vc / (pi D), F = n z fz, Q = ap ae F, P = Q kc (metal cutting's common chain, Machinery's Handbook,
@@ -35,8 +35,8 @@ internal static class Feeds
         double stepDown = StepDown(tool, material);
         double depth = ap > 0 ? Math.Min(ap, stepDown) : stepDown;
         (double rpm, string speedLimit) = Speed(tool, material, machine);
-        (double least, double most) = ChipLoadRange(material, tool.Diameter);
-        double wanted = (least + most) / 2 * Math.Min(MostThinning, ChipThinning(ae / tool.Diameter));
+        (double least, double most) = ChipLoadRange(tool, material);
+        double wanted = (least + most) / 2 * Math.Min(MostThinning, CuttingForce.ChipThinning(ae / tool.Diameter));
         double feed = rpm * tool.Flutes * wanted;
         string feedLimit = FormattableString.Invariant($"feed by chip load {wanted:0.000} mm a tooth");
         if (feed > machine.MaxFeedMmPerMin)
@@ -76,7 +76,7 @@ internal static class Feeds
     {
         (double rpm, string speedLimit) = Speed(tool, material, machine);
         rpm = Math.Max(machine.MinSpindleRpm, Math.Floor(rpm / 2 / Round) * Round);
-        double chip = ChipLoadRange(material, tool.Diameter).Least;
+        double chip = ChipLoadRange(tool, material).Least;
         double feed = Math.Min(
             machine.MaxFeedMmPerMin,
             Math.Max(Round, Math.Floor(rpm * tool.Flutes * chip / Round) * Round)
@@ -85,6 +85,10 @@ internal static class Feeds
             speedLimit + FormattableString.Invariant($", halved for drilling; feed by chip load {chip:0.000} mm a lip");
         return new CutData(rpm, feed, feed, tool.Diameter, 0, chip, 90, limit);
     }
+
+    /// <summary>Chip-load range of a tool, mm a tooth: its own where its data give one, else the material's chart.</summary>
+    public static (double Least, double Most) ChipLoadRange(Tool tool, Material material) =>
+        tool.ChipLoadIn(material) is { } own ? (own.MinMm, own.MaxMm) : ChipLoadRange(material, tool.Diameter);
 
     /// <summary>Chip-load range at a diameter, mm a tooth: straight between the chart's rows, in proportion below the first, the last row's beyond it.</summary>
     public static (double Least, double Most) ChipLoadRange(Material material, double diameter)
@@ -108,10 +112,6 @@ internal static class Feeds
         }
         return (rows[^1].MinMm, rows[^1].MaxMm);
     }
-
-    /// <summary>Radial chip-thinning factor for engagement a = ae/D: 1 / (2 sqrt(a (1 - a))) below one half, else 1.</summary>
-    public static double ChipThinning(double engagement) =>
-        engagement is <= 0 or >= 0.5 ? 1 : 1 / (2 * Math.Sqrt(engagement * (1 - engagement)));
 
     /// <summary>Spindle speed, rev/min, for a surface speed in m/min at a diameter in mm.</summary>
     public static double Rpm(double speedMPerMin, double diameter) => 1000 * speedMPerMin / (Math.PI * diameter);

@@ -1,4 +1,4 @@
-namespace FixtureGen.Toolpaths;
+namespace FixtureGen.Holding;
 
 /// <summary>Heights of the passes from a top to a floor: equal steps no deeper than the step-down, the last exactly the floor.</summary>
 internal static class Passes

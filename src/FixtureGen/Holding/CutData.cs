@@ -1,4 +1,4 @@
-namespace FixtureGen.Toolpaths;
+namespace FixtureGen.Holding;
 
 /// <summary>
 /// How a tool runs in one cut: spindle in rev/min, feeds in mm/min, steps in mm, chip load mm a tooth. MaxRampDeg is the

@@ -1,9 +1,9 @@
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
-using FixtureGen.Toolpaths;
 using Xunit;
 
-namespace FixtureGen.Tests.Toolpaths;
+namespace FixtureGen.Tests.Holding;
 
 public sealed class FeedsTest
 {
@@ -80,7 +80,7 @@ public sealed class FeedsTest
     [InlineData(0.50, 1.0000)]
     [InlineData(0.90, 1.0000)]
     public void Chip_thinning_has_the_published_values(double engagement, double factor) =>
-        Assert.Equal(factor, Feeds.ChipThinning(engagement), 4);
+        Assert.Equal(factor, CuttingForce.ChipThinning(engagement), 4);
 
     [Fact]
     public void Chip_load_is_straight_between_rows_and_in_proportion_below_the_first()
@@ -117,5 +117,19 @@ public sealed class FeedsTest
         double kw = 3.175 * 6.35 * data.Feed * 700 / 60e6;
         Assert.InRange(kw, 0.137, 0.14);
         Assert.Contains("spindle power", data.LimitedBy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void An_engraver_runs_at_the_chip_load_of_its_own_data_in_plastic_and_in_metal()
+    {
+        Tool point = Job.Tools.First(t => t.Kind == ToolKind.Engraver) with
+        {
+            Flutes = 1,
+            ChipLoads = [new OwnChipLoad(InPlastic: true, 0.02, 0.06), new OwnChipLoad(InPlastic: false, 0.01, 0.02)],
+        };
+        Material plastic = Of(400, 0.2, 6.35) with { IsPlastic = true };
+
+        Assert.Equal(0.04, EngraverFeeds.For(point, 0.4, plastic, Strong).ChipLoad, 3);
+        Assert.Equal(0.015, EngraverFeeds.For(point, 0.4, plastic with { IsPlastic = false }, Strong).ChipLoad, 3);
     }
 }
