@@ -162,10 +162,22 @@ public sealed class HoldingAnalysisTest
         Assert.Equal(plain.MagnetForceN * Math.Pow(1.43 / 1.28, 2), Changed(stronger).MagnetForceN, 1e-6);
         Assert.Equal(plain.VacuumOnly.Factor, Changed(stronger).VacuumOnly.Factor, 9);
 
-        Machine slow = Shop.Plate.Machine with { FeedHoldDistance = 12, VacuumReactionSeconds = 1 };
-        Job longStop = Shop with { Plate = Shop.Plate with { Machine = slow } };
-        Assert.True(Changed(longStop).MagnetsStopping.Factor < plain.MagnetsStopping.Factor);
-        Assert.Equal(plain.MagnetsOnly.Factor, Changed(longStop).MagnetsOnly.Factor, 9);
+        Machine machine = Shop.Plate.Machine;
+        HoldingResult Stops(double reaction, double distance) =>
+            Changed(
+                Shop with
+                {
+                    Plate = Shop.Plate with
+                    {
+                        Machine = machine with { VacuumReactionSeconds = reaction, FeedHoldDistance = distance },
+                    },
+                }
+            );
+        Assert.True(Stops(0.01, 0.5).MagnetsStopping.Factor > plain.MagnetsStopping.Factor);
+        Assert.True(Stops(0.02, 0.5).MagnetsStopping.Factor < Stops(0.01, 0.5).MagnetsStopping.Factor);
+        Assert.True(Stops(0.01, 1.5).MagnetsStopping.Factor < Stops(0.01, 0.5).MagnetsStopping.Factor);
+        Assert.Equal(plain.MagnetsOnly.Factor, Stops(1, 0).MagnetsStopping.Factor, 9);
+        Assert.Equal(plain.MagnetsOnly.Factor, Stops(0.01, 0.5).MagnetsOnly.Factor, 9);
     }
 
     [Fact]
