@@ -45,3 +45,25 @@ public sealed record HoldingResult(
 
 /// <summary>Holding of the block during one operation; Bolted after the stop for bolts.</summary>
 public sealed record BlockHold(string Operation, double Factor, HoldMode Mode, bool Bolted, double LoadN);
+
+/// <summary>
+/// The hold with one direction of the trim cutter's helix: AxialN is the peak pull on the shell away from the block (negative
+/// presses it down); the factors are the least along the trim. InRack says that such a cutter stands in the changer.
+/// </summary>
+public sealed record DirectionTrial(
+    HelixDirection Helix,
+    string Cutter,
+    bool InRack,
+    double AxialN,
+    double VacuumOnly,
+    double MagnetsStopping,
+    bool MeetsLimits
+);
+
+/// <summary>Upcut, downcut or straight: what the trim is cut with, what the others would give, and why.</summary>
+public sealed record CutDirection(
+    HelixDirection Helix,
+    bool Stated,
+    ImmutableArray<DirectionTrial> Trials,
+    string Reason
+);

@@ -139,6 +139,9 @@ public sealed record Job(
     ImmutableArray<string> Sources
 )
 {
+    /// <summary>False where the job leaves the trim cutter open: then the cutter's direction was chosen by what holds the shell.</summary>
+    public bool TrimToolStated { get; init; } = true;
+
     /// <summary>Vacuum ports the job fixes, part frame mm: at most one for a sealed zone, which then has its hole just there.</summary>
     public ImmutableArray<Point2> Ports { get; init; } = [];
 }

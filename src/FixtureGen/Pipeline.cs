@@ -55,7 +55,7 @@ public static class Pipeline
         try
         {
             designed = Design(request with { Shop = inputs.Shop }, log);
-            (Job job, Part _, FixtureDesign design, HoldingResult holding) = designed;
+            (Job job, Part _, FixtureDesign design, HoldingResult holding, CutDirection direction) = designed;
             ImmutableArray<ProgramPlan> plans = log.Take(
                 "toolpaths",
                 () => OperationPlanner.Plan(design, job, Tolerances.House)
@@ -66,7 +66,17 @@ public static class Pipeline
             );
             programs = log.Take("programs", () => WritePrograms(plans, job));
             verdict = log.Take("judge", () => Judge(job, design, programs));
-            PaperFacts facts = new(job, design, holding, verdict, blockHolds, plans, programs, designed.Part);
+            PaperFacts facts = new(
+                job,
+                design,
+                holding,
+                direction,
+                verdict,
+                blockHolds,
+                plans,
+                programs,
+                designed.Part
+            );
             ImmutableArray<OutputFile> files = log.Do("pictures and papers", () => OutputFiles.Of(facts));
             Report report = Describe(request, log, designed, programs, verdict, ok: true) with
             {
@@ -181,6 +191,7 @@ public static class Pipeline
         );
         Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
         Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
+        job = log.Take("trim cutter", () => TrimCutter.Choose(part, placement, job, Tolerances.House));
         return new Placed(job, part, placement);
     }
 
@@ -199,7 +210,11 @@ public static class Pipeline
         ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => MagnetPlacement.Choose(begun, job, tolerances));
         FixtureDesign design = log.Take("features", () => Designer.Finish(begun, magnets, job, tolerances));
         HoldingResult holding = log.Take("holding", () => HoldingAnalysis.Evaluate(design, job));
-        return new Designed(job, part, design, holding);
+        CutDirection direction = log.Do(
+            "cut direction",
+            () => TrimCutter.Compare(part, design, job, holding, tolerances)
+        );
+        return new Designed(job, part, design, holding, direction);
     }
 
     private static Stage<ImmutableArray<ProgramText>> WritePrograms(ImmutableArray<ProgramPlan> plans, Job job)
@@ -249,11 +264,14 @@ public static class Pipeline
             null,
             null,
             null
-        );
+        )
+        {
+            Trim = d is null ? null : ReportBuilder.Trim(d.Job, d.Direction),
+        };
 }
 
 /// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>
-public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding);
+public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding, CutDirection Direction);
 
 /// <summary>A job with its drawing read and placed. Part is in the part frame.</summary>
 public sealed record Placed(Job Job, Part Part, Placement Placement);

@@ -12,6 +12,7 @@ public sealed record PaperFacts(
     Job Job,
     FixtureDesign Design,
     HoldingResult Holding,
+    CutDirection Direction,
     VerifyResult Verdict,
     ImmutableArray<BlockHold> BlockHolds,
     ImmutableArray<ProgramPlan> Plans,

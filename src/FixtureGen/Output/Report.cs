@@ -20,6 +20,29 @@ public sealed record Report(
     IReadOnlyList<InputFacts>? Inputs,
     IReadOnlyList<FileFacts>? Files,
     IReadOnlyList<BlockHoldFacts>? BlockHolding
+)
+{
+    /// <summary>What the shell is trimmed with; null where the run stopped before the holding answer.</summary>
+    public TrimFacts? Trim { get; init; }
+}
+
+/// <summary>CutDirection is up, down or straight; Stated says that the job named the cutter. Trials are in the order of preference.</summary>
+public sealed record TrimFacts(
+    string Cutter,
+    string CutDirection,
+    bool Stated,
+    string Reason,
+    IReadOnlyList<DirectionFacts> Trials
+);
+
+/// <summary>AxialN above 0 pulls the shell off the block. Cutter is empty where the changer has none of that direction.</summary>
+public sealed record DirectionFacts(
+    string Direction,
+    string Cutter,
+    double AxialN,
+    double VacuumOnly,
+    double MagnetsStopping,
+    bool MeetsLimits
 );
 
 /// <summary>A file that the result was made from, with the SHA-256 of its bytes, lower-case hex: what staleness is judged by.</summary>
@@ -126,6 +149,14 @@ public static class Words
             Setup.Underside => "underside",
             Setup.Top => "top",
             _ => "trim",
+        };
+
+    public static string Of(HelixDirection h) =>
+        h switch
+        {
+            HelixDirection.Up => "up",
+            HelixDirection.Down => "down",
+            _ => "straight",
         };
 
     public static string Of(HoldMode m) =>

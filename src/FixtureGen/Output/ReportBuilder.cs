@@ -59,6 +59,24 @@ public static class ReportBuilder
             Answer(h.Both)
         );
 
+    public static TrimFacts Trim(Job job, CutDirection d) =>
+        new(
+            job.TrimTool.Name,
+            Words.Of(d.Helix),
+            d.Stated,
+            d.Reason,
+            [
+                .. d.Trials.Select(t => new DirectionFacts(
+                    Words.Of(t.Helix),
+                    t.Cutter,
+                    R(t.AxialN),
+                    Math.Round(t.VacuumOnly, 4),
+                    Math.Round(t.MagnetsStopping, 4),
+                    t.MeetsLimits
+                )),
+            ]
+        );
+
     public static IReadOnlyList<ProgramFacts> Programs(VerifyResult v, ImmutableArray<ProgramText> texts) =>
         [
             .. v.Programs.Select(p => new ProgramFacts(

@@ -24,6 +24,10 @@ internal static class SheetProgram
         }
         paper.Text("The program's first lines: " + string.Join(" | ", plan.Header));
         Tools(paper, plan, verdict);
+        if (plan.Setup == Setup.Trim)
+        {
+            paper.Text("Cut direction. " + facts.Direction.Reason);
+        }
         Steps(paper, facts, plan, verdict);
     }
 
@@ -100,7 +104,7 @@ internal static class SheetProgram
             Figures.Whole(t.Flutes),
             Figures.Mm(t.FluteLength),
             Figures.Mm(t.StickOut),
-            t.Helix.ToString().ToLowerInvariant(),
+            Output.Words.Of(t.Helix),
             verdict?.Tools.FirstOrDefault(x => x.Tool == t.Number) is { } time ? Figures.Minutes(time.Minutes) : "",
         ];
 

@@ -36,10 +36,11 @@ internal static class SheetReport
             Holding = ReportBuilder.Holding(facts.Holding),
             Programs = ReportBuilder.Programs(facts.Verdict, facts.Programs),
             Verify = ReportBuilder.Verify(facts.Verdict),
+            Trim = ReportBuilder.Trim(facts.Job, facts.Direction),
             BlockHolding = ReportBuilder.BlockHolding(facts.BlockHolds),
         };
         using JsonDocument json = JsonDocument.Parse(ReportJson.Text(report));
-        string[] parts = ["part", "placement", "features", "holding", "programs", "verify", "blockHolding"];
+        string[] parts = ["part", "placement", "features", "holding", "programs", "verify", "blockHolding", "trim"];
         return [.. parts.SelectMany(p => Walk(p, json.RootElement.GetProperty(p)))];
     }
 

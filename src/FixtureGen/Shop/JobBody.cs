@@ -84,6 +84,7 @@ internal static class JobBody
         )
         {
             Ports = ports,
+            TrimToolStated = shop.TrimToolStated,
         };
     }
 

@@ -12,6 +12,7 @@ internal sealed record JobShop(
     Material ShellMaterial,
     ToolRack Rack,
     Tool TrimTool,
+    bool TrimToolStated,
     MagnetSpec Magnet,
     Gasket Gasket,
     Screw Bolt,
@@ -61,6 +62,7 @@ internal sealed record JobShop(
                 shell,
                 rack,
                 trim,
+                t.Has("trim_tool"),
                 magnet,
                 gasket,
                 bolt,
@@ -72,10 +74,14 @@ internal sealed record JobShop(
 
     private static Tool? TrimToolOf(TableReader t, ToolRack? rack)
     {
-        string name = t.Text("trim_tool");
-        if (rack is null || name.Length == 0)
+        string? name = t.TextOrNull("trim_tool");
+        if (rack is null || name?.Length == 0)
         {
             return null;
+        }
+        if (name is null)
+        {
+            return Thinnest(t, rack);
         }
         Tool? tool = rack.Tools.FirstOrDefault(o => o.Name == name);
         string[] mills = [.. rack.Tools.Where(o => o.Kind == ToolKind.EndMill).Select(o => o.Name)];
@@ -88,6 +94,28 @@ internal sealed record JobShop(
                 (near is null ? "" : $"Did you mean \"{near}\"? ") + $"There are: {string.Join(", ", mills)}."
             );
             return null;
+        }
+        return tool;
+    }
+
+    /// <summary>
+    /// The cutter of a job that names none: of the changer's single-flute end mills, which are kept for shells, the thinnest. It
+    /// reaches the tightest corners and loads the hold least; up- or downcut is chosen later, by the hold.
+    /// </summary>
+    private static Tool? Thinnest(TableReader t, ToolRack rack)
+    {
+        Tool? tool = rack
+            .Tools.Where(o => o is { Kind: ToolKind.EndMill, Flutes: 1 })
+            .OrderBy(o => o.Diameter)
+            .ThenBy(o => o.Number)
+            .FirstOrDefault();
+        if (tool is null)
+        {
+            t.Contradict(
+                "trim_tool",
+                $"The job names no trim_tool and '{rack.Name}' has no single-flute end mill to choose.",
+                "Name an end mill as trim_tool, or put a single-flute one in the changer."
+            );
         }
         return tool;
     }

@@ -23,6 +23,15 @@ internal static class SampleFacts
             job,
             design,
             SampleHolding.Create(design),
+            new CutDirection(
+                HelixDirection.Up,
+                Stated: true,
+                [
+                    new DirectionTrial(HelixDirection.Up, "trim 1/8", true, 3.42, 2.63, 1.31, true),
+                    new DirectionTrial(HelixDirection.Down, "", false, -3.42, 2.91, 1.47, true),
+                ],
+                "Upcut, as the job says: pulls the shell up with 3.4 N; vacuum holds 2.63."
+            ),
             new VerifyResult(true, 0.1, 0.004, 0.011, 0.062, [.. plans.Select(p => Verdict(job, p))], block),
             [
                 new BlockHold("Clear relief", 3.42, HoldMode.Slide, false, 55.1),

@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using FixtureGen.Design;
+using FixtureGen.Model;
+
+namespace FixtureGen.Holding;
+
+/// <summary>
+/// Upcut or downcut. An edge at a helix angle b that is pushed with Ft along its motion is also pushed with Ft tan b along the
+/// cutter's axis (the edge's normal force resolved; the same as a helical gear's thrust): an upcut pulls the shell off its seal
+/// by that, a downcut presses it on. But an upcut carries the chips out of the slot, and a downcut packs them into the relief
+/// below, where they heat up and thermoplastics weld to themselves again (common practice, no source). So the first of
+/// upcut, straight and downcut that meets the house limits is right; where none does, the one that holds best.
+/// </summary>
+public static class TrimCutter
+{
+    private static readonly ImmutableArray<HelixDirection> ByChips =
+    [
+        HelixDirection.Up,
+        HelixDirection.Straight,
+        HelixDirection.Down,
+    ];
+
+    /// <summary>The job with its trim cutter's direction chosen; the job as it is where it names the cutter itself.</summary>
+    public static Stage<Job> Choose(Part part, Placement placement, Job job, Tolerances tolerances)
+    {
+        if (job.TrimToolStated)
+        {
+            return Stage.Of(job);
+        }
+        (Job Job, double Share)? best = null;
+        foreach (Tool tool in ByChips.Select(h => InRack(job, h)).OfType<Tool>())
+        {
+            Job tried = job with { TrimTool = tool };
+            double share = Held(part, placement, tried, tolerances) is { } held ? Share(held, job.Limits) : 0;
+            if (best is null || share > best.Value.Share)
+            {
+                best = (tried, share);
+            }
+            if (share >= 1)
+            {
+                break;
+            }
+        }
+        return Stage.Of(best?.Job ?? job);
+    }
+
+    /// <summary>
+    /// What the other directions of the same cutter would give, and the reason in words with figures. Where the job names the
+    /// cutter the others hold the same design; where it leaves it open each has the magnets that it would get.
+    /// </summary>
+    public static CutDirection Compare(
+        Part part,
+        FixtureDesign design,
+        Job job,
+        HoldingResult holding,
+        Tolerances tolerances
+    )
+    {
+        ImmutableArray<DirectionTrial> trials =
+        [
+            .. ByChips
+                .Where(h => h != HelixDirection.Straight || job.TrimTool.Helix == h || InRack(job, h) is not null)
+                .Select(Trial),
+        ];
+        return new CutDirection(
+            job.TrimTool.Helix,
+            job.TrimToolStated,
+            trials,
+            CutReason.Of(trials, job.TrimTool.Helix, job.TrimToolStated, job.Limits)
+        );
+
+        DirectionTrial Trial(HelixDirection helix)
+        {
+            Tool? standing = InRack(job, helix);
+            Tool tool = standing ?? job.TrimTool with { Helix = helix };
+            Job tried = job with { TrimTool = tool };
+            HoldingResult? held =
+                helix == job.TrimTool.Helix ? holding
+                : job.TrimToolStated ? Swapped(design, tried, tolerances)
+                : Held(part, design.Placement, tried, tolerances);
+            return new DirectionTrial(
+                helix,
+                standing?.Name ?? "",
+                standing is not null,
+                TrimChip.Cutting(job, tool).Axial,
+                held?.VacuumOnly.Factor ?? 0,
+                held?.MagnetsStopping.Factor ?? 0,
+                held is not null && Share(held, job.Limits) >= 1
+            );
+        }
+    }
+
+    /// <summary>The design as it is, trimmed with the job's cutter.</summary>
+    private static HoldingResult Swapped(FixtureDesign design, Job job, Tolerances tolerances)
+    {
+        ImmutableArray<TrimCut> cuts = [.. design.TrimCuts.Select(c => c with { Tool = job.TrimTool })];
+        return new HoldingContext(design with { TrimCuts = cuts }, job, tolerances).Evaluate(design.Magnets);
+    }
+
+    /// <summary>A cutter of the changer that runs the very same path: the job's own if it turns that way, else the first alike.</summary>
+    private static Tool? InRack(Job job, HelixDirection helix)
+    {
+        Tool own = job.TrimTool;
+        return own.Helix == helix
+            ? own
+            : job.Tools.FirstOrDefault(t =>
+                t.Helix == helix
+                && t.Kind == own.Kind
+                && t.Flutes == own.Flutes
+                && Math.Abs(t.Diameter - own.Diameter) < 1e-6
+                && t.FluteLength >= job.Shell.ThicknessMax + job.Rules.TipBelowShell
+            );
+    }
+
+    /// <summary>The hold with the magnets that this cutter would get; null where nothing can be designed.</summary>
+    private static HoldingResult? Held(Part part, Placement placement, Job job, Tolerances tolerances)
+    {
+        if (Designer.Begin(part, placement, job, tolerances) is not { Ok: true, Value: { } begun })
+        {
+            return null;
+        }
+        Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(begun, job, tolerances);
+        return magnets.Ok && Designer.Finish(begun, magnets.Value, job, tolerances) is { Ok: true, Value: { } design }
+            ? HoldingAnalysis.Evaluate(design, job, tolerances).Value
+            : null;
+    }
+
+    /// <summary>The least share of the house limits.</summary>
+    private static double Share(HoldingResult held, HouseLimits limits) =>
+        Math.Min(
+            held.VacuumOnly.Factor / Math.Max(1e-9, limits.VacuumFactor),
+            held.MagnetsStopping.Factor / Math.Max(1e-9, limits.MagnetFactor)
+        );
+}
