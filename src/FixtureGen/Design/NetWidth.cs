@@ -35,7 +35,10 @@ internal static class NetWidth
 
     /// <summary>How far a magnet pocket's wall stays from a port hole's, mm, so that a groove can leave the port.</summary>
     public static double PocketFromPort(Job job, double portDiameter) =>
-        Math.Max(job.Rules.Wall, job.Rules.Land + (Choose(job)?.Radius ?? 0) + Leave - (portDiameter / 2));
+        Math.Max(job.Rules.Wall, job.Rules.Land + HalfPassage(job) - (portDiameter / 2));
+
+    /// <summary>From the middle of a passage that the net runs through to its land, mm.</summary>
+    public static double HalfPassage(Job job) => (Choose(job)?.Radius ?? 0) + Leave;
 
     public static IEnumerable<Finding> Check(Tool cutter, Job job)
     {

@@ -6,7 +6,7 @@ namespace FixtureGen.Design;
 
 /// <summary>
 /// Where the seal runs. The room for a groove's centre line is the outline less everything the block gives way to,
-/// each kept clear by a land and half a groove; the cord's bend then rounds it on both sides. What falls apart at a neck
+/// each kept clear by a land and half a groove; the cord's bend then rounds it, loop by loop. What falls apart at a neck
 /// becomes zones of its own, and what is too small for a port is dropped; each is told.
 /// </summary>
 internal static class Zones
@@ -21,6 +21,9 @@ internal static class Zones
     /// <summary>From a centre line to whatever a land must stand beside, mm.</summary>
     public static double Keep(Job job) => job.Rules.Land + (job.Gasket.GrooveWidth / 2);
 
+    /// <summary>From one groove's centre line to the next one's, mm, so that the net still passes between them.</summary>
+    private static double Between(Job job) => 2 * (Keep(job) + NetWidth.HalfPassage(job));
+
     /// <param name="placed">The part in the plate frame.</param>
     /// <param name="given">Reliefs and pockets of the block, plate frame.</param>
     public static Stage<ImmutableArray<Region>> Find(Part placed, IReadOnlyList<Region> given, Job job, Kernel kernel)
@@ -28,7 +31,7 @@ internal static class Zones
         ImmutableArray<Region> cores = Cores(placed, given, kernel);
         double radius = CentreRadius(job);
         ImmutableArray<Region> room = kernel.Difference([Region.Of(placed.Outer)], kernel.Offset(cores, Keep(job)));
-        BendRadius.Rounded rounded = BendRadius.Both(room, cores, Keep(job), radius, kernel);
+        BendRadius.Rounded rounded = OwnLoops.Round(room, cores, Keep(job), radius, Between(job), kernel);
         if (rounded.Sharp.Length > 0)
         {
             Point2 at = Measure.Bounds(rounded.Sharp[0].Outer).Middle;

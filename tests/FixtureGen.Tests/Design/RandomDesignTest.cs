@@ -48,21 +48,13 @@ public sealed class RandomDesignTest
                 }
                 Stage<FixtureDesign> begun = Designer.Begin(part, placed.Value!, DesignBench.Job, Tolerances.House);
                 FixtureDesign design = DesignBench.Value(DesignBench.Finish(DesignBench.Value(begun), DesignBench.Job));
-                CheckBends(design);
+                ZonesTest.BothSides(design, DesignBench.BendRadius(DesignBench.Job) - 0.01);
                 CheckRemovals(design);
             },
             iter: 25,
             threads: 1,
             seed: "0000KOIPlCF4"
         );
-
-    private static void CheckBends(FixtureDesign design)
-    {
-        double radius = DesignBench.BendRadius(DesignBench.Job) - 0.01;
-        NetTopologySuite.Geometries.Geometry zones = NtsShape.Of(design.Zones.Select(z => z.Boundary));
-        Assert.InRange(NtsShape.SticksOut(zones, radius), 0, 0.03);
-        Assert.InRange(NtsShape.SticksOut(NtsShape.Complement(zones, 4 * radius), radius), 0, 0.03);
-    }
 
     private static void CheckRemovals(FixtureDesign design)
     {

@@ -14,12 +14,19 @@ public sealed class ZonesTest
     [MemberData(nameof(DesignBench.Names), MemberType = typeof(DesignBench))]
     public void A_disc_of_the_bend_radius_rolls_along_both_sides_of_the_groove(string name)
     {
-        Job job = DesignBench.Job;
         FixtureDesign design = DesignBench.Begun(DesignBench.Named(name));
-        double radius = DesignBench.BendRadius(job);
-        NtsGeometry zones = NtsShape.Of(design.Zones.Select(z => z.Boundary));
-        Assert.InRange(NtsShape.SticksOut(zones, radius - 0.01), 0, Slack);
-        Assert.InRange(NtsShape.SticksOut(NtsShape.Complement(zones, 4 * radius), radius - 0.01), 0, Slack);
+        BothSides(design, DesignBench.BendRadius(DesignBench.Job) - 0.01);
+    }
+
+    /// <summary>Loop by loop: a cord bends along one of them, whatever runs beside it.</summary>
+    internal static void BothSides(FixtureDesign design, double radius)
+    {
+        foreach (Contour loop in design.Zones.SelectMany(z => z.Boundary.Contours))
+        {
+            NtsGeometry inside = NtsShape.Of([Region.Of(Contours.Ccw(loop))]);
+            Assert.InRange(NtsShape.SticksOut(inside, radius), 0, Slack);
+            Assert.InRange(NtsShape.SticksOut(NtsShape.Complement(inside, 4 * radius), radius), 0, Slack);
+        }
     }
 
     [Theory]
@@ -54,6 +61,24 @@ public sealed class ZonesTest
                 Assert.InRange(NtsShape.Ring(loops[a]).Distance(NtsShape.Ring(loops[b])), least, double.MaxValue);
             }
         }
+    }
+
+    /// <summary>A hole 30 mm from the edge: no disc of the bend radius goes between, and two grooves with the net do.</summary>
+    [Fact]
+    public void A_hole_has_a_groove_of_its_own_where_two_grooves_and_the_net_fit_beside_the_edge()
+    {
+        Part part = DesignBench.Of(Contours.RoundedRectangle(new(0, 0, 140, 90), 10), Contours.Circle(new(100, 55), 5));
+
+        Stage<FixtureDesign> stage = DesignBench.Begin(part, DesignBench.Job);
+        FixtureDesign design = DesignBench.Value(stage);
+
+        SealedZone zone = Assert.Single(design.Zones);
+        Contour round = Assert.Single(zone.Boundary.Holes);
+        double between =
+            Measure.Distance(Measure.Bounds(round).Middle, zone.Boundary.Outer) - (Measure.Bounds(round).Width / 2);
+        Assert.InRange(between, DesignBench.Keep(DesignBench.Job), (2 * DesignBench.BendRadius(DesignBench.Job)) - 0.5);
+        Assert.DoesNotContain(stage.Findings, f => f.Code is "cutout-joined-outside" or "cutouts-joined");
+        BothSides(design, DesignBench.BendRadius(DesignBench.Job) - 0.01);
     }
 
     [Fact]
