@@ -90,7 +90,11 @@ public sealed record Rules(
     double TemperatureSwingK,
     double LocatorPinDiameter,
     double RunningClearance
-);
+)
+{
+    /// <summary>What the trim cutter may leave standing in a corner that it does not reach, mm; more is refused.</summary>
+    public double CornerLeft { get; init; } = 0.1;
+}
 
 /// <summary>
 /// Everything a job says, checked and in mm, with its shop files resolved. Nothing downstream reads a file. Sources lists

@@ -15,7 +15,7 @@ internal static class TrimEdges
         Tool tool = job.TrimTool;
         ImmutableArray<Region> grown = kernel.Offset(Region.Of(outer), tool.Radius);
         Contour line = Contours.Reverse(grown.MaxBy(r => Measure.Area(r))!.Outer);
-        List<Finding> findings = [.. TrimReach.Standing("outline", outer, line, tool)];
+        List<Finding> findings = [.. TrimReach.Standing("outline", outer, line, tool, job.Rules.CornerLeft)];
         TrimStart? start = TrimLeads.Choose(line, outer, tool.Radius, job.Rules.LeadRadius);
         if (start is null)
         {
@@ -63,7 +63,7 @@ internal static class TrimEdges
             return Stage.Failed<TrimCut>(TrimFindings.CutoutNeck(name, inner, tool));
         }
         Contour line = inner[0].Outer;
-        List<Finding> findings = [.. TrimReach.Standing(name, cutout, line, tool)];
+        List<Finding> findings = [.. TrimReach.Standing(name, cutout, line, tool, job.Rules.CornerLeft)];
         TrimStart start =
             TrimLeads.Choose(line, cutout, tool.Radius, job.Rules.LeadRadius) ?? TrimLeads.AlongItself(line);
         ImmutableArray<Tab> tabs = IsMilledAway(hole, job, kernel)

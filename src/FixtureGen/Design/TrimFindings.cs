@@ -14,7 +14,7 @@ internal static class TrimFindings
             severity,
             $"{name} at {Place(worst.At)}",
             $"The {Mm(tool.Diameter)} mm trim cutter leaves {Mm(worst.Left)} mm standing in a corner of the {name}.",
-            $"Round the corner to at least {Mm(tool.Radius)} mm, or name a thinner trim cutter."
+            $"Round the corner to at least {Mm(tool.Radius)} mm, or name a thinner trim cutter; if the part may keep it, say so: [rules] corner_left = \"{Mm(Math.Ceiling(worst.Left * 10) / 10)} mm\"."
         )
         {
             At = worst.At,

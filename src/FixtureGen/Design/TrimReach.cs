@@ -12,12 +12,10 @@ internal static class TrimReach
     /// <summary>Less than this is no corner but rounding, mm.</summary>
     private const double Noise = 0.02;
 
-    /// <summary>More than this is refused: the part would not be the drawing's, mm.</summary>
-    private const double Allowed = 0.1;
-
     private const double SampleStep = 0.5;
 
-    public static IEnumerable<Finding> Standing(string name, Contour edge, Contour line, Tool tool)
+    /// <param name="allowed">More than this, mm, is refused: the part would not be the drawing's.</param>
+    public static IEnumerable<Finding> Standing(string name, Contour edge, Contour line, Tool tool, double allowed)
     {
         List<(Point2 At, double Left)> samples =
         [
@@ -43,7 +41,7 @@ internal static class TrimReach
                     name,
                     worst,
                     tool,
-                    worst.Left > Allowed ? Severity.Error : Severity.Warning
+                    worst.Left > allowed ? Severity.Error : Severity.Warning
                 );
                 worst = default;
             }

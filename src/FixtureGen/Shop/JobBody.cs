@@ -13,7 +13,7 @@ internal static class JobBody
     private const double ShellThickness = 2.36;
 
     // A worn edge cuts with 1.5 to 2 times the force (common practice, no source).
-    private const double DullFactor = 1.5;
+    public const double DullFactor = 1.5;
 
     /// <summary>The whole job, or null where the shop files are not all there; all keys are read either way.</summary>
     public static Job? Read(TableReader top, JobShop? shop, string name, ShopShelf shelf)

@@ -35,7 +35,7 @@ public static class JobTemplate
         text.Append(
             "revision = 1\n# program = 1000               # the next free number of the library where left out\n"
         );
-        text.Append("quantity = 1\n\n");
+        text.Append("quantity = 1\n# paper = \"A4\"                  # or \"Letter\"\n\n");
         text.Append("[shop]                          # names of files in templates/, without .toml\n");
         foreach ((string key, string value, string note) in ShopNames(facts, files))
         {
@@ -45,7 +45,9 @@ public static class JobTemplate
         text.Append(inch ? ShellInch : ShellMm);
         text.Append(facts.HasForm ? LocatorForm : LocatorOpen);
         text.Append("[magnets]\ncount = 4\n");
+        text.Append("# factor_target = 1.5           # in place of count: the fewest that reach it\n");
         text.Append(facts.HasMagnets ? "# the drawing's MAGNET places come first\n" : MagnetHint);
+        text.Append(JobDefaults.AsComments(facts, files));
         return text.ToString();
     }
 
@@ -62,6 +64,8 @@ public static class JobTemplate
         thickness = 2.4
         thickness_max = 2.6             # the thickest that is formed
         slack_max = 0.3                 # greatest looseness on the block
+        # slack_min = 0
+        # friction = 0.2                # on the block; left out, the block material's own
 
 
         """;
@@ -72,6 +76,8 @@ public static class JobTemplate
         thickness = 0.093
         thickness_max = 0.102           # the thickest that is formed
         slack_max = 0.012               # greatest looseness on the block
+        # slack_min = 0
+        # friction = 0.2                # on the block; left out, the block material's own
 
 
         """;
@@ -121,7 +127,7 @@ public static class JobTemplate
         yield return ("control", First(files, "controls"), "");
     }
 
-    private static string BlankFor(DrawingFacts facts, ShopFiles files)
+    internal static string BlankFor(DrawingFacts facts, ShopFiles files)
     {
         double least = Math.Min(facts.Width, facts.Height);
         double most = Math.Max(facts.Width, facts.Height);
@@ -150,7 +156,7 @@ public static class JobTemplate
             ? tool.Name
             : "";
 
-    private static string FirstWhere<T>(
+    internal static string FirstWhere<T>(
         ShopFiles files,
         string kind,
         Func<string, string, string, Stage<T>> read,
@@ -183,7 +189,7 @@ public static class JobTemplate
         }
     }
 
-    private static string First(ShopFiles files, string kind) =>
+    internal static string First(ShopFiles files, string kind) =>
         files.List(kind).Order(StringComparer.Ordinal).FirstOrDefault() ?? "";
 
     private static string Size(DrawingFacts facts) =>

@@ -51,7 +51,10 @@ internal static class RulesReader
             t.NumberOr("temperature_swing_k", d.TemperatureSwingK, 0, 100),
             t.LengthOr("locator_pin_diameter", d.LocatorPinDiameter, 1, 20),
             t.LengthOr("running_clearance", d.RunningClearance, 0.02, 5)
-        );
+        )
+        {
+            CornerLeft = t.LengthOr("corner_left", d.CornerLeft, 0.02, 5),
+        };
         t.Close();
         return rules;
     }
@@ -60,7 +63,7 @@ internal static class RulesReader
     /// The tip 0.5 to 1.5 mm below the shell, relief 2 to 3 mm deep; land at least 1/8 in and never under one cord section;
     /// magnets recessed 0.13 to 0.25 mm; slugs under 20 mm milled away. Common practice, no source.
     /// </summary>
-    private static Rules Defaults(Blank blank, Gasket cord) =>
+    public static Rules Defaults(Blank blank, Gasket cord) =>
         new(
             FixtureHeight: blank.Thickness - NominalSkim,
             LeastSkim: 0.2,

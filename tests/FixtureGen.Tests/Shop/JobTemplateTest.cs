@@ -34,4 +34,62 @@ public sealed class JobTemplateTest
         Assert.Equal(form ? LocatorKind.Form : LocatorKind.Hand, job.Locator);
         Assert.Equal(unit is null, text.Contains("unit = \"mm\"", StringComparison.Ordinal));
     }
+
+    /// <summary>Without the # of the last part the job says the same; only what is chosen otherwise when left out is passed over.</summary>
+    [Fact]
+    public void Every_default_is_shown_as_it_is()
+    {
+        string text = JobTemplate.NewJob(
+            new DrawingFacts("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false),
+            DemoShop.Files
+        );
+        int from = text.IndexOf("# [block]", StringComparison.Ordinal);
+        string[] chosen = ["# [trim]", "# feed", "# rpm", "# [placement]", "# at ", "# angle_deg", "# [[port]]"];
+        IEnumerable<string> said = text[from..]
+            .Split('\n')
+            .Where(l => !chosen.Any(c => l.StartsWith(c, StringComparison.Ordinal)))
+            .Select(l => l.StartsWith("# dull_factor", StringComparison.Ordinal) ? "# [trim]\n" + l : l)
+            .Select(l => l.Replace("# [", "[", StringComparison.Ordinal))
+            .Select(l => l.StartsWith("# ", StringComparison.Ordinal) ? l[2..] : l);
+        string stated =
+            text[..from] + string.Join('\n', said).Replace("\n# [trim]", "\n[trim]", StringComparison.Ordinal);
+
+        Job silent = DemoShop.Job(text, "bulb-dibber");
+        Job spoken = DemoShop.Job(stated, "bulb-dibber");
+
+        Assert.Equal(18.5, spoken.Rules.FixtureHeight);
+        Assert.Equal(silent.Rules with { FixtureHeight = 18.5 }, spoken.Rules);
+        Assert.Equal(silent.Limits, spoken.Limits);
+        Assert.Equal(silent.DullFactor, spoken.DullFactor);
+        Assert.Equal(silent.Skirt, spoken.Skirt);
+        Assert.Equal(silent.BlankThickness, spoken.BlankThickness, 1e-9);
+        Assert.Equal(silent.Vacuum.AlarmKPa, spoken.Vacuum.AlarmKPa, 1e-9);
+        Assert.Equal(silent.Vacuum.PumpRatedKPa, spoken.Vacuum.PumpRatedKPa, 1e-9);
+        Assert.Equal(silent.Vacuum.LeakHoleMm, spoken.Vacuum.LeakHoleMm, 1e-9);
+    }
+
+    /// <summary>A wrong key's finding lists the right ones: each of them stands in a fresh job.</summary>
+    [Theory]
+    [InlineData("rules")]
+    [InlineData("limits")]
+    [InlineData("vacuum")]
+    [InlineData("trim")]
+    [InlineData("block")]
+    [InlineData("skirt")]
+    [InlineData("magnets")]
+    [InlineData("shell")]
+    public void No_key_is_hidden(string table)
+    {
+        string fresh = JobTemplate.NewJob(
+            new DrawingFacts("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false),
+            DemoShop.Files
+        );
+        Finding unknown = Assert.Single(
+            JobReader.Read(DemoShop.PlainJob(more: $"[{table}]\nzzz = 1"), "outlines/x.toml", DemoShop.Files).Findings
+        );
+        string list = unknown.Remedy.Split("nown here: ")[1];
+
+        Assert.Equal("toml-unknown-key", unknown.Code);
+        Assert.All(list.TrimEnd('.').Split(", "), key => Assert.Matches($@"(?m)^(# )?{key} = ", fresh));
+    }
 }

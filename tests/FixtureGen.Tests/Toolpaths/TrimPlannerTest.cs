@@ -124,6 +124,14 @@ public sealed class TrimPlannerTest
         Assert.Contains("0.658 mm", first.Message, StringComparison.Ordinal);
         Assert.Equal(100, first.At!.Value.Y, 6);
         Assert.False(stage.Ok);
+
+        Job lenient = Job with { Rules = Job.Rules with { CornerLeft = 0.7 } };
+        Stage<ImmutableArray<TrimCut>> accepted = TrimPlanner.Plan(Part(bay), lenient, new Kernel(Tolerances.House));
+        Assert.True(accepted.Ok);
+        Assert.Equal(
+            2,
+            accepted.Findings.Count(f => f is { Code: "trim-corner-too-tight", Severity: Severity.Warning })
+        );
     }
 
     [Fact]
