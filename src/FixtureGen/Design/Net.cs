@@ -29,17 +29,15 @@ internal static class Net
         List<Laid> nets = [];
         foreach (SealedZone zone in zones)
         {
-            NetLines lines = new(zone, cutter.Radius);
-            ImmutableArray<Region> room = Room(zone, pockets, job.Rules.Land, cutter, job, kernel);
-            if (!FromPort(zone, room, lines, cutter, job, kernel))
+            if (BestLaying(zone, pockets, cutter, job, kernel) is not { } laid)
             {
-                room = Room(zone, pockets, job.Rules.Wall, cutter, job, kernel);
-                if (!FromPort(zone, room, lines, cutter, job, kernel))
-                {
-                    findings.Add(DesignFindings.PortBlocked(zone.Index + 1, zone.PortAt));
-                    continue;
-                }
-                findings.Add(DesignFindings.NetNearPocket(zone.Index + 1, zone.PortAt, job.Rules.Land, job.Rules.Wall));
+                findings.Add(DesignFindings.PortBlocked(zone.Index + 1, zone.PortAt));
+                continue;
+            }
+            (NetLines lines, ImmutableArray<Region> room, double fromPockets) = laid;
+            if (fromPockets < job.Rules.Land)
+            {
+                findings.Add(DesignFindings.NetNearPocket(zone.Index + 1, zone.PortAt, job.Rules.Land, fromPockets));
             }
             ImmutableArray<Way> further = Further(zone, room, lines, cutter, levels, job, kernel);
             if (lines.Farthest is var (at, farthest) && farthest > job.Rules.NetReach)
@@ -49,6 +47,46 @@ internal static class Net
             nets.Add(Groove(zone, room, lines, further, cutter, levels, job, kernel));
         }
         return Stage.Of(nets.ToImmutableArray(), findings);
+    }
+
+    private sealed record Laying(NetLines Lines, ImmutableArray<Region> Room, double FromPockets);
+
+    /// <summary>
+    /// The first way that keeps the reach, else the one that comes nearest to it: a land from pockets or only a wall, with the
+    /// ring in the wide places or all along the room. Null where the port lies outside every room.
+    /// </summary>
+    private static Laying? BestLaying(
+        SealedZone zone,
+        IReadOnlyList<Region> pockets,
+        Tool cutter,
+        Job job,
+        Kernel kernel
+    )
+    {
+        Laying? best = null;
+        foreach (bool allAlong in new[] { false, true })
+        {
+            foreach (double fromPockets in new[] { job.Rules.Land, job.Rules.Wall })
+            {
+                Laying way = new(
+                    new NetLines(zone, cutter.Radius),
+                    Room(zone, pockets, fromPockets, cutter, job, kernel),
+                    fromPockets
+                );
+                if (
+                    FromPort(zone, way, allAlong, cutter, job, kernel)
+                    && (best is null || way.Lines.Farthest.Distance < best.Lines.Farthest.Distance - 0.1)
+                )
+                {
+                    best = way;
+                }
+                if (best?.Lines.Farthest.Distance <= job.Rules.NetReach)
+                {
+                    return best;
+                }
+            }
+        }
+        return best;
     }
 
     /// <summary>Where a groove's centre line may run: a land from the gasket grooves, a distance from magnet pockets.</summary>
@@ -65,16 +103,14 @@ internal static class Net
             kernel.Offset(pockets, fromPockets + cutter.Radius)
         );
 
-    private static bool FromPort(
-        SealedZone zone,
-        ImmutableArray<Region> room,
-        NetLines lines,
-        Tool cutter,
-        Job job,
-        Kernel kernel
-    ) =>
-        room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is { } own
-        && lines.Lay(zone.PortAt, own, Ring(zone.PortAt, own, cutter, job, kernel), job.Rules.NetReach);
+    private static bool FromPort(SealedZone zone, Laying way, bool allAlong, Tool cutter, Job job, Kernel kernel) =>
+        way.Room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is { } own
+        && way.Lines.Lay(
+            zone.PortAt,
+            own,
+            allAlong ? own.Outer : Ring(zone.PortAt, own, cutter, job, kernel),
+            job.Rules.NetReach
+        );
 
     /// <summary>
     /// Where pockets cut the room in two, the far piece gets a hole of its own into the plate's vacuum, if a port or groove

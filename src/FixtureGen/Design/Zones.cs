@@ -21,8 +21,13 @@ internal static class Zones
     /// <summary>From a centre line to whatever a land must stand beside, mm.</summary>
     public static double Keep(Job job) => job.Rules.Land + (job.Gasket.GrooveWidth / 2);
 
-    /// <summary>From one groove's centre line to the next one's, mm, so that the net still passes between them.</summary>
-    private static double Between(Job job) => 2 * (Keep(job) + NetWidth.HalfPassage(job));
+    private static OwnLoops.Measures Spacing(Job job) =>
+        new(
+            Keep(job),
+            CentreRadius(job),
+            job.Gasket.GrooveWidth + Math.Max(job.Rules.Land, job.Rules.Wall),
+            Keep(job) + NetWidth.HalfPassage(job)
+        );
 
     /// <param name="placed">The part in the plate frame.</param>
     /// <param name="given">Reliefs and pockets of the block, plate frame.</param>
@@ -31,7 +36,7 @@ internal static class Zones
         ImmutableArray<Region> cores = Cores(placed, given, kernel);
         double radius = CentreRadius(job);
         ImmutableArray<Region> room = kernel.Difference([Region.Of(placed.Outer)], kernel.Offset(cores, Keep(job)));
-        BendRadius.Rounded rounded = OwnLoops.Round(room, cores, Keep(job), radius, Between(job), kernel);
+        BendRadius.Rounded rounded = OwnLoops.Round(room, cores, Spacing(job), kernel);
         if (rounded.Sharp.Length > 0)
         {
             Point2 at = Measure.Bounds(rounded.Sharp[0].Outer).Middle;
