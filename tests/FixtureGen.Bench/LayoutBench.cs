@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
+using System.Text.Json.Nodes;
+using FixtureGen.App;
+using FixtureGen.App.Layout;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
@@ -11,7 +14,8 @@ namespace FixtureGen.Bench;
 
 /// <summary>
 /// One step of a drag on the layout page, by stage: median processor milliseconds of this process over the demo jobs, one
-/// magnet moved a little at every step. Processor time, so that a busy machine does not spoil it.
+/// magnet moved a little at every step. Processor time, so that a busy machine does not spoil it. The last columns are the
+/// page's whole question from request to answer, and the answer's size.
 /// </summary>
 internal static class LayoutBench
 {
@@ -28,22 +32,25 @@ internal static class LayoutBench
                 .Order(StringComparer.Ordinal)
                 .Where(f => jobs.Length == 0 || jobs.Contains(Path.GetFileNameWithoutExtension(f))),
         ];
-        Console.WriteLine("job                " + string.Join("  ", Stages.Select(s => s.PadLeft(9))) + "      whole");
+        Console.WriteLine(
+            "job                " + string.Join("  ", Stages.Append("answer").Append("kB").Select(s => s.PadLeft(9)))
+        );
         foreach (string file in all)
         {
             Stage<Placed> placed = Pipeline.Place(Request(root, file));
             if (placed.Value is { } p)
             {
-                Print(Path.GetFileNameWithoutExtension(file), p);
+                Print(file, p);
             }
         }
     }
 
-    private static void Print(string name, Placed p)
+    private static void Print(string file, Placed p)
     {
         FixtureDesign begun = Designer.Begin(p.Part, p.Placement, p.Job, Tolerances.House).Value!;
         ImmutableArray<MagnetPlace> places = MagnetPlacement.Choose(begun, p.Job, Tolerances.House).Value;
         List<double[]> times = [];
+        HoldingContext? like = null;
         for (int i = 0; i < Steps; i++)
         {
             ImmutableArray<MagnetPlace> moved = places.SetItem(
@@ -53,14 +60,36 @@ internal static class LayoutBench
                     At = places[0].At + new Point2(0.2 * i, 0.1 * i),
                 }
             );
-            times.Add(Step(p, moved));
+            times.Add(Step(p, moved, ref like));
         }
         double[] medians = [.. Stages.Select((_, s) => Median(times.Skip(5).Select(t => t[s])))];
-        string cells = string.Join("  ", medians.Select(Cell));
-        Console.WriteLine($"{name, -18} {cells}  {Cell(Median(times.Skip(5).Select(t => t.Sum())))}");
+        (double answer, double kilobytes) = Answer(file, places);
+        string cells = string.Join("  ", medians.Append(answer).Append(kilobytes).Select(Cell));
+        Console.WriteLine($"{Path.GetFileNameWithoutExtension(file), -18} {cells}");
     }
 
-    private static double[] Step(Placed p, ImmutableArray<MagnetPlace> magnets)
+    /// <summary>What the page is answered to a drag: processor time and the answer's kilobytes, medians.</summary>
+    private static (double Ms, double Kilobytes) Answer(string file, ImmutableArray<MagnetPlace> places)
+    {
+        LayoutTrial trial = LayoutTrial.Start(JobSource.Read(file).Value!).Value!;
+        ImmutableSortedDictionary<string, string> none = ImmutableSortedDictionary<string, string>.Empty;
+        List<double> times = [];
+        List<double> sizes = [];
+        string shapes = "";
+        for (int i = 0; i < Steps; i++)
+        {
+            Point2 at = places[0].At + new Point2(0.2 * i, 0.1 * i);
+            LayoutAsk ask = new(places.SetItem(0, places[0] with { At = at }), [], none, shapes);
+            double before = Now();
+            LayoutAnswer answer = trial.Try(ask);
+            times.Add(Now() - before);
+            sizes.Add(answer.Body.Length / 1000.0);
+            shapes = (string?)JsonNode.Parse(answer.Body.Span)!["shapesKey"] ?? shapes;
+        }
+        return (Median(times.Skip(5)), Median(sizes.Skip(5)));
+    }
+
+    private static double[] Step(Placed p, ImmutableArray<MagnetPlace> magnets, ref HoldingContext? like)
     {
         Pose back = Transform.Inverse(p.Placement.Pose);
         Job job = p.Job with
@@ -75,7 +104,8 @@ internal static class LayoutBench
         FixtureDesign design =
             Designer.Finish(begun, magnets, job, Tolerances.House).Value ?? begun with { Magnets = magnets };
         at[2] = Now();
-        HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
+        HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House, like).Value!;
+        like = context;
         at[3] = Now();
         HoldingResult result = context.Evaluate(magnets);
         HoldingAnalysis.Judge(context, result, job);

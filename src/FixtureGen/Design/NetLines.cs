@@ -60,7 +60,7 @@ internal sealed class NetLines
             Add(first, laid);
         }
         rings.Add(ring);
-        Lower(p => Measure.Distance(p, ring));
+        Lower(ring.Segments);
         bool[] beyond = new bool[points.Length];
         for (int i = 0; i < MostLines && Worst(beyond) is >= 0 and var far && distances[far] > reach; i++)
         {
@@ -81,14 +81,17 @@ internal sealed class NetLines
     {
         laid.Add(line);
         runs.Add(line);
-        Lower(p => Measure.Distance(p, line));
+        Lower(line.Segments);
     }
 
-    private void Lower(Func<Point2, double> distance)
+    private void Lower(ImmutableArray<Segment> groove)
     {
+        CurveIndex near = new();
+        near.Build([.. groove.Select(s => Curve.Of(s))], groove.Length, 0);
         for (int k = 0; k < points.Length; k++)
         {
-            distances[k] = Math.Min(distances[k], distance(points[k]) - halfWidth);
+            double distance = near.Nearest(points[k], distances[k] + halfWidth, out int nearest);
+            distances[k] = nearest < 0 ? distances[k] : Math.Min(distances[k], distance - halfWidth);
         }
     }
 

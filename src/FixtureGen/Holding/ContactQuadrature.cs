@@ -25,21 +25,17 @@ internal static class ContactQuadrature
         int rows = Math.Max(1, (int)Math.Ceiling(box.Height / cell));
         var cells = new Cell[columns * rows];
         double[] levels = Levels(edges, box, rows);
-        List<double> crossings = [];
-        for (int line = 0; line + 1 < levels.Length; line++)
+        List<double>[] crossings = Crossings(edges, levels);
+        for (int line = 0; line < crossings.Length; line++)
         {
             double scan = levels[line + 1] - levels[line];
-            double y = levels[line] + (scan / 2);
+            double y = Middle(levels, line);
             int row = Math.Min(rows - 1, (int)((y - box.MinY) / box.Height * rows));
-            crossings.Clear();
-            foreach (Segment edge in edges)
+            List<double> along = crossings[line];
+            along.Sort();
+            for (int i = 0; i + 1 < along.Count; i += 2)
             {
-                Crossings(edge, y, crossings);
-            }
-            crossings.Sort();
-            for (int i = 0; i + 1 < crossings.Count; i += 2)
-            {
-                Fill(cells, columns, row, box, y, scan, crossings[i], crossings[i + 1]);
+                Fill(cells, columns, row, box, y, scan, along[i], along[i + 1]);
             }
         }
         return [.. cells.Where(c => c.Area > 0).Select(c => c.Piece)];
@@ -110,62 +106,28 @@ internal static class ContactQuadrature
         }
     }
 
-    private static void Crossings(Segment s, double y, List<double> found)
+    /// <summary>Where every scan line crosses the edges. An edge is asked only for the lines between its ends.</summary>
+    private static List<double>[] Crossings(Segment[] edges, double[] levels)
     {
-        if (!s.IsArc)
+        var found = new List<double>[levels.Length - 1];
+        double[] heights = new double[found.Length];
+        for (int line = 0; line < found.Length; line++)
         {
-            if (s.Start.Y > y != s.End.Y > y)
-            {
-                found.Add(s.Start.X + ((y - s.Start.Y) / (s.End.Y - s.Start.Y) * (s.End.X - s.Start.X)));
-            }
-            return;
+            found[line] = [];
+            heights[line] = Middle(levels, line);
         }
-        // An arc that is cut where it turns back is two monotone pieces, so that every crossing changes inside to outside.
-        foreach ((Point2 a, Point2 b, double side) in MonotonePieces(s))
+        foreach (ScanEdge edge in edges.SelectMany(ScanEdge.Of))
         {
-            if (a.Y > y != b.Y > y)
+            int line = Array.BinarySearch(heights, edge.Low);
+            for (line = line < 0 ? ~line : line; line < heights.Length && heights[line] < edge.High; line++)
             {
-                double h = y - s.Centre.Y;
-                double r = s.Radius;
-                found.Add(s.Centre.X + (side * Math.Sqrt(Math.Max(0, (r * r) - (h * h)))));
+                found[line].Add(edge.XAt(heights[line]));
             }
         }
+        return found;
     }
 
-    private static IEnumerable<(Point2 A, Point2 B, double Side)> MonotonePieces(Segment s)
-    {
-        Point2 from = s.Start - s.Centre;
-        double start = Math.Atan2(from.Y, from.X);
-        double end = start + s.Sweep;
-        double low = Math.Min(start, end);
-        double high = Math.Max(start, end);
-        List<double> cuts = [low];
-        for (int k = (int)Math.Ceiling((low - (Math.PI / 2)) / Math.PI); (Math.PI / 2) + (k * Math.PI) < high; k++)
-        {
-            double turn = (Math.PI / 2) + (k * Math.PI);
-            if (turn > low)
-            {
-                cuts.Add(turn);
-            }
-        }
-        cuts.Add(high);
-        for (int i = 0; i + 1 < cuts.Count; i++)
-        {
-            yield return (On(s, cuts[i]), On(s, cuts[i + 1]), Math.Cos((cuts[i] + cuts[i + 1]) / 2) >= 0 ? 1 : -1);
-        }
-    }
-
-    /// <summary>The arc's point at an angle; its own ends exactly, so that neighbours meet.</summary>
-    private static Point2 On(Segment s, double angle)
-    {
-        Point2 from = s.Start - s.Centre;
-        double start = Math.Atan2(from.Y, from.X);
-        if (angle == start)
-        {
-            return s.Start;
-        }
-        return angle == start + s.Sweep ? s.End : s.Centre + (new Point2(Math.Cos(angle), Math.Sin(angle)) * s.Radius);
-    }
+    private static double Middle(double[] levels, int line) => levels[line] + ((levels[line + 1] - levels[line]) / 2);
 
     private static Box2 Bounds(Segment[] edges)
     {
@@ -195,7 +157,7 @@ internal static class ContactQuadrature
         double high = Math.Max(start, start + s.Sweep);
         for (int k = (int)Math.Ceiling(low / (Math.PI / 2)); k * Math.PI / 2 < high; k++)
         {
-            yield return On(s, k * Math.PI / 2);
+            yield return ScanEdge.On(s, k * Math.PI / 2);
         }
     }
 
