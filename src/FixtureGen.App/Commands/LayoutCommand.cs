@@ -94,7 +94,9 @@ public static class LayoutCommand
             {
                 using Process? browser = Process.Start(new ProcessStartInfo(server.Address) { UseShellExecute = true });
             }
+            Task warm = Task.Run(() => session.Value!.Warm(stop), CancellationToken.None);
             await server.WaitAsync(stop).ConfigureAwait(false);
+            await warm.ConfigureAwait(false);
         }
         return Program.Made;
     }

@@ -5,17 +5,19 @@ using FixtureGen.Model;
 
 namespace FixtureGen.App.Layout;
 
-/// <summary>What the page asks about: magnets and fixed ports in the plate frame, mm, and its settings. ShapesKey names the shapes that the page has.</summary>
+/// <summary>What the page asks about: magnets and fixed ports in the plate frame, mm, and its settings. Have is the keys of the curves that the page holds.</summary>
 public sealed record LayoutAsk(
     ImmutableArray<MagnetPlace> Magnets,
     ImmutableArray<Point2> Ports,
     ImmutableSortedDictionary<string, string> Settings,
-    string ShapesKey = ""
+    ImmutableHashSet<string> Have
 )
 {
     private const int MostPorts = 20;
 
     private const int MostMagnets = 60;
+
+    private const int MostHeld = 2000;
 
     /// <summary>Reads the request; throws FormatException where it is not one.</summary>
     public static LayoutAsk Of(JsonNode? body)
@@ -46,9 +48,14 @@ public sealed record LayoutAsk(
             [.. magnets.Select(Magnet)],
             [.. ports.Select(p => Place(p!))],
             settings.ToImmutable(),
-            (string?)body["shapesKey"] ?? ""
+            Held(body["have"]?.AsArray() ?? [])
         );
     }
+
+    private static ImmutableHashSet<string> Held(JsonArray keys) =>
+        keys.Count <= MostHeld
+            ? [.. keys.Select(k => k!.GetValue<string>())]
+            : throw new FormatException("too many curves held");
 
     private static MagnetPlace Magnet(JsonNode? node) =>
         new(Place(node!), node!["locked"]?.GetValue<bool>() ?? false, node["drawn"]?.GetValue<bool>() ?? false);

@@ -1,6 +1,6 @@
 using System.Globalization;
+using System.Runtime.InteropServices;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Json;
 using System.Text.Json.Nodes;
 using FixtureGen.Model;
@@ -14,28 +14,64 @@ internal static class LayoutJson
     public static JsonNode Factors(HoldingResult h) =>
         JsonSerializer.SerializeToNode(ReportBuilder.Holding(h), ReportJson.Default.HoldingFacts)!;
 
-    /// <summary>The steps along the trim, one list of numbers for each cut: x, y, load (N), then the factors vacuum, stopping, both.</summary>
-    public static JsonArray Samples(HoldingResult h)
+    /// <summary>
+    /// The steps along the trim. Trace is where they are, for each cut x, y, load (N) of every step, and is left out where the
+    /// page has it; path is for each cut the factors vacuum, stopping, both of every step.
+    /// </summary>
+    public static LayoutAnswer WithSteps(JsonObject answer, HoldingResult h, IReadOnlySet<string> have)
     {
-        JsonArray cuts = [];
-        JsonArray? values = null;
-        string? cut = null;
-        foreach (HoldSample s in h.Samples)
+        string key = Key([.. h.Samples.SelectMany(s => new[] { s.At.X, s.At.Y, s.LoadN })]);
+        answer["traceKey"] = key;
+        HoldSample[][] cuts = [.. h.Samples.GroupBy(s => s.Cut).Select(g => g.ToArray())];
+        using MemoryStream stream = new();
+        using Utf8JsonWriter writer = new(stream);
+        writer.WriteStartObject();
+        foreach ((string name, JsonNode? value) in answer)
         {
-            if (values is null || s.Cut != cut)
-            {
-                cut = s.Cut;
-                values = [];
-                cuts.Add((JsonNode)new JsonObject { ["cut"] = cut, ["values"] = values });
-            }
-            Add(values, s.At.X, 2);
-            Add(values, s.At.Y, 2);
-            Add(values, s.LoadN, 1);
-            Add(values, s.VacuumOnly, 3);
-            Add(values, s.MagnetsStopping, 3);
-            Add(values, s.Both, 3);
+            writer.WritePropertyName(name);
+            value!.WriteTo(writer);
         }
-        return cuts;
+        if (!have.Contains(key))
+        {
+            writer.WriteStartArray("trace");
+            foreach (HoldSample[] cut in cuts)
+            {
+                writer.WriteStartObject();
+                writer.WriteString("cut", cut[0].Cut);
+                Numbers(writer, "values", cut, s => (s.At.X, s.At.Y, s.LoadN));
+                writer.WriteEndObject();
+            }
+            writer.WriteEndArray();
+        }
+        writer.WriteStartArray("path");
+        foreach (HoldSample[] cut in cuts)
+        {
+            writer.WriteStartObject();
+            Numbers(writer, "values", cut, s => (s.VacuumOnly, s.MagnetsStopping, s.Both));
+            writer.WriteEndObject();
+        }
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+        writer.Flush();
+        return new LayoutAnswer(200, LayoutAnswer.JsonType, stream.ToArray());
+    }
+
+    private static void Numbers(
+        Utf8JsonWriter writer,
+        string name,
+        HoldSample[] cut,
+        Func<HoldSample, (double, double, double)> three
+    )
+    {
+        writer.WriteStartArray(name);
+        foreach (HoldSample s in cut)
+        {
+            (double a, double b, double c) = three(s);
+            writer.WriteNumberValue(Math.Round(a, 3));
+            writer.WriteNumberValue(Math.Round(b, 3));
+            writer.WriteNumberValue(Math.Round(c, 3));
+        }
+        writer.WriteEndArray();
     }
 
     public static JsonArray Shares(HoldingResult h)
@@ -101,9 +137,9 @@ internal static class LayoutJson
             ? string.Create(CultureInfo.InvariantCulture, $"{mm / Units.MmPerInch:0.000} in")
             : string.Create(CultureInfo.InvariantCulture, $"{mm:0.00} mm");
 
-    /// <summary>Equal for equal content only.</summary>
-    public static string Key(JsonNode node) =>
-        Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(node.ToJsonString())));
+    /// <summary>Equal for equal numbers only, bit for bit.</summary>
+    public static string Key(double[] numbers) =>
+        Convert.ToHexStringLower(SHA256.HashData(MemoryMarshal.AsBytes(numbers.AsSpan())).AsSpan(0, 12));
 
     public static JsonArray Point(Point2 p) => new(p.X, p.Y);
 

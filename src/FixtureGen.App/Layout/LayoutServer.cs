@@ -183,8 +183,10 @@ public sealed class LayoutServer : IAsyncDisposable
 /// <summary>What the session answers: an HTTP status and a body.</summary>
 public sealed record LayoutAnswer(int Status, string ContentType, ReadOnlyMemory<byte> Body)
 {
+    public const string JsonType = "application/json; charset=utf-8";
+
     public static LayoutAnswer Json(int status, JsonNode node) =>
-        new(status, "application/json; charset=utf-8", Encoding.UTF8.GetBytes(node.ToJsonString()));
+        new(status, JsonType, Encoding.UTF8.GetBytes(node.ToJsonString()));
 
     public static LayoutAnswer Message(int status, string message) =>
         Json(status, new JsonObject { ["message"] = message });

@@ -12,6 +12,9 @@ namespace FixtureGen.App.Layout;
 /// </summary>
 public sealed class LayoutSession
 {
+    private const int WarmTries = 12;
+    private const int WarmPauseMs = 30;
+
     private readonly string jobPath;
     private JobSource source;
     private readonly Lock gate = new();
@@ -37,6 +40,22 @@ public sealed class LayoutSession
         return trial.Ok
             ? Stage.Of(new LayoutSession(jobPath, source.Value!, trial.Value!), trial.Findings)
             : Stage.Failed<LayoutSession>(trial.Findings);
+    }
+
+    /// <summary>
+    /// Tries the job as it stands until the runtime has compiled the way of a try in full, so that the first drag does not
+    /// pay for it.
+    /// </summary>
+    public void Warm(CancellationToken stop)
+    {
+        for (int i = 0; i < WarmTries && !stop.IsCancellationRequested; i++)
+        {
+            lock (this.gate)
+            {
+                this.trial.TryAsItStands();
+            }
+            stop.WaitHandle.WaitOne(WarmPauseMs);
+        }
     }
 
     /// <summary>Answers one call of the page; what it does not know is 404.</summary>

@@ -52,13 +52,12 @@ public sealed class LayoutTrial
     public JsonObject State()
     {
         Box2 b = this.first.Placement.BlankBox;
-        return new JsonObject
+        JsonObject state = new()
         {
             ["job"] = this.original.Name,
             ["title"] = this.original.Title,
             ["unit"] = this.original.DisplayUnit == LengthUnit.Inch ? "in" : "mm",
             ["box"] = new JsonArray(b.MinX, b.MinY, b.MaxX, b.MaxY),
-            ["shapes"] = PlanShapes.Of(this.first, this.original),
             ["magnet"] = LayoutJson.Sizes(this.original),
             ["magnets"] = LayoutJson.Magnets(this.first.Magnets),
             ["ports"] = LayoutJson.Ports(
@@ -72,9 +71,32 @@ public sealed class LayoutTrial
             },
             ["settings"] = LayoutSettings.Describe(this.original, this.source.Library.Shop(null)),
         };
+        PlanShapes.Add(state, PlanShapes.Of(this.first, this.original), ImmutableHashSet<string>.Empty);
+        return state;
     }
 
-    /// <summary>Factors, samples, shares, clearances, and the shapes where the page has others.</summary>
+    /// <summary>A try of the magnets, ports and settings that the job has: what the page asks first.</summary>
+    public LayoutAnswer TryAsItStands()
+    {
+        JsonObject state = this.State();
+        JsonObject settings = [];
+        foreach (JsonNode? setting in state["settings"]!.AsArray())
+        {
+            settings[(string)setting!["key"]!] = setting["value"]!.DeepClone();
+        }
+        return this.Try(
+            LayoutAsk.Of(
+                new JsonObject
+                {
+                    ["magnets"] = state["magnets"]!.DeepClone(),
+                    ["ports"] = state["ports"]!.DeepClone(),
+                    ["settings"] = settings,
+                }
+            )
+        );
+    }
+
+    /// <summary>Factors, steps of the trim, shares, clearances, and the curves that the page has not got.</summary>
     public LayoutAnswer Try(LayoutAsk ask)
     {
         Stage<Laid> laid = this.Lay(ask);
@@ -92,7 +114,6 @@ public sealed class LayoutTrial
         JsonObject answer = new()
         {
             ["factors"] = LayoutJson.Factors(h),
-            ["samples"] = LayoutJson.Samples(h),
             ["shares"] = LayoutJson.Shares(h),
             ["magnetForceN"] = Math.Round(h.MagnetForceN, 3),
             ["violations"] = LayoutFaults.Of(value.Begun, value.Design.Magnets, value.Job),
@@ -104,14 +125,8 @@ public sealed class LayoutTrial
             ]),
             ["magnet"] = LayoutJson.Sizes(value.Job),
         };
-        JsonArray shapes = PlanShapes.Of(value.Design, value.Job);
-        string key = LayoutJson.Key(shapes);
-        if (key != ask.ShapesKey)
-        {
-            answer["shapes"] = shapes;
-            answer["shapesKey"] = key;
-        }
-        return LayoutAnswer.Json(200, answer);
+        PlanShapes.Add(answer, PlanShapes.Of(value.Design, value.Job), ask.Have);
+        return LayoutJson.WithSteps(answer, h, ask.Have);
     }
 
     /// <summary>The optimiser's places: locked magnets and the drawing's stay, the rest is chosen.</summary>

@@ -18,9 +18,11 @@ const pixels = () => svg.getBoundingClientRect();
 // Factor to stroke: below the limit thick and strong against the paper, far above thin and faint, so that grey print still tells.
 const dark = matchMedia("(prefers-color-scheme: dark)");
 const steps = [0.5, 1, 1.5, 2, 3, 5, 10];
-export function look(factor) {
+const grade = (factor) => {
   const i = steps.findIndex((s) => factor < s);
-  const n = i < 0 ? steps.length : i;
+  return i < 0 ? steps.length : i;
+};
+function look(n) {
   return { width: 6.5 - n * 0.68, lightness: dark.matches ? 84 - n * 6.5 : 18 + n * 8.5, hue: 18 + n * 24 };
 }
 const stroke = (l) => `hsl(${l.hue} 70% ${l.lightness}%)`;
@@ -69,60 +71,71 @@ function set(element, name, value) {
 }
 
 export function drawShapes() {
-  const shapes = state.job.shapes;
+  const { shapes, curves } = state;
   shapes.forEach((s, i) => {
     let path = layers.shapes.children[i];
     if (!path) {
       path = el("path", { "vector-effect": "non-scaling-stroke", "fill-rule": "evenodd" }, layers.shapes);
       el("title", {}, path);
     }
-    set(path, "d", s.d);
+    if (path.dataset.key !== s.key) {
+      path.dataset.key = s.key;
+      path.setAttribute("d", curves.get(s.key));
+    }
     set(path, "class", `s-${s.kind}`);
     if (path.firstChild.textContent !== s.name) path.firstChild.textContent = s.name;
   });
   while (layers.shapes.children.length > shapes.length) layers.shapes.lastChild.remove();
 }
 
-export function redraw() {
-  drawPath();
+export function drawItems() {
   drawMagnets();
   drawPorts();
+}
+
+export function redraw() {
+  drawPath();
+  drawItems();
   drawMarks();
 }
 
-const chosenFactor = () => ({ vacuum: 3, stopping: 4, both: 5 })[document.getElementById("show").value];
-const width = 6;
+// One element for each look: the weakest is drawn last and so lies on top.
+const strokes = [];
+for (let n = steps.length; n >= 0; n--) {
+  strokes[n] = el("path", { fill: "none", "stroke-linecap": "round", "vector-effect": "non-scaling-stroke" }, layers.path);
+}
+const columns = { vacuum: 0, stopping: 1, both: 2 };
 
 function drawPath() {
-  const factor = chosenFactor();
-  let used = 0;
-  for (const { values } of state.answer?.samples ?? []) {
-    for (let i = width; i < values.length; i += width) {
-      const j = i - width;
-      if (Math.hypot(values[i] - values[j], values[i + 1] - values[j + 1]) > 3) continue;
-      const line = layers.path.children[used++] ?? el("line", { "stroke-linecap": "round" }, layers.path);
-      const l = look(Math.min(values[i + factor], values[j + factor]));
-      set(line, "x1", values[j]);
-      set(line, "y1", values[j + 1]);
-      set(line, "x2", values[i]);
-      set(line, "y2", values[i + 1]);
-      set(line, "stroke", stroke(l));
-      set(line, "stroke-width", thin(l.width));
+  const column = columns[document.getElementById("show").value];
+  const data = strokes.map(() => []);
+  state.answer?.path.forEach(({ values }, cut) => {
+    const at = state.trace[cut].values;
+    for (let i = 3; i < at.length; i += 3) {
+      if (Math.hypot(at[i] - at[i - 3], at[i + 1] - at[i - 2]) > 3) continue;
+      const n = grade(Math.min(values[i + column], values[i - 3 + column]));
+      data[n].push(`M${at[i - 3]} ${at[i - 2]}L${at[i]} ${at[i + 1]}`);
     }
-  }
-  while (layers.path.children.length > used) layers.path.lastChild.remove();
+  });
+  strokes.forEach((path, n) => {
+    const l = look(n);
+    set(path, "d", data[n].join(""));
+    set(path, "stroke", stroke(l));
+    set(path, "stroke-width", l.width);
+  });
 }
 
 export function nearestSample(p) {
   let best = null;
-  for (const { cut, values } of state.answer?.samples ?? []) {
-    for (let i = 0; i < values.length; i += width) {
+  state.trace.forEach(({ cut, values }, c) => {
+    for (let i = 0; i < values.length; i += 3) {
       const d = Math.hypot(values[i] - p.x, values[i + 1] - p.y);
-      if (d < 12 / view.scale && (!best || d < best.d)) best = { d, cut, values: values.slice(i, i + width) };
+      if (d < 12 / view.scale && (!best || d < best.d)) best = { d, cut, c, i };
     }
-  }
-  if (!best) return null;
-  const [x, y, load, vacuum, stopping, both] = best.values;
+  });
+  if (!best || !state.answer) return null;
+  const [x, y, load] = state.trace[best.c].values.slice(best.i, best.i + 3);
+  const [vacuum, stopping, both] = state.answer.path[best.c].values.slice(best.i, best.i + 3);
   return { cut: best.cut, x, y, load, vacuum, stopping, both };
 }
 
@@ -212,7 +225,7 @@ export function drawLegend() {
   box.replaceChildren();
   const s = el("svg", { viewBox: "0 0 520 40", role: "img", "aria-label": "Thicker is weaker. Steps of the factor: " + steps.join(", ") }, box);
   [0, ...steps].forEach((from, i) => {
-    const l = look(from);
+    const l = look(i);
     const x = 6 + i * 64;
     el("line", { x1: x, y1: 10, x2: x + 58, y2: 10, stroke: stroke(l), "stroke-width": l.width }, s);
     el("text", { x, y: 32 }, s).textContent = i === 0 ? `under ${steps[0]}` : i === steps.length ? `${from} up` : `${from}`;

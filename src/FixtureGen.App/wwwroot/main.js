@@ -35,19 +35,15 @@ function changed() {
   buttons();
   panel.drawMagnetTable(changed);
   panel.drawPortTable(changed);
-  plan.redraw();
-  tryLayout(() => ({ ...s.body(), shapesKey: state.shapesKey }), (result, asked) => {
+  plan.drawItems();
+  tryLayout(s.question, (result, asked) => {
     if (!result.ok) {
       panel.drawFindings(result.answer.findings ?? []);
       return say(result.answer.message ?? "the program refused this");
     }
     state.answer = result.answer;
     state.job.magnet = result.answer.magnet;
-    if (result.answer.shapes) {
-      state.job.shapes = result.answer.shapes;
-      state.shapesKey = result.answer.shapesKey;
-      plan.drawShapes();
-    }
+    if (s.take(result.answer)) plan.drawShapes();
     panel.drawFindings(result.answer.findings ?? []);
     panel.drawFactors();
     panel.drawViolations();
@@ -75,6 +71,7 @@ async function start() {
   state.step = answer.unit === "in" ? 0.02 * 25.4 : 0.5;
   $("step").value = s.show(state.step, answer.unit === "in" ? 3 : 2);
   panel.buildSettings(changed);
+  s.take(answer);
   plan.drawShapes();
   plan.drawLegend();
   plan.fit();

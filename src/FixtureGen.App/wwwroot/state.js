@@ -1,6 +1,7 @@
 // The layout under work, with undo and redo. Lengths are mm here; only shown in the job's unit.
 export const state = {
-  job: null, magnets: [], ports: [], settings: {}, answer: null, chosen: null, kept: null, hash: "", dirty: false, step: 0.5, updates: [], shapesKey: "",
+  job: null, magnets: [], ports: [], settings: {}, answer: null, chosen: null, kept: null, hash: "", dirty: false, step: 0.5, updates: [],
+  shapes: [], curves: new Map(), trace: [], traceKey: "",
 };
 
 const past = [];
@@ -31,7 +32,21 @@ function travel(from, to) {
 export const undo = () => travel(past, future);
 export const redo = () => travel(future, past);
 
+/** Keeps the curves that an answer brings, and only those that are drawn; true where the drawing differs from before. */
+export function take(answer) {
+  for (const [key, d] of Object.entries(answer.curves)) state.curves.set(key, d);
+  const same = answer.shapes.length === state.shapes.length && answer.shapes.every((s, i) => s.key === state.shapes[i].key && s.name === state.shapes[i].name);
+  state.shapes = answer.shapes;
+  const used = new Set(answer.shapes.map((s) => s.key));
+  for (const key of state.curves.keys()) if (!used.has(key)) state.curves.delete(key);
+  if (answer.trace) state.trace = answer.trace;
+  state.traceKey = answer.traceKey ?? state.traceKey;
+  return !same;
+}
+
 export const perUnit = () => (state.job?.unit === "in" ? 25.4 : 1);
 export const show = (mm, digits) => (mm / perUnit()).toFixed(digits ?? (perUnit() === 1 ? 2 : 4));
 export const read = (text) => Number.parseFloat(text) * perUnit();
+/** The layout, and what the page has already so that it is not sent again. */
+export const question = () => ({ ...body(), have: [...state.curves.keys(), state.traceKey] });
 export const body = () => ({ magnets: state.magnets, ports: state.ports, settings: state.settings });

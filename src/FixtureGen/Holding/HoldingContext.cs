@@ -6,7 +6,8 @@ namespace FixtureGen.Holding;
 
 /// <summary>
 /// All of a design's holding that does not depend on where the magnets are, worked out once: levels, seal states, contact
-/// pressures, loads along the trim, the vacuum's own factors. <see cref="Evaluate"/> then answers for any magnets quickly.
+/// pressures, loads along the trim; the vacuum's own factors with the first answer. <see cref="Evaluate"/> then answers for
+/// any magnets quickly.
 /// </summary>
 public sealed class HoldingContext
 {
@@ -19,7 +20,7 @@ public sealed class HoldingContext
     private readonly PressureMeasure uniform;
     private readonly PressureMeasure edge;
     private readonly Point2[] hull;
-    private readonly StepFactor[] vacuum;
+    private StepFactor[]? vacuum;
 
     /// <summary>The design must have contact between shell and block; HoldingAnalysis reports where it has none.</summary>
     /// <param name="like">A context of the same part, placement and settings with other magnets or ports: what zones and trim alone decide is taken from it.</param>
@@ -27,7 +28,7 @@ public sealed class HoldingContext
     {
         this.job = job;
         Level = VacuumLevel.Of(job.Vacuum);
-        Pair = new PairOnBlock(job);
+        Pair = like?.Pair ?? new PairOnBlock(job);
         seals = like?.seals ?? new SealStates(design, job, new Kernel(tolerances));
         Loads = like?.Loads ?? TrimLoadsOf.Design(design, job, seals, Pair.Slip);
         Contour[] rims = Outermost(design.Contact);
@@ -36,7 +37,6 @@ public sealed class HoldingContext
         hull = ConvexHull.Of(rims);
         Lost = new SealLost(design, job, Pair, uniform, hull);
         Vacuum = HeldBy([], []);
-        vacuum = PathSweep.Full(Loads, Vacuum);
     }
 
     public VacuumLevel Level { get; }
@@ -63,13 +63,17 @@ public sealed class HoldingContext
     {
         Point2[] at = [.. magnets.Select(m => m.At)];
         double[] shares = Pair.SharesN(at);
-        HeldPart? lost = Lost.Hold(at);
-        StepFactor[] alone = lost is null ? NotHeld() : PathSweep.Full(Loads, Repeated(lost));
+        HeldPart[][] lost = Lost.Hold(at) is { } held ? Repeated(held) : [];
+        HeldPart[][] together = HeldBy(at, shares);
+        StepFactor[][] swept = vacuum is null
+            ? PathSweep.Full(Loads, lost, together, Vacuum)
+            : PathSweep.Full(Loads, lost, together);
+        vacuum ??= swept[2];
+        StepFactor[] alone = swept[0];
+        StepFactor[] both = Larger(swept[1], vacuum, alone);
         StepFactor[] stopping = Stopping(alone);
-        StepFactor[] both = at.Length == 0 ? vacuum : Larger(PathSweep.Full(Loads, HeldBy(at, shares)), vacuum, alone);
         double pull = shares.Sum();
         double lift = at.Length == 0 ? 0 : Lost.LiftOf(pull);
-        HeldPart[][] lostParts = lost is null ? [] : Repeated(lost);
         string Vacuumed(HeldPart[] parts, CutLoad load, StepFactor f) =>
             Governing.WithVacuum(parts, load, f, GrossForceN, CordForceN);
         string Magnetic(HeldPart[] parts, CutLoad load, StepFactor f) =>
@@ -85,17 +89,17 @@ public sealed class HoldingContext
             lift,
             at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(job.Magnet), ImplantFieldT, 2 * at.Length),
             Worst(vacuum, Vacuum, Vacuumed),
-            Worst(alone, lostParts, Magnetic),
-            Worst(stopping, lostParts, Magnetic),
-            Worst(both, HeldBy(at, shares), Vacuumed),
-            Samples(alone, stopping, both),
+            Worst(alone, lost, Magnetic),
+            Worst(stopping, lost, Magnetic),
+            Worst(both, together, Vacuumed),
+            Samples(vacuum, alone, stopping, both),
             [.. shares]
         );
     }
 
     /// <summary>The least factor with the seal lost and the machine stopping, for magnets at places: what <see cref="Evaluate"/> answers, alone.</summary>
     public double StoppingFactor(IReadOnlyList<Point2> at) =>
-        Lost.Hold(at) is { } lost ? Stopping(PathSweep.Full(Loads, Repeated(lost))).Min(f => f.Factor) : 0;
+        Lost.Hold(at) is { } lost ? Stopping(PathSweep.Full(Loads, Repeated(lost))[0]).Min(f => f.Factor) : 0;
 
     private HeldPart[][] HeldBy(Point2[] at, double[] shares)
     {
@@ -121,8 +125,6 @@ public sealed class HoldingContext
     }
 
     private HeldPart[][] Repeated(HeldPart held) => [.. Enumerable.Repeat<HeldPart[]>([held], seals.Count)];
-
-    private StepFactor[] NotHeld() => [.. Enumerable.Repeat(new StepFactor(0, HoldMode.Lift, 0), Loads.Steps.Length)];
 
     private StepFactor[] Stopping(StepFactor[] alone) =>
         [
@@ -165,7 +167,12 @@ public sealed class HoldingContext
         return new HoldAnswer(f.Factor, f.Mode, Loads.Steps[at].At, governs(parts, Loads.Load(at, f.Angle), f));
     }
 
-    private ImmutableArray<HoldSample> Samples(StepFactor[] alone, StepFactor[] stopping, StepFactor[] both) =>
+    private ImmutableArray<HoldSample> Samples(
+        StepFactor[] vacuumed,
+        StepFactor[] alone,
+        StepFactor[] stopping,
+        StepFactor[] both
+    ) =>
         [
             .. Loads.Steps.Select(
                 (s, i) =>
@@ -174,7 +181,7 @@ public sealed class HoldingContext
                         s.Along,
                         s.At,
                         Loads.Works[s.Work].Force.Shear,
-                        vacuum[i].Factor,
+                        vacuumed[i].Factor,
                         stopping[i].Factor,
                         alone[i].Factor,
                         both[i].Factor

@@ -22,6 +22,11 @@ internal static class LimitState
 
     private const double FactorTolerance = 1e-5;
     private const double SlopeTolerance = 1e-3;
+
+    /// <summary>A factor that is known exactly for its twist may change by this share: the twist's own change adds its square only.</summary>
+    private const double PlainTolerance = 3e-3;
+
+    private const double LeastShare = 1e-3;
     private const int MostPasses = 60;
 
     /// <summary>Solve for one load. <paramref name="start"/> is a neighbour's answer to begin with; default for none.</summary>
@@ -110,14 +115,74 @@ internal static class LimitState
             Twist w = done > 1e-3 * size * start.Twist.Length ? start.Twist * (1 / done) : work * (1 / (size * size));
             double factor = Math.Min(start.Factor, most);
             double perLoad = 0;
+            if (!Together(ref w, ref factor, most, ref perLoad))
+            {
+                InTurn(ref w, ref factor, most, ref perLoad);
+            }
+            return new LimitAnswer(Math.Min(factor, Most), HoldMode.Slide, w, perLoad);
+        }
+
+        /// <summary>
+        /// Twist and factor by Newton at once: where the pressure stays above 0 all over, friction's power changes in a
+        /// straight line with the factor, so that the factor of a twist is known exactly from one look. False where the
+        /// pressure does not, or where it comes to rest at a kink: then twist and factor are as good as they got.
+        /// </summary>
+        private bool Together(ref Twist w, ref double factor, double most, ref double perLoad)
+        {
+            if (!Press(factor))
+            {
+                return false;
+            }
+            FrictionPower power = Evaluate(w);
+            for (int pass = 0; pass < MostPasses; pass++)
+            {
+                double next = FactorOf(power, factor, most);
+                double change = Math.Abs(next - factor);
+                perLoad = power.PerLoad;
+                factor = next;
+                double g1 = power.Slope.Dot(b1);
+                double g2 = power.Slope.Dot(b2);
+                bool level = Math.Sqrt((g1 * g1) + (g2 * g2)) <= SlopeTolerance * power.Value * size;
+                if (!Press(factor))
+                {
+                    return false;
+                }
+                if (level && change <= PlainTolerance * (1 + factor))
+                {
+                    return true;
+                }
+                Twist step = level ? default : NewtonStep(power, g1, g2);
+                double expected = -((g1 * step.Dot(b1)) + (g2 * step.Dot(b2)));
+                power = Evaluate(w + step);
+                for (double share = 1; FactorOf(power, factor, most) > factor - (0.05 * share * expected); )
+                {
+                    share /= 4;
+                    if (level || share < LeastShare)
+                    {
+                        return false;
+                    }
+                    step *= 0.25;
+                    power = Evaluate(w + step);
+                }
+                w += step;
+            }
+            return false;
+        }
+
+        /// <summary>The factor at which friction's power at this twist is the load's, known under the pressure at another factor.</summary>
+        private static double FactorOf(in FrictionPower power, double at, double most) =>
+            Math.Clamp(at + ((power.Value - at) / Math.Max(1 - power.PerLoad, 0.05)), 0, most);
+
+        /// <summary>The twist of least power under the pressure at a factor, then the factor of that twist, until both stay.</summary>
+        private void InTurn(ref Twist w, ref double factor, double most, ref double perLoad)
+        {
             bool loaded = perForce != 0 || perSlope != default;
             for (int turn = 0; turn < 30; turn++)
             {
                 Press(factor);
                 FrictionPower power = Minimise(ref w);
                 perLoad = power.PerLoad;
-                double next = factor + ((power.Value - factor) / Math.Max(1 - power.PerLoad, 0.05));
-                next = Math.Clamp(next, 0, most);
+                double next = FactorOf(power, factor, most);
                 bool settled = !loaded || Math.Abs(next - factor) <= FactorTolerance * (1 + factor);
                 factor = next;
                 if (settled)
@@ -125,10 +190,10 @@ internal static class LimitState
                     break;
                 }
             }
-            return new LimitAnswer(Math.Min(factor, Most), HoldMode.Slide, w, perLoad);
         }
 
-        private void Press(double factor)
+        /// <summary>Sets the pressure at a factor; true where it is above 0 all over.</summary>
+        private bool Press(double factor)
         {
             force = held.Pressed + (factor * perForce);
             slope = slope0 + (factor * perSlope);
@@ -139,12 +204,15 @@ internal static class LimitState
                 double points = held.Total - held.Pressed;
                 pointScale = points > 0 ? Math.Max(0, points + force) / points : 0;
                 (force, slope) = (0, default);
+                return false;
             }
-            else if (!nodes.PressesEverywhere(force, slope))
+            if (nodes.PressesEverywhere(force, slope))
             {
-                double carried = nodes.PositivePart(force, slope, held.Friction);
-                rescale = carried > 0 ? force / carried : 0;
+                return true;
             }
+            double carried = nodes.PositivePart(force, slope, held.Friction);
+            rescale = carried > 0 ? force / carried : 0;
+            return false;
         }
 
         private FrictionPower Minimise(ref Twist w)

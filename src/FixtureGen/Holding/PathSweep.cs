@@ -18,22 +18,33 @@ internal static class PathSweep
     /// <summary>An edge position nearer than this to the one solved is the same, radians; the factor is flat there.</summary>
     private const double SameAngle = 0.03;
 
+    /// <summary>One sweep of the trim for each of several ways in which the part is held.</summary>
     /// <param name="loads">The trim's loads.</param>
-    /// <param name="heldIn">The pressures to try in each seal state; the lowest answer counts.</param>
-    public static StepFactor[] Full(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn)
+    /// <param name="held">For each sweep the pressures to try in each seal state, the lowest answer counts; none where nothing holds.</param>
+    public static StepFactor[][] Full(TrimLoads loads, params IReadOnlyList<HeldPart[]>[] held)
     {
-        var answers = new StepFactor[loads.Steps.Length];
-        int runs = (answers.Length + Run - 1) / Run;
+        int steps = loads.Steps.Length;
+        StepFactor[][] answers = [.. held.Select(_ => new StepFactor[steps])];
+        int runs = (steps + Run - 1) / Run;
         Parallel.For(
             0,
-            runs,
-            run => Solve(loads, heldIn, run * Run, Math.Min(answers.Length, (run + 1) * Run), answers)
+            runs * held.Length,
+            i =>
+            {
+                (int sweep, int run) = Math.DivRem(i, runs);
+                Solve(loads, held[sweep], run * Run, Math.Min(steps, (run + 1) * Run), answers[sweep]);
+            }
         );
         return answers;
     }
 
     private static void Solve(TrimLoads loads, IReadOnlyList<HeldPart[]> heldIn, int from, int to, StepFactor[] answers)
     {
+        if (heldIn.Count == 0)
+        {
+            Array.Fill(answers, new StepFactor(0, Model.HoldMode.Lift, 0), from, to - from);
+            return;
+        }
         int pressures = heldIn.Max(h => h.Length);
         Span<Track> tracks = stackalloc Track[pressures];
         for (int step = from; step < to; step++)
