@@ -26,8 +26,16 @@ public sealed record PlateOpening(
     double ReliefDepth
 );
 
-/// <summary>A point where a raw blank's edge touches, plate frame; Normal points from the stop into the blank.</summary>
-public sealed record EdgeStop(Point2 At, Point2 Normal);
+/// <summary>
+/// A point where a raw blank's edge touches, plate frame; Normal points from the stop into the blank. The stop is a round pin of
+/// Diameter that stands Height above the plate's face, mm; it stays there while a cutter passes.
+/// </summary>
+public sealed record EdgeStop(Point2 At, Point2 Normal)
+{
+    public double Diameter { get; init; }
+
+    public double Height { get; init; }
+}
 
 /// <summary>A vacuum groove in the plate's face that leads to a port: a hole in the block above it is fed. Width and depth mm.</summary>
 public sealed record PlateGroove(string Port, OpenPath Run, double Width, double Depth);

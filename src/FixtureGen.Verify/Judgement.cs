@@ -94,7 +94,9 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         return new BlockGrid(turned, limits.Cell, 0, design.RawThickness);
     }
 
-    private void TurnOver(float[] heights)
+    private void TurnOver(float[] heights) => Turn(heights, _block.Bottom);
+
+    private void Turn(float[] from, float[] to)
     {
         float raw = (float)design.RawThickness;
         int columns = _block.Columns;
@@ -102,7 +104,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         {
             for (int i = 0; i < columns; i++)
             {
-                _block.Bottom[(row * columns) + i] = raw - heights[(row * columns) + columns - 1 - i];
+                to[(row * columns) + i] = raw - from[(row * columns) + columns - 1 - i];
             }
         }
     }
@@ -114,8 +116,23 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         CarvePass.Go(run);
         CommonChecks(run);
         ObstacleCheck.Go(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
+        ObstacleCheck.Go(run, [.. ObstacleCheck.Stops(job)], _ => true);
         Compare(run, shape, _ => false);
+        new FloorCheck(run, grid.Top, Other(program.Setup, grid)).Go();
         Write(run, before - Volume(grid), []);
+    }
+
+    /// <summary>The block's other side as the judge knows it: carved, or as the design has it, in the frame of the setup.</summary>
+    private float[] Other(Setup setup, BlockGrid grid)
+    {
+        if (setup != Setup.Underside)
+        {
+            return grid.Bottom;
+        }
+        float[] top = TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Top), _block, true);
+        float[] turned = new float[top.Length];
+        Turn(top, turned);
+        return turned;
     }
 
     private void Trim(ProgramText program)
@@ -131,7 +148,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         Run run = Read(program, shell);
         CarvePass.Go(run);
         CommonChecks(run);
-        ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design)], _ => true);
+        ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
         new BlockContact(run, _block).Go();
         MarkCheck.Go(run);
         new TabCheck(run).Go();
@@ -161,6 +178,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         StateCheck.Go(run);
         CutCheck.Go(run);
+        LoadCheck.Go(run);
         PlaceCheck.Go(run);
         FeedCheck.Go(run);
         HeaderCheck.Go(run);

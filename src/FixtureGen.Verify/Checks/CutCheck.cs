@@ -4,7 +4,7 @@ using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Checks;
 
-/// <summary>What a cutter can bear: step-down, flutes, plunging, ramp angle, drills going sideways.</summary>
+/// <summary>What a cutter can bear: flutes, plunging, ramp angle, drills going sideways.</summary>
 internal static class CutCheck
 {
     public static void Go(Run run)
@@ -17,7 +17,7 @@ internal static class CutCheck
                 continue;
             }
             double length = Piece.Of(motion).Length;
-            Depth(run, motion, cutter, tally, length);
+            Flutes(run, motion, cutter, tally);
             Down(run, motion, cutter, tally, length);
             if (cutter.Tool.Kind == ToolKind.Drill && length > 0.01)
             {
@@ -32,7 +32,7 @@ internal static class CutCheck
         }
     }
 
-    private static void Depth(Run run, Motion motion, Cutter cutter, Tally tally, double length)
+    private static void Flutes(Run run, Motion motion, Cutter cutter, Tally tally)
     {
         Tool tool = cutter.Tool;
         if (tool.FluteLength > 0 && tally.Deepest > tool.FluteLength + JudgeRules.StepSlack)
@@ -45,29 +45,6 @@ internal static class CutCheck
                 motion.To.Xy
             );
         }
-        if (tool.Kind == ToolKind.Drill)
-        {
-            return;
-        }
-        double limit = run.StepDown(tool);
-        double width = tally.DeepMm2 / Math.Max(RimLength(motion, cutter), tool.Diameter / 2);
-        if (width > JudgeRules.FinishWidth * tool.Diameter && tally.Deepest > limit + JudgeRules.StepSlack)
-        {
-            run.Log.Error(
-                "step-down",
-                motion.Line,
-                $"{tool.Name} takes {tally.Deepest:0.##} mm at once over {width:0.##} mm of its width, {limit:0.##} mm is its limit",
-                "Cut in more steps; a pass before this one may be missing",
-                motion.To.Xy
-            );
-        }
-    }
-
-    /// <summary>How far the cutter's outer flank travels: on an arc, more than its axis.</summary>
-    private static double RimLength(Motion motion, Cutter cutter)
-    {
-        Piece piece = Piece.Of(motion);
-        return piece.IsArc ? piece.Length * (piece.R + cutter.Radius) / piece.R : piece.Length;
     }
 
     private static void Down(Run run, Motion motion, Cutter cutter, Tally tally, double length)
@@ -94,16 +71,18 @@ internal static class CutCheck
             return;
         }
         double angle = Math.Atan2(Math.Max(0, down - JudgeRules.HeightRounding), length) * 180 / Math.PI;
-        bool steep = tool.MaxRampDeg > 0 && angle > tool.MaxRampDeg + JudgeRules.RampSlackDeg;
-        if (steep && (!tool.CentreCutting || down > JudgeRules.ShortRamp * tool.Diameter))
+        double most = Math.Min(OrSteep(tool.MaxRampDeg), OrSteep(run.Material.MaxRampDeg));
+        if (angle > most + JudgeRules.RampSlackDeg && tally.Deepest > JudgeRules.StraightDown)
         {
             run.Log.Error(
                 "ramp-steep",
                 motion.Line,
-                $"{tool.Name} ramps {down:0.##} mm down at {angle:0.#} degrees, {tool.MaxRampDeg:0.#} is its limit",
+                $"{tool.Name} ramps {down:0.##} mm down at {angle:0.#} degrees, {most:0.#} is its limit in {run.Material.Name}",
                 "Make the ramp longer",
                 motion.To.Xy
             );
         }
     }
+
+    private static double OrSteep(double limit) => limit > 0 ? limit : 90;
 }

@@ -7,8 +7,8 @@ using FixtureGen.Verify.Shape;
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>
-/// Spindle speed and chip load against the shop's own data. A feed per tooth within half the least and twice the greatest of the
-/// material's chart passes: chip thinning at narrow cuts, weak spindles and slow machines move it that far.
+/// Spindle speed and chip load against the shop's own data: a feed per tooth above the chart's greatest, raised by what a narrow
+/// cut thins the chip, or so far below its least that the cutter rubs.
 /// </summary>
 internal static class FeedCheck
 {
@@ -64,15 +64,16 @@ internal static class FeedCheck
     {
         Tool tool = cutter.Tool;
         Piece piece = Piece.Of(motion);
-        bool sideways = piece.Length > Math.Abs(motion.To.Z - motion.From.Z);
+        double down = motion.From.Z - motion.To.Z;
+        bool cuts = tally.Removed > JudgeRules.NoMaterial;
         bool engraver = tool.Kind == ToolKind.Engraver;
         double diameter = engraver ? 2 * cutter.RadiusAt(Math.Max(run.Face - Run.Low(motion), 0.1)) : tool.Diameter;
         (double least, double most) = Chart(run.Material, diameter);
         double chip = motion.FeedMmPerMin / (e.State.Rpm * Math.Max(1, tool.Flutes));
         double rim = piece.IsArc ? chip * (piece.R + cutter.Radius) / piece.R : chip;
-        double factor = engraver ? JudgeRules.EngraverChipFactor : JudgeRules.ChipFactor;
-        bool slow = sideways && tally.Removed > JudgeRules.NoMaterial && rim < least / factor;
-        bool fast = chip > most * factor;
+        bool slow = cuts && piece.Length > Math.Abs(down) && rim < least * JudgeRules.SlowChip;
+        double slack = engraver ? JudgeRules.EngraverChip : JudgeRules.FastChip;
+        bool fast = (cuts || down > 1e-6) && chip > most * Thinning(piece, cutter, tally) * slack;
         if (slow || fast)
         {
             string what = slow ? "slow" : "fast";
@@ -85,5 +86,20 @@ internal static class FeedCheck
             );
         }
         return slow || fast;
+    }
+
+    /// <summary>
+    /// How much more feed a narrow cut bears than a full one: 1 / (2 sqrt(a (1 - a))) for a width of a diameters below one half
+    /// (radial chip thinning, Machinery's Handbook, milling feeds). The width is the mean of what was taken.
+    /// </summary>
+    private static double Thinning(Piece piece, Cutter cutter, Tally tally)
+    {
+        double rim = piece.IsArc ? piece.Length * (piece.R + cutter.Radius) / piece.R : piece.Length;
+        if (rim < cutter.Tool.Diameter / 2 || tally.Deepest <= 0)
+        {
+            return 1;
+        }
+        double a = Math.Clamp(tally.Removed / (rim * tally.Deepest * cutter.Tool.Diameter), JudgeRules.ThinnestCut, 0.5);
+        return 1 / (2 * Math.Sqrt(a * (1 - a)));
     }
 }

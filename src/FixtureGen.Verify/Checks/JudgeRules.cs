@@ -31,8 +31,8 @@ internal static class JudgeRules
     /// <summary>How much narrower than the cutter a rapid's sweep is looked at, so that sliding up a finished wall is no crash.</summary>
     public const double RapidSlack = 0.03;
 
-    /// <summary>How far past the cutter's radius a feed motion may leave the blank.</summary>
-    public const double BeyondBlank = 12;
+    /// <summary>How far past the cutter's radius the tip may leave the blank below its top: a lead-in's clearance.</summary>
+    public const double BeyondBlank = 5;
 
     /// <summary>Excess of step-down that is rounding, not a deeper cut.</summary>
     public const double StepSlack = 0.02;
@@ -46,18 +46,21 @@ internal static class JudgeRules
     /// <summary>Heights rounded to a control's last decimal change a short ramp's slope by this much.</summary>
     public const double HeightRounding = 0.006;
 
-    /// <summary>A cutter that cuts over its centre may ramp steeper than its limit for this depth, in diameters.</summary>
-    public const double ShortRamp = 0.5;
-
     /// <summary>Sweeps of tiny arcs differ from the plan by this much of their radius, mm, once their words are rounded.</summary>
     public const double ArcRounding = 0.006;
 
     /// <summary>Material taken by a motion below this, mm3, is rounding at cell borders.</summary>
     public const double NoMaterial = 0.05;
 
-    /// <summary>Below the least or above the greatest chip load by this factor a feed is warned about.</summary>
-    public const double ChipFactor = 2;
+    /// <summary>A chip this share of the chart's least is rubbing.</summary>
+    public const double SlowChip = 0.6;
 
-    /// <summary>The same for an engraver's tip, whose width the charts do not reach down to.</summary>
-    public const double EngraverChipFactor = 6;
+    /// <summary>A feed may be this much over the chart's greatest: it is written in round numbers.</summary>
+    public const double FastChip = 1.02;
+
+    /// <summary>The same for an engraver, whose cone is wider at the face than at the tip that the chart is read for.</summary>
+    public const double EngraverChip = 2;
+
+    /// <summary>Chips are not taken to get thinner below this width in diameters: run-out counts more there.</summary>
+    public const double ThinnestCut = 0.05;
 }

@@ -23,7 +23,7 @@ internal sealed record Obstacle(string Name, Point2 At, double Radius, Area? Are
     }
 }
 
-/// <summary>Cutter, shank and holder against jackets, bolt heads, pins and forms, along every motion.</summary>
+/// <summary>Cutter, shank and holder against jackets, bolt heads, pins, forms and edge stops, along every motion.</summary>
 internal static class ObstacleCheck
 {
     /// <summary>What stands on and in the block while the shell is trimmed.</summary>
@@ -62,6 +62,14 @@ internal static class ObstacleCheck
             yield return new Obstacle("the bolt", hole.At, radius, null, top);
         }
     }
+
+    /// <summary>The plate's edge stops, which stand beside the blank in every setup.</summary>
+    public static IEnumerable<Obstacle> Stops(Job job) =>
+        job.Plate.Stops.Select(s =>
+        {
+            double radius = s.Diameter / 2;
+            return new Obstacle("the edge stop", s.At - (s.Normal * radius), radius, null, s.Height);
+        });
 
     /// <summary>Checks every motion of which <paramref name="when"/> is true.</summary>
     public static void Go(Run run, IReadOnlyList<Obstacle> obstacles, Func<ProgramEvent, bool> when)
@@ -105,7 +113,7 @@ internal static class ObstacleCheck
                         "collision",
                         motion.Line,
                         $"the {part} of {tool.Name} hits {obstacle.Name} by {radius - distance:0.###} mm; it stands up to Z {obstacle.Top:0.##}",
-                        "Travel higher or farther away, or move the magnet",
+                        "Travel higher or farther away, or move what stands there",
                         motion.To.Xy
                     );
                     break;

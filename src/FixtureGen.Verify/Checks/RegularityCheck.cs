@@ -48,7 +48,7 @@ internal static class RegularityCheck
     private static bool IsArc(Motion motion) => motion.Kind is MotionKind.ArcCcw or MotionKind.ArcCw;
 
     private static void Still(Run run, Motion motion) =>
-        run.Log.Warn(
+        run.Log.Odd(
             "moves-nothing",
             motion.Line,
             "the line's motion ends where it began",
@@ -62,7 +62,7 @@ internal static class RegularityCheck
         bool up = e.Kind == EventKind.Motion && !e.IsCycle && Run.IsFeed(m) && m.To.Z > m.From.Z + 1e-6;
         if (up && Piece.Of(m).Length < 1e-6 && m.To.Z > run.Face + JudgeRules.RapidGap)
         {
-            run.Log.Warn(
+            run.Log.Odd(
                 "feeds-up",
                 m.Line,
                 $"the tool is lifted to Z {m.To.Z:0.###} at feed rate",
@@ -79,6 +79,7 @@ internal static class RegularityCheck
             Turn(run, feeds[i - 1], feeds[i], feeds[i + 1]);
             Kinks(run, feeds[i - 1], feeds[i], feeds[i + 1]);
         }
+        HelixCheck.Go(run, feeds);
         List<Motion> descent = [];
         foreach (Motion motion in feeds)
         {
@@ -112,7 +113,7 @@ internal static class RegularityCheck
                 away > CentreSlack
                     ? FormattableString.Invariant($"its centre is {away:0.###} mm off theirs")
                     : "it turns the other way";
-            run.Log.Warn(
+            run.Log.Odd(
                 "odd-turn",
                 motion.Line,
                 $"the arcs before and after turn about one centre, this one does not: {what}",
@@ -141,7 +142,7 @@ internal static class RegularityCheck
         double last = Angle(motion, after);
         if (Math.Min(first, last) > JudgeRules.KinkDeg)
         {
-            run.Log.Warn(
+            run.Log.Odd(
                 "arc-kinks",
                 motion.Line,
                 $"the arc meets the motions before and after it at {first:0} and {last:0} degrees",
@@ -173,7 +174,7 @@ internal static class RegularityCheck
             double off = (motion.To.Z - motion.From.Z) - (middle * length);
             if (Math.Abs(off) > JudgeRules.UnevenStep + (JudgeRules.UnevenShare * Math.Abs(middle * length)))
             {
-                run.Log.Warn(
+                run.Log.Odd(
                     "uneven-descent",
                     motion.Line,
                     $"this step of a ramp ends {off:0.###} mm off the slope of the others",

@@ -11,6 +11,8 @@ internal static class StartAndEnd
         Number(run);
         SafeStart(run);
         Heights(run);
+        HandedOver(run);
+        VacuumLast(run);
         End(run);
     }
 
@@ -110,6 +112,51 @@ internal static class StartAndEnd
                     "the vacuum goes off while the spindle turns",
                     $"Write {run.Job.Control.SpindleStop} first"
                 );
+            }
+        }
+    }
+
+    /// <summary>Where a person takes over, or a new tool begins, the next height must not depend on where the tool happens to stand.</summary>
+    private static void HandedOver(Run run)
+    {
+        int moved = 0;
+        foreach (ProgramEvent e in run.Trace.Events)
+        {
+            moved = e.Kind == EventKind.Motion ? e.Line : moved;
+            bool over = e.Kind is EventKind.Stop or EventKind.OptionalStop or EventKind.ToolChange or EventKind.End;
+            if (over && e.State.Incremental)
+            {
+                run.Log.Warn(
+                    "incremental-left-on",
+                    moved > 0 ? moved : e.Line,
+                    $"G91 is still in force at line {e.Line}, where the program stops, changes the tool or ends",
+                    "Write G90 after the incremental moves"
+                );
+            }
+        }
+    }
+
+    /// <summary>A part that nothing holds must not ride on a table that still moves.</summary>
+    private static void VacuumLast(Run run)
+    {
+        int off = 0;
+        foreach (ProgramEvent e in run.Trace.Events)
+        {
+            off = e.Kind switch
+            {
+                EventKind.VacuumOff => e.Line,
+                EventKind.VacuumOn => 0,
+                _ => off,
+            };
+            if (off > 0 && e.Kind == EventKind.Motion && e.Motion.From != e.Motion.To)
+            {
+                run.Log.Warn(
+                    "vacuum-off-early",
+                    off,
+                    $"the vacuum goes off before the move of line {e.Line}: what it held may slide",
+                    "Switch it off after the last move"
+                );
+                return;
             }
         }
     }

@@ -16,6 +16,7 @@ internal static class StateCheck
             if (e.Kind != EventKind.Motion)
             {
                 started = e.Kind == EventKind.Spindle ? e.Line : started;
+                Backwards(run, e);
                 continue;
             }
             if (!e.ToHome && motion.To.Z < top - 1e-6)
@@ -94,14 +95,18 @@ internal static class StateCheck
                 motion.To.Xy
             );
         }
-        else if (e.State.Spindle == SpindleTurn.CounterClockwise)
+    }
+
+    /// <summary>No cutter of the table is left-hand, and no holder should be turned against its nut: M4 is wrong wherever it stands.</summary>
+    private static void Backwards(Run run, ProgramEvent e)
+    {
+        if (e.Kind == EventKind.Spindle && e.State.Spindle == SpindleTurn.CounterClockwise)
         {
             run.Log.Error(
                 "spindle-direction",
                 e.Line,
-                "a feed motion while the spindle runs backwards (M4)",
-                "Start it with M3: the cutters of the table are right-hand",
-                motion.To.Xy
+                "the spindle is started backwards (M4)",
+                "Start it with M3: the cutters of the table are right-hand"
             );
         }
     }

@@ -89,7 +89,7 @@ internal sealed class TabCheck(Run run)
             double length = level.Sum(m => Piece.Of(m).Length);
             if (!known && length > 1 && length < shortest / 2)
             {
-                run.Log.Warn(
+                run.Log.Odd(
                     "lone-level",
                     level.First().Line,
                     $"the cutter runs level at Z {z:0.###}, which is neither the trim's floor nor a bridge's top nor a whole pass",
@@ -118,7 +118,7 @@ internal sealed class TabCheck(Run run)
         {
             return;
         }
-        run.Log.Warn(
+        run.Log.Odd(
             "lone-level",
             lifted[0].Line,
             $"the cutter runs on at a tab's height, Z {_tabTop:0.###}, beyond the tab",
@@ -151,7 +151,7 @@ internal sealed class TabCheck(Run run)
             double off = others.Select(o => Math.Abs(o - Slope(ramp)) * Piece.Of(ramp).Length).DefaultIfEmpty(0).Min();
             if (off > JudgeRules.TabRampStep)
             {
-                run.Log.Warn(
+                run.Log.Odd(
                     "tab-ramp",
                     ramp.Line,
                     $"this ramp at a tab ends {off:0.###} mm off the slope of any other",

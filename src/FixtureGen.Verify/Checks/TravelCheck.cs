@@ -16,6 +16,8 @@ internal static class TravelCheck
         LoneTravel(run);
         ToolChanges(run);
         double? arrival = null;
+        int? low = null;
+        bool over = false;
         bool home = false;
         for (int i = 0; i < run.Trace.Events.Length; i++)
         {
@@ -28,6 +30,7 @@ internal static class TravelCheck
             if (e.Kind is EventKind.ToolChange or EventKind.Stop)
             {
                 arrival = null;
+                over = false;
             }
             if (e.Kind != EventKind.Motion)
             {
@@ -46,7 +49,13 @@ internal static class TravelCheck
             {
                 Arrive(run, e);
                 arrival = e.Motion.To.Z;
+                low = null;
             }
+            else if (arrival is { } first && !over)
+            {
+                over = Sideways(run, e, first, ref low);
+            }
+            over &= arrival is not null;
         }
     }
 
@@ -77,7 +86,7 @@ internal static class TravelCheck
         double usual = ways.Select(w => w.Motion.From.Z).DefaultIfEmpty(0).Max();
         foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < usual - 1e-3))
         {
-            run.Log.Warn(
+            run.Log.Odd(
                 "retract-before-change",
                 e.Line,
                 $"the tool change begins at Z {e.Motion.From.Z:0.###}, the others at Z {usual:0.###}",
@@ -126,7 +135,7 @@ internal static class TravelCheck
             if (height.Count() == 1 && !Approaches(run, height.Single().Motion))
             {
                 ProgramEvent e = height.Single();
-                run.Log.Warn(
+                run.Log.Odd(
                     "lone-height",
                     e.Line,
                     $"a rapid goes to Z {e.Motion.To.Z:0.###}, a height that no other rapid of the program goes to",
@@ -160,7 +169,7 @@ internal static class TravelCheck
             )
             {
                 ProgramEvent e = height.Single();
-                run.Log.Warn(
+                run.Log.Odd(
                     "lone-travel",
                     e.Line,
                     $"a rapid goes sideways at Z {Run.Low(e.Motion):0.###}, where no other one does",
@@ -188,6 +197,30 @@ internal static class TravelCheck
                 e.Motion.To.Xy
             );
         }
+    }
+
+    /// <summary>
+    /// From the changer the tool comes over ground that no program knows; it goes down only once it is over its work. True when
+    /// it has gone sideways.
+    /// </summary>
+    private static bool Sideways(Run run, ProgramEvent e, double arrival, ref int? low)
+    {
+        if (Piece.Of(e.Motion).Length <= 1e-6)
+        {
+            low ??= e.Motion.To.Z < arrival - 1e-3 ? e.Line : null;
+            return false;
+        }
+        if (low is { } line)
+        {
+            run.Log.Warn(
+                "arrives-low",
+                line,
+                $"the tool comes down from Z {arrival:0.###} to Z {Run.Low(e.Motion):0.###} before line {e.Line} takes it over its work",
+                "Go sideways at the height the tool came in, then down",
+                e.Motion.To.Xy
+            );
+        }
+        return true;
     }
 
     private static void Home(Run run, ProgramEvent e, double? arrival)

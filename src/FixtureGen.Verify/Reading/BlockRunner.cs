@@ -179,6 +179,7 @@ internal sealed class BlockRunner
                 break;
             case 3:
                 _modes.Distance = code;
+                State = State with { Incremental = code == 910 };
                 break;
             case 6:
                 SetUnits(block, code);

@@ -8,7 +8,11 @@ internal sealed class FindingLog(string file)
     /// <summary>Findings of one code that are kept in full.</summary>
     private const int Kept = 12;
 
+    /// <summary>More oddities of one kind than this are the program's own way, not slips.</summary>
+    private const int MostOdd = 3;
+
     private readonly List<Finding> _findings = [];
+    private readonly SortedDictionary<string, List<Finding>> _odd = new(StringComparer.Ordinal);
     private readonly SortedDictionary<string, int> _counts = new(StringComparer.Ordinal);
 
     public string File { get; } = file;
@@ -20,6 +24,19 @@ internal sealed class FindingLog(string file)
 
     public void Warn(string code, int line, Text message, Text remedy, Point2? at = null) =>
         Add(Severity.Warning, code, line, message, remedy, at);
+
+    /// <summary>
+    /// A harmless thing that a program does nowhere else, as a slip would: told only while it is rare, so that a program written in
+    /// another manner is not buried in it.
+    /// </summary>
+    public void Odd(string code, int line, Text message, Text remedy, Point2? at = null)
+    {
+        if (!_odd.TryGetValue(code, out List<Finding>? known))
+        {
+            _odd[code] = known = [];
+        }
+        known.Add(Make(Severity.Warning, code, line, message, remedy, at));
+    }
 
     /// <summary>All findings by line; what was cut off is told in one line a code.</summary>
     public IEnumerable<Finding> Findings()
@@ -33,7 +50,8 @@ internal sealed class FindingLog(string file)
                 More(c.Value - Kept),
                 "Clear the first ones, then judge again"
             ));
-        return _findings.OrderBy(f => f.Line ?? int.MaxValue).Concat(rest);
+        IEnumerable<Finding> rare = _odd.Values.Where(o => o.Count <= MostOdd).SelectMany(o => o);
+        return _findings.Concat(rare).OrderBy(f => f.Line ?? int.MaxValue).Concat(rest);
     }
 
     private string Where(int line) => line > 0 ? FormattableString.Invariant($"{File}:{line}") : File;
@@ -46,13 +64,10 @@ internal sealed class FindingLog(string file)
         _counts[code] = seen + 1;
         if (seen < Kept)
         {
-            _findings.Add(
-                new Finding(code, severity, Where(line), message.Take(), remedy.Take())
-                {
-                    Line = line > 0 ? line : null,
-                    At = at,
-                }
-            );
+            _findings.Add(Make(severity, code, line, message, remedy, at));
         }
     }
+
+    private Finding Make(Severity severity, string code, int line, Text message, Text remedy, Point2? at) =>
+        new(code, severity, Where(line), message.Take(), remedy.Take()) { Line = line > 0 ? line : null, At = at };
 }

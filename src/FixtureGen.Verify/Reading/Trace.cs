@@ -12,7 +12,7 @@ internal enum SpindleTurn
 /// <summary>
 /// What the machine's switches say while something happens. Tool is the pocket in the spindle (0: none known), LengthOffset
 /// the H number in force (0: none), VacuumProven true once the switch was waited for or a stop was made with vacuum on.
-/// Bolted is true once a stop told the operator to fit the bolts; Air is the chip air or coolant.
+/// Bolted is true once a stop told the operator to fit the bolts; Air is the chip air or coolant; Incremental says G91.
 /// </summary>
 internal sealed record MachineState(
     int Tool,
@@ -23,10 +23,11 @@ internal sealed record MachineState(
     bool VacuumOn,
     bool VacuumProven,
     bool Bolted,
-    bool Air
+    bool Air,
+    bool Incremental
 )
 {
-    public static MachineState PowerUp { get; } = new(0, 0, 0, SpindleTurn.Off, 0, false, false, false, false);
+    public static MachineState PowerUp { get; } = new(0, 0, 0, SpindleTurn.Off, 0, false, false, false, false, false);
 }
 
 internal enum EventKind

@@ -12,6 +12,9 @@ public static class PlateReader
 {
     private const double Reach = 2000;
 
+    /// <summary>A stop that does not say its size is a pin of 1/4 in, as high as it is thick (common practice, no source), mm.</summary>
+    private const double PinLike = Units.MmPerInch / 4;
+
     public static Stage<PlateFile> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
@@ -122,7 +125,11 @@ public static class PlateReader
                 "Add pushes = \"up\" or \"right\"."
             );
         }
-        EdgeStop stop = new(t.Point("at", Reach), normal);
+        EdgeStop stop = new(t.Point("at", Reach), normal)
+        {
+            Diameter = t.LengthOr("diameter", PinLike, 1, 100),
+            Height = t.LengthOr("height", PinLike, 0, 100),
+        };
         t.Close();
         return stop;
     }

@@ -8,7 +8,7 @@ namespace FixtureGen.Tests.Verify;
 
 /// <summary>
 /// Demo programs spoiled one slip at a time. DAMAGE_COUNT sets how many real slips (2000 for the figure that is reported); the
-/// table and every miss are printed.
+/// table and every miss are printed. DAMAGE_SEED sets the seed; DAMAGE_KEEP names a folder that takes every missed program.
 /// </summary>
 public sealed class DemoDamageTest
 {
@@ -28,10 +28,26 @@ public sealed class DemoDamageTest
             .. names.Select(DemoPrograms.Of).SelectMany(d => d.Texts.Select(t => new GoodProgram(d.Job, d.Design, t))),
         ];
         DamageRun run = new(good, Limits.House with { Cell = 0.2 });
-        run.Go(count, 12345);
+        run.Go(count, LongRun.Setting("DAMAGE_SEED", 12345));
+        Keep(run);
         TestContext.Current.TestOutputHelper?.WriteLine(run.Table());
         int missed = run.Real - run.Caught;
         Assert.True(missed <= Math.Max(4, (1 - Wanted) * run.Real), run.Table());
         Assert.True(run.Small <= 0.2 * (run.Real + run.Small), run.Table());
+    }
+
+    private static void Keep(DamageRun run)
+    {
+        if (Environment.GetEnvironmentVariable("DAMAGE_KEEP") is not { Length: > 0 } folder)
+        {
+            return;
+        }
+        Directory.CreateDirectory(folder);
+        foreach ((int i, (GoodProgram good, Edit edit)) in run.Missed.Index())
+        {
+            string name = FormattableString.Invariant($"{i:00}.{edit.Kind}.{good.Program.FileName}");
+            File.WriteAllText(Path.Combine(folder, name), edit.Text);
+        }
+        File.WriteAllText(Path.Combine(folder, "table.txt"), run.Table());
     }
 }

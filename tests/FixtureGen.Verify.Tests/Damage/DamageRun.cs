@@ -32,6 +32,8 @@ internal sealed class DamageRun(IReadOnlyList<GoodProgram> programs, Limits limi
 
     public List<string> Misses { get; } = [];
 
+    public List<(GoodProgram Program, Edit Edit)> Missed { get; } = [];
+
     public List<string> SmallOnes { get; } = [];
 
     public int Real => Rows.Values.Sum(r => r.Tried - r.Nothing - r.Small);
@@ -78,6 +80,10 @@ internal sealed class DamageRun(IReadOnlyList<GoodProgram> programs, Limits limi
         {
             text.Append("missed ").AppendLine(miss);
         }
+        foreach (string small in SmallOnes)
+        {
+            text.Append("set aside by size ").AppendLine(small);
+        }
         return text.ToString();
     }
 
@@ -116,6 +122,7 @@ internal sealed class DamageRun(IReadOnlyList<GoodProgram> programs, Limits limi
         else
         {
             Misses.Add(where);
+            Missed.Add((good, edit));
         }
         return true;
     }

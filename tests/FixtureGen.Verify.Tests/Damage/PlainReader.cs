@@ -6,9 +6,23 @@ namespace FixtureGen.Verify.Tests.Damage;
 
 /// <summary>
 /// What a motion or a switch amounts to on the machine, mm. For a motion, Where is its end and centre (NaN where an axis went
-/// home), Feed only for feed motions; State is every modal word in force that a machine obeys, in one string.
+/// home), Feed only for feed motions; State is every modal word in force that a machine obeys, in one string. Path is the way of
+/// a motion from where it began, in X Y Z; null for what is no plain motion.
 /// </summary>
-internal sealed record Deed(string What, double[] Where, double Feed, double Rpm, string State);
+internal sealed record Deed(string What, double[] Where, double Feed, double Rpm, string State)
+{
+    public double[][]? Path { get; init; }
+
+    /// <summary>The machine does the very same.</summary>
+    public bool Same(Deed o) =>
+        What == o.What
+        && State == o.State
+        && Feed.Equals(o.Feed)
+        && Rpm.Equals(o.Rpm)
+        && Where.SequenceEqual(o.Where)
+        && (Path is null) == (o.Path is null)
+        && (Path is null || Path[0].SequenceEqual(o.Path![0]));
+}
 
 /// <summary>
 /// A second, much smaller reader, used only to say that an edit changed nothing or next to nothing. It knows no geometry and no
@@ -27,7 +41,6 @@ internal sealed partial class PlainReader(Control control)
     private double _feed;
     private double _rpm;
     private double _tool;
-    private int _straight;
 
     public static List<Deed>? Read(string text, Control control)
     {
@@ -191,7 +204,7 @@ internal sealed partial class PlainReader(Control control)
             );
             if (axes.Length == 0 || !axes.All(a => double.IsInfinity(_at[a.Letter])))
             {
-                _deeds.Add(new Deed("home " + how, [], 0, 0, State()));
+                _deeds.Add(new Deed("home " + how, [], 0, 0, State(true)));
             }
             foreach ((char letter, _) in axes)
             {
@@ -214,67 +227,28 @@ internal sealed partial class PlainReader(Control control)
                 _at[letter] = (value * unit) + (_mode.GetValueOrDefault("distance") == "91" ? _at[letter] : 0);
             }
         }
-        double[] to =
-        [
-            .. _at.Values,
-            .. arc
-                ? Middle(from, words, unit, motion == "3")
-                : words
-                    .Where(w => w.Letter is 'R' or 'Q' || (cycle && w.Letter is 'Z' or 'P' or 'L'))
-                    .OrderBy(w => w.Letter)
-                    .Select(w => w.Value * unit),
-        ];
-        bool still = !arc && !cycle && to.Take(3).SequenceEqual(from);
-        if (!still)
+        double[] to = [.. _at.Values];
+        if (arc)
         {
-            Add(motion, from, to);
+            Round round = Round.Of(from, to, words, unit, motion == "3");
+            Add(motion, [.. to, .. round.Middle, round.Off * 10], round.Path(from, to));
+            return;
+        }
+        IEnumerable<double> more = words
+            .Where(w => w.Letter is 'R' or 'Q' || (cycle && w.Letter is 'Z' or 'P' or 'L'))
+            .OrderBy(w => w.Letter)
+            .Select(w => w.Value * unit);
+        if (cycle || !to.SequenceEqual(from))
+        {
+            Add(motion, [.. to, .. more], cycle ? null : [from, to]);
         }
     }
 
-    /// <summary>Chip air does not matter to a rapid; two rapids straight up, or straight down, are one.</summary>
-    private void Add(string motion, double[] from, double[] to)
+    /// <summary>Chip air does not matter to a rapid.</summary>
+    private void Add(string motion, double[] where, double[][]? path)
     {
         bool rapid = motion == "0";
-        Deed deed = new("G" + motion, to, rapid ? 0 : _feed, rapid ? 0 : _rpm, State(rapid));
-        double rise = to[2] - from[2];
-        int way = double.IsNaN(rise) ? 0 : Math.Sign(rise);
-        bool straight = rapid && from[0] == to[0] && from[1] == to[1];
-        bool goesOn =
-            straight && _straight != 0 && _straight == way && _deeds[^1].What == "G0" && _deeds[^1].State == deed.State;
-        if (goesOn)
-        {
-            _deeds[^1] = deed;
-        }
-        else
-        {
-            _deeds.Add(deed);
-        }
-        _straight = straight ? way : 0;
-    }
-
-    /// <summary>The point half way round an arc, and how far its end lies off its circle: two arcs with the same are the same.</summary>
-    private double[] Middle(double[] from, List<(char Letter, double Value)> words, double unit, bool ccw)
-    {
-        double Word(char letter) => words.FirstOrDefault(w => w.Letter == letter).Value * unit;
-        (double dx, double dy) = (_at['X'] - from[0], _at['Y'] - from[1]);
-        (double cx, double cy) = (from[0] + Word('I'), from[1] + Word('J'));
-        double r = Word('R');
-        if (r != 0)
-        {
-            double half = Math.Sqrt((dx * dx) + (dy * dy)) / 2;
-            double h = Math.Sqrt(Math.Max(0, (r * r) - (half * half))) / (2 * half) * (ccw == r > 0 ? 1 : -1);
-            (cx, cy) = (from[0] + (dx / 2) - (dy * h), from[1] + (dy / 2) + (dx * h));
-        }
-        double start = Math.Atan2(from[1] - cy, from[0] - cx);
-        double end = Math.Atan2(_at['Y'] - cy, _at['X'] - cx);
-        double turn = 2 * Math.PI;
-        double sweep = ccw ? end - start : start - end;
-        sweep -= Math.Floor(sweep / turn) * turn;
-        sweep = sweep < 1e-9 ? turn : sweep;
-        double radius = Math.Sqrt(((from[0] - cx) * (from[0] - cx)) + ((from[1] - cy) * (from[1] - cy)));
-        double last = Math.Sqrt(((_at['X'] - cx) * (_at['X'] - cx)) + ((_at['Y'] - cy) * (_at['Y'] - cy)));
-        double angle = start + (ccw ? sweep / 2 : -sweep / 2);
-        return [cx + (radius * Math.Cos(angle)), cy + (radius * Math.Sin(angle)), (last - radius) * 10];
+        _deeds.Add(new Deed("G" + motion, where, rapid ? 0 : _feed, rapid ? 0 : _rpm, State(rapid)) { Path = path });
     }
 
     private string State(bool rapid = false) =>

@@ -4,10 +4,10 @@ namespace FixtureGen.Verify.Tests.Damage;
 
 internal enum Size
 {
-    /// <summary>The machine does the very same.</summary>
+    /// <summary>The machine does the very same, or moves through the same air, higher or slower.</summary>
     Nothing,
 
-    /// <summary>Every motion ends, and every arc passes, within the left-over limit of where it did, feeds and speeds stay inside the chart's window.</summary>
+    /// <summary>The tool passes within the left-over limit of where it did, feeds and speeds stay inside the chart's window.</summary>
     BelowTolerance,
     Real,
 }
@@ -17,7 +17,21 @@ internal static class Sizing
 {
     public static Size Of(List<Deed>? good, List<Deed>? edited, Job job, Setup setup, Limits limits)
     {
-        if (good is null || edited is null || good.Count != edited.Count)
+        if (good is null || edited is null)
+        {
+            return Size.Real;
+        }
+        Size ends = ByEnds(good, edited, job, setup, limits);
+        return ends != Size.Real || Ways.Between(good, edited) is not { } ways ? ends
+            : ways.RapidsNoLower() || ways.SameColumn() ? Size.Nothing
+            : ways.FeedsWithin(limits.Leftover) ? Size.BelowTolerance
+            : Size.Real;
+    }
+
+    /// <summary>Motion by motion: where each ends and where each arc passes.</summary>
+    private static Size ByEnds(List<Deed> good, List<Deed> edited, Job job, Setup setup, Limits limits)
+    {
+        if (good.Count != edited.Count)
         {
             return Size.Real;
         }
@@ -49,7 +63,10 @@ internal static class Sizing
             : Size.Real;
     }
 
-    /// <summary>Feed per tooth between half the chart's least and twice its greatest, speed the machine can run, all for the tool in force.</summary>
+    /// <summary>
+    /// Feed per tooth within the chart's least and greatest for an end mill of the tool's size, speed the machine can run, all for
+    /// the tool in force. Below the chart's first row its figures shrink with the diameter; between rows the smaller ones hold.
+    /// </summary>
     private static bool Window(Deed deed, Job job, Setup setup)
     {
         Tool? tool = job
@@ -60,14 +77,15 @@ internal static class Sizing
                     StringComparison.Ordinal
                 )
             );
-        if (tool is null || deed.Rpm <= 0)
+        if (tool is null || deed.Rpm <= 0 || tool.Kind is not (ToolKind.EndMill or ToolKind.BallMill))
         {
             return false;
         }
         Material material = setup == Setup.Trim ? job.ShellMaterial : job.BlockMaterial;
         ChipLoad[] rows = [.. material.ChipLoads.OrderBy(r => r.Diameter)];
-        double least = rows[0].MinMm * Math.Min(1, tool.Diameter / rows[0].Diameter) / 4;
-        double most = rows.Where(r => r.Diameter <= tool.Diameter * 1.3).Append(rows[0]).Max(r => r.MaxMm) * 2;
+        double share = Math.Min(1, tool.Diameter / rows[0].Diameter);
+        double least = rows.Where(r => r.Diameter <= tool.Diameter).Append(rows[0]).Max(r => r.MinMm) * share;
+        double most = rows.Where(r => r.Diameter <= tool.Diameter).Append(rows[0]).Max(r => r.MaxMm) * share;
         double chip = deed.Feed / (deed.Rpm * tool.Flutes);
         bool speed =
             deed.Rpm >= job.Plate.Machine.MinSpindleRpm

@@ -1,0 +1,57 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// The floor left under every pocket of the finished block, over the plate's face or over what was cut from below, whatever the
+/// design says: where the block is not cut through, it keeps the least floor. The skin over the plate is the least of all.
+/// </summary>
+internal sealed class FloorCheck(Run run, float[] top, float[] bottom)
+{
+    private readonly double _least = Math.Max(run.Job.Rules.LeastFloor, run.Job.Plate.Skin);
+
+    /// <summary>Top and bottom are the finished block's heights cell by cell in the run's frame.</summary>
+    public void Go()
+    {
+        int columns = run.Grid.Columns;
+        float limit = (float)(_least - run.Limits.Gouge);
+        List<int> thin = [];
+        for (int i = 0; i < top.Length; i++)
+        {
+            float left = top[i] - bottom[i];
+            if (left < limit && left > 1e-3f)
+            {
+                thin.Add(i);
+            }
+        }
+        if (thin.Count == 0)
+        {
+            return;
+        }
+        MotionIndex index = new(run);
+        SortedDictionary<int, (double Left, Point2 At)> byLine = [];
+        foreach (int cell in thin)
+        {
+            Point2 at = new(
+                run.Grid.Box.MinX + (((cell % columns) + 0.5) * run.Grid.Cell),
+                run.Grid.Box.MinY + (((cell / columns) + 0.5) * run.Grid.Cell)
+            );
+            int line = index.FirstBelow(at, bottom[cell] + _least - run.Limits.Gouge)?.Line ?? 0;
+            double left = top[cell] - bottom[cell];
+            if (!byLine.TryGetValue(line, out (double Left, Point2 At) known) || left < known.Left)
+            {
+                byLine[line] = (left, at);
+            }
+        }
+        foreach ((int line, (double left, Point2 at)) in byLine)
+        {
+            run.Log.Error(
+                "floor-left",
+                line,
+                $"{left:0.###} mm of floor are left at X {at.X:0.##} Y {at.Y:0.##}, {_least:0.###} mm is the least",
+                "Cut less deep here, or move what is cut from the other side",
+                at
+            );
+        }
+    }
+}

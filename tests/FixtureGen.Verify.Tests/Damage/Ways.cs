@@ -1,0 +1,181 @@
+namespace FixtureGen.Verify.Tests.Damage;
+
+/// <summary>
+/// Arguments that two programs send the tool the same way, for the stretch in which they differ. They look at where the tool's tip
+/// passes and how fast, at nothing else.
+/// </summary>
+internal sealed class Ways
+{
+    /// <summary>Spacing of the points that paths are compared by, mm.</summary>
+    private const double Spacing = 0.03;
+
+    /// <summary>Longer stretches are not compared: they count as different.</summary>
+    private const int MostPoints = 8000;
+
+    private readonly Deed[] _good;
+    private readonly Deed[] _edited;
+
+    private Ways(Deed[] good, Deed[] edited)
+    {
+        _good = good;
+        _edited = edited;
+    }
+
+    /// <summary>The stretches that differ; null where they hold anything but plain motions in one state.</summary>
+    public static Ways? Between(List<Deed> good, List<Deed> edited)
+    {
+        int first = 0;
+        int least = Math.Min(good.Count, edited.Count);
+        while (first < least && good[first].Same(edited[first]))
+        {
+            first++;
+        }
+        int last = 0;
+        while (last < least - first && good[^(last + 1)].Same(edited[^(last + 1)]))
+        {
+            last++;
+        }
+        Deed[] a = [.. good.Skip(first).Take(good.Count - first - last)];
+        Deed[] b = [.. edited.Skip(first).Take(edited.Count - first - last)];
+        bool plain = a.Length > 0 && b.Length > 0 && a.Concat(b).All(d => d.Path is not null);
+        bool ends =
+            plain && a[0].Path![0].SequenceEqual(b[0].Path![0]) && a[^1].Path![^1].SequenceEqual(b[^1].Path![^1]);
+        return ends ? new Ways(a, b) : null;
+    }
+
+    /// <summary>Rapids only, over the same places in plan and nowhere lower: what the low way clears, the high one does.</summary>
+    public bool RapidsNoLower()
+    {
+        Deed[] all = [.. _good, .. _edited];
+        if (all.Any(d => d.What != "G0" || d.State != all[0].State))
+        {
+            return false;
+        }
+        List<(double X, double Y, double Low)> a = Plan(_good);
+        List<(double X, double Y, double Low)> b = Plan(_edited);
+        double top = _good.Max(d => Math.Max(High(d.Path![0]), High(d.Path[1])));
+        return a.Count == b.Count
+            && a.Zip(b).All(p => p.First.X.Equals(p.Second.X) && p.First.Y.Equals(p.Second.Y))
+            && a.Zip(b).All(p => p.Second.Low >= p.First.Low)
+            && _edited.All(d => High(d.Path![1]) <= top);
+    }
+
+    /// <summary>
+    /// Up and down at one place: rapids go no deeper than they did, the one feed ends as deep as before, and the tool goes no higher.
+    /// Part of the way is slower, none of it faster.
+    /// </summary>
+    public bool SameColumn()
+    {
+        Deed[] all = [.. _good, .. _edited];
+        double[] at = all[0].Path![0];
+        Deed[] was = [.. _good.Where(d => d.What == "G1")];
+        Deed[] now = [.. _edited.Where(d => d.What == "G1")];
+        if (
+            was.Length != 1
+            || now.Length != 1
+            || all.Any(d => d.Path!.Any(p => !p[0].Equals(at[0]) || !p[1].Equals(at[1]) || double.IsNaN(p[2])))
+            || all.Any(d => d.What is not ("G0" or "G1"))
+            || !(now[0].Feed <= was[0].Feed && now[0].Rpm.Equals(was[0].Rpm) && now[0].State == was[0].State)
+        )
+        {
+            return false;
+        }
+        double Lowest(Deed[] way, string what) =>
+            way.Where(d => d.What == what && d.Path![1][2] < d.Path[0][2])
+                .Select(d => d.Path![1][2])
+                .DefaultIfEmpty(double.MaxValue)
+                .Min();
+        double Extreme(Deed[] way, int sign) => sign * way.SelectMany(d => d.Path!).Max(p => sign * p[2]);
+        return Lowest(_edited, "G0") >= Math.Min(Lowest(_good, "G0"), at[2])
+            && Extreme(_edited, -1).Equals(Extreme(_good, -1))
+            && Extreme(_edited, 1) <= Extreme(_good, 1);
+    }
+
+    /// <summary>
+    /// Feeding only, at one feed: no point of either path is farther than the limit from the point of the other that is passed at
+    /// the same time of some common march (Frechet distance; the discrete one is never less, Eiter and Mannila 1994).
+    /// </summary>
+    public bool FeedsWithin(double limit)
+    {
+        Deed[] all = [.. _good, .. _edited];
+        if (
+            all.Any(d =>
+                d.What == "G0" || d.State != all[0].State || !d.Feed.Equals(all[0].Feed) || !d.Rpm.Equals(all[0].Rpm)
+            )
+        )
+        {
+            return false;
+        }
+        double[][] a = Points(_good);
+        double[][] b = Points(_edited);
+        if (a.Length > MostPoints || b.Length > MostPoints)
+        {
+            return false;
+        }
+        bool[] reach = new bool[b.Length];
+        for (int i = 0; i < a.Length; i++)
+        {
+            bool corner = i == 0;
+            for (int j = 0; j < b.Length; j++)
+            {
+                bool before = reach[j];
+                bool from = (i == 0 && j == 0) || before || corner || (j > 0 && reach[j - 1]);
+                corner = before;
+                reach[j] = from && Far(a[i], b[j]) <= limit;
+            }
+        }
+        return reach[^1];
+    }
+
+    /// <summary>Places in plan in the order they are passed, each with the lowest height on the way to it and at it.</summary>
+    private static List<(double X, double Y, double Low)> Plan(Deed[] way)
+    {
+        double[] start = way[0].Path![0];
+        List<(double X, double Y, double Low)> plan = [(start[0], start[1], High(start))];
+        foreach (double[][] path in way.Select(d => d.Path!))
+        {
+            (double x, double y, double low) = plan[^1];
+            double here = Math.Min(High(path[0]), High(path[1]));
+            bool stays = path[1][0].Equals(x) && path[1][1].Equals(y);
+            if (stays)
+            {
+                plan[^1] = (x, y, Math.Min(low, here));
+            }
+            else
+            {
+                plan.Add((path[1][0], path[1][1], here));
+            }
+        }
+        return plan;
+    }
+
+    /// <summary>After a tool change the tool is at the machine's top.</summary>
+    private static double High(double[] p) => double.IsNaN(p[2]) ? double.PositiveInfinity : p[2];
+
+    private static double[][] Points(Deed[] way)
+    {
+        List<double[]> points = [way[0].Path![0]];
+        foreach (double[][] path in way.Select(d => d.Path!))
+        {
+            for (int i = 1; i < path.Length && points.Count <= MostPoints; i++)
+            {
+                (double[] p, double[] q) = (path[i - 1], path[i]);
+                double length = Far(p, q);
+                int n = double.IsFinite(length) ? (int)Math.Min(Math.Max(1, Math.Ceiling(length / Spacing)), MostPoints) : MostPoints;
+                points.AddRange(
+                    Enumerable
+                        .Range(1, n)
+                        .Select(k =>
+                            (double[])[.. Enumerable.Range(0, 3).Select(axis => p[axis] + ((q[axis] - p[axis]) * k / n))]
+                        )
+                );
+            }
+        }
+        return [.. points];
+    }
+
+    private static double Far(double[] p, double[] q) =>
+        Math.Sqrt(
+            ((p[0] - q[0]) * (p[0] - q[0])) + ((p[1] - q[1]) * (p[1] - q[1])) + ((p[2] - q[2]) * (p[2] - q[2]))
+        );
+}
