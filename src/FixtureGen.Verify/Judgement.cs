@@ -178,7 +178,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         StateCheck.Go(run);
         CutCheck.Go(run);
-        LoadCheck.Go(run);
+        new LoadCheck(run).Go();
         PlaceCheck.Go(run);
         FeedCheck.Go(run);
         HeaderCheck.Go(run);

@@ -66,14 +66,11 @@ internal static class FeedCheck
         Piece piece = Piece.Of(motion);
         double down = motion.From.Z - motion.To.Z;
         bool cuts = tally.Removed > JudgeRules.NoMaterial;
-        bool engraver = tool.Kind == ToolKind.Engraver;
-        double diameter = engraver ? 2 * cutter.RadiusAt(Math.Max(run.Face - Run.Low(motion), 0.1)) : tool.Diameter;
-        (double least, double most) = Chart(run.Material, diameter);
+        (double least, double most) = Range(run, motion, cutter);
         double chip = motion.FeedMmPerMin / (e.State.Rpm * Math.Max(1, tool.Flutes));
         double rim = piece.IsArc ? chip * (piece.R + cutter.Radius) / piece.R : chip;
         bool slow = cuts && piece.Length > Math.Abs(down) && rim < least * JudgeRules.SlowChip;
-        double slack = engraver ? JudgeRules.EngraverChip : JudgeRules.FastChip;
-        bool fast = (cuts || down > 1e-6) && chip > most * Thinning(piece, cutter, tally) * slack;
+        bool fast = (cuts || down > 1e-6) && chip > most * Thinning(piece, cutter, tally) * JudgeRules.FastChip;
         if (slow || fast)
         {
             string what = slow ? "slow" : "fast";
@@ -88,6 +85,18 @@ internal static class FeedCheck
         return slow || fast;
     }
 
+    /// <summary>The tool's own figures where it has them, else the material's chart at its diameter: for a cone, at the depth it cuts.</summary>
+    private static (double Least, double Most) Range(Run run, Motion motion, Cutter cutter)
+    {
+        Tool tool = cutter.Tool;
+        if (tool.ChipLoadIn(run.Material) is { } own)
+        {
+            return (own.MinMm, own.MaxMm);
+        }
+        double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
+        return Chart(run.Material, tool.Kind == ToolKind.Engraver ? 2 * cutter.RadiusAt(depth) : tool.Diameter);
+    }
+
     /// <summary>
     /// How much more feed a narrow cut bears than a full one: 1 / (2 sqrt(a (1 - a))) for a width of a diameters below one half
     /// (radial chip thinning, Machinery's Handbook, milling feeds). The width is the mean of what was taken.
@@ -99,7 +108,11 @@ internal static class FeedCheck
         {
             return 1;
         }
-        double a = Math.Clamp(tally.Removed / (rim * tally.Deepest * cutter.Tool.Diameter), JudgeRules.ThinnestCut, 0.5);
+        double a = Math.Clamp(
+            tally.Removed / (rim * tally.Deepest * cutter.Tool.Diameter),
+            JudgeRules.ThinnestCut,
+            0.5
+        );
         return 1 / (2 * Math.Sqrt(a * (1 - a)));
     }
 }

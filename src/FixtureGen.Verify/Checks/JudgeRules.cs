@@ -58,8 +58,8 @@ internal static class JudgeRules
     /// <summary>A feed may be this much over the chart's greatest: it is written in round numbers.</summary>
     public const double FastChip = 1.02;
 
-    /// <summary>The same for an engraver, whose cone is wider at the face than at the tip that the chart is read for.</summary>
-    public const double EngraverChip = 2;
+    /// <summary>A cone is read in the chart at this depth, mm, or where it cuts deeper: above it, its width is next to nothing.</summary>
+    public const double LeastCone = 0.1;
 
     /// <summary>Chips are not taken to get thinner below this width in diameters: run-out counts more there.</summary>
     public const double ThinnestCut = 0.05;

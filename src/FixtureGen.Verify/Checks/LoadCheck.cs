@@ -9,9 +9,14 @@ namespace FixtureGen.Verify.Checks;
 /// deeper it may only finish a wall. Power P = Q kc (metal cutting's common chain, Machinery's Handbook, speeds and feeds) with
 /// the upper end of the material's specific force.
 /// </summary>
-internal static class LoadCheck
+internal sealed class LoadCheck(Run run)
 {
-    public static void Go(Run run)
+    /// <summary>Points across the cutter that its width is told by, where the mean along a motion says too little.</summary>
+    private const int Across = 16;
+
+    private readonly Lazy<MotionIndex> _index = new(() => new MotionIndex(run));
+
+    public void Go()
     {
         foreach ((int index, _, Motion motion) in run.Motions())
         {
@@ -22,13 +27,13 @@ internal static class LoadCheck
             }
             if (cutter.Tool.Kind != ToolKind.Drill)
             {
-                Width(run, motion, cutter, tally);
+                Width(motion, cutter, tally);
             }
-            Power(run, motion, cutter.Tool, tally);
+            Power(motion, cutter.Tool, tally);
         }
     }
 
-    private static void Width(Run run, Motion motion, Cutter cutter, Tally tally)
+    private void Width(Motion motion, Cutter cutter, Tally tally)
     {
         Tool tool = cutter.Tool;
         double limit = run.StepDown(tool);
@@ -36,14 +41,15 @@ internal static class LoadCheck
         {
             return;
         }
-        double width = tally.DeepMm2 / Math.Max(RimLength(motion, cutter), tool.Diameter / 2);
+        double width = tally.DeepMm2 / Math.Max(RimLength(motion, cutter), tool.Diameter);
         double finish = JudgeRules.FinishWidth * tool.Diameter;
-        if (width > tool.Diameter / 2)
+        double slot = width > finish ? width : Widest(motion, cutter, limit + JudgeRules.StepSlack);
+        if (slot > tool.Diameter / 2)
         {
             run.Log.Error(
                 "step-down",
                 motion.Line,
-                $"{tool.Name} takes {tally.Deepest:0.##} mm at once over {width:0.##} mm of its width, {limit:0.##} mm is its limit",
+                $"{tool.Name} takes {tally.Deepest:0.##} mm at once over {slot:0.##} mm of its width, {limit:0.##} mm is its limit",
                 "Cut in more steps; a pass before this one may be missing",
                 motion.To.Xy
             );
@@ -60,7 +66,45 @@ internal static class LoadCheck
         }
     }
 
-    private static void Power(Run run, Motion motion, Tool tool, Tally tally)
+    /// <summary>
+    /// The greatest width, mm, of the cutter's leading half that stands deeper in material than the limit for a third of a diameter
+    /// of a level motion's way: a notch that is short beside its motion.
+    /// </summary>
+    private double Widest(Motion motion, Cutter cutter, double limit)
+    {
+        Piece piece = Piece.Of(motion);
+        int n = (int)(piece.Length / (cutter.Tool.Diameter / 6));
+        if (Math.Abs(motion.To.Z - motion.From.Z) > 1e-6 || n < 3)
+        {
+            return 0;
+        }
+        double widest = 0;
+        (double one, double two) = (0, 0);
+        for (int i = 1; i <= n; i++)
+        {
+            double width = Leading(motion, cutter, piece, (double)i / n, limit);
+            widest = Math.Max(widest, Math.Min(width, Math.Min(one, two)));
+            (one, two) = (two, width);
+        }
+        return widest;
+    }
+
+    private double Leading(Motion motion, Cutter cutter, Piece piece, double t, double limit)
+    {
+        Point2 ahead = piece.Tangent(t);
+        double r = cutter.Radius * (1 - (1.0 / Across));
+        double tip = Math.Max(motion.To.Z, run.Grid.RawBottomZ);
+        int deep = 0;
+        for (int k = -Across / 2; k <= Across / 2; k++)
+        {
+            double y = 2 * r * k / Across;
+            Point2 p = piece.At(t) + (ahead * Math.Sqrt(Math.Max(0, (r * r) - (y * y)))) + (ahead.Left * y);
+            deep += _index.Value.Before(p, motion, run.Grid.RawTopZ) - tip > limit ? 1 : 0;
+        }
+        return cutter.Tool.Diameter * deep / (Across + 1);
+    }
+
+    private void Power(Motion motion, Tool tool, Tally tally)
     {
         double flat = Piece.Of(motion).Length;
         double dz = motion.To.Z - motion.From.Z;

@@ -57,6 +57,21 @@ internal sealed class MotionIndex
         return null;
     }
 
+    /// <summary>The height at p when the motion comes, of a block that was raw up to top.</summary>
+    public double Before(Point2 p, Motion motion, double top)
+    {
+        double height = top;
+        foreach (int i in At(p))
+        {
+            if (_motions[i].Motion == motion)
+            {
+                break;
+            }
+            height = Math.Min(height, Surface(i, p));
+        }
+        return height;
+    }
+
     /// <summary>
     /// How far sideways p lies outside everything that was cut down to z or deeper, mm (negative inside), and the motion that
     /// came nearest; of motions within half a millimetre and the bin only.

@@ -43,6 +43,25 @@ internal static class RegularityCheck
             feeds.Clear();
         }
         Chain(run, feeds);
+        DrilledAgain(run);
+    }
+
+    /// <summary>A drilling cycle that finds no material: the hole is there already.</summary>
+    private static void DrilledAgain(Run run)
+    {
+        var holes = run.Motions()
+            .Where(m => m.Event.IsCycle && Run.IsFeed(m.Motion))
+            .GroupBy(m => (m.Event.Line, m.Motion.To.Xy));
+        foreach (var hole in holes.Where(h => h.Sum(m => run.Tallies[m.Index].Removed) <= JudgeRules.NoMaterial))
+        {
+            run.Log.Odd(
+                "cuts-air",
+                hole.Key.Line,
+                "a hole is drilled where there is no material",
+                "The line may be there twice",
+                hole.Key.Xy
+            );
+        }
     }
 
     private static bool IsArc(Motion motion) => motion.Kind is MotionKind.ArcCcw or MotionKind.ArcCw;
@@ -59,8 +78,8 @@ internal static class RegularityCheck
     private static void FeedsUp(Run run, ProgramEvent e)
     {
         Motion m = e.Motion;
-        bool up = e.Kind == EventKind.Motion && !e.IsCycle && Run.IsFeed(m) && m.To.Z > m.From.Z + 1e-6;
-        if (up && Piece.Of(m).Length < 1e-6 && m.To.Z > run.Face + JudgeRules.RapidGap)
+        bool up = e.Kind == EventKind.Motion && !e.IsCycle && Run.IsFeed(m) && m.To.Z > m.From.Z + JudgeRules.RapidGap;
+        if (up && Piece.Of(m).Length < 1e-6 && m.To.Z > run.Face)
         {
             run.Log.Odd(
                 "feeds-up",

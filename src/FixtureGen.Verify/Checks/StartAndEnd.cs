@@ -177,15 +177,40 @@ internal static class StartAndEnd
                 $"Write {run.Job.Control.VacuumOff} after the home move"
             );
         }
-        bool home = run.Trace.Events.LastOrDefault(e => e.Kind == EventKind.Motion).ToHome;
-        if (run.Job.Control.Home.Length > 0 && !home)
+        string missing = NotHome(run);
+        if (missing.Length > 0)
         {
             run.Log.Error(
                 "home-missing",
                 end.Line,
-                "the program ends without the home move",
+                $"the program ends without the home move of {missing}",
                 $"Write {string.Join(" / ", run.Job.Control.Home)} before the end"
             );
         }
+    }
+
+    /// <summary>The axes that the control's home lines name and that did not go home after the last work.</summary>
+    private static string NotHome(Run run)
+    {
+        int work = run
+            .Trace.Events.Where(e => e.Kind == EventKind.Motion && !e.ToHome)
+            .Select(e => e.Line)
+            .DefaultIfEmpty(0)
+            .Max();
+        HashSet<char> home =
+        [
+            .. run
+                .Trace.Blocks.Where(b =>
+                    b.Line >= work && b.Words.Any(w => w.Letter == 'G' && w.Tenths is 280 or 300 or 530)
+                )
+                .SelectMany(b => b.Words)
+                .Select(w => w.Letter),
+        ];
+        string said = string.Concat(run.Job.Control.Home).ToUpperInvariant();
+        char[] missing =
+        [
+            .. "XYZ".Where(axis => said.Contains(axis, StringComparison.Ordinal) && !home.Contains(axis)),
+        ];
+        return string.Join(' ', missing);
     }
 }

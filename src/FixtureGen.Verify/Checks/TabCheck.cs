@@ -130,10 +130,12 @@ internal sealed class TabCheck(Run run)
     /// <summary>Ramps at the bridges rise alike and fall alike; one of a slope of its own was edited.</summary>
     private void Ramps(Motion[] cuts, double floor)
     {
+        Bridges bridges = new(run.Design);
         Motion[] ramps =
         [
             .. cuts.Where(m =>
                 Run.IsFeed(m)
+                && (bridges.Contains(m.From.Xy) || bridges.Contains(m.To.Xy))
                 && Math.Abs(m.To.Z - m.From.Z) > 1e-6
                 && Piece.Of(m).Length > 0.05
                 && Math.Max(m.From.Z, m.To.Z) < _tabTop + 0.3

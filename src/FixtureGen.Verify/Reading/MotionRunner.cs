@@ -403,25 +403,25 @@ internal sealed class MotionRunner(
                 "Retract Z to the machine's top on a line before"
             );
         }
-        if (sideways && !Parks(block))
+        if (!Parks(block))
         {
             log.Warn(
                 "machine-move",
                 block.Line,
                 $"'{block.Source.Trim()}' goes to a machine position that is neither home nor the control's own",
-                "Write X0 Y0, or the position that the control's home lines say"
+                "Write 0 for each axis, or the position that the control's home lines say"
             );
         }
         Point3 to = new(block.Has('X') ? home.X : _at.X, block.Has('Y') ? home.Y : _at.Y, z);
         Add(block.Line, kind, to, default, false, true);
     }
 
-    /// <summary>Machine X and Y are 0, or stand like that in the control's own home or tool change lines.</summary>
+    /// <summary>Machine positions are 0, or stand like that in the control's own home or tool change lines.</summary>
     private bool Parks(Block block)
     {
         string own = string.Join(' ', dialect.Control.Home.AddRange(dialect.Control.ToolChange));
         return block
-            .Words.Where(w => w.Letter is 'X' or 'Y')
+            .Words.Where(w => w.Letter is 'X' or 'Y' or 'Z')
             .All(w => w.Value == 0 || own.Contains(w.Text, StringComparison.OrdinalIgnoreCase));
     }
 }

@@ -12,8 +12,8 @@ namespace FixtureGen.Tests.Verify;
 /// </summary>
 public sealed class DemoDamageTest
 {
-    /// <summary>At least this share of real slips is found, and may only rise: 0.979 of 2,000 when it was set. Of a few dozen some may be missed by chance.</summary>
-    private const double Wanted = 0.975;
+    /// <summary>At least this share of real slips is found; of a few dozen two may be missed by chance.</summary>
+    private const double Wanted = 0.99;
 
     [Fact]
     public void Slips_are_refused_or_warned_about()
@@ -32,7 +32,7 @@ public sealed class DemoDamageTest
         Keep(run);
         TestContext.Current.TestOutputHelper?.WriteLine(run.Table());
         int missed = run.Real - run.Caught;
-        Assert.True(missed <= Math.Max(4, (1 - Wanted) * run.Real), run.Table());
+        Assert.True(missed <= Math.Max(2, (1 - Wanted) * run.Real), run.Table());
         Assert.True(run.Small <= 0.2 * (run.Real + run.Small), run.Table());
     }
 

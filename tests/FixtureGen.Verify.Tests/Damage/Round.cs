@@ -9,13 +9,7 @@ internal sealed record Round(double X, double Y, double Radius, double Start, do
     /// <summary>The point half way round: two arcs with the same ends and the same middle are the same.</summary>
     public double[] Middle => At(0.5);
 
-    public static Round Of(
-        double[] from,
-        double[] to,
-        List<(char Letter, double Value)> words,
-        double unit,
-        bool ccw
-    )
+    public static Round Of(double[] from, double[] to, List<(char Letter, double Value)> words, double unit, bool ccw)
     {
         double Word(char letter) => words.FirstOrDefault(w => w.Letter == letter).Value * unit;
         (double dx, double dy) = (to[0] - from[0], to[1] - from[1]);

@@ -61,35 +61,53 @@ internal sealed class Ways
     }
 
     /// <summary>
-    /// Up and down at one place: rapids go no deeper than they did, the one feed ends as deep as before, and the tool goes no higher.
-    /// Part of the way is slower, none of it faster.
+    /// Up and down at one place, with one descent at feed: every height is passed no faster than it was, the end is as deep, and the
+    /// tool goes no higher.
     /// </summary>
     public bool SameColumn()
     {
         Deed[] all = [.. _good, .. _edited];
         double[] at = all[0].Path![0];
-        Deed[] was = [.. _good.Where(d => d.What == "G1")];
-        Deed[] now = [.. _edited.Where(d => d.What == "G1")];
-        if (
-            was.Length != 1
-            || now.Length != 1
-            || all.Any(d => d.Path!.Any(p => !p[0].Equals(at[0]) || !p[1].Equals(at[1]) || double.IsNaN(p[2])))
-            || all.Any(d => d.What is not ("G0" or "G1"))
-            || !(now[0].Feed <= was[0].Feed && now[0].Rpm.Equals(was[0].Rpm) && now[0].State == was[0].State)
-        )
+        Deed[] feeds = [.. all.Where(d => d.What == "G1")];
+        bool column = all.All(d =>
+            d.What is "G0" or "G1" && d.Path!.All(p => p[0].Equals(at[0]) && p[1].Equals(at[1]) && !double.IsNaN(p[2]))
+        );
+        if (!column || feeds.Any(d => d.State != feeds[0].State || !d.Rpm.Equals(feeds[0].Rpm)))
         {
             return false;
         }
-        double Lowest(Deed[] way, string what) =>
-            way.Where(d => d.What == what && d.Path![1][2] < d.Path[0][2])
-                .Select(d => d.Path![1][2])
-                .DefaultIfEmpty(double.MaxValue)
-                .Min();
-        double Extreme(Deed[] way, int sign) => sign * way.SelectMany(d => d.Path!).Max(p => sign * p[2]);
-        return Lowest(_edited, "G0") >= Math.Min(Lowest(_good, "G0"), at[2])
-            && Extreme(_edited, -1).Equals(Extreme(_good, -1))
-            && Extreme(_edited, 1) <= Extreme(_good, 1);
+        double[] heights = [.. all.SelectMany(d => d.Path!).Select(p => p[2]).Distinct().Order()];
+        double Bottom(Deed[] way) => way.SelectMany(d => d.Path!).Min(p => p[2]);
+        double Top(Deed[] way) => way.SelectMany(d => d.Path!).Max(p => p[2]);
+        return Descents(_good) == 1
+            && Descents(_edited) == 1
+            && Bottom(_edited).Equals(Bottom(_good))
+            && Top(_edited) <= Top(_good)
+            && heights
+                .Zip(heights.Skip(1), (low, high) => Speed(_edited, low, high) <= Speed(_good, low, high))
+                .All(x => x);
     }
+
+    /// <summary>Runs downward that hold a feed: of several, the one between takes chips out.</summary>
+    private static int Descents(Deed[] way)
+    {
+        int count = 0;
+        bool counted = false;
+        foreach (Deed d in way)
+        {
+            bool down = d.Path![1][2] < d.Path[0][2];
+            count += down && !counted && d.What == "G1" ? 1 : 0;
+            counted = down && (counted || d.What == "G1");
+        }
+        return count;
+    }
+
+    /// <summary>The fastest way down through a span of heights; a rapid has no bound, 0 where nothing goes down.</summary>
+    private static double Speed(Deed[] way, double low, double high) =>
+        way.Where(d => d.Path![0][2] >= high && d.Path[1][2] <= low)
+            .Select(d => d.What == "G0" ? double.MaxValue : d.Feed)
+            .DefaultIfEmpty(0)
+            .Max();
 
     /// <summary>
     /// Feeding only, at one feed: no point of either path is farther than the limit from the point of the other that is passed at
@@ -161,12 +179,15 @@ internal sealed class Ways
             {
                 (double[] p, double[] q) = (path[i - 1], path[i]);
                 double length = Far(p, q);
-                int n = double.IsFinite(length) ? (int)Math.Min(Math.Max(1, Math.Ceiling(length / Spacing)), MostPoints) : MostPoints;
+                int n = double.IsFinite(length)
+                    ? (int)Math.Min(Math.Max(1, Math.Ceiling(length / Spacing)), MostPoints)
+                    : MostPoints;
                 points.AddRange(
                     Enumerable
                         .Range(1, n)
                         .Select(k =>
-                            (double[])[.. Enumerable.Range(0, 3).Select(axis => p[axis] + ((q[axis] - p[axis]) * k / n))]
+                            (double[])
+                                [.. Enumerable.Range(0, 3).Select(axis => p[axis] + ((q[axis] - p[axis]) * k / n))]
                         )
                 );
             }
@@ -175,7 +196,5 @@ internal sealed class Ways
     }
 
     private static double Far(double[] p, double[] q) =>
-        Math.Sqrt(
-            ((p[0] - q[0]) * (p[0] - q[0])) + ((p[1] - q[1]) * (p[1] - q[1])) + ((p[2] - q[2]) * (p[2] - q[2]))
-        );
+        Math.Sqrt(((p[0] - q[0]) * (p[0] - q[0])) + ((p[1] - q[1]) * (p[1] - q[1])) + ((p[2] - q[2]) * (p[2] - q[2])));
 }

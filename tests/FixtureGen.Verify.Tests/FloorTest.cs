@@ -1,0 +1,51 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Verify.Tests;
+
+/// <summary>Floors of the carved block: what is left over the plate's face and between pockets from both sides, whatever the design says.</summary>
+public sealed class FloorTest
+{
+    private static readonly Job s_job = TestShop.Job(TestShop.EndMill(1, 6));
+
+    [Theory]
+    [InlineData(17, false)]
+    [InlineData(3, false)]
+    [InlineData(2.9, true)]
+    [InlineData(0.5, true)]
+    public void A_design_that_leaves_too_thin_a_floor_is_told(double floor, bool thin)
+    {
+        FixtureDesign design = TestShop.Design(Pocket(Setup.Top, 20, floor));
+        string text = Text(floor);
+        VerifyResult result = TestShop.Judge(s_job, design, text);
+        Assert.DoesNotContain(
+            result.Findings.Select(f => f.Code),
+            c => c.StartsWith("gouge", StringComparison.Ordinal)
+        );
+        Assert.Equal(thin, result.Findings.Any(f => f.Code == "floor-left"));
+        if (thin)
+        {
+            Slip.Found(result, text, 0, "floor-left", FormattableString.Invariant($"G1 X40. Z{floor:0.0##}"));
+        }
+    }
+
+    /// <summary>A pocket down to Z 17 over a channel of the underside whose ceiling is Z 15: 2 mm between them.</summary>
+    [Fact]
+    public void A_pocket_over_a_channel_from_below_keeps_a_floor_too()
+    {
+        FixtureDesign design = TestShop.Design(Pocket(Setup.Top, 20, 17), Pocket(Setup.Underside, 15, 0));
+        string text = Text(17);
+        Slip.Found(TestShop.Judge(s_job, design, text), text, 0, "floor-left", "G1 X40. Z17.0");
+        FixtureDesign lower = TestShop.Design(Pocket(Setup.Top, 20, 17), Pocket(Setup.Underside, 13.5, 0));
+        Assert.DoesNotContain("floor-left", TestShop.Judge(s_job, lower, text).Findings.Select(f => f.Code));
+    }
+
+    private static Feature Pocket(Setup setup, double top, double floor) =>
+        TestShop.Pocket("pocket", FeatureKind.Relief, setup, TestShop.Rounded(30, 40, 70, 60, 4), top, floor);
+
+    private static string Text(double floor) =>
+        TestShop.Program(
+            PocketTest.Rings.Replace("Z17.", FormattableString.Invariant($"Z{floor:0.0##}"), StringComparison.Ordinal)
+        );
+}

@@ -1,0 +1,90 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Verify.Tests;
+
+/// <summary>One hand-broken program for each verdict on a trim.</summary>
+public sealed class TrimVerdictTest
+{
+    [Fact]
+    public void Unbroken_trims_have_no_finding()
+    {
+        Assert.Empty(Told(TrimShop.Design with { }, TrimShop.Program(TrimShop.Once), SkirtHold.None));
+        Assert.Empty(Told(TrimShop.Tabbed, TrimShop.Program(TrimShop.OverTheTab), SkirtHold.Tabs));
+    }
+
+    [Theory]
+    [InlineData("trim-hits-block", "G1 X35. Z17.5", "G1 X35. Z16.5")]
+    [InlineData("trim-too-deep", "G1 X35. Z17.5", "G1 X35. Z17.4")]
+    [InlineData("gouge-side", "G1 X65.", "G1 X65. Y71.")]
+    [InlineData("left-over", "G1 Y35.", "G0 Z40.\nG0 Y35.\nG0 Z20.\nG1 Z17.5")]
+    [InlineData("collision", "G0 X50. Y28.5", "G0 Z20.\nG0 X50. Y90.\nG0 Y28.5")]
+    [InlineData("collision", "G0 X50. Y28.5", "G0 X5. Y10.\nG0 Z20.\nG0 X15.\nG0 Z40.\nG0 X50. Y28.5")]
+    [InlineData("chip-load", "F800.", "F200.", "G1 X35.")]
+    [InlineData("ramp-steep", "G1 X35. Z17.5", "G1 X48. Z17.5")]
+    [InlineData("trim-tool", "T9 M6\nS10000 M3 M8\nG0 G43 H9", "T1 M6\nS10000 M3 M8\nG0 G43 H1", "G1 X35. Z17.5")]
+    [InlineData("magnet-count", "(1 MAGNETS", "(2 MAGNETS")]
+    [InlineData("magnet-count", "(1 MAGNETS ON THE SHELL)\n", "")]
+    [InlineData("magnet-stop", "(CHECK VACUUM AND MAGNETS)\nM1\n", "")]
+    [InlineData("operator-line-missing", "(PINS IN, BOLTS IN)", "(PINS OUT, BOLTS IN)")]
+    [InlineData("label-mismatch", "(TEST F001 R1)", "(TEST F001 R2)")]
+    [InlineData("vacuum-not-proven", "M64\nM66\n", "", "G1 Z18.5")]
+    public void Broken_trim_is_told_where_it_is_broken(string code, string good, string bad, string? told = null)
+    {
+        (string text, int line) = Slip.Make(TrimShop.Program(TrimShop.Once), good, bad);
+        Slip.Found(Judge(TrimShop.Design, text, SkirtHold.None), text, line, code, told);
+    }
+
+    [Theory]
+    [InlineData("tab-thin", "G1 Y45. Z18.5", "G1 Y45. Z18.2")]
+    [InlineData("tab-cut", "G1 Y45. Z18.5\nG1 Y55.", "G1 Y55. Z17.5", "G0 Z40.")]
+    [InlineData("tab-thick", "G1 Y45. Z18.5", "G1 Y45. Z18.8")]
+    [InlineData("left-over", "G1 Y60. Z17.5\n", "G1 Y60.\n")]
+    public void Broken_bridge_is_told_where_it_is_broken(string code, string good, string bad, string? told = null)
+    {
+        (string text, int line) = Slip.Make(TrimShop.Program(TrimShop.OverTheTab), good, bad);
+        Slip.Found(Judge(TrimShop.Tabbed, text, SkirtHold.Tabs), text, line, code, told);
+    }
+
+    /// <summary>Scrap of a cutout that the design wants cut round in one piece falls loose while the outline is still to be cut.</summary>
+    [Fact]
+    public void Loose_scrap_is_told_at_the_line_that_frees_it()
+    {
+        Contour hole = TestShop.Circle(50, 50, 6);
+        TrimCut outline = TrimShop.Design.TrimCuts[0];
+        Region ring = new(
+            hole,
+            [new Contour([.. TestShop.Circle(50, 50, 3).Segments.Reverse().Select(s => s.Reversed)])]
+        );
+        TrimCut cutout = outline with
+        {
+            Name = "cutout",
+            Kind = TrimKind.Cutout,
+            Edge = hole,
+            Path = TestShop.Circle(50, 50, 4.5),
+            Hold = SlugHold.MilledAway,
+            Sweep = [ring],
+            FloorZ = 18,
+        };
+        FixtureDesign design = TrimShop.Design with
+        {
+            Part = TrimShop.Design.Part with
+            {
+                Cutouts = [new Contour([.. hole.Segments.Reverse().Select(s => s.Reversed)])],
+            },
+            TrimCuts = [cutout, outline],
+            Magnets = [],
+        };
+        const string cut =
+            "G0 X54.5 Y50.\nG0 Z20.\nG1 Z19. F300.\nG3 X45.5 Y50. Z18.5 I-4.5 J0. F800.\nG3 X54.5 Y50. Z18. I4.5 J0.\nG3 X45.5 Y50. I-4.5 J0.\nG3 X54.5 Y50. I4.5 J0.\nG0 Z20.\n";
+        string text = TrimShop.Program(cut + TrimShop.Once);
+        Slip.Found(Judge(design, text, SkirtHold.None), text, 0, "scrap-loose", "G3 X54.5 Y50. I4.5");
+    }
+
+    private static VerifyResult Judge(FixtureDesign design, string text, SkirtHold skirt) =>
+        TestShop.Judge(TrimShop.Job with { Skirt = skirt }, design, text, Setup.Trim);
+
+    private static string[] Told(FixtureDesign design, string text, SkirtHold skirt) =>
+        [.. Judge(design, text, skirt).Findings.Select(f => $"{f.Where} {f.Code} {f.Message}")];
+}

@@ -1,0 +1,104 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Verify.Tests;
+
+/// <summary>One hand-broken program for each verdict on a block, refused or warned about at the line where it was broken.</summary>
+public sealed class VerdictTest
+{
+    private static readonly Tool s_mill = TestShop.EndMill(1, 6);
+
+    /// <summary>The pocket's mill; one with a thick shank right above short flutes; one that hardly sticks out; one with stub flutes; a drill.</summary>
+    private static Job Job { get; } =
+        TestShop.Job(
+            s_mill,
+            s_mill with
+            {
+                Number = 2,
+                FluteLength = 2,
+                ShankDiameter = 8,
+            },
+            s_mill with
+            {
+                Number = 3,
+                StickOut = 2.5,
+            },
+            s_mill with
+            {
+                Number = 4,
+                FluteLength = 1,
+            },
+            TestShop.Cone(5, ToolKind.Drill, 6, 118, 0)
+        ) with
+        {
+            Plate = TestShop.Plate with
+            {
+                Stops = [new EdgeStop(new Point2(50, 0), new Point2(0, 1)) { Diameter = 6, Height = 25 }],
+            },
+        };
+
+    private static string Good { get; } = TestShop.Program(PocketTest.Rings);
+
+    [Fact]
+    public void Unbroken_program_has_no_finding() =>
+        Assert.Empty(TestShop.Judge(Job, PocketTest.Design, Good).Findings.Select(f => f.Code + " " + f.Message));
+
+    [Theory]
+    [InlineData("gouge", "G1 X40. Z17.", "G1 X40. Z16.9")]
+    [InlineData("gouge-side", "G1 X64.", "G1 X64.5 Y42.9")]
+    [InlineData("left-over", "G1 X64.", "G1 X36.")]
+    [InlineData("rapid-through-stock", "G1 X60. Y50.", "G0 X60. Y50.")]
+    [InlineData("plunge", "G1 X60. Z18.5", "G1 Z18.5")]
+    [InlineData("ramp-steep", "G1 X60. Z18.5", "G1 X50. Z18.5")]
+    [InlineData("below-plate-face", "G1 X40. Z17.", "G1 X40. Z-1.")]
+    [InlineData("outside-travel", "G0 Z21.", "G0 Z2100.")]
+    [InlineData("outside-blank", "G1 X64.", "G1 X120.")]
+    [InlineData("floor-left", "G1 X40. Z17.", "G1 X40. Z2.5")]
+    [InlineData("collision", "G0 Z40.\nM5", "G0 Z21.\nX50. Y-3.\nG0 Z40.\nM5")]
+    [InlineData("shank-hits-block", "T1 M6\nS8000 M3 M8\nG0 G43 H1", "T2 M6\nS8000 M3 M8\nG0 G43 H2", "G1 X36. Y43.")]
+    [InlineData("holder-hits-block", "T1 M6\nS8000 M3 M8\nG0 G43 H1", "T3 M6\nS8000 M3 M8\nG0 G43 H3", "G1 X40. Z17.")]
+    [InlineData("flutes-too-short", "T1 M6\nS8000 M3 M8\nG0 G43 H1", "T4 M6\nS8000 M3 M8\nG0 G43 H4", "G1 X60. Z18.5")]
+    [InlineData("drill-sideways", "T1 M6\nS8000 M3 M8\nG0 G43 H1", "T5 M6\nS8000 M3 M8\nG0 G43 H5", "G1 X60. Z18.5")]
+    [InlineData("spindle-off", "S8000 M3 M8", "S8000 M8", "G1 Z20.")]
+    [InlineData("spindle-direction", "S8000 M3 M8", "S8000 M4 M8")]
+    [InlineData("spindle-direction", "M5 M9", "M4 M9")]
+    [InlineData("spindle-speed", "S8000 M3", "S800 M3", "G1 Z20.")]
+    [InlineData("spindle-runs", "M5 M9", "M9", "M30")]
+    [InlineData("feed-missing", "F800\n", "\n", "G1 Z20.")]
+    [InlineData("feed-limit", "F800", "F8000", "G1 Z20.")]
+    [InlineData("chip-load", "F800", "F200", "G1 X60. Z18.5")]
+    [InlineData("chip-load", "F800", "F3600", "G1 Z20.")]
+    [InlineData("units-missing", "G21 G17", "G17", "G0 G43")]
+    [InlineData("plane-missing", "G17 G40", "G40", "G0 G43")]
+    [InlineData("distance-missing", "G80 G90", "G80", "G0 G43")]
+    [InlineData("length-offset", "G0 G43 H1 Z40.", "G0 Z40.")]
+    [InlineData("length-offset", "G43 H1", "G43 H2")]
+    [InlineData("work-offset", "G54", "G55")]
+    [InlineData("arc-mismatch", "G1 X66.", "G1 X66.1")]
+    [InlineData("retract-before-home", "G0 Z40.\nM5", "M5")]
+    [InlineData("retract-missing", "G1 X60. Y50.", "G1 X60. Y50.\nM5 M9\nM1\nS8000 M3 M8")]
+    [InlineData("home-missing", "G53 G0 Z0.\nM65", "M65")]
+    [InlineData("vacuum-not-proven", "M66\n", "", "G1 Z20.")]
+    [InlineData("vacuum-not-proven", "M64\nM66\n", "", "G1 Z20.")]
+    [InlineData("vacuum-off-early", "M5 M9\nG53 G0 Z0.\nM65", "M65\nM5 M9\nG53 G0 Z0.")]
+    [InlineData("vacuum-off-early", "G53 G0 Z0.\nM65", "M65\nG53 G0 Z0.")]
+    [InlineData("vacuum-left-on", "M65\n", "")]
+    [InlineData("program-number", "O1001", "O1002")]
+    [InlineData("number-line-missing", "(PROGRAM 1001 FOR", "(PROGRAM 1007 FOR")]
+    [InlineData("label-mismatch", "TEST F001 R1)", "TEST F001 R2)")]
+    [InlineData("operator-line-missing", "(PINS OUT)\n", "")]
+    [InlineData("end-missing", "M30\n", "")]
+    [InlineData("percent-missing", "M30\n%\n", "M30\n")]
+    [InlineData("arrives-low", "G0 X40. Y45.\nG0 Z21.", "G0 Z21.\nG0 X40. Y45.")]
+    [InlineData("incremental-left-on", "G53 G0 Z0.\nM65", "G53 G0 Z0.\nG91\nM65")]
+    [InlineData("machine-move", "G53 G0 Z0.", "G53 G0 Z0.\nG53 G0 X-30. Y0.")]
+    [InlineData("tool-unknown", "T1 M6", "T7 M6")]
+    [InlineData("decimal-point", "G1 X60.\n", "G1 X60\n")]
+    [InlineData("comment-open", "TEST F001 R1)", "TEST F001 R1")]
+    public void Broken_program_is_told_where_it_is_broken(string code, string good, string bad, string? told = null)
+    {
+        (string text, int line) = Slip.Make(Good, good, bad);
+        Slip.Found(TestShop.Judge(Job, PocketTest.Design, text), text, line, code, told);
+    }
+}
