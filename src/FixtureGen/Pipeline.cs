@@ -77,7 +77,11 @@ public static class Pipeline
                 programs,
                 designed.Part
             );
-            ImmutableArray<OutputFile> files = log.Do("pictures and papers", () => OutputFiles.Of(facts));
+            ImmutableArray<OutputFile> files =
+            [
+                .. log.Do("pictures", () => OutputFiles.Pictures(facts)),
+                .. log.Do("papers", () => OutputFiles.Papers(facts)),
+            ];
             Report report = Describe(request, log, designed, programs, verdict, ok: true) with
             {
                 Inputs = inputs.Inputs,

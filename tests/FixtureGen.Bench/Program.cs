@@ -6,4 +6,9 @@ if (args is ["layout", ..])
     LayoutBench.Run(args[1..]);
     return;
 }
+if (args is ["library", ..])
+{
+    LibraryBench.Run(args[1..]);
+    return;
+}
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);

@@ -12,21 +12,25 @@ public static class BlockPicture
     /// <summary>Height of the eye above the horizon: depth shows as the length of a wall, yet plan shapes stay readable.</summary>
     private const double EyeDeg = 58;
 
-    private const double PixelsPerMm = 7;
+    /// <summary>A wall loses this much light for each pixel down from its upper edge.</summary>
+    private const float WallDarkens = 0.006f;
+
+    /// <summary>As many as the grid has cells a millimetre, so that no cell is blurred into its neighbour.</summary>
+    private const double PixelsPerMm = 5;
 
     /// <summary>PNG bytes of <paramref name="block"/>; the design names the block's material and the fixture. A block that was cut from below is shown turned over as well.</summary>
     public static byte[] Png(BlockGrid block, FixtureDesign design)
     {
         BlockGrid[] sides = IsCutBelow(block) ? [block, Turned(block)] : [block];
         Colour tint = Tint(design.Placement.Blank.Material);
-        double angle = EyeDeg * Math.PI / 180;
+        (Pixels Pixels, double Cell)[] seen = [.. sides.Select(s => Render(s, tint))];
         Box2 box = block.Box;
-        double tall = (box.Height * Math.Sin(angle)) + ((block.RawTopZ - block.RawBottomZ) * Math.Cos(angle));
-        Scene scene = new(box.Width + 20, (sides.Length * (tall + 10)) + 20);
-        for (int i = 0; i < sides.Length; i++)
+        Scene scene = new(box.Width + 20, seen.Sum(s => (s.Pixels.Height * s.Cell) + 10) + 20);
+        double foot = 18;
+        foreach ((Pixels pixels, double cell) in seen.Reverse())
         {
-            double foot = 18 + ((sides.Length - 1 - i) * (tall + 10));
-            scene.Image(new Box2(10, foot, 10 + box.Width, foot + tall), Render(sides[i], tint));
+            scene.Image(new Box2(10, foot, 10 + (pixels.Width * cell), foot + (pixels.Height * cell)), pixels);
+            foot += (pixels.Height * cell) + 10;
         }
         Scale(scene, new Point2(10, 10));
         string turned = sides.Length > 1 ? ", below it turned over left to right" : "";
@@ -78,82 +82,59 @@ public static class BlockPicture
     }
 
     /// <summary>Walks from the front row to the back one and paints what rises above what each column has painted already.</summary>
-    internal static Pixels Render(BlockGrid block, Colour tint)
+    private static (Pixels Pixels, double Cell) Render(BlockGrid block, Colour tint)
     {
-        double sin = Math.Sin(EyeDeg * Math.PI / 180);
-        double cos = Math.Cos(EyeDeg * Math.PI / 180);
-        int width = block.Columns;
-        float[] top = Solid(block);
-        ReliefShade shade = new(top, block.Columns, block.Rows, block.Cell);
+        Heights grid = Heights.Of(block);
+        (float sin, float cos) = MathF.SinCos((float)(EyeDeg * Math.PI / 180));
+        float up = cos / (float)grid.Cell;
+        float bottom = (float)block.RawBottomZ;
+        ReliefShade shade = new(grid);
         float[] light = shade.Light();
-        double thick = block.RawTopZ - block.RawBottomZ;
-        int height = (int)Math.Ceiling(((block.Rows * block.Cell * sin) + (thick * cos)) / block.Cell);
-        byte[] pixels = new byte[width * height * 4];
-        Array.Fill(pixels, (byte)255);
-        int[] painted = new int[width];
-        for (int r = 0; r < block.Rows; r++)
+        double thick = (block.RawTopZ - block.RawBottomZ) / grid.Cell;
+        Canvas canvas = new(grid.Columns, (int)Math.Ceiling((grid.Rows * sin) + (thick * cos)));
+        for (int r = 0; r < grid.Rows; r++)
         {
-            for (int c = 0; c < width; c++)
+            for (int c = 0; c < grid.Columns; c++)
             {
-                int i = (r * width) + c;
-                double y = ((r * block.Cell * sin) + ((top[i] - block.RawBottomZ) * cos)) / block.Cell;
-                int to = Math.Min(height, (int)Math.Round(y + sin));
-                if (to <= painted[c])
+                int i = (r * grid.Columns) + c;
+                float wall = (r * sin) + ((grid.Z[i] - bottom) * up);
+                float painted = canvas.Painted(c);
+                if (wall + sin <= painted)
                 {
                     continue;
                 }
-                int wall = Math.Min(to, (int)Math.Round(y));
-                float face = wall > painted[c] + 1 ? shade.Wall(light, c, r) : light[i];
-                float floor = top[i] <= block.RawBottomZ ? 0.1f : light[i];
-                for (int p = painted[c]; p < to; p++)
+                if (wall > painted)
                 {
-                    Put(pixels, (((height - 1 - p) * width) + c) * 4, tint, p < wall ? face * Along(p, wall) : floor);
+                    canvas.Paint(c, wall, wall > painted + 1 ? shade.Wall(light, c, r) : light[i], WallDarkens);
                 }
-                painted[c] = to;
+                canvas.Paint(c, wall + sin, grid.Z[i] <= bottom ? 0.1f : light[i], 0);
             }
         }
-        return new Pixels(width, height, pixels);
+        return (canvas.Pixels(light => Shade(tint, light)), grid.Cell);
     }
 
-    /// <summary>The block from straight above, one pixel a cell, the back on top.</summary>
+    /// <summary>The block from straight above, one pixel a cell of the picture, the back on top.</summary>
     internal static Pixels Plan(BlockGrid block, Colour tint)
     {
-        float[] top = Solid(block);
-        float[] light = new ReliefShade(top, block.Columns, block.Rows, block.Cell).Light();
+        Heights grid = Heights.Of(block);
+        float[] light = new ReliefShade(grid).Light();
         byte[] pixels = new byte[light.Length * 4];
-        for (int r = 0; r < block.Rows; r++)
+        for (int r = 0; r < grid.Rows; r++)
         {
-            for (int c = 0; c < block.Columns; c++)
+            for (int c = 0; c < grid.Columns; c++)
             {
-                int i = (r * block.Columns) + c;
-                float shade = top[i] <= block.RawBottomZ ? 0.1f : light[i];
-                Put(pixels, (((block.Rows - 1 - r) * block.Columns) + c) * 4, tint, shade);
+                int i = (r * grid.Columns) + c;
+                Colour seen = Shade(tint, grid.Z[i] <= block.RawBottomZ ? 0.1f : light[i]);
+                seen.Put(pixels, ((grid.Rows - 1 - r) * grid.Columns) + c);
             }
         }
-        return new Pixels(block.Columns, block.Rows, pixels);
+        return new Pixels(grid.Columns, grid.Rows, pixels);
     }
 
-    /// <summary>A cell that was cut through from either side shows the dark below.</summary>
-    private static float[] Solid(BlockGrid block)
-    {
-        float[] top = new float[block.Top.Length];
-        for (int i = 0; i < top.Length; i++)
-        {
-            top[i] = block.Bottom[i] >= block.Top[i] ? (float)block.RawBottomZ : block.Top[i];
-        }
-        return top;
-    }
-
-    /// <summary>A wall darkens towards its foot.</summary>
-    private static float Along(int painted, int wall) => Math.Clamp(1 - ((wall - painted) * 0.003f), 0.7f, 1);
-
-    private static void Put(byte[] pixels, int at, Colour tint, float light)
+    private static Colour Shade(Colour tint, float light)
     {
         float gleam = Math.Max(0, light - 1f) * 0.9f;
-        pixels[at] = Level(tint.R, light, gleam);
-        pixels[at + 1] = Level(tint.G, light, gleam);
-        pixels[at + 2] = Level(tint.B, light, gleam);
-        pixels[at + 3] = 255;
+        return new Colour(Level(tint.R, light, gleam), Level(tint.G, light, gleam), Level(tint.B, light, gleam));
     }
 
     private static byte Level(byte tint, float light, float gleam) =>

@@ -4,10 +4,11 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Output;
 
-/// <summary>Every file of a job but the report, by the names of the contract; the same facts give the same bytes.</summary>
+/// <summary>Every file of a job by the names of the contract; the same facts give the same bytes.</summary>
 public static class OutputFiles
 {
-    public static ImmutableArray<OutputFile> Of(PaperFacts facts)
+    /// <summary>Programs, drawing and pictures.</summary>
+    public static ImmutableArray<OutputFile> Pictures(PaperFacts facts)
     {
         (Job job, FixtureDesign design) = (facts.Job, facts.Design);
         string name = job.Name;
@@ -19,6 +20,15 @@ public static class OutputFiles
             Text($"{name}.preview.svg", Preview.Svg(design, job)),
             new OutputFile($"{name}.block.png", [.. BlockPicture.Png(facts.Verdict.Block, design)]),
             new OutputFile($"{name}.holding.png", [.. HoldingPicture.Png(design, facts.Holding, job.Limits)]),
+        ];
+    }
+
+    /// <summary>What is printed: setup sheet, traveler, cut list.</summary>
+    public static ImmutableArray<OutputFile> Papers(PaperFacts facts)
+    {
+        string name = facts.Job.Name;
+        return
+        [
             new OutputFile($"{name}.setup.pdf", [.. SetupSheet.Pdf(facts)]),
             new OutputFile($"{name}.traveler.pdf", [.. Traveler.Pdf(facts)]),
             Text($"{name}.cutlist.csv", CutList.Csv(facts)),

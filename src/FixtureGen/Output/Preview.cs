@@ -9,7 +9,7 @@ namespace FixtureGen.Output;
 /// </summary>
 public static class Preview
 {
-    private const double PixelsPerMm = 6;
+    private const double PixelsPerMm = 5;
 
     /// <summary>PNG bytes; the same on every machine.</summary>
     public static byte[] Png(FixtureDesign design, Job job) => SkiaDraw.Png(Draw(design, job), PixelsPerMm);

@@ -15,6 +15,15 @@ internal readonly record struct Colour(byte R, byte G, byte B)
     /// <summary>From 0xRRGGBB.</summary>
     public static Colour Of(uint rgb) => new((byte)(rgb >> 16), (byte)(rgb >> 8), (byte)rgb);
 
+    /// <summary>Writes the colour as the given pixel of red, green, blue and 255.</summary>
+    public void Put(byte[] rgba, int pixel)
+    {
+        rgba[4 * pixel] = R;
+        rgba[(4 * pixel) + 1] = G;
+        rgba[(4 * pixel) + 2] = B;
+        rgba[(4 * pixel) + 3] = 255;
+    }
+
     /// <summary>Perceived lightness 0..255 by the weights of ITU-R BT.601: what a grey print keeps.</summary>
     public double Lightness => (0.299 * R) + (0.587 * G) + (0.114 * B);
 }

@@ -6,6 +6,9 @@ namespace FixtureGen.Output;
 /// <summary>Lays a scene's inks on a canvas whose unit is a millimetre times Scale, Y down. Serves pixels and PDF alike.</summary>
 internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
 {
+    /// <summary>A picture whose size differs by less than this from its own pixels is laid down as it is.</summary>
+    private const float WholePixel = 0.01f;
+
     /// <summary>The scene as PNG bytes at <paramref name="pixelsPerMm"/>.</summary>
     public static byte[] Png(Scene scene, double pixelsPerMm)
     {
@@ -28,7 +31,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
 
     private static byte[] Encode(SKPixmap pixels)
     {
-        using SKData? data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.Sub, 5));
+        using SKData? data = pixels.Encode(new SKPngEncoderOptions(SKPngEncoderFilterFlags.None, 3));
         return data?.ToArray() ?? throw new InvalidOperationException("the PNG encoder gave nothing");
     }
 
@@ -159,7 +162,14 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
         using SKImage image = Sk(ink.Pixels);
         SKPoint a = At(new Point2(ink.Box.MinX, ink.Box.MaxY));
         SKPoint b = At(new Point2(ink.Box.MaxX, ink.Box.MinY));
-        canvas.DrawImage(image, new SKRect(a.X, a.Y, b.X, b.Y), new SKSamplingOptions(SKCubicResampler.Mitchell), null);
+        bool pixelForPixel =
+            Math.Abs(b.X - a.X - image.Width) < WholePixel && Math.Abs(b.Y - a.Y - image.Height) < WholePixel;
+        if (pixelForPixel)
+        {
+            canvas.DrawImage(image, MathF.Round(a.X), MathF.Round(a.Y), SKSamplingOptions.Default, null);
+            return;
+        }
+        canvas.DrawImage(image, new SKRect(a.X, a.Y, b.X, b.Y), new SKSamplingOptions(SKFilterMode.Linear), null);
     }
 
     /// <summary>How far left of the anchor the text starts, mm.</summary>

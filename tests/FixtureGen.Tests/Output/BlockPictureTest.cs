@@ -28,7 +28,7 @@ public sealed class BlockPictureTest
         {
             Array.Fill(block.Top, 12f, (r * block.Columns) + 100, 100);
         }
-        float[] light = new ReliefShade(block.Top, block.Columns, block.Rows, cell).Light();
+        float[] light = new ReliefShade(Heights.Of(block)).Light();
         float At(double x, double y) => light[((int)(y / cell) * block.Columns) + (int)(x / cell)];
         Assert.True(At(22, 38) < 0.5f * At(38, 22), "no shadow falls from the upper left");
         Assert.True(At(38, 22) > 0.6f * At(10, 10), "a lit floor is as the face, not darker for its depth");
