@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Shop;
 
 namespace FixtureGen.App;
 
@@ -13,8 +14,11 @@ public sealed record JobSource(
     Registered Registered
 )
 {
-    /// <summary>Reads both; a missing or unreadable file is a finding.</summary>
-    public static Stage<JobSource> Read(string jobPath)
+    /// <summary>Reads both, and the job's number as make and check see it; a missing or unreadable file is a finding.</summary>
+    public static Stage<JobSource> Read(string jobPath) => Read(jobPath, new LibraryNumbers().For);
+
+    /// <summary>The same with numbers from elsewhere, so that many jobs need not each read the whole register.</summary>
+    public static Stage<JobSource> Read(string jobPath, Func<string, Stage<Registered>> numbers)
     {
         if (!jobPath.EndsWith(".toml", StringComparison.OrdinalIgnoreCase))
         {
@@ -59,7 +63,7 @@ public sealed record JobSource(
         {
             return Stage.Failed<JobSource>(library.Findings);
         }
-        Stage<Registered> registered = LibraryNumbers.For(jobPath);
+        Stage<Registered> registered = numbers(jobPath);
         if (!registered.Ok)
         {
             return Stage.Failed<JobSource>(registered.Findings);
@@ -84,23 +88,22 @@ public sealed record JobSource(
         }
     }
 
-    /// <summary>The pipeline's request for this job; Registered is what the register says of it.</summary>
-    public Request Request(string? plateFile, Action<string> progress, Registered registered) =>
+    /// <summary>The pipeline's request for this job, with the shop files of its library.</summary>
+    public Request RequestWith(ShopFiles shop, Action<string> progress) =>
         new(
             this.Name,
             this.Library.Relative(Path.GetFullPath(this.JobPath)),
             this.JobText,
             this.Library.Relative(Path.GetFullPath(this.DrawingPath)),
             this.Drawing,
-            this.Library.Shop(plateFile),
-            registered,
+            shop,
+            this.Registered,
             ProductVersion.Text,
             progress
         );
 
-    /// <summary>The same with the number that make and check use.</summary>
     public Request Request(string? plateFile, Action<string> progress) =>
-        this.Request(plateFile, progress, this.Registered);
+        this.RequestWith(this.Library.Shop(plateFile), progress);
 
     private static Stage<JobSource> Missing(string code, string where, string message, string remedy) =>
         Stage.Failed<JobSource>(new Finding(code, Severity.Error, where, message, remedy));

@@ -1,31 +1,40 @@
+using System.Collections.Immutable;
 using FixtureGen.App.Regeneration;
 
 namespace FixtureGen.App;
 
 /// <summary>
-/// Number, fixture id and revision of one job as make and check see them: from the register, else the next free ones by
-/// sorted name, which are not claimed.
+/// Number, fixture id and revision of jobs as make and check see them: from the register, else the next free ones by
+/// sorted name, which are not claimed. Each folder's register is read once.
 /// </summary>
-public static class LibraryNumbers
+public sealed class LibraryNumbers
 {
-    public static Stage<Registered> For(string jobPath)
+    private readonly Dictionary<string, Stage<Register>> folders = new(StringComparer.Ordinal);
+
+    public Stage<Registered> For(string jobPath)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!;
+        if (!this.folders.TryGetValue(folder, out Stage<Register>? claimed))
+        {
+            claimed = Claimed(folder);
+            this.folders.Add(folder, claimed);
+        }
+        string job = Path.GetFileNameWithoutExtension(jobPath);
+        return claimed.Ok
+            ? Stage.Of(claimed.Value!.Told(claimed.Value.Current(job)!))
+            : Stage.Failed<Registered>(claimed.Findings);
+    }
+
+    private static Stage<Register> Claimed(string folder)
+    {
         Stage<Register> read = RegisterFile.Read(folder);
         if (!read.Ok)
         {
-            return Stage.Failed<Registered>(read.Findings);
+            return read;
         }
-        string[] jobs =
-        [
-            .. Directory.EnumerateFiles(folder, "*.toml").Where(f => File.Exists(Path.ChangeExtension(f, ".dxf"))),
-        ];
-        Register claimed = Numbering.Claim(
-            read.Value!,
-            jobs.Append(jobPath).Select(j => Path.GetFileNameWithoutExtension(j)!).Distinct(),
-            Numbering.Stated(jobs)
+        ImmutableArray<string> jobs = JobFiles.In(folder);
+        return Stage.Of(
+            Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), Numbering.Stated(jobs))
         );
-        Fixture fixture = claimed.Current(Path.GetFileNameWithoutExtension(jobPath))!;
-        return Stage.Of(claimed.Told(fixture));
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using FixtureGen.Model;
 using FixtureGen.Output;
 using FixtureGen.Shop;
 
@@ -9,14 +10,17 @@ namespace FixtureGen;
 /// <summary>Remembers what a run really read, with the SHA-256 of each file's bytes, so that staleness is judged by content.</summary>
 internal sealed class InputLog
 {
+    private readonly string[] own;
     private readonly SortedDictionary<string, string> seen = new(StringComparer.Ordinal);
 
     public InputLog(Request request)
     {
+        this.own = [request.JobFile, request.DrawingFile];
         this.Add(request.JobFile, Encoding.UTF8.GetBytes(request.JobText));
         this.Add(request.DrawingFile, request.Drawing);
-        this.Shop = new ShopFiles(
-            (kind, name) =>
+        this.Shop = request.Shop with
+        {
+            Find = (kind, name) =>
             {
                 (string Path, string Text)? found = request.Shop.Find(kind, name);
                 if (found is { } file)
@@ -25,14 +29,19 @@ internal sealed class InputLog
                 }
                 return found;
             },
-            request.Shop.List
-        );
+        };
     }
 
     /// <summary>The request's shop files, watched.</summary>
     public ShopFiles Shop { get; }
 
-    public ImmutableArray<InputFacts> Inputs => [.. this.seen.Select(s => new InputFacts(s.Key, s.Value))];
+    /// <summary>Job, drawing and of the shop files those the job was made from: other blanks are looked at only to say which would do.</summary>
+    public ImmutableArray<InputFacts> Of(Job job) =>
+        [
+            .. this
+                .seen.Where(s => this.own.Contains(s.Key) || job.Sources.Contains(s.Key))
+                .Select(s => new InputFacts(s.Key, s.Value)),
+        ];
 
     private void Add(string path, byte[] bytes) => this.seen[path] = Convert.ToHexStringLower(SHA256.HashData(bytes));
 }

@@ -22,7 +22,14 @@ public sealed record Request(
     Registered Registered,
     string Version,
     Action<string> Progress
-);
+)
+{
+    /// <summary>
+    /// Asked once the programs are written: another number or revision to make them under, or null where these stay. A remade
+    /// fixture whose programs differ gets its next revision this way, without being judged and drawn twice.
+    /// </summary>
+    public Func<ImmutableArray<ProgramText>, Job, Registered?> Revise { get; init; } = static (_, _) => null;
+}
 
 /// <summary>What the register says of a job. Overrules: an older block on the shelf has the number that the job states, so the register's own counts.</summary>
 public sealed record Registered(int ProgramNumber, string FixtureId, int Revision, bool Overrules);
@@ -50,49 +57,50 @@ public static class Pipeline
         RunLog log = new(request.Progress);
         InputLog inputs = new(request);
         Designed? designed = null;
+        Programmed? made = null;
         VerifyResult? verdict = null;
-        ImmutableArray<ProgramText> programs = [];
         try
         {
-            designed = Design(request with { Shop = inputs.Shop }, log);
-            (Job job, Part _, FixtureDesign design, HoldingResult holding, CutDirection direction) = designed;
-            ImmutableArray<ProgramPlan> plans = log.Take(
-                "toolpaths",
-                () => OperationPlanner.Plan(design, job, Tolerances.House)
-            );
-            ImmutableArray<BlockHold> blockHolds = log.Take(
-                "block holding",
-                () => BlockHolding.Evaluate(design, job, HeldOperations.Of(plans))
-            );
-            programs = log.Take("programs", () => WritePrograms(plans, job));
-            verdict = log.Take("judge", () => Judge(job, design, programs));
+            Begun begun = Begin(request with { Shop = inputs.Shop }, log);
+            int findings = log.Findings.Length;
+            designed = Design(begun, request.Registered, log);
+            made = Program(designed, log);
+            if (request.Revise(made.Programs, designed.Job) is { } next)
+            {
+                log.Back(findings);
+                designed = Design(begun, next, log);
+                made = Program(designed, log);
+            }
+            Programmed sure = made;
+            (Job job, Part part, FixtureDesign design, HoldingResult holding, CutDirection direction) = designed;
+            verdict = log.Take("judge", () => Judge(job, design, sure.Programs));
             PaperFacts facts = new(
                 job,
                 design,
                 holding,
                 direction,
                 verdict,
-                blockHolds,
-                plans,
-                programs,
-                designed.Part
+                made.Holds,
+                made.Plans,
+                made.Programs,
+                part
             );
             ImmutableArray<OutputFile> files =
             [
                 .. log.Do("pictures", () => OutputFiles.Pictures(facts)),
                 .. log.Do("papers", () => OutputFiles.Papers(facts)),
             ];
-            Report report = Describe(request, log, designed, programs, verdict, ok: true) with
+            Report report = Describe(request, log, designed, made.Programs, verdict, ok: true) with
             {
-                Inputs = inputs.Inputs,
+                Inputs = inputs.Of(job),
                 Files = [.. files.Select(f => new FileFacts(f.Name, f.Bytes.Length))],
-                BlockHolding = ReportBuilder.BlockHolding(blockHolds),
+                BlockHolding = ReportBuilder.BlockHolding(made.Holds),
             };
             return new Outcome(report, log.Findings, [.. files, OutputFiles.Of(report)], job, design, holding, verdict);
         }
         catch (Stopped)
         {
-            Report report = Describe(request, log, designed, programs, verdict, ok: false);
+            Report report = Describe(request, log, designed, made?.Programs ?? [], verdict, ok: false);
             return new Outcome(report, log.Findings, [], designed?.Job, designed?.Design, designed?.Holding, verdict);
         }
     }
@@ -103,7 +111,7 @@ public static class Pipeline
         RunLog log = new(request.Progress);
         try
         {
-            Designed d = Design(request, log);
+            Designed d = Design(Begin(request, log), request.Registered, log);
             Report report = Describe(request, log, d, [], null, ok: true);
             return new Outcome(report, log.Findings, [], d.Job, d.Design, d.Holding, null);
         }
@@ -121,7 +129,7 @@ public static class Pipeline
         Designed? d = null;
         try
         {
-            d = Design(request, log);
+            d = Design(Begin(request, log), request.Registered, log);
             Designed designed = d;
             VerifyResult verdict = log.Do(
                 "judge",
@@ -169,7 +177,7 @@ public static class Pipeline
         RunLog log = new(request.Progress);
         try
         {
-            return Stage.Of(Place(request, log), log.Findings);
+            return Stage.Of(Place(request, ReadJob(request, log), log), log.Findings);
         }
         catch (Stopped)
         {
@@ -177,18 +185,26 @@ public static class Pipeline
         }
     }
 
-    private static Placed Place(Request request, RunLog log)
-    {
-        Job job = log.Take("job", () => JobReader.Read(request.JobText, request.JobFile, request.Shop));
-        job = job with
+    /// <summary>The job as it states itself, not yet numbered.</summary>
+    private static Job ReadJob(Request request, RunLog log) =>
+        log.Take("job", () => JobReader.Read(request.JobText, request.JobFile, request.Shop)) with
         {
             Name = request.JobName,
-            ProgramNumber = request.Registered.Overrules
-                ? request.Registered.ProgramNumber
-                : job.ProgramNumber ?? request.Registered.ProgramNumber,
-            FixtureId = job.FixtureId.Length > 0 ? job.FixtureId : request.Registered.FixtureId,
-            Revision = Math.Max(job.Revision, request.Registered.Revision),
         };
+
+    private static Job Numbered(Job stated, Registered registered) =>
+        stated with
+        {
+            ProgramNumber = registered.Overrules
+                ? registered.ProgramNumber
+                : stated.ProgramNumber ?? registered.ProgramNumber,
+            FixtureId = stated.FixtureId.Length > 0 ? stated.FixtureId : registered.FixtureId,
+            Revision = Math.Max(stated.Revision, registered.Revision),
+        };
+
+    private static Placed Place(Request request, Job stated, RunLog log)
+    {
+        Job job = Numbered(stated, request.Registered);
         Drawing drawing = log.Take(
             "drawing",
             () => OfTheSheet(DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House))
@@ -206,19 +222,46 @@ public static class Pipeline
             Findings = [.. read.Findings.Where(f => f.Code != "outline-open" || f.Severity == Severity.Error)],
         };
 
-    private static Designed Design(Request request, RunLog log)
+    /// <summary>What no number or revision changes: placement, zones and magnets.</summary>
+    private static Begun Begin(Request request, RunLog log)
     {
-        (Job job, Part part, Placement placement) = Place(request, log);
+        Job stated = ReadJob(request, log);
+        (Job job, Part part, Placement placement) = Place(request, stated, log);
         Tolerances tolerances = Tolerances.House;
         FixtureDesign begun = log.Take("zones", () => Designer.Begin(part, placement, job, tolerances));
         ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => MagnetPlacement.Choose(begun, job, tolerances));
-        FixtureDesign design = log.Take("features", () => Designer.Finish(begun, magnets, job, tolerances));
+        return new Begun(stated, part, begun, magnets);
+    }
+
+    /// <summary>The rest of the design, label included, and its holding answer.</summary>
+    private static Designed Design(Begun begun, Registered registered, RunLog log)
+    {
+        Job job = Numbered(begun.Stated, registered);
+        FixtureDesign design = log.Take(
+            "features",
+            () => Designer.Finish(begun.Design, begun.Magnets, job, Tolerances.House)
+        );
         HoldingResult holding = log.Take("holding", () => HoldingAnalysis.Evaluate(design, job));
         CutDirection direction = log.Do(
             "cut direction",
-            () => TrimCutter.Compare(part, design, job, holding, tolerances)
+            () => TrimCutter.Compare(begun.Part, design, job, holding, Tolerances.House)
         );
-        return new Designed(job, part, design, holding, direction);
+        return new Designed(job, begun.Part, design, holding, direction);
+    }
+
+    private static Programmed Program(Designed designed, RunLog log)
+    {
+        (Job job, FixtureDesign design) = (designed.Job, designed.Design);
+        ImmutableArray<ProgramPlan> plans = log.Take(
+            "toolpaths",
+            () => OperationPlanner.Plan(design, job, Tolerances.House)
+        );
+        ImmutableArray<BlockHold> holds = log.Take(
+            "block holding",
+            () => BlockHolding.Evaluate(design, job, HeldOperations.Of(plans))
+        );
+        ImmutableArray<ProgramText> programs = log.Take("programs", () => WritePrograms(plans, job));
+        return new Programmed(plans, holds, programs);
     }
 
     private static Stage<ImmutableArray<ProgramText>> WritePrograms(ImmutableArray<ProgramPlan> plans, Job job)
@@ -272,6 +315,14 @@ public static class Pipeline
         {
             Trim = d is null ? null : ReportBuilder.Trim(d.Job, d.Direction),
         };
+
+    private sealed record Begun(Job Stated, Part Part, FixtureDesign Design, ImmutableArray<MagnetPlace> Magnets);
+
+    private sealed record Programmed(
+        ImmutableArray<ProgramPlan> Plans,
+        ImmutableArray<BlockHold> Holds,
+        ImmutableArray<ProgramText> Programs
+    );
 }
 
 /// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>

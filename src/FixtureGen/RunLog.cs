@@ -11,6 +11,9 @@ internal sealed class RunLog(Action<string> progress)
 
     public ImmutableArray<Finding> Findings => [.. this.findings];
 
+    /// <summary>Forgets the findings from this one on: their steps are run again.</summary>
+    public void Back(int count) => this.findings.RemoveRange(count, this.findings.Count - count);
+
     /// <exception cref="Stopped">The stage found an error, now among the findings.</exception>
     public T Take<T>(string step, Func<Stage<T>> run)
     {

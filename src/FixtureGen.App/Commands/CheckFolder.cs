@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using FixtureGen.Model;
 using FixtureGen.Output;
+using FixtureGen.Shop;
 
 namespace FixtureGen.App.Commands;
 
@@ -11,7 +12,7 @@ public static class CheckFolder
 {
     public static int Run(Say say, string folder, string? plate, bool json)
     {
-        ImmutableArray<string> jobs = Jobs(folder);
+        ImmutableArray<string> jobs = JobFiles.Below(folder);
         if (jobs.Length == 0)
         {
             return MakeCommand.Refuse(
@@ -32,9 +33,11 @@ public static class CheckFolder
         JsonArray reports = [];
         bool ok = true;
         using Steps steps = say.Steps();
+        LibraryNumbers numbers = new();
+        Dictionary<Library, ShopFiles> shops = [];
         foreach (string path in jobs)
         {
-            Outcome outcome = One(path, plate, steps);
+            Outcome outcome = One(JobSource.Read(path, numbers.For), path, shops, plate, steps);
             ok &= outcome.Report.Ok;
             say.Findings(outcome.Findings.Where(f => f.Severity != Severity.Note));
             if (json)
@@ -53,24 +56,14 @@ public static class CheckFolder
         return ok ? Program.Made : Program.Refused;
     }
 
-    /// <summary>Every .toml below the folder that has a like-named .dxf beside it, sorted; hidden folders and out/ are passed over.</summary>
-    public static ImmutableArray<string> Jobs(string folder) =>
-        [
-            .. Directory
-                .EnumerateFiles(folder, "*.toml", SearchOption.AllDirectories)
-                .Where(f => File.Exists(Path.ChangeExtension(f, ".dxf")))
-                .Where(f =>
-                    !Path.GetRelativePath(folder, f)
-                        .Split(Path.DirectorySeparatorChar)
-                        .SkipLast(1)
-                        .Any(p => p.StartsWith('.') || p == "out")
-                )
-                .Order(StringComparer.Ordinal),
-        ];
-
-    private static Outcome One(string path, string? plate, Steps steps)
+    private static Outcome One(
+        Stage<JobSource> source,
+        string path,
+        Dictionary<Library, ShopFiles> shops,
+        string? plate,
+        Steps steps
+    )
     {
-        Stage<JobSource> source = JobSource.Read(path);
         if (!source.Ok)
         {
             Report refused = ReportBuilder.Refused(
@@ -80,7 +73,13 @@ public static class CheckFolder
             );
             return new Outcome(refused, source.Findings, [], null, null, null, null);
         }
-        return Pipeline.Check(source.Value!.Request(plate, steps.Begin));
+        JobSource job = source.Value!;
+        if (!shops.TryGetValue(job.Library, out ShopFiles? shop))
+        {
+            shop = job.Library.Shop(plate).Remembered();
+            shops.Add(job.Library, shop);
+        }
+        return Pipeline.Check(job.RequestWith(shop, steps.Begin));
     }
 
     private static string Row(Report report)

@@ -112,7 +112,7 @@ public static class RegenerateCommand
             )
         : options.PlateFile is { } plate && !File.Exists(plate)
             ? new("plate-missing", Severity.Error, plate, "there is no such plate file", "check the path after --plate")
-        : CheckFolder.Jobs(options.Folder).Length == 0
+        : JobFiles.Below(options.Folder).Length == 0
             ? new(
                 "no-jobs",
                 Severity.Error,

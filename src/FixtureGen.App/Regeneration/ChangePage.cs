@@ -48,17 +48,14 @@ public static class ChangePage
         );
         foreach (JobChange c in changes)
         {
-            HoldingFacts? b = c.Before?.Holding;
-            HoldingFacts? a = c.After?.Holding;
+            (JobFigures? b, JobFigures? a) = (c.Before, c.After);
             string result = ChangeReport.Word(c.Result);
             page.Write($"<tr><td>{E(c.Job)}</td><td class=\"{result}\">{result}</td><td>{E(c.Why)}</td>");
             page.Write($"<td class=\"n\">{N(c.Revision)}</td><td class=\"n\">{N(c.Program)}</td>");
-            page.Write(
-                $"<td class=\"n\">{Pair(ChangeReport.Minutes(c.Before), ChangeReport.Minutes(c.After), "0.0")}</td>"
-            );
-            page.Write($"<td class=\"n\">{Pair(b?.VacuumOnly.Factor, a?.VacuumOnly.Factor, "0.00")}</td>");
-            page.Write($"<td class=\"n\">{Pair(b?.MagnetsStopping.Factor, a?.MagnetsStopping.Factor, "0.00")}</td>");
-            page.Write($"<td class=\"n\">{Pair(b?.Both.Factor, a?.Both.Factor, "0.00")}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.Minutes, a?.Minutes, "0.0")}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00")}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00")}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.Both, a?.Both, "0.00")}</td>");
             page.Write($"<td>{E(string.Join(", ", c.Reload))}</td></tr>\n");
         }
         page.Write("</tbody></table>\n");

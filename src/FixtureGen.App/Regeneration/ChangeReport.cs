@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FixtureGen.Output;
 
 namespace FixtureGen.App.Regeneration;
 
@@ -45,8 +44,6 @@ public static class ChangeReport
         };
     }
 
-    public static double? Minutes(Report? report) => report?.Programs?.Sum(p => p.Minutes);
-
     private static JsonNode Job(JobChange c) =>
         new JsonObject
         {
@@ -58,13 +55,10 @@ public static class ChangeReport
             ["moved"] = Texts(c.Moved),
             ["reload"] = Texts(c.Reload),
             ["scrap"] = c.Scrap,
-            ["minutes"] = Two(Minutes(c.Before), Minutes(c.After)),
-            ["vacuumOnly"] = Two(c.Before?.Holding?.VacuumOnly.Factor, c.After?.Holding?.VacuumOnly.Factor),
-            ["magnetsStopping"] = Two(
-                c.Before?.Holding?.MagnetsStopping.Factor,
-                c.After?.Holding?.MagnetsStopping.Factor
-            ),
-            ["both"] = Two(c.Before?.Holding?.Both.Factor, c.After?.Holding?.Both.Factor),
+            ["minutes"] = Two(c.Before?.Minutes, c.After?.Minutes),
+            ["vacuumOnly"] = Two(c.Before?.VacuumOnly, c.After?.VacuumOnly),
+            ["magnetsStopping"] = Two(c.Before?.MagnetsStopping, c.After?.MagnetsStopping),
+            ["both"] = Two(c.Before?.Both, c.After?.Both),
             ["findings"] = new JsonArray([
                 .. c.Findings.Select(f =>
                     (JsonNode)

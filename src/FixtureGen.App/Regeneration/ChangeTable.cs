@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using FixtureGen.Output;
 
 namespace FixtureGen.App.Regeneration;
 
@@ -15,12 +14,11 @@ public static class ChangeTable
         );
         foreach (JobChange c in changes)
         {
-            HoldingFacts? b = c.Before?.Holding;
-            HoldingFacts? a = c.After?.Holding;
+            (JobFigures? b, JobFigures? a) = (c.Before, c.After);
             say.Line(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{c.Job.PadRight(width)}  {ChangeReport.Word(c.Result), -9}  {c.Revision, 3}  {c.Program, 6}  {ChangeReport.Pair(ChangeReport.Minutes(c.Before), ChangeReport.Minutes(c.After), "0.0"), -14}  {ChangeReport.Pair(b?.VacuumOnly.Factor, a?.VacuumOnly.Factor, "0.00"), -14}  {ChangeReport.Pair(b?.MagnetsStopping.Factor, a?.MagnetsStopping.Factor, "0.00"), -14}  {ChangeReport.Pair(b?.Both.Factor, a?.Both.Factor, "0.00"), -14}  {c.Why}"
+                    $"{c.Job.PadRight(width)}  {ChangeReport.Word(c.Result), -9}  {c.Revision, 3}  {c.Program, 6}  {ChangeReport.Pair(b?.Minutes, a?.Minutes, "0.0"), -14}  {ChangeReport.Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00"), -14}  {ChangeReport.Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00"), -14}  {ChangeReport.Pair(b?.Both, a?.Both, "0.00"), -14}  {c.Why}"
                 )
             );
             foreach (string moved in c.Moved)

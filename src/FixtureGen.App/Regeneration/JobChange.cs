@@ -13,6 +13,20 @@ public enum JobResult
     Stopped,
 }
 
+/// <summary>What a report says in few numbers: cutting minutes of all programs and the holding factors. Kept instead of the report, so that memory does not grow with the library.</summary>
+public sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
+{
+    public static JobFigures? Of(Report? report) =>
+        report is null
+            ? null
+            : new(
+                report.Programs?.Sum(p => p.Minutes) ?? 0,
+                report.Holding?.VacuumOnly.Factor,
+                report.Holding?.MagnetsStopping.Factor,
+                report.Holding?.Both.Factor
+            );
+}
+
 /// <summary>
 /// What a regeneration did to one job. Before is null for a new one, After for a refused one. Moved names what changed in
 /// words with amounts; Reload the programs that differ; Scrap says why a block on the shelf no longer fits, else null.
@@ -26,8 +40,8 @@ public sealed record JobChange(
     int Program,
     string Plate,
     int PlateRevision,
-    Report? Before,
-    Report? After,
+    JobFigures? Before,
+    JobFigures? After,
     ImmutableArray<string> Moved,
     ImmutableArray<string> Reload,
     string? Scrap,

@@ -15,24 +15,39 @@ public static class Numbering
     /// <summary>The register with an entry, state planned, for every job that has none. Stated gives the numbers that jobs fix themselves.</summary>
     public static Register Claim(Register register, IEnumerable<string> jobs, IReadOnlyDictionary<string, int> stated)
     {
-        HashSet<int> taken = [.. register.Fixtures.Select(f => f.Program), .. stated.Values];
-        Register claimed = register;
-        foreach (string job in jobs.Order(StringComparer.Ordinal))
+        HashSet<int> taken = Decades(register, stated);
+        List<Fixture> claimed = [];
+        int from = First;
+        foreach (
+            string job in jobs.Where(j => register.Current(j) is null)
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal)
+        )
         {
-            if (claimed.Current(job) is not null)
-            {
-                continue;
-            }
-            int number = stated.TryGetValue(job, out int own) ? own : Free(taken);
-            taken.Add(number);
-            claimed = claimed.With(new Fixture(job, Id(number), 1, number, "", 0, FixtureState.Planned));
+            int number = stated.TryGetValue(job, out int own) ? own : from = Free(taken, from);
+            taken.Add(number / Step);
+            claimed.Add(new Fixture(job, Id(number), 1, number, "", 0, FixtureState.Planned));
         }
-        return claimed;
+        return claimed.Count == 0 ? register : register.With(claimed);
     }
 
-    /// <summary>The next number that nobody has: for a new revision whose older block is still on the shelf.</summary>
-    public static int Next(Register register, IReadOnlyDictionary<string, int> stated) =>
-        Free([.. register.Fixtures.Select(f => f.Program), .. stated.Values]);
+    /// <summary>Numbers that nobody has, one for each of these jobs by sorted name: for new revisions whose older blocks are still on the shelf.</summary>
+    public static IReadOnlyDictionary<string, int> Spare(
+        Register register,
+        IReadOnlyDictionary<string, int> stated,
+        IEnumerable<string> jobs
+    )
+    {
+        HashSet<int> taken = Decades(register, stated);
+        Dictionary<string, int> spare = new(StringComparer.Ordinal);
+        foreach (string job in jobs.Order(StringComparer.Ordinal))
+        {
+            int number = Free(taken, First);
+            taken.Add(number / Step);
+            spare.Add(job, number);
+        }
+        return spare;
+    }
 
     public static string Id(int number) => "F" + number.ToString(CultureInfo.InvariantCulture);
 
@@ -60,10 +75,13 @@ public static class Numbering
         return stated.ToImmutable();
     }
 
-    private static int Free(HashSet<int> taken)
+    private static HashSet<int> Decades(Register register, IReadOnlyDictionary<string, int> stated) =>
+        [.. register.Fixtures.Select(f => f.Program / Step), .. stated.Values.Select(n => n / Step)];
+
+    private static int Free(HashSet<int> taken, int from)
     {
-        int number = First;
-        while (taken.Any(t => t / Step == number / Step))
+        int number = from;
+        while (taken.Contains(number / Step))
         {
             number += Step;
         }

@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 
 namespace FixtureGen.App.Regeneration;
 
@@ -15,11 +16,12 @@ public sealed record RegenerateOptions(string Folder, string? PlateFile, bool Dr
 public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int, int> progress, CancellationToken stop)
 {
     private readonly Staleness staleness = new(options.PlateFile);
+    private readonly ConcurrentDictionary<Library, ShopFiles> shops = new();
 
     /// <summary>Runs; findings are about the registers themselves. Pictures of what changed are left in the scratch folder.</summary>
     public Stage<ImmutableArray<JobChange>> Run(string scratch)
     {
-        ImmutableArray<string> jobs = Commands.CheckFolder.Jobs(options.Folder);
+        ImmutableArray<string> jobs = JobFiles.Below(options.Folder);
         List<Shelf> shelves = [];
         List<Finding> findings = [];
         try
@@ -82,11 +84,14 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         return [.. changes.OrderBy(c => c.JobFile, StringComparer.Ordinal)];
     }
 
+    private ShopFiles Shop(Library library) =>
+        this.shops.GetOrAdd(library, l => l.Shop(options.PlateFile).Remembered());
+
     private JobChange One(Shelf shelf, string jobFile, string scratch)
     {
         try
         {
-            return new Remake(options, this.staleness, shelf, scratch).Run(jobFile);
+            return new Remake(options, this.staleness, shelf, this.Shop, scratch).Run(jobFile);
         }
 #pragma warning disable CA1031 // One bad job never stops the rest; our own fault is told by name, with that job refused.
         catch (Exception e)

@@ -37,6 +37,8 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
 {
     public const string FileName = "library.toml";
 
+    private readonly ILookup<string, Fixture> byJob = Fixtures.ToLookup(f => f.Job, StringComparer.Ordinal);
+
     private static readonly string[] Keys = ["job", "id", "revision", "program", "plate", "plate_revision", "state"];
 
     public static Register Empty { get; } = new(ImmutableArray<Fixture>.Empty);
@@ -55,17 +57,23 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
             this.Of(fixture.Job).Any(f => f.OnShelf && f.Revision < fixture.Revision)
         );
 
-    public IEnumerable<Fixture> Of(string job) => this.Fixtures.Where(f => f.Job == job);
+    public IEnumerable<Fixture> Of(string job) => this.byJob[job];
 
     /// <summary>The register with this fixture in place of the same job's same revision, or added.</summary>
-    public Register With(Fixture fixture) =>
-        new([
+    public Register With(Fixture fixture) => this.With([fixture]);
+
+    /// <summary>The register with each of these in place of the same job's same revision, or added.</summary>
+    public Register With(IReadOnlyCollection<Fixture> fixtures)
+    {
+        HashSet<(string, int)> replaced = [.. fixtures.Select(f => (f.Job, f.Revision))];
+        return new([
             .. this
-                .Fixtures.Where(f => f.Job != fixture.Job || f.Revision != fixture.Revision)
-                .Append(fixture)
+                .Fixtures.Where(f => !replaced.Contains((f.Job, f.Revision)))
+                .Concat(fixtures)
                 .OrderBy(f => f.Job, StringComparer.Ordinal)
                 .ThenBy(f => f.Revision),
         ]);
+    }
 
     /// <summary>What cannot be true: a number used by two jobs, one revision listed twice, a block on the shelf above a later scrapped one.</summary>
     public IEnumerable<Finding> Contradictions(string where)

@@ -1,17 +1,24 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Output;
+using FixtureGen.Shop;
 
 namespace FixtureGen.App.Regeneration;
 
 /// <summary>Remakes one job if it is stale, and tells what changed.</summary>
-public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf shelf, string scratch)
+public sealed class Remake(
+    RegenerateOptions options,
+    Staleness staleness,
+    Shelf shelf,
+    Func<Library, ShopFiles> shop,
+    string scratch
+)
 {
     public JobChange Run(string jobFile)
     {
         string job = Path.GetFileNameWithoutExtension(jobFile);
-        Stage<JobSource> source = JobSource.Read(jobFile);
         Fixture current = shelf.Register.Current(job)!;
+        Stage<JobSource> source = JobSource.Read(jobFile, _ => Stage.Of(shelf.Register.Told(current)));
         if (!source.Ok)
         {
             return Row(jobFile, current, JobResult.Refused, "its files cannot be read") with
@@ -38,8 +45,8 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
         return why is null
             ? Row(jobFile, current, JobResult.Unchanged, "up to date") with
             {
-                Before = before!.Report,
-                After = before.Report,
+                Before = JobFigures.Of(before!.Report),
+                After = JobFigures.Of(before.Report),
                 Plate = current.Plate,
                 PlateRevision = current.PlateRevision,
             }
@@ -84,18 +91,28 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
         string why
     )
     {
-        Outcome outcome = Pipeline.Make(this.Request(files, current));
-        Fixture entry = Said(current, outcome);
-        if (outcome.Report.Ok && before is { Report.Ok: true } && ProgramsDiffer(folder, outcome))
+        Fixture entry = current;
+        Registered? Revise(ImmutableArray<ProgramText> programs, Job job)
         {
-            entry = shelf.Next(entry, shelf.Ordinal(current.Job));
-            outcome = Pipeline.Make(this.Request(files, entry));
-            entry = Said(entry, outcome);
+            if (before is not { Report.Ok: true } || !Differ(folder, programs))
+            {
+                return null;
+            }
+            entry = shelf.Next(Said(current, job));
+            return shelf.Register.Told(entry);
         }
+        JobSource numbered = files with { Registered = shelf.Register.Told(current) };
+        Outcome outcome = Pipeline.Make(
+            numbered.RequestWith(shop(files.Library), static _ => { }) with
+            {
+                Revise = Revise,
+            }
+        );
+        entry = outcome.Job is { } told ? Said(entry, told) : entry;
         Report? old = before?.Report;
         JobChange change = Row(jobFile, entry, JobResult.Made, why) with
         {
-            Before = old,
+            Before = JobFigures.Of(old),
             Findings = [.. outcome.Report.Findings],
             Scrap =
                 current.OnShelf && old is not null && outcome.Job is { } made
@@ -108,7 +125,7 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
         }
         change = change with
         {
-            After = outcome.Report,
+            After = JobFigures.Of(outcome.Report),
             Plate = outcome.Job!.Plate.Name,
             PlateRevision = outcome.Job.Plate.Revision,
             Moved = old is null ? [] : Difference.Moved(old, outcome.Report),
@@ -148,19 +165,15 @@ public sealed class Remake(RegenerateOptions options, Staleness staleness, Shelf
     }
 
     /// <summary>The entry with the revision and number that the job itself may state.</summary>
-    private static Fixture Said(Fixture entry, Outcome outcome) =>
-        outcome.Job is { } job
-            ? entry with
-            {
-                Revision = job.Revision,
-                Program = job.ProgramNumber ?? entry.Program,
-            }
-            : entry;
+    private static Fixture Said(Fixture entry, Job job) =>
+        entry with
+        {
+            Revision = job.Revision,
+            Program = job.ProgramNumber ?? entry.Program,
+        };
 
-    private Request Request(JobSource files, Fixture entry) =>
-        files.Request(options.PlateFile, static _ => { }, shelf.Register.Told(entry));
-
-    private static bool ProgramsDiffer(string folder, Outcome outcome) => Changed(folder, outcome).Any();
+    private static bool Differ(string folder, ImmutableArray<ProgramText> programs) =>
+        programs.Any(p => !SameBytes(Path.Combine(folder, p.FileName), OutputFiles.Of(p).Bytes));
 
     private static IEnumerable<string> Changed(string folder, Outcome outcome) =>
         outcome

@@ -8,6 +8,7 @@ namespace FixtureGen.App.Regeneration;
 public sealed class Shelf : IDisposable
 {
     private readonly RegisterFile? file;
+    private readonly IReadOnlyDictionary<string, int> spare;
 
     private Shelf(
         string folder,
@@ -21,7 +22,11 @@ public sealed class Shelf : IDisposable
         this.Jobs = jobs;
         this.Register = register;
         this.file = file;
-        this.Stated = stated;
+        this.spare = Numbering.Spare(
+            register,
+            stated,
+            jobs.Select(j => Path.GetFileNameWithoutExtension(j)!).Where(j => register.Current(j)?.OnShelf == true)
+        );
     }
 
     public string Folder { get; }
@@ -30,8 +35,6 @@ public sealed class Shelf : IDisposable
 
     /// <summary>The register with every job claimed; not changed while workers run.</summary>
     public Register Register { get; private set; }
-
-    public IReadOnlyDictionary<string, int> Stated { get; }
 
     /// <summary>Opens the folder's register and claims a number for every job that has none.</summary>
     public static Stage<Shelf> Open(string folder, ImmutableArray<string> jobs, bool dryRun)
@@ -72,43 +75,40 @@ public sealed class Shelf : IDisposable
     }
 
     /// <summary>The entry that a remake at a higher revision would get: a new number while an older block is on the shelf, so that neither program replaces the other.</summary>
-    public Fixture Next(Fixture current, int ordinal) =>
-        current.OnShelf
-            ? current with
-            {
-                Revision = current.Revision + 1,
-                Program = Numbering.Next(this.Register, this.Stated) + (10 * ordinal),
-                Id = Numbering.Id(Numbering.Next(this.Register, this.Stated) + (10 * ordinal)),
-                State = FixtureState.Planned,
-            }
-            : current with
-            {
-                Revision = current.Revision + 1,
-            };
-
-    /// <summary>How many jobs before this one, in sorted order, have a block on the shelf: keeps new numbers independent of the workers.</summary>
-    public int Ordinal(string job) =>
-        this
-            .Jobs.Select(j => Path.GetFileNameWithoutExtension(j)!)
-            .Where(j => string.CompareOrdinal(j, job) < 0)
-            .Count(j => this.Register.Current(j)?.OnShelf == true);
+    public Fixture Next(Fixture current)
+    {
+        if (!current.OnShelf)
+        {
+            return current with { Revision = current.Revision + 1 };
+        }
+        int number = this.spare[current.Job];
+        return current with
+        {
+            Revision = current.Revision + 1,
+            Program = number,
+            Id = Numbering.Id(number),
+            State = FixtureState.Planned,
+        };
+    }
 
     /// <summary>Writes what the run made into the register, and drops nothing that it did not touch.</summary>
     public void Settle(IEnumerable<JobChange> changes)
     {
-        Register register = this.Register;
+        HashSet<string> mine = [.. this.Jobs];
+        List<Fixture> entries = [];
+        HashSet<Fixture> replaced = [];
         foreach (
             JobChange c in changes.Where(c =>
-                c.Result is JobResult.Made or JobResult.Unchanged && this.Jobs.Contains(c.JobFile)
+                c.Result is JobResult.Made or JobResult.Unchanged && mine.Contains(c.JobFile)
             )
         )
         {
-            Fixture? same = register.Of(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
-            Fixture? current = register.Current(c.Job);
+            Fixture? same = this.Register.Of(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
+            Fixture? current = this.Register.Current(c.Job);
             if (same is null && current is { OnShelf: false } && current.Revision < c.Revision)
             {
                 // A revision that was never cut is replaced by its successor.
-                register = new Register([.. register.Fixtures.Where(f => f != current)]);
+                replaced.Add(current);
             }
             Fixture entry =
                 same
@@ -121,7 +121,7 @@ public sealed class Shelf : IDisposable
                     c.PlateRevision,
                     FixtureState.Planned
                 );
-            register = register.With(
+            entries.Add(
                 entry.OnShelf
                     ? entry
                     : entry with
@@ -132,8 +132,9 @@ public sealed class Shelf : IDisposable
                     }
             );
         }
-        this.Register = register;
-        this.file?.Write(register);
+        Register kept = new([.. this.Register.Fixtures.Where(f => !replaced.Contains(f))]);
+        this.Register = kept.With(entries);
+        this.file?.Write(this.Register);
     }
 
     public void Dispose() => this.file?.Dispose();

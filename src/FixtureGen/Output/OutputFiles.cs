@@ -14,7 +14,7 @@ public static class OutputFiles
         string name = job.Name;
         return
         [
-            .. facts.Programs.Select(p => Text(p.FileName, p.Text)),
+            .. facts.Programs.Select(Of),
             new OutputFile($"{name}.fixture.dxf", [.. FixtureDrawing.Dxf(design, job)]),
             new OutputFile($"{name}.preview.png", [.. Preview.Png(design, job)]),
             Text($"{name}.preview.svg", Preview.Svg(design, job)),
@@ -36,6 +36,8 @@ public static class OutputFiles
     }
 
     public static OutputFile Of(Report report) => Text($"{report.Job}.report.json", ReportJson.Text(report));
+
+    public static OutputFile Of(ProgramText program) => Text(program.FileName, program.Text);
 
     private static OutputFile Text(string name, string text) => new(name, [.. Encoding.UTF8.GetBytes(text)]);
 }

@@ -28,7 +28,7 @@ internal sealed class ShopShelf(ShopFiles files, ReadLog log)
             return null;
         }
         used.Add(found.Path);
-        Stage<T> stage = read(found.Text, found.Path, name);
+        Stage<T> stage = files.Record(found.Path, found.Text, () => read(found.Text, found.Path, name));
         log.Findings.AddRange(stage.Findings);
         return stage.Value;
     }
@@ -40,7 +40,8 @@ internal sealed class ShopShelf(ShopFiles files, ReadLog log)
         {
             if (
                 files.Find("blanks", other) is { } found
-                && BlankReader.Read(found.Text, found.Path, other).Value is { } blank
+                && files.Record(found.Path, found.Text, () => BlankReader.Read(found.Text, found.Path, other)).Value
+                    is { } blank
             )
             {
                 yield return blank;

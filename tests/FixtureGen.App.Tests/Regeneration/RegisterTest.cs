@@ -76,6 +76,18 @@ public sealed class RegisterTest
     }
 
     [Fact]
+    public void Spare_numbers_pass_over_those_that_somebody_has()
+    {
+        Register register = Register.Empty.With([Sheath, Sheath with { Job = "other", Program = 1020 }]);
+        IReadOnlyDictionary<string, int> spare = Numbering.Spare(
+            register,
+            new Dictionary<string, int>(),
+            ["b", "a", "c"]
+        );
+        Assert.Equal([1010, 1030, 1040], new[] { "a", "b", "c" }.Select(j => spare[j]));
+    }
+
+    [Fact]
     public void The_newest_revision_that_is_not_scrapped_is_current()
     {
         Register register = Register
