@@ -125,6 +125,7 @@ internal static class BlockPlan
                         m.Feature,
                         Cutting: c,
                         Second: i > 0,
+                        Goes: i < m.Cuttings.Length - 1,
                         Breaks: frame.Setup == Setup.Top && PlateSeal.Breaks(m.Feature, frame.Job.Plate)
                     )
             )
@@ -137,6 +138,7 @@ internal static class BlockPlan
                     c.Cutting.Tool.Name,
                     c.Cutting.Kind,
                     c.Second,
+                    c.Goes,
                     c.Breaks,
                     c.Cutting.Data.Feed
                 )
@@ -145,7 +147,7 @@ internal static class BlockPlan
         {
             var first = group.First();
             yield return new Work(
-                Stages.Name(first.Feature.Kind) + (first.Second ? " corners" : ""),
+                Name(first.Feature.Kind, first.Cutting.Kind, first.Second, first.Goes),
                 Stages.Of(first.Feature.Kind),
                 first.Cutting with
                 {
@@ -158,6 +160,16 @@ internal static class BlockPlan
             );
         }
     }
+
+    /// <summary>What an operation is called where a feature takes two: drilled and then bored, or cleared and then its corners.</summary>
+    private static string Name(FeatureKind feature, OperationKind cut, bool second, bool another) =>
+        Stages.Name(feature)
+        + (cut, second, another) switch
+        {
+            (OperationKind.Drill, false, true) => " drilled first",
+            (OperationKind.Profile, true, _) => " corners",
+            _ => "",
+        };
 
     public static Operation Operation(Work work, Frame frame) =>
         Joiner.Join(

@@ -17,6 +17,8 @@ internal sealed class Clearing
     /// <summary>Longest step at depth before lifting is quicker, in diameters.</summary>
     private const double LongestLink = 8;
 
+    private const int Starts = 8;
+
     private readonly Region _area;
     private readonly Tool _tool;
     private readonly CutData _data;
@@ -69,14 +71,32 @@ internal sealed class Clearing
         return clearing._tree.IsEmpty ? null : clearing.Cut(feature, topZ, floors);
     }
 
+    /// <summary>A region of one ring may be begun anywhere along it, which shortens the way from pocket to pocket; any other at one place.</summary>
     private Piece Cut(string feature, double topZ, ImmutableArray<double> floors)
     {
-        Pen pen = new(Point3.At(FirstLeaf(_tree[0]).Region.Outer.Segments[0].Start, _heights.Hop));
+        ImmutableArray<Segment> first = FirstLeaf(_tree[0]).Region.Outer.Segments;
+        double length = first.Sum(s => s.Length);
+        int starts = IsSingle ? Starts : 1;
+        return new Piece(
+            feature,
+            [
+                .. Enumerable
+                    .Range(0, starts)
+                    .Select(k => Moves(Along.Loop(first, length * k / starts, length).First().Start, topZ, floors))
+                    .SelectMany(moves => Piece.Of(feature, moves[0].To.Xy, moves).Ways),
+            ]
+        );
+    }
+
+    private bool IsSingle => _tree is [{ Inside.IsEmpty: true, Region.Holes.IsEmpty: true }];
+
+    private ImmutableArray<Move> Moves(Point2 start, double topZ, ImmutableArray<double> floors)
+    {
+        Pen pen = new(Point3.At(start, _heights.Hop));
         double above = topZ;
-        foreach (double z in floors)
+        foreach (double z in Turns() ? [floors[^1]] : floors)
         {
-            bool single = _tree.Length == 1 && _tree[0].Inside.IsEmpty && _tree[0].Region.Holes.IsEmpty;
-            bool down = single && above < topZ;
+            bool down = IsSingle && above < topZ;
             foreach (Ring ring in _tree)
             {
                 down = Visit(pen, ring, above, z, down);
@@ -88,9 +108,15 @@ internal sealed class Clearing
             Finish(pen, floors[^1]);
         }
         pen.RapidZ(_heights.Hop);
-        ImmutableArray<Move> moves = pen.Moves;
-        return Piece.Of(feature, moves[0].To.Xy, moves);
+        return pen.Moves;
     }
+
+    /// <summary>True where the whole region is one ring so short that the ramp along it, turn for turn, takes no more than a pass may.</summary>
+    private bool Turns() =>
+        IsSingle
+        && _tree[0].Region is { } only
+        && Measure.Length(only.Outer) * Math.Tan(_data.MaxRampDeg * Math.PI / 180) <= _data.StepDown
+        && Measure.Length(only.Outer) <= Math.PI * _tool.Diameter;
 
     private static Ring FirstLeaf(Ring ring) => ring.Inside.IsEmpty ? ring : FirstLeaf(ring.Inside[0]);
 
@@ -130,7 +156,12 @@ internal sealed class Clearing
         }
         else
         {
-            pen.RapidZ(_heights.Hop);
+            Point2 entry = _entry.Begin(loop, at);
+            bool low = pen.At.Z <= above + 1e-9 && entry.DistanceTo(pen.At.Xy) <= LongestLink * _tool.Diameter;
+            if (!low || !Free(pen.At.Xy, entry))
+            {
+                pen.RapidZ(_heights.Hop);
+            }
             _entry.Enter(pen, loop, at, above, z);
         }
     }

@@ -9,6 +9,9 @@ internal static class Engraving
 {
     private const double Same = 1e-3;
 
+    /// <summary>The plunge feed begins this far above the face, whose height is known, mm.</summary>
+    private const double GroundGap = 0.1;
+
     public static IEnumerable<Piece> Strokes(
         string feature,
         IEnumerable<OpenPath> strokes,
@@ -43,6 +46,7 @@ internal static class Engraving
                 pen =>
                 {
                     pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Heights.HopGap));
+                    pen.LineZ(Math.Min(pen.At.Z, heights.Face + GroundGap), data.Feed);
                     pen.LineZ(topZ - depth, data.Plunge);
                     pen.Follow(chain, topZ - depth, data.Feed);
                     pen.RapidZ(heights.Hop);

@@ -6,7 +6,8 @@ namespace FixtureGen.Toolpaths;
 
 /// <summary>
 /// How a tool gets down to a ring: straight where that is outside the block, by a helix about the middle of a ring too small
-/// to run round, else down a ramp along the ring itself, which is then passed over again at full depth.
+/// to run round (which clears what lies within it), else down a ramp along the ring itself, which is then passed over again at full depth. A tool that stands on
+/// cleared ground goes to the beginning there, without being lifted.
 /// </summary>
 internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
 {
@@ -18,29 +19,38 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
 
     private double Slope => Math.Tan(data.MaxRampDeg * Math.PI / 180);
 
-    /// <summary>From the hop height to all round the ring at <paramref name="z"/>; the ground is at <paramref name="above"/>.</summary>
+    /// <summary>Where the tool must stand to enter a ring.</summary>
+    public Point2 Begin(Contour loop, double at) =>
+        Outside(loop) is { } open ? loop.Segments[open].Start
+        : Helix(loop) is { } helix ? helix.Centre + new Point2(helix.Radius, 0)
+        : Along.Loop(loop.Segments, at, Measure.Length(loop)).First().Start;
+
+    /// <summary>From the hop height, or from cleared ground, to all round the ring at <paramref name="z"/>; the ground is at <paramref name="above"/>.</summary>
     public void Enter(Pen pen, Contour loop, double at, double above, double z)
     {
         double length = loop.Segments.Sum(s => s.Length);
+        Go(pen, Begin(loop, at), above);
         if (Outside(loop) is { } open)
         {
-            pen.Rapid(Point3.At(loop.Segments[open].Start, pen.At.Z));
             pen.LineZ(z, data.Feed);
             double from = loop.Segments.Take(open).Sum(s => s.Length);
             pen.Follow(Along.Loop(loop.Segments, from, length), z, data.Feed);
             return;
         }
-        if (length < SmallRing * tool.Diameter && Helix(loop) is { } helix)
+        pen.Approach(above, data);
+        if (Helix(loop) is { } helix)
         {
             Spiral(pen, helix.Centre, helix.Radius, above, z);
+            Box2 box = Measure.Bounds(loop);
+            if (new Point2(box.Width, box.Height).Length <= 2 * helix.Radius)
+            {
+                return;
+            }
             (at, Point2 point, _) = Along.Nearest(loop.Segments, pen.At.Xy);
             pen.Line(Point3.At(point, z), data.Feed);
             pen.Follow(Along.Loop(loop.Segments, at, length), z, data.Feed);
             return;
         }
-        Point2 start = Along.Loop(loop.Segments, at, length).First().Start;
-        pen.Rapid(Point3.At(start, pen.At.Z));
-        pen.Approach(above, data);
         Descend(pen, loop, at, z);
     }
 
@@ -53,10 +63,20 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
         pen.Follow(Along.Loop(loop.Segments, (at + ramp) % length, length), z, data.Feed);
     }
 
+    private void Go(Pen pen, Point2 to, double above)
+    {
+        if (pen.At.Z <= above + 1e-9)
+        {
+            pen.Line(Point3.At(to, pen.At.Z), data.Feed);
+        }
+        else
+        {
+            pen.Rapid(Point3.At(to, pen.At.Z));
+        }
+    }
+
     private void Spiral(Pen pen, Point2 centre, double radius, double above, double z)
     {
-        pen.Rapid(Point3.At(centre + new Point2(radius, 0), pen.At.Z));
-        pen.Approach(above, data);
         double pitch = 2 * Math.PI * radius * Slope;
         foreach (double next in Passes.Down(above, z, pitch))
         {
@@ -65,8 +85,13 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
         pen.Turn(centre, ccw: true, z, data.Feed);
     }
 
+    /// <summary>The helix into a small ring; null for a large one, or where there is no room to turn in the middle.</summary>
     private (Point2 Centre, double Radius)? Helix(Contour loop)
     {
+        if (loop.Segments.Sum(s => s.Length) >= SmallRing * tool.Diameter)
+        {
+            return null;
+        }
         Point2 middle = Measure.Bounds(loop).Middle;
         double room = Measure.Distance(middle, area) - tool.Radius;
         double radius = Math.Min(HelixRadius * tool.Diameter, room);

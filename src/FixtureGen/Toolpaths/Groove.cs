@@ -60,7 +60,7 @@ internal static class Groove
             );
     }
 
-    /// <summary>From ground that is already cleared at the run's start: straight down there, out and back at every depth.</summary>
+    /// <summary>From ground that is already cleared at the run's start: straight down there and out at every depth, back between them.</summary>
     public static Piece FromCleared(
         string feature,
         OpenPath line,
@@ -74,20 +74,23 @@ internal static class Groove
             [
                 new Way(
                     line.Start,
-                    line.Start,
+                    line.End,
                     pen =>
                     {
                         foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
                         {
+                            pen.Follow(Back(pen.At.Xy, line), pen.At.Z, data.Feed);
                             pen.LineZ(z, data.Feed);
                             pen.Follow(line.Segments, z, data.Feed);
-                            pen.Follow(Along.Reversed(line.Segments), z, data.Feed);
                         }
                         pen.RapidZ(heights.Hop);
                     }
                 ),
             ]
         );
+
+    private static IEnumerable<Segment> Back(Point2 at, OpenPath line) =>
+        at.DistanceTo(line.End) < 1e-9 ? Along.Reversed(line.Segments) : [];
 
     private static void CutLoop(
         Pen pen,

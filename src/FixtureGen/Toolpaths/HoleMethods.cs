@@ -5,13 +5,20 @@ using FixtureGen.Model;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// The ways to make a hole: a drill of its size where the point may pass through, a helix of an end mill between half the
-/// hole and a little less than it, else clearing. A hole through over a relief is cut a little past the plate's face.
+/// The ways to make a hole: a drill of its size where the point may pass through; a smaller drill and an end mill that goes
+/// down in its hole and takes the rest; a helix of an end mill between half the hole and a little less than it, else clearing.
+/// A hole through over a relief is cut a little past the plate's face.
 /// </summary>
 internal static class HoleMethods
 {
     /// <summary>A drill is of the hole's size within this, mm on diameter.</summary>
     private const double SameSize = 0.02;
+
+    /// <summary>A first drill leaves at least this on the wall: it wanders and cuts a little large, mm (common practice, no source).</summary>
+    private const double LeastWall = 0.1;
+
+    /// <summary>An end mill is at least this much thinner than the drilled hole that it goes down in, mm (common practice, no source).</summary>
+    private const double LeastPlay = 0.15;
 
     /// <summary>An end mill goes this far below the block over a relief, mm.</summary>
     private const double Below = 0.3;
@@ -23,9 +30,13 @@ internal static class HoleMethods
     {
         double floor = hole.FloorZ <= 0 && hole.BreaksThrough ? hole.FloorZ - Below : hole.FloorZ;
         ImmutableArray<Tool> turning = hole.SlotLength > 0 ? [] : RoundMethods.Turning(hole.Diameter, floor, frame);
-        foreach (Tool drill in frame.Job.Tools.Where(t => t.Kind == ToolKind.Drill && Drills(t, hole)))
+        foreach (Tool drill in Drills(hole, frame).Where(d => IsOfSize(d, hole)))
         {
             yield return Method.Of(hole, Drill(hole, drill, frame));
+        }
+        foreach (Method predrilled in Predrilled(hole, floor, frame))
+        {
+            yield return predrilled;
         }
         foreach (Tool tool in turning)
         {
@@ -34,24 +45,49 @@ internal static class HoleMethods
                 RoundMethods.Helix(hole, hole.At, hole.Diameter, hole.TopZ, floor, tool, frame)
             );
         }
-        if (turning.IsEmpty)
+        if (turning.IsEmpty || !hole.BreaksThrough)
         {
             ImmutableArray<Removal> removals = Fit.Of(hole, frame.Setup);
-            foreach (Method m in PocketMethods.For(hole, removals, hole.Diameter / Bore.Least, frame))
+            double widest = hole.Diameter / (turning.IsEmpty ? Bore.Least : Bore.Greatest);
+            foreach (Method m in PocketMethods.For(hole, removals, widest, frame))
             {
                 yield return m;
             }
         }
     }
 
+    /// <summary>
+    /// A drill first, as large as leaves the wall to the end mill, then the largest end mill that goes down in its hole. Where
+    /// the wall does not reach the drill's hole all round, what lies between is a slot for the mill, as in a long slot.
+    /// </summary>
+    private static IEnumerable<Method> Predrilled(HoleFeature hole, double floor, Frame frame)
+    {
+        foreach (Tool drill in Drills(hole, frame).Where(d => d.Diameter <= hole.Diameter - (2 * LeastWall)))
+        {
+            ImmutableArray<Tool> mills = frame.Reaching(
+                floor,
+                t => t.Diameter <= drill.Diameter - LeastPlay && t.Diameter >= (hole.Diameter - drill.Diameter) / 2
+            );
+            if (!mills.IsEmpty)
+            {
+                yield return Method.Of(hole, Drill(hole, drill, frame), Walls.Cutting(hole, floor, mills[0], frame));
+            }
+        }
+    }
+
     /// <summary>A drill leaves a cone: it may only be used where the whole point passes into a relief.</summary>
-    private static bool Drills(Tool drill, HoleFeature hole) =>
-        hole.SlotLength <= 0
-        && Math.Abs(drill.Diameter - hole.Diameter) <= SameSize
-        && hole is { BreaksThrough: true, Opening: { } opening }
-        && opening.ReliefDiameter >= drill.Diameter + (2 * ReliefGap)
-        && opening.ReliefDepth >= drill.ConeHeight + Drilling.BreakThrough + ReliefGap
-        && drill.FluteLength >= hole.TopZ - hole.FloorZ + drill.ConeHeight;
+    private static IEnumerable<Tool> Drills(HoleFeature hole, Frame frame) =>
+        hole is { BreaksThrough: true, Opening: { } opening }
+            ? frame.Job.Tools.Where(t =>
+                t.Kind == ToolKind.Drill
+                && opening.ReliefDiameter >= t.Diameter + (2 * ReliefGap)
+                && opening.ReliefDepth >= t.ConeHeight + Drilling.BreakThrough + ReliefGap
+                && t.FluteLength >= hole.TopZ - hole.FloorZ + t.ConeHeight
+            )
+            : [];
+
+    private static bool IsOfSize(Tool drill, HoleFeature hole) =>
+        hole.SlotLength <= 0 && Math.Abs(drill.Diameter - hole.Diameter) <= SameSize;
 
     private static Cutting Drill(HoleFeature hole, Tool drill, Frame frame)
     {

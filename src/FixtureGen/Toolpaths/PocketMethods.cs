@@ -11,7 +11,7 @@ internal static class PocketMethods
     /// <summary>A first tool must clear at least this share, or the second may do it all.</summary>
     private const double WorthIt = 0.5;
 
-    /// <summary>A round pocket is bored where a tool turns in it, any other cleared.</summary>
+    /// <summary>A round pocket is bored by tools that turn in it and cleared by smaller ones, any other cleared.</summary>
     public static IEnumerable<Method> For(Feature feature, ImmutableArray<Removal> removals, Frame frame)
     {
         if (removals is [{ Area: [var only] } r] && RoundMethods.Circle(only) is { } circle)
@@ -19,12 +19,14 @@ internal static class PocketMethods
             ImmutableArray<Tool> turning = RoundMethods.Turning(circle.Diameter, r.FloorZ, frame);
             if (!turning.IsEmpty)
             {
-                return turning.Select(t =>
-                    Method.Of(
-                        feature,
-                        RoundMethods.Helix(feature, circle.Centre, circle.Diameter, r.TopZ, r.FloorZ, t, frame)
+                return turning
+                    .Select(t =>
+                        Method.Of(
+                            feature,
+                            RoundMethods.Helix(feature, circle.Centre, circle.Diameter, r.TopZ, r.FloorZ, t, frame)
+                        )
                     )
-                );
+                    .Concat(For(feature, removals, circle.Diameter / Bore.Greatest, frame));
             }
         }
         return For(feature, removals, double.PositiveInfinity, frame);
@@ -76,7 +78,7 @@ internal static class PocketMethods
             second,
             OperationKind.Profile,
             data,
-            Estimate(area, 0, depth, data),
+            Estimate(area, 0, 0, depth, data),
             () =>
                 [
                     .. removals.SelectMany(r =>
@@ -106,8 +108,11 @@ internal static class PocketMethods
         double deep = frame.Heights.Face - removals.Min(r => r.FloorZ);
         double allowance = RoundMethods.Allowance(feature.Kind, tool, deep);
         double minutes = removals.Sum(r =>
-            Estimate(Measure.Area(r.Area), Measure.Length(r.Area[0]), r.TopZ - r.FloorZ, data)
-        );
+        {
+            ImmutableArray<Region> centres = frame.Kernel.Offset(r.Area, -tool.Radius);
+            double walls = centres.Sum(c => c.Contours.Sum(Measure.Length));
+            return Estimate(Measure.Area(centres), walls, centres.Length, r.TopZ - r.FloorZ, data);
+        });
         return new Cutting(
             tool,
             OperationKind.Clear,
@@ -144,9 +149,14 @@ internal static class PocketMethods
         Kernel kernel
     ) => [.. areas.SelectMany(a => Rest.Left(a, larger, smallest, kernel))];
 
-    private static double Estimate(double area, double outline, double depth, CutData data)
+    /// <summary>
+    /// Minutes of the rings that a tool's centre runs: a step apart over its area, the outermost along its walls, and a ramp
+    /// down to each pass of each piece.
+    /// </summary>
+    private static double Estimate(double area, double walls, int pieces, double depth, CutData data)
     {
-        int passes = Math.Max(1, (int)Math.Ceiling((depth / data.StepDown) - 1e-6));
-        return passes * ((area / data.StepOver) + outline) / data.Feed;
+        int passes = Passes.Count(depth, data.StepDown);
+        double ramps = pieces * depth / Math.Tan(data.MaxRampDeg * Math.PI / 180);
+        return ((passes * ((area / data.StepOver) + (walls / 2))) + ramps) / data.Feed;
     }
 }

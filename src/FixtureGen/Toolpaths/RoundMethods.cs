@@ -11,7 +11,7 @@ internal static class RoundMethods
     /// The feed of the tool's centre is lowered by its circle's share of the hole, so that the rim keeps the chip load, but
     /// no further than this: a helix takes thin chips (common practice, no source).
     /// </summary>
-    private const double LeastShare = 0.25;
+    public const double LeastShare = 0.25;
 
     /// <summary>Left on a wall that matters for the last turn: a share of the tool, at most so much, mm (common practice, no source).</summary>
     private const double AllowanceShare = 0.025;

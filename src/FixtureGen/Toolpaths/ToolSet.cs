@@ -10,7 +10,7 @@ namespace FixtureGen.Toolpaths;
 internal static class ToolSet
 {
     /// <summary>Sets are tried one by one up to this many tools; beyond it the largest are kept.</summary>
-    private const int MostTools = 12;
+    private const int MostTools = 16;
 
     /// <summary>For each feature its method; a feature without any method must have been refused before.</summary>
     public static ImmutableArray<Method> Choose(IReadOnlyList<ImmutableArray<Method>> methods, double changeMinutes)
