@@ -78,6 +78,13 @@ public sealed record Plate(
     Machine Machine
 )
 {
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+
     public IEnumerable<PlateOpening> Bolts => Openings.Where(o => o.Kind == OpeningKind.Bolt);
 
     public IEnumerable<PlateOpening> Ports => Openings.Where(o => o.Kind == OpeningKind.Port);

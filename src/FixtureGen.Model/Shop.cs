@@ -10,7 +10,15 @@ public sealed record Blank(
     double Height,
     double Thickness,
     double ThicknessTolerance
-);
+)
+{
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+}
 
 /// <summary>One row of a chip-load chart: cutter diameter mm, least and greatest feed per tooth mm.</summary>
 public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
@@ -33,7 +41,15 @@ public sealed record Material(
     double ShellFriction,
     bool IsPlastic,
     string Source
-);
+)
+{
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+}
 
 public enum ToolKind
 {
@@ -110,7 +126,15 @@ public sealed record MagnetSpec(
     double JacketHeight,
     double JacketFloor,
     string Source
-);
+)
+{
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+}
 
 public enum CordKind
 {
@@ -137,7 +161,15 @@ public sealed record Gasket(
     double CutAllowanceRatio,
     double FrictionShellOnCord,
     string Source
-);
+)
+{
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+}
 
 /// <summary>A screw with its washer and hole, mm; torque N.m at nut factor NutFactor; StressArea mm2.</summary>
 public sealed record Screw(
@@ -155,7 +187,15 @@ public sealed record Screw(
     double NutFactor,
     double StressArea,
     string Source
-);
+)
+{
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+}
 
 /// <summary>A dowel pin standing in a plate bushing, mm. SlipHole is the block's bore; BushDiameter the bore of a bush pressed into a plastic block, 0 for none.</summary>
 public sealed record DowelPin(
@@ -166,4 +206,12 @@ public sealed record DowelPin(
     double BushDiameter,
     double BushLength,
     string Source
-);
+)
+{
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+}

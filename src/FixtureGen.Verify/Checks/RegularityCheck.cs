@@ -20,10 +20,15 @@ internal static class RegularityCheck
     public static void Go(Run run)
     {
         List<Motion> feeds = [];
+        bool changed = false;
         foreach (ProgramEvent e in run.Trace.Events)
         {
+            // a fresh tool is sent to its place in full, also where the one before it left off
+            changed =
+                e.Kind == EventKind.ToolChange || (changed && !(e.Kind == EventKind.Motion && Run.IsFeed(e.Motion)));
             if (
-                e.Kind == EventKind.Motion
+                !changed
+                && e.Kind == EventKind.Motion
                 && !e.ToHome
                 && !e.IsCycle
                 && e.Motion.From == e.Motion.To

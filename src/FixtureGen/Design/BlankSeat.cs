@@ -12,7 +12,7 @@ internal static class BlankSeat
         double? y = Edge(plate, n => n.Y, p => p.Y, blank.Height);
         return x is { } minX && y is { } minY
             ? Stage.Of(new Box2(minX, minY, minX + blank.Width, minY + blank.Height))
-            : Stage.Failed<Box2>(DesignFindings.StopsDoNotSeat(plate.Name, x is null ? "X" : "Y"));
+            : Stage.Failed<Box2>(BlockFindings.StopsDoNotSeat(plate.Name, x is null ? "X" : "Y"));
     }
 
     private static double? Edge(Plate plate, Func<Point2, double> normal, Func<Point2, double> place, double size)

@@ -27,11 +27,11 @@ internal static class Bolts
         ImmutableArray<PlateOpening> bolts = [.. Within(job.Plate, block)];
         if (bolts.Length < 2)
         {
-            findings.Add(DesignFindings.TooFewBolts(job.Plate.Name, bolts.Length));
+            findings.Add(BlockFindings.TooFewBolts(job.Plate.Name, bolts.Length));
         }
         if (seat < job.Rules.LeastFloor)
         {
-            findings.Add(DesignFindings.FloorThin("bolt head", null, seat, job.Rules.LeastFloor));
+            findings.Add(BlockFindings.FloorThin("bolt head", null, seat, job.Rules.LeastFloor));
         }
         double edge = (CounterboreDiameter(job.Bolt) / 2) + job.Plate.PlacingTolerance;
         foreach (PlateOpening bolt in bolts)
@@ -40,7 +40,7 @@ internal static class Bolts
             findings.AddRange(BreakThrough.Check(bolt, job.Bolt.ClearanceHole, 0));
             if (!block.Outset(-edge).Contains(bolt.At))
             {
-                findings.Add(DesignFindings.HoleOverEdge(bolt.Name, bolt.At, edge));
+                findings.Add(BlockFindings.HoleOverEdge(bolt.Name, bolt.At, edge));
             }
         }
         ImmutableArray<Feature> features = [.. bolts.SelectMany(b => Holes(job, b, levels, seat))];

@@ -34,7 +34,7 @@ internal static class BreakThrough
         if (!Allowed(opening, diameter, length))
         {
             (double width, double depth) = Needs(diameter, length);
-            yield return DesignFindings.OpeningWithoutRelief(opening, opening.At, width, depth);
+            yield return BlockFindings.OpeningWithoutRelief(opening, opening.At, width, depth);
         }
     }
 }

@@ -31,7 +31,7 @@ internal static class Clearances
         }.Max();
         if (over > 1e-6)
         {
-            findings.Add(DesignFindings.ReliefOverEdge(over, EdgeMargin(job)));
+            findings.Add(PlaceFindings.ReliefOverEdge(over, EdgeMargin(job)));
         }
         Contour outer = around[0].Outer;
         foreach (Obstacle o in obstacles)
@@ -41,7 +41,7 @@ internal static class Clearances
             double shortBy = Inside.Contains(outer, o.At) ? needed + distance : needed - distance;
             if (shortBy > 1e-6)
             {
-                findings.Add(DesignFindings.ObstacleUnderPart(o.Name, o.At, shortBy));
+                findings.Add(PlaceFindings.ObstacleUnderPart(o.Name, o.At, shortBy));
             }
         }
         return Stage.Of(true, findings);

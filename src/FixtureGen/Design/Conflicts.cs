@@ -23,7 +23,7 @@ internal static class Conflicts
         {
             if (cuts[a].Kind != FeatureKind.Relief && !Within(block, boxes[a]))
             {
-                yield return DesignFindings.FeatureOverEdge(cuts[a].Feature, boxes[a].Middle);
+                yield return BlockFindings.FeatureOverEdge(cuts[a].Feature, boxes[a].Middle);
             }
             Box2 near = boxes[a].Outset(wall);
             for (int b = a + 1; b < cuts.Length; b++)
@@ -57,8 +57,8 @@ internal static class Conflicts
             (apart, meets) = Common(a, b, mid, kernel) is null ? (mid, meets) : (apart, mid);
         }
         return apart <= 0
-            ? DesignFindings.FeaturesMeet(a.Feature, b.Feature, at)
-            : DesignFindings.WallThin(a.Feature, b.Feature, at, apart, wall);
+            ? BlockFindings.FeaturesMeet(a.Feature, b.Feature, at)
+            : BlockFindings.WallThin(a.Feature, b.Feature, at, apart, wall);
     }
 
     /// <summary>Where the second comes within the distance of the first; null where it does not.</summary>

@@ -26,14 +26,14 @@ internal static class DepthChain
             if (removal.FloorZ < leastFloor - Slack)
             {
                 Point2 at = Measure.Bounds(removal.Area).Middle;
-                yield return DesignFindings.FloorThin(removal.Feature, at, removal.FloorZ, leastFloor);
+                yield return BlockFindings.FloorThin(removal.Feature, at, removal.FloorZ, leastFloor);
             }
             foreach (Removal under in below.Where(b => !IsPair(removal, b)))
             {
                 double floor = removal.FloorZ - under.TopZ;
                 if (floor < leastFloor - Slack && Overlap(removal, under, kernel) is { } at)
                 {
-                    yield return DesignFindings.FloorThin(
+                    yield return BlockFindings.FloorThin(
                         $"{removal.Feature} over {under.Feature}",
                         at,
                         floor,

@@ -19,7 +19,7 @@ public static class Designer
         {
             Kernel kernel = new(tolerances);
             Box2 block = placement.BlankBox;
-            Part placed = Transform.Apply(placement.Pose, part);
+            Part placed = log.Take(MarkLetters.Cut(Transform.Apply(placement.Pose, part), job));
             Levels levels = log.Take(Levels.Checked(job));
             log.AddRange(PlateSeal.CheckCover(job.Plate, block));
 

@@ -28,7 +28,7 @@ internal static class FormPockets
             Point2 at = Measure.Bounds(form.Edge).Middle;
             if (floor < job.Rules.LeastFloor)
             {
-                findings.Add(DesignFindings.FloorThin(name, at, floor, job.Rules.LeastFloor));
+                findings.Add(BlockFindings.FloorThin(name, at, floor, job.Rules.LeastFloor));
             }
             ImmutableArray<Region> area = kernel.Offset(
                 [Region.Of(Contours.Ccw(form.Edge))],
@@ -62,7 +62,7 @@ internal static class FormPockets
                 && zones.Any(z => Inside.Contains(z.Boundary.Outer, form.Edge.Segments[0].Start))
             )
             {
-                yield return DesignFindings.FormUpInSeal(i + 1, at, form.Height);
+                yield return LocatorFindings.FormUpInSeal(i + 1, at, form.Height);
             }
         }
     }
@@ -81,7 +81,7 @@ internal static class FormPockets
         ImmutableArray<Region> left = kernel.Difference(area, kernel.Offset(kernel.Open(area, cutter), 0.02));
         if (left.Length > 0)
         {
-            yield return DesignFindings.FormCornerTight(name, Measure.Bounds(left[0].Outer).Middle, cutter);
+            yield return LocatorFindings.FormCornerTight(name, Measure.Bounds(left[0].Outer).Middle, cutter);
         }
     }
 }

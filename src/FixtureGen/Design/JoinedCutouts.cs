@@ -19,17 +19,14 @@ internal static class JoinedCutouts
             );
         foreach (int i in byLoop[-1])
         {
-            yield return DesignFindings.CutoutJoinedOutside(i + 1, Middle(placed, i));
+            yield return ZoneFindings.CutoutJoinedOutside(i + 1, Middle(placed, i));
         }
         for (int loop = 0; loop < loops.Length; loop++)
         {
             int[] together = [.. byLoop[loop]];
             if (together.Length > 1)
             {
-                yield return DesignFindings.CutoutsJoined(
-                    [.. together.Select(i => i + 1)],
-                    Middle(placed, together[0])
-                );
+                yield return ZoneFindings.CutoutsJoined([.. together.Select(i => i + 1)], Middle(placed, together[0]));
             }
         }
     }

@@ -49,13 +49,13 @@ internal static class Label
     {
         if (Engraver(job) is not { } tool)
         {
-            return Stage.Failed<ImmutableArray<Feature>>(DesignFindings.NoEngraver());
+            return Stage.Failed<ImmutableArray<Feature>>(LabelFindings.NoEngraver());
         }
         List<Finding> findings = [];
         ImmutableArray<char> unknown = Lettering.Strokes(text, job.Rules.LetterHeight).Unknown;
         if (unknown.Length > 0)
         {
-            findings.Add(DesignFindings.NoLetterFor(text, unknown));
+            findings.Add(LabelFindings.NoLetterFor(text, unknown));
         }
         double[] heights = [job.Rules.LetterHeight, .. Sizes.Where(s => s < job.Rules.LetterHeight)];
         foreach (double height in heights)
@@ -66,7 +66,7 @@ internal static class Label
             }
             if (height < job.Rules.LetterHeight)
             {
-                findings.Add(DesignFindings.LabelSmaller(height, job.Rules.LetterHeight));
+                findings.Add(LabelFindings.LabelSmaller(height, job.Rules.LetterHeight));
             }
             List<Feature> features =
             [
@@ -78,7 +78,7 @@ internal static class Label
             }
             return Stage.Of(features.ToImmutableArray(), findings);
         }
-        findings.Add(DesignFindings.NoRoomForLabel(text, heights[^1], Lettering.Width(text, heights[^1])));
+        findings.Add(LabelFindings.NoRoomForLabel(text, heights[^1], Lettering.Width(text, heights[^1])));
         return Stage.Failed<ImmutableArray<Feature>>(findings);
     }
 

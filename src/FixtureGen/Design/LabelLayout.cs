@@ -13,31 +13,36 @@ internal sealed record LabelLayout(ImmutableArray<OpenPath> Letters, ImmutableAr
     private const double ArrowWidth = 0.6;
     private const double ArrowGap = 0.6;
 
+    private const double UprightDeg = 90;
+
     /// <summary>The first layout that fits: few lines first, level before upright; null where none does.</summary>
     public static LabelLayout? Find(string text, bool arrow, double height, FreeFace face)
     {
         for (int count = 1; count <= MostLines; count++)
         {
             string[] lines = Broken(text, count);
-            double width = lines
-                .Select(
-                    (l, i) =>
-                        Lettering.Width(l, height)
-                        + (arrow && i == lines.Length - 1 ? (ArrowGap + ArrowWidth) * height : 0)
-                )
-                .Max();
             double tall = height + ((lines.Length - 1) * Lettering.LinePitch(height));
-            if (face.Find(width, tall) is { } level)
+            if (face.Find(Width(lines, arrow ? ArrowWidth : null, height), tall) is { } level)
             {
                 return Write(lines, arrow, height, tall, new Pose(level.MinX, level.MinY, 0));
             }
-            if (face.Find(tall, width) is { } upright)
+            if (face.Find(tall, Width(lines, arrow ? 1 : null, height)) is { } upright)
             {
-                return Write(lines, arrow, height, tall, new Pose(upright.MaxX, upright.MinY, 90));
+                return Write(lines, arrow, height, tall, new Pose(upright.MaxX, upright.MinY, UprightDeg));
             }
         }
         return null;
     }
+
+    /// <summary>The longest line, the last one with what the arrow takes along it; the arrow stands across an upright label.</summary>
+    private static double Width(string[] lines, double? arrow, double height) =>
+        lines
+            .Select(
+                (l, i) =>
+                    Lettering.Width(l, height)
+                    + (arrow is { } along && i == lines.Length - 1 ? (ArrowGap + along) * height : 0)
+            )
+            .Max();
 
     private static LabelLayout Write(string[] lines, bool arrow, double height, double tall, Pose pose)
     {
@@ -52,16 +57,20 @@ internal sealed record LabelLayout(ImmutableArray<OpenPath> Letters, ImmutableAr
             baseline -= Lettering.LinePitch(height);
         }
         double half = Lettering.StrokeWidth(height) / 2;
-        double x = end + ((ArrowGap + (ArrowWidth / 2)) * height);
-        OpenPath[] strokes = arrow ? UpArrow(new(x, half), height - (2 * half), (ArrowWidth * height / 2) - half) : [];
+        double along = pose.AngleDeg == 0 ? ArrowWidth : 1;
+        Point2 middle = new(end + ((ArrowGap + (along / 2)) * height), height / 2);
+        Pose up = new(Transform.Apply(pose, middle).X, Transform.Apply(pose, middle).Y, 0);
+        OpenPath[] strokes = arrow ? UpArrow(height - (2 * half), (ArrowWidth * height / 2) - half) : [];
         return new(
             [.. letters.Select(s => Transform.Apply(pose, s))],
-            [.. strokes.Select(s => Transform.Apply(pose, s))]
+            [.. strokes.Select(s => Transform.Apply(up, s))]
         );
     }
 
-    private static OpenPath[] UpArrow(Point2 foot, double height, double half)
+    /// <summary>An arrow about the origin that points to the plate's +Y, whichever way the text beside it runs.</summary>
+    private static OpenPath[] UpArrow(double height, double half)
     {
+        Point2 foot = new(0, -height / 2);
         Point2 tip = foot + new Point2(0, height);
         return
         [

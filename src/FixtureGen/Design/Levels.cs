@@ -22,11 +22,11 @@ internal sealed record Levels(double Face, double Raw, double TrimTip, double Re
         double skim = levels.Raw - levels.Face;
         if (skim < job.Rules.LeastSkim)
         {
-            findings.Add(DesignFindings.SkimTooThin(skim, job.Rules.LeastSkim, levels.Raw, levels.Face));
+            findings.Add(BlockFindings.SkimTooThin(skim, job.Rules.LeastSkim, levels.Raw, levels.Face));
         }
         if (levels.ReliefFloor < job.Rules.LeastFloor)
         {
-            findings.Add(DesignFindings.FloorThin("relief", null, levels.ReliefFloor, job.Rules.LeastFloor));
+            findings.Add(BlockFindings.FloorThin("relief", null, levels.ReliefFloor, job.Rules.LeastFloor));
         }
         return Stage.Of(levels, findings);
     }

@@ -28,13 +28,13 @@ internal static class Locators
             case LocatorKind.Form when placed.Forms.Any(f => f.Direction == FormDirection.Down):
                 return Stage.Of(ImmutableArray<Feature>.Empty);
             case LocatorKind.Form:
-                return Stage.Failed<ImmutableArray<Feature>>(DesignFindings.NoFormToNest());
+                return Stage.Failed<ImmutableArray<Feature>>(LocatorFindings.NoFormToNest());
             case LocatorKind.Hand:
-                return Stage.Of(ImmutableArray<Feature>.Empty, [DesignFindings.LocatedByHand(job.Shell.SlackMax)]);
+                return Stage.Of(ImmutableArray<Feature>.Empty, [LocatorFindings.LocatedByHand(job.Shell.SlackMax)]);
             case LocatorKind.Pins:
                 return PinHoles(pose, relief, obstacles, block, levels, job);
             default:
-                return Stage.Failed<ImmutableArray<Feature>>(DesignFindings.NoLocator());
+                return Stage.Failed<ImmutableArray<Feature>>(LocatorFindings.NoLocator());
         }
     }
 
@@ -49,7 +49,7 @@ internal static class Locators
     {
         if (job.LocatorPins.Length < 2)
         {
-            return Stage.Failed<ImmutableArray<Feature>>(DesignFindings.TooFewLocatorPins(job.LocatorPins.Length));
+            return Stage.Failed<ImmutableArray<Feature>>(LocatorFindings.TooFewLocatorPins(job.LocatorPins.Length));
         }
         List<Finding> findings = [];
         List<Feature> holes = [];
@@ -64,17 +64,17 @@ internal static class Locators
             double shortBy = over ? keep + toRelief : keep - toRelief;
             if (shortBy > 0)
             {
-                findings.Add(DesignFindings.LocatorInTheWay(name, at, "relief", shortBy));
+                findings.Add(LocatorFindings.LocatorInTheWay(name, at, "relief", shortBy));
             }
             if (!block.Outset(-(keep + job.Plate.PlacingTolerance)).Contains(at))
             {
-                findings.Add(DesignFindings.HoleOverEdge(name, at, keep + job.Plate.PlacingTolerance));
+                findings.Add(BlockFindings.HoleOverEdge(name, at, keep + job.Plate.PlacingTolerance));
             }
             findings.AddRange(
                 obstacles
                     .Where(o => o.At.DistanceTo(at) < o.Radius + keep)
                     .Select(o =>
-                        DesignFindings.LocatorInTheWay(name, at, o.Name, o.Radius + keep - o.At.DistanceTo(at))
+                        LocatorFindings.LocatorInTheWay(name, at, o.Name, o.Radius + keep - o.At.DistanceTo(at))
                     )
             );
             holes.Add(

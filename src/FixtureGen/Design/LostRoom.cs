@@ -14,7 +14,7 @@ internal static class LostRoom
     ) =>
         room.Where(piece => kernel.Intersect([piece], zones).Length == 0)
             .Select(piece =>
-                DesignFindings.RoomNotSealed(
+                ZoneFindings.RoomNotSealed(
                     Measure.Bounds(piece.Outer).Middle,
                     Measure.Area(piece),
                     2 * Widest.Radius([piece], radius, kernel),

@@ -33,12 +33,12 @@ internal static class MagnetPockets
         double floor = levels.Face - Depth(job);
         if (NotchTool(job) is not { } notch)
         {
-            return Stage.Failed<ImmutableArray<Feature>>(DesignFindings.NoNotchTool(Depth(job)));
+            return Stage.Failed<ImmutableArray<Feature>>(NetFindings.NoNotchTool(Depth(job)));
         }
         List<Finding> findings = [];
         if (floor < job.Rules.LeastFloor)
         {
-            findings.Add(DesignFindings.FloorThin("magnet pocket", magnets[0].At, floor, job.Rules.LeastFloor));
+            findings.Add(BlockFindings.FloorThin("magnet pocket", magnets[0].At, floor, job.Rules.LeastFloor));
         }
         MagnetWalls walls = new(magnets, zones, standing, Diameter(job) / 2, job);
         List<Feature> features = [];

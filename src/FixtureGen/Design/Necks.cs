@@ -22,7 +22,7 @@ internal static class Necks
             {
                 if (Neck(room, zones, a, b, radius, kernel) is { } neck)
                 {
-                    yield return DesignFindings.Neck(neck.At, neck.Width, 2 * radius, a + 1, b + 1);
+                    yield return ZoneFindings.Neck(neck.At, neck.Width, 2 * radius, a + 1, b + 1);
                 }
             }
         }

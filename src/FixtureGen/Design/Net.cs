@@ -23,7 +23,7 @@ internal static class Net
     {
         if (NetWidth.Choose(job) is not { } cutter)
         {
-            return Stage.Failed<ImmutableArray<Laid>>(DesignFindings.NoNetTool());
+            return Stage.Failed<ImmutableArray<Laid>>(NetFindings.NoNetTool());
         }
         List<Finding> findings = [.. NetWidth.Check(cutter, job)];
         List<Laid> nets = [];
@@ -31,18 +31,18 @@ internal static class Net
         {
             if (BestLaying(zone, pockets, cutter, job, kernel) is not { } laid)
             {
-                findings.Add(DesignFindings.PortBlocked(zone.Index + 1, zone.PortAt));
+                findings.Add(NetFindings.PortBlocked(zone.Index + 1, zone.PortAt));
                 continue;
             }
             (NetLines lines, ImmutableArray<Region> room, double fromPockets) = laid;
             if (fromPockets < job.Rules.Land)
             {
-                findings.Add(DesignFindings.NetNearPocket(zone.Index + 1, zone.PortAt, job.Rules.Land, fromPockets));
+                findings.Add(NetFindings.NetNearPocket(zone.Index + 1, zone.PortAt, job.Rules.Land, fromPockets));
             }
             ImmutableArray<Way> further = Further(zone, room, lines, cutter, levels, job, kernel);
             if (lines.Farthest is var (at, farthest) && farthest > job.Rules.NetReach)
             {
-                findings.Add(DesignFindings.NetReach(zone.Index + 1, at, farthest, job.Rules.NetReach));
+                findings.Add(NetFindings.NetReach(zone.Index + 1, at, farthest, job.Rules.NetReach));
             }
             nets.Add(Groove(zone, room, lines, further, cutter, levels, job, kernel));
         }

@@ -39,7 +39,7 @@ internal static class Pins
             if (!block.Outset(-(reach + job.Rules.Wall + job.Plate.PlacingTolerance)).Contains(pin.At))
             {
                 findings.Add(
-                    DesignFindings.HoleOverEdge(pin.Name, pin.At, reach + job.Rules.Wall + job.Plate.PlacingTolerance)
+                    BlockFindings.HoleOverEdge(pin.Name, pin.At, reach + job.Rules.Wall + job.Plate.PlacingTolerance)
                 );
             }
             findings.AddRange(PlateSeal.Check(job.Plate, pin.Name, pin.At, reach));
@@ -48,12 +48,12 @@ internal static class Pins
             features.Add(hole);
             if (levels.Face - hole.TopZ is > 0 and var floor && floor < job.Rules.LeastFloor)
             {
-                findings.Add(DesignFindings.FloorThin(hole.Name, pin.At, floor, job.Rules.LeastFloor));
+                findings.Add(BlockFindings.FloorThin(hole.Name, pin.At, floor, job.Rules.LeastFloor));
             }
         }
         if (OneWayOnly.OtherWay(job.Plate, block) is { } other)
         {
-            findings.Add(DesignFindings.GoesOnTwoWays(other));
+            findings.Add(BlockFindings.GoesOnTwoWays(other));
         }
         return Stage.Of(features.ToImmutableArray(), findings);
     }

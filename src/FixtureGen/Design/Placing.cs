@@ -35,7 +35,7 @@ public static class Placing
                 return new Placement(free, job.Blank, block);
             }
             string[] others = [.. job.OtherBlanks.Where(b => Fits(footprint, b, job)).Select(b => b.Name)];
-            return log.Take(Stage.Failed<Placement>(DesignFindings.DoesNotFit(found.Short!, job.Blank, others)));
+            return log.Take(Stage.Failed<Placement>(PlaceFindings.DoesNotFit(found.Short!, job.Blank, others)));
         });
 
     /// <summary>Notes and warnings come again when the placed part is designed.</summary>

@@ -17,7 +17,7 @@ internal static class PlateSeal
         double shortBy = inside ? needed + distance : needed - distance;
         if (shortBy > 0)
         {
-            yield return DesignFindings.HoleInPlateSeal(hole, at, shortBy);
+            yield return BlockFindings.HoleInPlateSeal(hole, at, shortBy);
         }
     }
 
@@ -38,7 +38,7 @@ internal static class PlateSeal
         );
         if (shortBy > 0)
         {
-            yield return DesignFindings.BlankInsidePlateSeal(shortBy);
+            yield return BlockFindings.BlankInsidePlateSeal(shortBy);
         }
     }
 }

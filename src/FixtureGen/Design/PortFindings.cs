@@ -9,9 +9,9 @@ internal static class PortFindings
         new(
             "port-misplaced",
             Severity.Error,
-            $"port at {DesignFindings.Place(at)}",
-            $"the port asked for here is {DesignFindings.Mm(lack.ShortBy)} too near {lack.Against} (nearest at {DesignFindings.Place(lack.Nearest)})",
-            $"move the port by at least {DesignFindings.Mm(lack.ShortBy)}, or take its [[port]] out: the program then chooses the place"
+            $"port at {FindingWords.Place(at)}",
+            $"the port asked for here is {FindingWords.Mm(lack.ShortBy)} too near {lack.Against} (nearest at {FindingWords.Place(lack.Nearest)})",
+            $"move the port by at least {FindingWords.Mm(lack.ShortBy)}, or take its [[port]] out: the program then chooses the place"
         )
         {
             At = at,
@@ -21,9 +21,9 @@ internal static class PortFindings
         new(
             "port-outside-zones",
             Severity.Error,
-            $"port at {DesignFindings.Place(at)}",
-            $"the port asked for here lies in no sealed zone: {DesignFindings.Mm(lack.ShortBy)} from where the nearest one can take it",
-            $"move the port towards {DesignFindings.Place(lack.Nearest)} and {DesignFindings.Mm(lack.ShortBy)} on, or take its [[port]] out"
+            $"port at {FindingWords.Place(at)}",
+            $"the port asked for here lies in no sealed zone: {FindingWords.Mm(lack.ShortBy)} from where the nearest one can take it",
+            $"move the port towards {FindingWords.Place(lack.Nearest)} and {FindingWords.Mm(lack.ShortBy)} on, or take its [[port]] out"
         )
         {
             At = at,
@@ -33,8 +33,8 @@ internal static class PortFindings
         new(
             "port-surplus",
             Severity.Error,
-            $"port at {DesignFindings.Place(at)}",
-            $"zone {DesignFindings.Count(zone)} already has the port asked for at {DesignFindings.Place(first)}; a zone is fed by one",
+            $"port at {FindingWords.Place(at)}",
+            $"zone {FindingWords.Count(zone)} already has the port asked for at {FindingWords.Place(first)}; a zone is fed by one",
             "take one of the two [[port]] tables out of the job"
         )
         {

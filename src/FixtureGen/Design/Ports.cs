@@ -56,7 +56,7 @@ internal static class Ports
             if (way is null)
             {
                 findings.Add(
-                    DesignFindings.ZoneWithoutPort(
+                    ZoneFindings.ZoneWithoutPort(
                         index + 1,
                         Measure.Bounds(boundary.Outer).Middle,
                         Measure.Area(boundary)
@@ -73,7 +73,7 @@ internal static class Ports
         }
         if (zones.Count == 0)
         {
-            findings.Add(DesignFindings.NoPort(job.Plate.Name));
+            findings.Add(ZoneFindings.NoPort(job.Plate.Name));
             return Stage.Failed<Fed>(findings);
         }
         return Stage.Of(

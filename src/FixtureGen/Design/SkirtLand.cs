@@ -76,7 +76,7 @@ internal static class SkirtLand
         if (rounded.Zone.Length == 0 || rounded.Sharp.Length > 0)
         {
             double widest = Widest.Radius(room, radius, kernel);
-            return Stage.Failed<Laid>(DesignFindings.SkirtLandHasNoRoom(2 * widest, 2 * radius));
+            return Stage.Failed<Laid>(ZoneFindings.SkirtLandHasNoRoom(2 * widest, 2 * radius));
         }
         Region[] zones = [.. rounded.Zone.OrderByDescending(z => Math.Round(Measure.Area(z), 3))];
         Stage<Ports.Fed> fed = Ports.Feed(zones, obstacles, [], [], first, levels, job, kernel);
@@ -88,7 +88,7 @@ internal static class SkirtLand
         double skirt = reach + (job.Gasket.GrooveWidth / 2) + job.TrimTool.Diameter + job.Rules.SideClearance;
         return Stage.Of(
             new Laid(fed.Value.Zones, gaskets.Cords, [.. gaskets.Grooves, .. fed.Value.Features], fed.Value.Links),
-            [.. fed.Findings, DesignFindings.SkirtReach(skirt)]
+            [.. fed.Findings, ZoneFindings.SkirtReach(skirt)]
         );
     }
 }

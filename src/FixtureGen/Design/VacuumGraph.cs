@@ -20,6 +20,6 @@ internal static class VacuumGraph
         }
         return zones
             .Where(z => !reached.Contains(Names.Numbered("zone", z.Index + 1)))
-            .Select(z => DesignFindings.ZoneCutOff(z.Index + 1, z.PortAt));
+            .Select(z => NetFindings.ZoneCutOff(z.Index + 1, z.PortAt));
     }
 }

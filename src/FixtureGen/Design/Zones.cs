@@ -40,14 +40,14 @@ internal static class Zones
         if (rounded.Sharp.Length > 0)
         {
             Point2 at = Measure.Bounds(rounded.Sharp[0].Outer).Middle;
-            return Stage.Failed<ImmutableArray<Region>>(DesignFindings.BendTooTight(at, radius));
+            return Stage.Failed<ImmutableArray<Region>>(ZoneFindings.BendTooTight(at, radius));
         }
         List<Finding> findings = [];
         ImmutableArray<Region> kept = WithRoomForAPort(rounded.Zone, job, kernel, findings);
         if (kept.Length == 0)
         {
             double widest = Widest.Radius(room, 10 * radius, kernel);
-            findings.Add(DesignFindings.NoZone(Measure.Bounds(placed.Outer).Middle, 2 * widest, 2 * radius, Keep(job)));
+            findings.Add(ZoneFindings.NoZone(Measure.Bounds(placed.Outer).Middle, 2 * widest, 2 * radius, Keep(job)));
             return Stage.Failed<ImmutableArray<Region>>(findings);
         }
         findings.AddRange(Necks.Between(room, kept, radius, kernel));
@@ -83,12 +83,7 @@ internal static class Zones
             }
             double widest = Widest.Radius([zone], needed, kernel);
             findings.Add(
-                DesignFindings.ZoneDropped(
-                    Measure.Bounds(zone.Outer).Middle,
-                    Measure.Area(zone),
-                    2 * widest,
-                    2 * needed
-                )
+                ZoneFindings.ZoneDropped(Measure.Bounds(zone.Outer).Middle, Measure.Area(zone), 2 * widest, 2 * needed)
             );
         }
         return [.. kept];

@@ -29,7 +29,7 @@ public static class CutList
             "blank",
             "1",
             $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} x {Figures.Mm(design.RawThickness)} mm",
-            $"{job.Blank.Name}, {job.BlockMaterial.Name}"
+            $"{job.Blank.Description}, {job.BlockMaterial.Description}"
         );
         for (int i = 0; i < design.AllCords.Length; i++)
         {
@@ -38,7 +38,7 @@ public static class CutList
                 "cord",
                 "1",
                 $"{Figures.Mm(cord.CutLength)} mm",
-                $"{job.Gasket.Name}, loop J{Figures.Whole(i + 1)}"
+                $"{job.Gasket.Description}, loop J{Figures.Whole(i + 1)}"
             );
         }
         if (design.AllCords.Length > 1)
@@ -54,7 +54,12 @@ public static class CutList
         string disc = $"{Figures.Mm(job.Magnet.Diameter)} x {Figures.Mm(job.Magnet.Thickness)} mm";
         if (design.Magnets.Length > 0)
         {
-            yield return new("magnet in the block", n, disc, $"{job.Magnet.Name} {job.Magnet.Grade}, north up, glued");
+            yield return new(
+                "magnet in the block",
+                n,
+                disc,
+                $"{job.Magnet.Description} {job.Magnet.Grade}, north up, glued"
+            );
             yield return new(
                 "magnet in a jacket",
                 n,
@@ -63,7 +68,7 @@ public static class CutList
             );
         }
         string bolts = Figures.Whole(design.Features.Count(f => f.Kind == FeatureKind.BoltHole));
-        yield return new("bolt", bolts, job.Bolt.Name, Figures.Torque(job.Bolt.TorqueNm));
+        yield return new("bolt", bolts, job.Bolt.Description, Figures.Torque(job.Bolt.TorqueNm));
         yield return new(
             "washer",
             bolts,

@@ -62,7 +62,7 @@ public static class Preview
         Type type = Type.Plain(3.6);
         string[] lines =
         [
-            $"Blank {job.Blank.Name}, {job.BlockMaterial.Name}",
+            $"Blank: {job.Blank.Description}",
             $"thickness {Marks.Length(design.RawThickness, job.DisplayUnit)}",
             $"skimmed to Z {design.FixtureHeight.ToString("0.###", CultureInfo.InvariantCulture)} mm above the plate",
             "X0 Y0 is the plate's origin, Z0 its face",

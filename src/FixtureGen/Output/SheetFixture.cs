@@ -39,7 +39,7 @@ internal static class SheetFixture
             (string what, string fit) = hole.Kind switch
             {
                 FeatureKind.BoltHole => (
-                    "bolt " + job.Bolt.Name,
+                    job.Bolt.Description,
                     Figures.Torque(job.Bolt.TorqueNm) + ", washer under the head"
                 ),
                 FeatureKind.PinHole => ("pin, round hole", Bush(job)),
@@ -95,7 +95,7 @@ internal static class SheetFixture
             )
         );
         paper.Text(
-            $"{job.Magnet.Name}, {job.Magnet.Grade}, {Figures.Mm(job.Magnet.Diameter)} x {Figures.Mm(job.Magnet.Thickness)} mm, glued in, never pressed; "
+            $"{job.Magnet.Description}, {job.Magnet.Grade}, {Figures.Mm(job.Magnet.Diameter)} x {Figures.Mm(job.Magnet.Thickness)} mm, glued in, never pressed; "
                 + $"top {Figures.Mm(job.Rules.MagnetRecess)} mm below the face. All in the block north up, all jackets the same way: "
                 + "check each with the marked master magnet before the glue and before every batch. "
                 + $"The field falls to the implant limit of 0.5 mT at {Figures.Rate(facts.Holding.ImplantDistanceMm)} mm; keep implants {Figures.Rate(Cautions.ImplantMm(facts))} mm away."
@@ -105,7 +105,7 @@ internal static class SheetFixture
     private static void Cords(Paper paper, PaperFacts facts)
     {
         paper.Heading(
-            $"Gasket cord: {facts.Job.Gasket.Name}, {Figures.Mm(facts.Design.AllCords.Sum(c => c.Length))} mm of groove"
+            $"Gasket cord: {facts.Job.Gasket.Description}, {Figures.Mm(facts.Design.AllCords.Sum(c => c.Length))} mm of groove"
         );
         Column[] columns =
         [

@@ -97,7 +97,7 @@ internal static class SheetFront
         Job job = facts.Job;
         FixtureDesign design = facts.Design;
         Box2 part = Measure.Bounds(design.Part.Outer);
-        yield return ("Blank", $"{job.Blank.Name}, {job.BlockMaterial.Name}");
+        yield return ("Blank", $"{job.Blank.Description} ({job.Blank.Name})");
         yield return ("Size", $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} mm");
         yield return ("Thickness", $"{Figures.Mm(design.RawThickness)} mm measured");
         yield return (
@@ -106,9 +106,12 @@ internal static class SheetFront
         );
         yield return (
             "Plate",
-            $"{job.Plate.Name} rev {Figures.Whole(job.Plate.Revision)}; X0 Y0 its origin, Z0 its face"
+            $"{job.Plate.Description} ({job.Plate.Name}), rev {Figures.Whole(job.Plate.Revision)}; X0 Y0 its origin, Z0 its face"
         );
-        yield return ("Control", job.Control.Name);
+        yield return (
+            "Control",
+            job.Control.Description.Length > 0 ? $"{job.Control.Description} ({job.Control.Name})" : job.Control.Name
+        );
         yield return ("Label", design.Label);
         if (design.Features.OfType<EngravingFeature>().FirstOrDefault(f => f.Kind == FeatureKind.Mark) is { } arrow)
         {
@@ -128,7 +131,10 @@ internal static class SheetFront
             "Placed",
             $"X {Figures.Mm(pose.X)} Y {Figures.Mm(pose.Y)} mm, turned {Figures.Degrees(pose.AngleDeg)}°"
         );
-        yield return ("Shell", $"{job.Shell.Material} {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}");
+        yield return (
+            "Shell",
+            $"{job.ShellMaterial.Description} {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}"
+        );
     }
 
     private static string Axis(Point2 way) =>
@@ -204,7 +210,12 @@ internal static class SheetFront
         );
         paper.Text(
             $"Seal {Figures.Force(h.SealedForceN)} N less cord {Figures.Force(h.GasketForceN)} N; magnets {Figures.Force(h.MagnetForceN)} N; "
-                + $"cutting load up to {Figures.Force(h.CuttingForceN)} N. If the seal is lost the cord lifts the shell {Figures.Mm(h.LiftMm)} mm."
+                + $"cutting load up to {Figures.Force(h.CuttingForceN)} N. "
+                + (
+                    h.LiftMm > 0
+                        ? $"If the seal is lost the cord lifts the shell {Figures.Mm(h.LiftMm)} mm."
+                        : "If the seal is lost the magnets keep the shell down on the block."
+                )
         );
         paper.Text(
             $"ALARM LEVEL {Figures.Vacuum(h.VacuumKPa)}: never cut below it. The pump reaches {Figures.Vacuum(h.PumpKPa)} here "

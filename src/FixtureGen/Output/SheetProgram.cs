@@ -70,7 +70,7 @@ internal static class SheetProgram
     {
         Screw bolt = facts.Job.Bolt;
         string[] names = [.. facts.Job.Plate.Bolts.Select(b => b.Name)];
-        return $"{Figures.Whole(names.Length)} x {bolt.Name} ({string.Join(", ", names)}), {Figures.Torque(bolt.TorqueNm)}";
+        return $"{Figures.Whole(names.Length)} x {bolt.Description} ({string.Join(", ", names)}), {Figures.Torque(bolt.TorqueNm)}";
     }
 
     private static void Tools(Paper paper, ProgramPlan plan, ProgramVerdict? verdict)
@@ -99,7 +99,7 @@ internal static class SheetProgram
         [
             "T" + Figures.Whole(t.Number),
             "H" + Figures.Whole(t.Number),
-            t.Name,
+            ToolWords.Of(t),
             Figures.Micron(t.Diameter),
             Figures.Whole(t.Flutes),
             Figures.Mm(t.FluteLength),

@@ -65,10 +65,10 @@ public static class Traveler
         }
         yield return (
             "Cutter",
-            $"T{Figures.Whole(job.TrimTool.Number)} {job.TrimTool.Name}, stick-out {Figures.Mm(job.TrimTool.StickOut)} mm"
+            $"T{Figures.Whole(job.TrimTool.Number)} {ToolWords.Of(job.TrimTool)}, stick-out {Figures.Mm(job.TrimTool.StickOut)} mm"
         );
         yield return ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
-        yield return ("Shell", $"{job.Shell.Material} {Figures.Mm(job.Shell.Thickness)} mm");
+        yield return ("Shell", $"{job.ShellMaterial.Description} {Figures.Mm(job.Shell.Thickness)} mm");
     }
 
     /// <summary>The rail with one place for each magnet: full before loading, empty when all are on.</summary>

@@ -17,5 +17,8 @@ public static class BlankReader
                 t.Length("thickness", 3, 200),
                 t.Length("thickness_tolerance", 0, 5)
             )
+            {
+                Description = t.TextOrNull("description") ?? "",
+            }
         );
 }

@@ -56,7 +56,10 @@ public static class FastenerReader
             t.NumberOr("nut_factor", 0.2, 0.05, 0.5),
             t.Measure("stress_area", Quantity.Area, 0.5, 800),
             t.Text("source")
-        );
+        )
+        {
+            Description = t.TextOrNull("description") ?? "",
+        };
         if (screw.ClearanceHole <= screw.Body)
         {
             t.Contradict("clearance_hole", "The hole does not clear the body.", "Use the published clearance hole.");
@@ -100,7 +103,10 @@ public static class FastenerReader
             t.LengthOr("bush_diameter", 0, 0, 40),
             t.LengthOr("bush_length", 0, 0, 60),
             t.Text("source")
-        );
+        )
+        {
+            Description = t.TextOrNull("description") ?? "",
+        };
         if (pin.SlipHole <= pin.Diameter)
         {
             t.Contradict(

@@ -32,7 +32,10 @@ public static class GasketReader
             t.NumberOr("cut_allowance_ratio", 0.015, 0, 0.05),
             t.NumberOr("friction_shell_on_cord", 0.5, 0.01, 2),
             t.Text("source")
-        );
+        )
+        {
+            Description = t.TextOrNull("description") ?? "",
+        };
         if (!t.Log.Failed)
         {
             Check(t, cord);

@@ -47,6 +47,9 @@ public static class MagnetReader
             height,
             floor,
             t.Text("source")
-        );
+        )
+        {
+            Description = t.TextOrNull("description") ?? "",
+        };
     }
 }

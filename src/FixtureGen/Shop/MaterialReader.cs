@@ -43,7 +43,10 @@ public static class MaterialReader
             t.Number("shell_friction", 0.01, 2),
             t.FlagOr("plastic", true),
             t.Text("source")
-        );
+        )
+        {
+            Description = t.TextOrNull("description") ?? "",
+        };
     }
 
     private static ChipLoad Load(TableReader t)

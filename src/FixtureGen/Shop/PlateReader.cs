@@ -43,7 +43,10 @@ public static class PlateReader
             t.Number("friction_block_on_plate", 0.01, 2),
             t.Length("skin", 0, 5),
             machine is null ? null! : Machine(machine)
-        );
+        )
+        {
+            Description = t.TextOrNull("description") ?? "",
+        };
         seal?.Close();
         if (!t.Log.Failed)
         {

@@ -1,0 +1,80 @@
+using FixtureGen.Model;
+using static FixtureGen.Design.FindingWords;
+
+namespace FixtureGen.Design;
+
+/// <summary>What is wrong with how the shell finds its place: forms and their pockets, pins, by hand; lengths in mm.</summary>
+internal static class LocatorFindings
+{
+    public static Finding FormCornerTight(string name, Point2 at, double cutter) =>
+        new(
+            "form-corner-tight",
+            Severity.Error,
+            $"{name} at {Place(at)}",
+            $"a corner of the form is tighter than the radius {Mm(cutter)} of the smallest end mill: the shell would not seat",
+            "round the form's corner in the drawing or add a smaller end mill"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding FormUpInSeal(int form, Point2 at, double height) =>
+        new(
+            "form-up-in-seal",
+            Severity.Warning,
+            $"form {Count(form)} at {Place(at)}",
+            $"a dome {Mm(height)} high stands within the seal; where its own loop leaks, the vacuum gets under it and it may buckle",
+            "vent the form through the shell, or check by hand that it stays up at full vacuum"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding NoLocator() =>
+        new(
+            "no-locator",
+            Severity.Error,
+            "job",
+            "nothing says what finds the shell's place on the block before the vacuum is on",
+            "state the locator: form, pins or hand"
+        );
+
+    public static Finding NoFormToNest() =>
+        new(
+            "no-form-to-nest",
+            Severity.Error,
+            "job",
+            "the locator is a form that nests in the block, but no form hangs down",
+            "draw the form and state it as down, or state another locator"
+        );
+
+    public static Finding LocatedByHand(double slack) =>
+        new(
+            "located-by-hand",
+            Severity.Warning,
+            "job",
+            $"the shell is laid by hand: it may lie off by more than its slack of {Mm(slack)}",
+            "let a form nest or put pins through the scrap where the edge must be true"
+        );
+
+    public static Finding TooFewLocatorPins(int count) =>
+        new(
+            "too-few-locator-pins",
+            Severity.Error,
+            "job",
+            $"{Count(count)} locator pins are stated; two hold a place and a turn",
+            "state at least two pins, or another locator"
+        );
+
+    public static Finding LocatorInTheWay(string pin, Point2 at, string what, double by) =>
+        new(
+            "locator-in-the-way",
+            Severity.Error,
+            $"{pin} at {Place(at)}",
+            $"the pin stands {Mm(by)} too near to {what}",
+            "move the pin outwards into the scrap"
+        )
+        {
+            At = at,
+        };
+}

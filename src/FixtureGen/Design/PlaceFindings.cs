@@ -1,0 +1,49 @@
+using FixtureGen.Model;
+using static FixtureGen.Design.FindingWords;
+
+namespace FixtureGen.Design;
+
+/// <summary>What keeps the part from its place on the blank, and its relief from its way out; lengths in mm.</summary>
+internal static class PlaceFindings
+{
+    public static Finding DoesNotFit(PlaceSearch.Shortage shortage, Blank blank, IReadOnlyList<string> others) =>
+        new(
+            "part-does-not-fit",
+            Severity.Error,
+            $"blank {blank.Name}",
+            $"the part does not fit on the blank: {shortage.What}: {Mm(shortage.By)} short",
+            others.Count > 0
+                ? $"take the blank {string.Join(" or ", others)}"
+                : "no blank of the shop takes it: add a larger one, or another plate"
+        );
+
+    public static Finding ReliefOverEdge(double by, double margin) =>
+        new(
+            "part-over-edge",
+            Severity.Error,
+            "relief",
+            $"the relief comes {Mm(by)} too near to the block's edge ({Mm(margin)} must stay)",
+            "move the part on the blank or take a larger blank"
+        );
+
+    public static Finding ObstacleUnderPart(string what, Point2 at, double by) =>
+        new(
+            "bolt-under-part",
+            Severity.Error,
+            $"{what} at {Place(at)}",
+            $"{what} stands {Mm(by)} too near to the part's relief",
+            $"move or turn the part by at least that much, or take another blank"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding NoBreakOut(double width, double wall) =>
+        new(
+            "no-break-out",
+            Severity.Error,
+            "relief",
+            $"no straight channel {Mm(width)} wide leads from the relief to the block's edge with {Mm(wall)} of wall to bolts and pins: chips would stay",
+            "move or turn the part on the blank, or take a larger blank"
+        );
+}

@@ -1,0 +1,131 @@
+using FixtureGen.Model;
+using static FixtureGen.Design.FindingWords;
+
+namespace FixtureGen.Design;
+
+/// <summary>What keeps an area from being sealed and fed: the bends of the cord, necks, cutouts, ports, the outer land of the skirt; lengths in mm, areas in mm2.</summary>
+internal static class ZoneFindings
+{
+    public static Finding BendTooTight(Point2 at, double radius) =>
+        new(
+            "bend-too-tight",
+            Severity.Error,
+            Place(at),
+            $"the groove's centre line cannot be kept at a radius of {Mm(radius)} on both sides here",
+            "take a thinner cord, or keep the seal out of this place by a keep-out"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding NoZone(Point2 at, double widest, double needed, double keep) =>
+        new(
+            "no-sealed-zone",
+            Severity.Error,
+            Place(at),
+            $"no sealed zone is left: inside the lands ({Mm(keep)} from every edge) the widest place is {Mm(widest)}, a cord loop needs {Mm(needed)}: {Mm(needed - widest)} short",
+            "take a thinner cord with a smaller bend radius, or a narrower land"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding ZoneDropped(Point2 at, double area, double widest, double needed) =>
+        new(
+            "zone-dropped",
+            Severity.Warning,
+            Place(at),
+            $"a piece of {Area(area)} is {Mm(widest)} wide and a port with its lands needs {Mm(needed)}: it is not sealed",
+            "take a thinner cord or a narrower land, or let magnets hold this place"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding Neck(Point2 at, double width, double needed, int a, int b) =>
+        new(
+            "neck-too-narrow",
+            Severity.Note,
+            Place(at),
+            $"the neck between zones {Count(a)} and {Count(b)} has room of {Mm(width)} between the lands, one loop through it needs {Mm(needed)}: two loops are made",
+            "nothing to do; take a thinner cord for a single loop"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding RoomNotSealed(Point2 at, double area, double widest, double needed) =>
+        new(
+            "area-not-sealed",
+            Severity.Warning,
+            Place(at),
+            $"{Area(area)} inside the lands is {Mm(widest)} wide, too narrow for a seal by {Mm(needed - widest)}: nothing pulls the shell down there",
+            "take a thinner cord with a smaller bend radius, or let magnets hold this place"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding CutoutJoinedOutside(int cutout, Point2 at) =>
+        new(
+            "cutout-joined-outside",
+            Severity.Note,
+            $"cutout {Count(cutout)} at {Place(at)}",
+            "the cutout is too near the edge for two grooves: the groove passes on its inner side and its slug lies outside the seal",
+            "nothing to do"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding CutoutsJoined(int[] cutouts, Point2 at) =>
+        new(
+            "cutouts-joined",
+            Severity.Note,
+            $"cutouts {string.Join(", ", cutouts.Select(Count))} at {Place(at)}",
+            "these cutouts are too near each other for a groove between them: one loop goes round all of them",
+            "nothing to do"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding ZoneWithoutPort(int zone, Point2 at, double area) =>
+        new(
+            "zone-without-port",
+            Severity.Warning,
+            $"zone {Count(zone)} at {Place(at)}",
+            $"no hole or channel reaches this zone of {Area(area)} from a port of the plate: it is left out",
+            "move the part so that the zone lies over the plate's seal zone, or give the plate a port or groove there"
+        )
+        {
+            At = at,
+        };
+
+    public static Finding NoPort(string plate) =>
+        new(
+            "no-port",
+            Severity.Error,
+            $"plate {plate}",
+            "no zone can be reached from a port of the plate",
+            "move the part over the plate's port, or give the plate a port or groove under the part"
+        );
+
+    public static Finding SkirtLandHasNoRoom(double widest, double needed) =>
+        new(
+            "skirt-land-no-room",
+            Severity.Error,
+            "skirt",
+            $"the outer land that shall hold the skirt finds no room for its own seal: the widest place between relief, bolts and the block's edge is {Mm(widest)}, a cord loop needs {Mm(needed)}: {Mm(needed - widest)} short",
+            "take a larger blank, a thinner cord, or hold the skirt by tabs or clamps"
+        );
+
+    public static Finding SkirtReach(double reach) =>
+        new(
+            "skirt-reach",
+            Severity.Note,
+            "skirt",
+            $"the shell's skirt must reach {Mm(reach)} past the finished edge to cover its outer seal",
+            "form the shell with that much skirt"
+        );
+}
