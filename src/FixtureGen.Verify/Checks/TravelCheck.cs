@@ -205,6 +205,11 @@ internal static class TravelCheck
     /// </summary>
     private static bool Sideways(Run run, ProgramEvent e, double arrival, ref int? low)
     {
+        if (low is null && e.Motion.From == e.Motion.To)
+        {
+            // its place is said, and it is there already
+            return true;
+        }
         if (Piece.Of(e.Motion).Length <= 1e-6)
         {
             low ??= e.Motion.To.Z < arrival - 1e-3 ? e.Line : null;
