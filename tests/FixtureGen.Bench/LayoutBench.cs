@@ -8,7 +8,6 @@ using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
-using FixtureGen.Shop;
 
 namespace FixtureGen.Bench;
 
@@ -24,20 +23,12 @@ internal static class LayoutBench
 
     public static void Run(string[] jobs)
     {
-        string root = Root();
-        string[] all =
-        [
-            .. Directory
-                .EnumerateFiles(Path.Combine(root, "outlines"), "*.toml")
-                .Order(StringComparer.Ordinal)
-                .Where(f => jobs.Length == 0 || jobs.Contains(Path.GetFileNameWithoutExtension(f))),
-        ];
         Console.WriteLine(
             "job                " + string.Join("  ", Stages.Append("answer").Append("kB").Select(s => s.PadLeft(9)))
         );
-        foreach (string file in all)
+        foreach (string file in DemoRequests.Files(jobs))
         {
-            Stage<Placed> placed = Pipeline.Place(Request(root, file));
+            Stage<Placed> placed = Pipeline.Place(DemoRequests.Of(file));
             if (placed.Value is { } p)
             {
                 Print(file, p);
@@ -123,43 +114,4 @@ internal static class LayoutBench
     }
 
     private static string Cell(double ms) => ms.ToString("0.0", CultureInfo.InvariantCulture).PadLeft(9);
-
-    private static Request Request(string root, string file)
-    {
-        ShopFiles shop = new(
-            (kind, name) =>
-            {
-                string path = Path.Combine(root, "templates", kind, name + ".toml");
-                return File.Exists(path) ? (path, File.ReadAllText(path)) : null;
-            },
-            kind =>
-                Directory
-                    .EnumerateFiles(Path.Combine(root, "templates", kind), "*.toml")
-                    .Select(f => Path.GetFileNameWithoutExtension(f)!)
-                    .Order(StringComparer.Ordinal)
-        );
-        string drawing = Path.ChangeExtension(file, ".dxf");
-        string name = Path.GetFileNameWithoutExtension(file);
-        return new Request(
-            name,
-            file,
-            File.ReadAllText(file),
-            drawing,
-            File.ReadAllBytes(drawing),
-            shop,
-            new Registered(1000, name, 1, Overrules: false),
-            "bench",
-            static _ => { }
-        );
-    }
-
-    private static string Root()
-    {
-        DirectoryInfo? folder = new(AppContext.BaseDirectory);
-        while (folder is not null && !Directory.Exists(Path.Combine(folder.FullName, "templates")))
-        {
-            folder = folder.Parent;
-        }
-        return folder?.FullName ?? throw new InvalidOperationException("No templates folder above the bench.");
-    }
 }

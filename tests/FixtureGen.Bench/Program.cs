@@ -11,4 +11,9 @@ if (args is ["library", ..])
     LibraryBench.Run(args[1..]);
     return;
 }
+if (args is ["judge", ..])
+{
+    JudgeBench.Run(args[1..]);
+    return;
+}
 BenchmarkSwitcher.FromAssembly(typeof(Program).Assembly).Run(args);
