@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
 
 namespace FixtureGen.Verify;
 
@@ -20,15 +21,14 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
 
     public int Rows { get; } = (int)Math.Ceiling((box.Height / cell) - 1e-9);
 
-    public float[] Top { get; } = Filled(box, cell, topZ);
+    public float[] Top => TopHeights.Cells();
 
-    public float[] Bottom { get; } = Filled(box, cell, bottomZ);
+    public float[] Bottom => BottomHeights.Cells();
 
-    private static float[] Filled(Box2 box, double cell, double z)
-    {
-        int n = (int)Math.Ceiling((box.Width / cell) - 1e-9) * (int)Math.Ceiling((box.Height / cell) - 1e-9);
-        float[] a = new float[n];
-        Array.Fill(a, (float)z);
-        return a;
-    }
+    internal Heights TopHeights { get; } = new(Cells(box, cell), (float)topZ);
+
+    internal Heights BottomHeights { get; } = new(Cells(box, cell), (float)bottomZ);
+
+    private static int Cells(Box2 box, double cell) =>
+        (int)Math.Ceiling((box.Width / cell) - 1e-9) * (int)Math.Ceiling((box.Height / cell) - 1e-9);
 }

@@ -70,7 +70,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         if (!_undersideDone && design.Removals.Any(r => r.Setup == Setup.Underside))
         {
-            TurnOver(TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Underside), UndersideGrid(), true));
+            TurnOver(TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Underside), UndersideGrid(), true).Cells());
         }
         _undersideDone = true;
     }
@@ -79,7 +79,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         if (!_topDone)
         {
-            TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Top), _block, true).CopyTo(_block.Top, 0);
+            TargetGrid.Cut(AllowedShape.OfBlock(design, Setup.Top), _block);
         }
         _topDone = true;
     }
@@ -233,18 +233,6 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         );
     }
 
-    private static double Volume(BlockGrid grid)
-    {
-        double sum = 0;
-        for (int row = 0; row < grid.Rows; row++)
-        {
-            float line = 0;
-            for (int i = row * grid.Columns; i < (row + 1) * grid.Columns; i++)
-            {
-                line += Math.Max(0, grid.Top[i] - grid.Bottom[i]);
-            }
-            sum += line;
-        }
-        return sum * grid.Cell * grid.Cell;
-    }
+    private static double Volume(BlockGrid grid) =>
+        HeightScan.Between(grid.BottomHeights, grid.TopHeights) * grid.Cell * grid.Cell;
 }

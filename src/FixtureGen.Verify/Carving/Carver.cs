@@ -52,20 +52,12 @@ internal sealed class Carver(BlockGrid grid)
     public float? Highest(Piece piece, double radius)
     {
         _footprint.Sweep(piece, radius, false);
-        float highest = float.MinValue;
+        Standing standing = new(grid);
         foreach (Span1 span in _footprint.Spans)
         {
-            ReadOnlySpan<float> cells = grid.Top.AsSpan((span.Row * grid.Columns) + span.First, span.Count);
-            ReadOnlySpan<float> bottoms = grid.Bottom.AsSpan((span.Row * grid.Columns) + span.First, span.Count);
-            for (int i = 0; i < cells.Length; i++)
-            {
-                if (cells[i] > highest && cells[i] > bottoms[i])
-                {
-                    highest = cells[i];
-                }
-            }
+            standing.Look((span.Row * grid.Columns) + span.First, span.Count);
         }
-        return highest > float.MinValue ? highest : null;
+        return standing.Highest;
     }
 
     /// <summary>The centre of the first cell under the sweep that is cut through and lies where <paramref name="where"/> says.</summary>
@@ -78,7 +70,7 @@ internal sealed class Carver(BlockGrid grid)
             {
                 int cell = (span.Row * grid.Columns) + i;
                 Point2 p = new(grid.Box.MinX + ((i + 0.5) * grid.Cell), grid.Box.MinY + ((span.Row + 0.5) * grid.Cell));
-                if (grid.Top[cell] <= grid.Bottom[cell] + 1e-3f && where(p))
+                if (grid.TopHeights.At(cell) <= grid.BottomHeights.At(cell) + 1e-3f && where(p))
                 {
                     return p;
                 }
@@ -90,13 +82,9 @@ internal sealed class Carver(BlockGrid grid)
     private Tally Level(Piece piece, double z, double radius, bool follows, double limit)
     {
         _footprint.Sweep(piece, radius, follows);
-        Lowering lower = new(grid.Top, (float)limit);
+        Lowering lower = new(grid.TopHeights, (float)limit);
         float floor = (float)Math.Max(z, grid.RawBottomZ);
-        int columns = grid.Columns;
-        foreach (Span1 span in _footprint.Spans)
-        {
-            lower.Flat((span.Row * columns) + span.First, span.Count, floor);
-        }
+        lower.Flat(_footprint.Spans, grid.Columns, floor);
         return lower.Result(grid.Cell);
     }
 
@@ -112,7 +100,7 @@ internal sealed class Carver(BlockGrid grid)
     private Tally Ramp(Piece piece, Motion motion, double radius, double limit)
     {
         _footprint.Sweep(piece, radius, false);
-        Lowering lower = new(grid.Top, (float)limit);
+        Lowering lower = new(grid.TopHeights, (float)limit);
         double perMm = 1 / grid.Cell;
         double ax = ((piece.A.X - grid.Box.MinX) * perMm) - 0.5;
         double ay = ((piece.A.Y - grid.Box.MinY) * perMm) - 0.5;
@@ -127,7 +115,8 @@ internal sealed class Carver(BlockGrid grid)
         foreach (Span1 span in _footprint.Spans)
         {
             float y = (float)(span.Row - ay);
-            int row = span.Row * grid.Columns;
+            int start = (span.Row * grid.Columns) + span.First;
+            lower.Open(start, start + span.Count);
             for (int i = 0; i < span.Count; i += 8)
             {
                 Vector256<float> x = Vector256.Create((float)(span.First + i - ax)) + lanes;
@@ -137,7 +126,7 @@ internal sealed class Carver(BlockGrid grid)
                 Vector256<float> t = dz < 0 ? along + root : along - root;
                 t = Vector256.Max(Vector256.Min(t, Vector256<float>.One), Vector256<float>.Zero);
                 Vector256<float> z = Vector256.Max(Vector256.Create(z0) + (t * dz), least);
-                lower.Eight(row + span.First + i, Math.Min(8, span.Count - i), z);
+                lower.Each(start + i, Math.Min(8, span.Count - i), z);
             }
         }
         return lower.Result(grid.Cell);

@@ -14,6 +14,7 @@ internal sealed class Footprint(BlockGrid grid)
     private readonly double _perMm = 1 / grid.Cell;
     private readonly int _lastRow = grid.Rows - 1;
     private readonly int _lastColumn = grid.Columns - 1;
+    private readonly Capsule _capsule = new();
     private Span1[] _spans = new Span1[4096];
 
     public int Count { get; private set; }
@@ -30,7 +31,7 @@ internal sealed class Footprint(BlockGrid grid)
         }
         else
         {
-            Capsule(piece, radius, skipStart);
+            Line(piece, radius, skipStart);
         }
     }
 
@@ -38,78 +39,50 @@ internal sealed class Footprint(BlockGrid grid)
 
     private double Y(double mm) => ((mm - grid.Box.MinY) * _perMm) - 0.5;
 
-    private void Capsule(Piece piece, double radius, bool skipStart)
+    private void Line(Piece line, double radius, bool skipStart)
     {
-        double ax = X(piece.A.X);
-        double ay = Y(piece.A.Y);
-        double bx = X(piece.B.X);
-        double by = Y(piece.B.Y);
+        double ay = Y(line.A.Y);
+        double by = Y(line.B.Y);
         double r = radius * _perMm;
-        double r2 = r * r;
-        double dx = bx - ax;
-        double dy = by - ay;
-        double length = Math.Sqrt((dx * dx) + (dy * dy));
-        double nx = length > 1e-9 ? -dy / length * r : 0;
-        double ny = length > 1e-9 ? dx / length * r : 0;
-        bool sloped = Math.Abs(dy) > 1e-12 && length > 1e-9;
-        double perY = sloped ? 1 / dy : 0;
         int first = Math.Max(0, (int)Math.Ceiling(Math.Min(ay, by) - r));
-        int last = Math.Min(_lastRow, (int)Math.Floor(Math.Max(ay, by) + r));
-        Reserve(2 * (last - first + 1));
-        for (int y = first; y <= last; y++)
+        int rows = Math.Min(_lastRow, (int)Math.Floor(Math.Max(ay, by) + r)) - first + 1;
+        if (rows <= 0)
         {
-            double lo = double.MaxValue;
-            double hi = double.MinValue;
-            double e = y - by;
-            double q = r2 - (e * e);
-            if (q >= 0)
-            {
-                q = Math.Sqrt(q);
-                lo = bx - q;
-                hi = bx + q;
-            }
-            e = y - ay;
-            double start = r2 - (e * e);
-            if (start >= 0)
-            {
-                start = Math.Sqrt(start);
-                lo = Math.Min(lo, ax - start);
-                hi = Math.Max(hi, ax + start);
-            }
-            if (sloped)
-            {
-                Flank((y - ay - ny) * perY, ax + nx, dx, ref lo, ref hi);
-                Flank((y - ay + ny) * perY, ax - nx, dx, ref lo, ref hi);
-            }
-            if (skipStart && start >= 0)
-            {
-                AddBeside(y, lo, hi, ax - start, ax + start);
-            }
-            else
-            {
-                Add(y, lo, hi);
-            }
+            return;
         }
-    }
-
-    private static void Flank(double t, double x0, double dx, ref double lo, ref double hi)
-    {
-        if (t is >= 0 and <= 1)
+        Reserve(2 * rows);
+        _capsule.Go(X(line.A.X), ay, X(line.B.X), by, r, first, rows);
+        ReadOnlySpan<double> left = _capsule.Left[..rows];
+        ReadOnlySpan<double> right = _capsule.Right[..rows];
+        if (!skipStart)
         {
-            double x = x0 + (dx * t);
-            lo = Math.Min(lo, x);
-            hi = Math.Max(hi, x);
+            for (int i = 0; i < left.Length; i++)
+            {
+                Add(first + i, left[i], right[i]);
+            }
+            return;
+        }
+        ReadOnlySpan<double> startLeft = _capsule.StartLeft[..rows];
+        ReadOnlySpan<double> startRight = _capsule.StartRight[..rows];
+        for (int i = 0; i < left.Length; i++)
+        {
+            AddBeside(first + i, left[i], right[i], startLeft[i], startRight[i]);
         }
     }
 
     private void Add(int row, double lo, double hi) =>
-        AddCells(row, Math.Max(0, (int)Math.Ceiling(lo)), Math.Min(_lastColumn, (int)Math.Floor(hi)));
+        AddCells(row, (int)Math.Ceiling(Math.Max(0, lo)), (int)Math.Floor(Math.Min(_lastColumn, hi)));
 
     /// <summary>The cells of lo..hi that are not in skipLo..skipHi.</summary>
     private void AddBeside(int row, double lo, double hi, double skipLo, double skipHi)
     {
-        int x0 = Math.Max(0, (int)Math.Ceiling(lo));
-        int x1 = Math.Min(_lastColumn, (int)Math.Floor(hi));
+        int x0 = (int)Math.Ceiling(Math.Max(0, lo));
+        int x1 = (int)Math.Floor(Math.Min(_lastColumn, hi));
+        if (skipHi < skipLo)
+        {
+            AddCells(row, x0, x1);
+            return;
+        }
         AddCells(row, x0, Math.Min(x1, (int)Math.Ceiling(skipLo) - 1));
         AddCells(row, Math.Max(x0, (int)Math.Floor(skipHi) + 1), x1);
     }

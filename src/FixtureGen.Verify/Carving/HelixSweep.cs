@@ -14,19 +14,20 @@ internal static class HelixSweep
     public static Tally Cut(BlockGrid grid, Footprint footprint, Piece arc, Motion motion, double radius, double limit)
     {
         footprint.Sweep(arc, radius, false);
-        Lowering lower = new(grid.Top, (float)limit);
+        Lowering lower = new(grid.TopHeights, (float)limit);
         Helix helix = new(arc, radius, motion.From.Z, motion.To.Z);
         Vector256<float> least = Vector256.Create((float)grid.RawBottomZ);
         Vector256<float> step = s_lanes * (float)grid.Cell;
         foreach (Span1 span in footprint.Spans)
         {
+            int start = (span.Row * grid.Columns) + span.First;
+            lower.Open(start, start + span.Count);
             float y = (float)(grid.Box.MinY + ((span.Row + 0.5) * grid.Cell) - arc.C.Y);
             for (int i = 0; i < span.Count; i += 8)
             {
                 float x = (float)(grid.Box.MinX + ((span.First + i + 0.5) * grid.Cell) - arc.C.X);
                 Vector256<float> z = helix.LowestOver(Vector256.Create(x) + step, y);
-                int at = (span.Row * grid.Columns) + span.First + i;
-                lower.Eight(at, Math.Min(8, span.Count - i), Vector256.Max(z, least));
+                lower.Each(start + i, Math.Min(8, span.Count - i), Vector256.Max(z, least));
             }
         }
         return lower.Result(grid.Cell);

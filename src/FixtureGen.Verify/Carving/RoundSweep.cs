@@ -17,12 +17,14 @@ internal static class RoundSweep
     )
     {
         footprint.Sweep(piece, cutter.Radius, false);
-        Lowering lower = new(grid.Top, (float)limit);
+        Lowering lower = new(grid.TopHeights, (float)limit);
         double length = piece.Length;
         double slope = length > 1e-9 ? (z1 - z0) / length : 0;
         Point2 along = piece.IsArc ? default : piece.Tangent(0);
         foreach (Span1 span in footprint.Spans)
         {
+            int start = (span.Row * grid.Columns) + span.First;
+            lower.Open(start, start + span.Count);
             double y = grid.Box.MinY + ((span.Row + 0.5) * grid.Cell);
             for (int i = 0; i < span.Count; i++)
             {
@@ -38,7 +40,7 @@ internal static class RoundSweep
                             slope,
                             cutter
                         );
-                lower.One((span.Row * grid.Columns) + span.First + i, (float)Math.Max(z, grid.RawBottomZ));
+                lower.One(start + i, (float)Math.Max(z, grid.RawBottomZ));
             }
         }
         return lower.Result(grid.Cell);

@@ -4,42 +4,6 @@ using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Checks;
 
-/// <summary>Depths of the design at the cells' centres, in the setup's frame.</summary>
-internal static class TargetGrid
-{
-    public static float[] Make(AllowedShape shape, BlockGrid grid, bool engraving)
-    {
-        float[] target = new float[grid.Top.Length];
-        Array.Fill(target, (float)grid.RawTopZ);
-        Lower(target, grid, shape.Cuts.Where(c => !IsEngraving(c)));
-        if (engraving)
-        {
-            AddEngraving(target, shape, grid);
-        }
-        return target;
-    }
-
-    public static void AddEngraving(float[] target, AllowedShape shape, BlockGrid grid) =>
-        Lower(target, grid, shape.Cuts.Where(IsEngraving));
-
-    public static bool IsEngraving(AllowedCut cut) => cut.Kind is FeatureKind.Label or FeatureKind.Mark;
-
-    private static void Lower(float[] target, BlockGrid grid, IEnumerable<AllowedCut> cuts)
-    {
-        foreach (AllowedCut cut in cuts)
-        {
-            float floor = (float)Math.Max(cut.Floor, grid.RawBottomZ);
-            List<Span1> spans = [];
-            Raster.Spans(cut.Area, grid, (row, first, count) => spans.Add(new Span1(row, first, count)));
-            Lowering lower = new(target, float.MaxValue);
-            foreach (Span1 span in spans)
-            {
-                lower.Flat((span.Row * grid.Columns) + span.First, span.Count, floor);
-            }
-        }
-    }
-}
-
 /// <summary>
 /// The carved block against the design, cell by cell: cut too deep, and left standing. A cell whose centre lies within the
 /// allowed side gouge of a wall is settled by its exact distance, so walls need no slack of a cell. Where mayStand says so
@@ -63,31 +27,31 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
 
     public void Go()
     {
-        float[] target = TargetGrid.Make(shape, run.Grid, false);
+        Heights target = TargetGrid.Make(shape, run.Grid, false);
         LeftStanding(target);
         Engravings();
         TargetGrid.AddEngraving(target, shape, run.Grid);
         TooDeep(target);
     }
 
-    private void TooDeep(float[] target)
+    private void TooDeep(Heights target)
     {
         float limit = (float)run.Limits.Gouge;
-        (float small, List<int> cells) = Scan(run.Grid.Top, target, limit);
+        (float small, List<int> cells) = HeightScan.Above(run.Grid.TopHeights, target, limit);
         GougeDepth = small;
         SortedDictionary<int, (double Amount, Point2 At)> byLine = [];
         foreach (int cell in Thin(cells))
         {
             Point2 p = Centre(cell);
-            double amount = target[cell] - run.Grid.Top[cell];
-            double beside = shape.ToFree(p, run.Grid.Top[cell], run.Limits.Gouge);
+            double amount = target.At(cell) - run.Grid.TopHeights.At(cell);
+            double beside = shape.ToFree(p, run.Grid.TopHeights.At(cell), run.Limits.Gouge);
             if (beside <= run.Limits.Gouge)
             {
                 GougeSide = Math.Max(GougeSide, beside);
                 continue;
             }
             GougeDepth = Math.Max(GougeDepth, amount);
-            int line = _index.Value.FirstBelow(p, target[cell] - limit)?.Line ?? 0;
+            int line = _index.Value.FirstBelow(p, target.At(cell) - limit)?.Line ?? 0;
             if (!byLine.TryGetValue(line, out (double Amount, Point2 At) known) || known.Amount < amount)
             {
                 byLine[line] = (amount, p);
@@ -105,10 +69,10 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         }
     }
 
-    private void LeftStanding(float[] target)
+    private void LeftStanding(Heights target)
     {
         float limit = (float)run.Limits.Leftover;
-        (Leftover, List<int> cells) = Scan(target, run.Grid.Top, (float)Numeric);
+        (Leftover, List<int> cells) = HeightScan.Above(target, run.Grid.TopHeights, (float)Numeric);
         double least = run
             .Cutters.Values.Where(c => c.Shape != CutterShape.Cone && Used(c))
             .Select(c => c.Radius)
@@ -119,9 +83,9 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         foreach (int cell in Thin(cells))
         {
             Point2 p = Centre(cell);
-            (double beside, Motion? nearest) = _index.Value.Beside(p, target[cell] + limit);
-            double amount = Math.Min(run.Grid.Top[cell] - target[cell], Math.Max(0, beside));
-            if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target[cell], Numeric)))
+            (double beside, Motion? nearest) = _index.Value.Beside(p, target.At(cell) + limit);
+            double amount = Math.Min(run.Grid.TopHeights.At(cell) - target.At(cell), Math.Max(0, beside));
+            if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target.At(cell), Numeric)))
             {
                 continue;
             }
@@ -187,26 +151,6 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
     private bool Used(Cutter cutter) =>
         run.Motions()
             .Any(m => m.Motion.Tool == cutter.Tool.Number && Run.IsFeed(m.Motion) && Run.Low(m.Motion) < shape.Top);
-
-    /// <summary>The greatest high - low up to the limit, and the cells beyond it.</summary>
-    private static (float Small, List<int> Cells) Scan(float[] low, float[] high, float limit)
-    {
-        float small = 0;
-        List<int> cells = [];
-        for (int i = 0; i < low.Length; i++)
-        {
-            float d = high[i] - low[i];
-            if (d > limit)
-            {
-                cells.Add(i);
-            }
-            else if (d > small)
-            {
-                small = d;
-            }
-        }
-        return (small, cells);
-    }
 
     private static IEnumerable<int> Thin(List<int> cells)
     {

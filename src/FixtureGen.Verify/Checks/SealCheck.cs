@@ -20,7 +20,7 @@ internal sealed class SealCheck
     {
         _run = run;
         _seal = new Area(Region.Of(run.Job.Plate.SealLoop));
-        _highestBottom = run.Setup == Setup.Trim ? float.MinValue : run.Grid.Bottom.Max();
+        _highestBottom = run.Setup == Setup.Trim ? float.MinValue : run.Grid.BottomHeights.Highest();
     }
 
     /// <summary>To be called after the motion was carved.</summary>

@@ -1,0 +1,37 @@
+using System.Runtime.InteropServices;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Shape;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>Depths of the design at the cells' centres, in the setup's frame.</summary>
+internal static class TargetGrid
+{
+    public static Heights Make(AllowedShape shape, BlockGrid grid, bool engraving)
+    {
+        Heights target = new(grid.Columns * grid.Rows, (float)grid.RawTopZ);
+        Lower(target, grid, shape.Cuts.Where(c => engraving || !IsEngraving(c)));
+        return target;
+    }
+
+    public static void AddEngraving(Heights target, AllowedShape shape, BlockGrid grid) =>
+        Lower(target, grid, shape.Cuts.Where(IsEngraving));
+
+    /// <summary>Takes from the grid all that the shape allows.</summary>
+    public static void Cut(AllowedShape shape, BlockGrid grid) => Lower(grid.TopHeights, grid, shape.Cuts);
+
+    public static bool IsEngraving(AllowedCut cut) => cut.Kind is FeatureKind.Label or FeatureKind.Mark;
+
+    private static void Lower(Heights target, BlockGrid grid, IEnumerable<AllowedCut> cuts)
+    {
+        foreach (AllowedCut cut in cuts)
+        {
+            float floor = (float)Math.Max(cut.Floor, grid.RawBottomZ);
+            List<Span1> spans = [];
+            Raster.Spans(cut.Area, grid, (row, first, count) => spans.Add(new Span1(row, first, count)));
+            Lowering lower = new(target, float.MaxValue);
+            lower.Flat(CollectionsMarshal.AsSpan(spans), grid.Columns, floor);
+        }
+    }
+}
