@@ -118,20 +118,20 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         ObstacleCheck.Go(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
         ObstacleCheck.Go(run, [.. ObstacleCheck.Stops(job)], _ => true);
         Compare(run, shape, _ => false);
-        new FloorCheck(run, grid.Top, Other(program.Setup, grid)).Go();
+        new FloorCheck(run, grid.TopHeights, Other(program.Setup, grid)).Go();
         Write(run, before - Volume(grid), []);
     }
 
     /// <summary>The block's other side as the judge knows it: carved, or as the design has it, in the frame of the setup.</summary>
-    private float[] Other(Setup setup, BlockGrid grid)
+    private Heights Other(Setup setup, BlockGrid grid)
     {
         if (setup != Setup.Underside)
         {
-            return grid.Bottom;
+            return grid.BottomHeights;
         }
-        float[] top = TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Top), _block, true);
-        float[] turned = new float[top.Length];
-        Turn(top, turned);
+        Heights top = TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Top), _block, true);
+        Heights turned = new(top.Count, (float)design.RawThickness);
+        Turn(top.Cells(), turned.Cells());
         return turned;
     }
 

@@ -43,6 +43,31 @@ internal static class HeightScan
         }
     }
 
+    /// <summary>The cells, in order, where high - low lies between two figures, ends left out.</summary>
+    public static List<int> Within(Heights low, Heights high, float from, float to)
+    {
+        List<int> within = [];
+        Span<float> lows = low.Alike;
+        Span<float> highs = high.Alike;
+        for (int run = 0; run <= lows.Length; run++)
+        {
+            float d = run < lows.Length ? highs[run] - lows[run] : Heights.Differ;
+            if (d <= from || d >= to)
+            {
+                continue;
+            }
+            for (int i = run * Heights.Run; i < Math.Min(low.Count, (run + 1) * Heights.Run); i++)
+            {
+                float left = high.At(i) - low.At(i);
+                if (left > from && left < to)
+                {
+                    within.Add(i);
+                }
+            }
+        }
+        return within;
+    }
+
     /// <summary>The material between two faces, summed over all cells where top is above bottom, mm (times cells).</summary>
     public static double Between(Heights bottom, Heights top)
     {

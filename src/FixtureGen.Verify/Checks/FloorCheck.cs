@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -6,7 +7,7 @@ namespace FixtureGen.Verify.Checks;
 /// The floor left under every pocket of the finished block, over the plate's face or over what was cut from below, whatever the
 /// design says: where the block is not cut through, it keeps the least floor. The skin over the plate is the least of all.
 /// </summary>
-internal sealed class FloorCheck(Run run, float[] top, float[] bottom)
+internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
 {
     private readonly double _least = Math.Max(run.Job.Rules.LeastFloor, run.Job.Plate.Skin);
 
@@ -15,15 +16,7 @@ internal sealed class FloorCheck(Run run, float[] top, float[] bottom)
     {
         int columns = run.Grid.Columns;
         float limit = (float)(_least - run.Limits.Gouge);
-        List<int> thin = [];
-        for (int i = 0; i < top.Length; i++)
-        {
-            float left = top[i] - bottom[i];
-            if (left < limit && left > 1e-3f)
-            {
-                thin.Add(i);
-            }
-        }
+        List<int> thin = HeightScan.Within(bottom, top, 1e-3f, limit);
         if (thin.Count == 0)
         {
             return;
@@ -36,8 +29,8 @@ internal sealed class FloorCheck(Run run, float[] top, float[] bottom)
                 run.Grid.Box.MinX + (((cell % columns) + 0.5) * run.Grid.Cell),
                 run.Grid.Box.MinY + (((cell / columns) + 0.5) * run.Grid.Cell)
             );
-            int line = index.FirstBelow(at, bottom[cell] + _least - run.Limits.Gouge)?.Line ?? 0;
-            double left = top[cell] - bottom[cell];
+            int line = index.FirstBelow(at, bottom.At(cell) + _least - run.Limits.Gouge)?.Line ?? 0;
+            double left = top.At(cell) - bottom.At(cell);
             if (!byLine.TryGetValue(line, out (double Left, Point2 At) known) || left < known.Left)
             {
                 byLine[line] = (left, at);

@@ -9,13 +9,17 @@ internal sealed record Island(Point2 At, double AreaMm2, bool TouchesEdge);
 internal sealed class Islands
 {
     private readonly BlockGrid _grid;
+    private readonly float[] _top;
+    private readonly float[] _bottom;
     private readonly int[] _number;
     private readonly List<Island> _all = [];
 
     public Islands(BlockGrid grid)
     {
         _grid = grid;
-        _number = new int[grid.Top.Length];
+        _top = grid.Top;
+        _bottom = grid.Bottom;
+        _number = new int[_top.Length];
         Stack<int> open = new();
         for (int i = 0; i < _number.Length; i++)
         {
@@ -37,7 +41,7 @@ internal sealed class Islands
         return n == 0 ? null : _all[n - 1];
     }
 
-    private bool Solid(int cell) => _grid.Top[cell] > _grid.Bottom[cell] + 1e-3f;
+    private bool Solid(int cell) => _top[cell] > _bottom[cell] + 1e-3f;
 
     private Island Flood(int start, int number, Stack<int> open)
     {
