@@ -17,8 +17,11 @@ public sealed class JudgeReadsTest
     [
         "below-plate-face",
         "bolts-not-fitted",
+        "collision",
         "drill-sideways",
+        "engagement",
         "feed-limit",
+        "floor-left",
         "flutes-too-short",
         "gouge",
         "gouge-side",
@@ -30,6 +33,7 @@ public sealed class JudgeReadsTest
         "ramp-steep",
         "rapid-through-stock",
         "retract-missing",
+        "spindle-power",
         "step-down",
     ];
 
