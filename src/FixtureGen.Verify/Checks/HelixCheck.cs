@@ -8,27 +8,30 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static class HelixCheck
 {
-    private const double CentreSlack = 0.05;
+    /// <summary>Turns of radii nearer than this, mm, belong to one helix; in a slot it has two centres.</summary>
+    private const double RadiusSlack = 0.05;
 
     public static void Go(Run run, List<Motion> feeds)
     {
-        for (int from = 0; from < feeds.Count; )
+        List<Motion> helix = [];
+        foreach (Motion turn in feeds.Where(Turns))
         {
-            int to = from;
-            while (to < feeds.Count && Turns(feeds[to]) && SameCircle(feeds[from], feeds[to]))
+            if (helix.Count > 0 && !SameRadius(helix[0], turn))
             {
-                to++;
+                Judge(run, helix);
+                helix.Clear();
             }
-            if (to - from >= 3)
-            {
-                Judge(run, feeds.GetRange(from, to - from));
-            }
-            from = Math.Max(to, from + 1);
+            helix.Add(turn);
         }
+        Judge(run, helix);
     }
 
     private static void Judge(Run run, List<Motion> helix)
     {
+        if (helix.Count < 3)
+        {
+            return;
+        }
         int clockwise = helix.Count(m => m.Kind == MotionKind.ArcCw);
         MotionKind usual = 2 * clockwise > helix.Count ? MotionKind.ArcCw : MotionKind.ArcCcw;
         foreach (Motion odd in helix.Where(m => m.Kind != usual))
@@ -60,6 +63,5 @@ internal static class HelixCheck
         && Math.Abs(m.To.Z - m.From.Z) > 1e-6
         && Math.Abs(Piece.Of(m).Sweep) > Math.PI * 0.9;
 
-    private static bool SameCircle(Motion a, Motion b) =>
-        a.Centre.DistanceTo(b.Centre) <= CentreSlack && Math.Abs(Piece.Of(a).R - Piece.Of(b).R) <= CentreSlack;
+    private static bool SameRadius(Motion a, Motion b) => Math.Abs(Piece.Of(a).R - Piece.Of(b).R) <= RadiusSlack;
 }

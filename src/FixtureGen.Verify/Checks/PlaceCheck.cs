@@ -16,7 +16,11 @@ internal static class PlaceCheck
             {
                 Travel(run, motion, box);
             }
-            if (Run.Low(motion) < run.StockTop && run.CutterOf(motion) is { } cutter)
+            if (
+                !e.ToHome
+                && Run.Low(motion) < run.StockTop + JudgeRules.LowTravel
+                && run.CutterOf(motion) is { } cutter
+            )
             {
                 Blank(run, motion, box, cutter);
                 Plate(run, motion, cutter);
@@ -54,13 +58,27 @@ internal static class PlaceCheck
     {
         Box2 b = run.Blank;
         double over = new[] { b.MinX - box.MinX, box.MaxX - b.MaxX, b.MinY - box.MinY, box.MaxY - b.MaxY }.Max();
-        if (over > cutter.Radius + JudgeRules.BeyondBlank)
+        if (over <= cutter.Radius + JudgeRules.BeyondBlank)
+        {
+            return;
+        }
+        if (Run.Low(motion) < run.StockTop)
         {
             run.Log.Error(
                 "outside-blank",
                 motion.Line,
                 $"the tip goes {over:0.##} mm beyond the blank at Z {Run.Low(motion):0.##}, below the block's top",
                 "Correct the position, or retract before leaving the block",
+                motion.To.Xy
+            );
+        }
+        else
+        {
+            run.Log.Warn(
+                "outside-blank",
+                motion.Line,
+                $"the tip goes {over:0.##} mm beyond the blank at Z {Run.Low(motion):0.##}, hardly above the block's top",
+                "Correct the position, or travel higher where nobody knows what stands",
                 motion.To.Xy
             );
         }

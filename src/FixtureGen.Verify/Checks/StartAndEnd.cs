@@ -95,15 +95,6 @@ internal static class StartAndEnd
                     $"Write {run.Job.Control.SpindleStop} before it"
                 );
             }
-            if (stops && e.State.Air && run.Job.Control.AirOff.Length > 0)
-            {
-                run.Log.Warn(
-                    "air-runs",
-                    e.Line,
-                    "the chip air still blows at a stop or tool change",
-                    $"Write {run.Job.Control.AirOff} before it"
-                );
-            }
             if (e.Kind == EventKind.VacuumOff && e.State.Spindle != SpindleTurn.Off)
             {
                 run.Log.Error(
@@ -120,8 +111,13 @@ internal static class StartAndEnd
     private static void HandedOver(Run run)
     {
         int moved = 0;
+        int left = 0;
+        bool home = false;
         foreach (ProgramEvent e in run.Trace.Events)
         {
+            bool leaves = e.Kind == EventKind.Motion && e.ToHome && !home;
+            left = leaves ? e.Line : left;
+            home = e.Kind == EventKind.Motion ? e.ToHome : home;
             moved = e.Kind == EventKind.Motion ? e.Line : moved;
             bool over = e.Kind is EventKind.Stop or EventKind.OptionalStop or EventKind.ToolChange or EventKind.End;
             if (over && e.State.Incremental)
@@ -131,6 +127,15 @@ internal static class StartAndEnd
                     moved > 0 ? moved : e.Line,
                     $"G91 is still in force at line {e.Line}, where the program stops, changes the tool or ends",
                     "Write G90 after the incremental moves"
+                );
+            }
+            if (over && e.State.Air && run.Job.Control.AirOff.Length > 0)
+            {
+                run.Log.Warn(
+                    "air-runs",
+                    home ? left : e.Line,
+                    $"the chip air still blows at line {e.Line}, where the program stops, changes the tool or ends",
+                    $"Write {run.Job.Control.AirOff} before it"
                 );
             }
         }

@@ -10,6 +10,7 @@ internal sealed class BlockRunner
     private readonly FindingLog _log;
     private readonly Modes _modes = new();
     private readonly MotionRunner _motion;
+    private readonly Tip _tip;
     private readonly List<string> _recentComments = [];
     private readonly HashSet<int> _tools;
 
@@ -19,7 +20,8 @@ internal sealed class BlockRunner
         _log = log;
         _tools = [.. job.Tools.Append(job.TrimTool).Select(t => t.Number)];
         Events = ImmutableArray.CreateBuilder<ProgramEvent>();
-        _motion = new MotionRunner(job, dialect, limits, log, _modes, Events);
+        _tip = new Tip(job, Events);
+        _motion = new MotionRunner(dialect, limits, log, _modes, _tip);
     }
 
     public ImmutableArray<ProgramEvent>.Builder Events { get; }
@@ -28,8 +30,8 @@ internal sealed class BlockRunner
 
     private MachineState State
     {
-        get => _motion.State;
-        set => _motion.State = value;
+        get => _tip.State;
+        set => _tip.State = value;
     }
 
     public void Run(Block block)
@@ -150,7 +152,7 @@ internal sealed class BlockRunner
         }
         Note(EventKind.ToolChange, block.Line);
         State = State with { Tool = _modes.SelectedTool, Spindle = SpindleTurn.Off };
-        _motion.AfterToolChange();
+        _tip.AfterToolChange();
     }
 
     private void Dwell(Block block)
@@ -269,6 +271,6 @@ internal sealed class BlockRunner
 
     private void Note(EventKind kind, int line) =>
         Events.Add(
-            new ProgramEvent(kind, line, _motion.Here(line), State, false, false, 0, string.Join(' ', _recentComments))
+            new ProgramEvent(kind, line, _tip.Here(line), State, false, false, 0, string.Join(' ', _recentComments))
         );
 }

@@ -66,8 +66,22 @@ internal sealed class ProgramReader
                 }
             }
         }
+        BehindTheEnd(lines, closed ? last : lines.Length);
         CheckFrame(opened, closed, last);
         return new ProgramTrace(_runner.Events.ToImmutable(), blocks.ToImmutable(), programNumber, last, _runner.Ended);
+    }
+
+    /// <summary>A control reads nothing behind the closing percent sign; somebody may believe that it does.</summary>
+    private void BehindTheEnd(string[] lines, int last)
+    {
+        for (int i = last; i < lines.Length; i++)
+        {
+            if (!string.IsNullOrWhiteSpace(lines[i]))
+            {
+                _log.Error("after-end", i + 1, $"'{lines[i].Trim()}' stands behind the closing %", "Take it out");
+                return;
+            }
+        }
     }
 
     private int? TakeNumber(Block block, int? known, int count)

@@ -23,7 +23,7 @@ internal static class Sizing
         }
         Size ends = ByEnds(good, edited, job, setup, limits);
         return ends != Size.Real || Ways.Between(good, edited) is not { } ways ? ends
-            : ways.RapidsNoLower() || ways.SameColumn() ? Size.Nothing
+            : ways.RapidsNoLower() || ways.SameColumn() || ways.Retraced() ? Size.Nothing
             : ways.FeedsWithin(limits.Leftover) ? Size.BelowTolerance
             : Size.Real;
     }

@@ -9,16 +9,22 @@ internal sealed class Ways
     /// <summary>Spacing of the points that paths are compared by, mm.</summary>
     private const double Spacing = 0.03;
 
+    /// <summary>Points this near a path lie on it, mm: chords of arcs and rounded words.</summary>
+    private const double SameWay = 0.005;
+
     /// <summary>Longer stretches are not compared: they count as different.</summary>
     private const int MostPoints = 8000;
 
     private readonly Deed[] _good;
     private readonly Deed[] _edited;
 
-    private Ways(Deed[] good, Deed[] edited)
+    private readonly Deed[] _before;
+
+    private Ways(Deed[] good, Deed[] edited, Deed[] before)
     {
         _good = good;
         _edited = edited;
+        _before = before;
     }
 
     /// <summary>The stretches that differ; null where they hold anything but plain motions in one state.</summary>
@@ -40,7 +46,7 @@ internal sealed class Ways
         bool plain = a.Length > 0 && b.Length > 0 && a.Concat(b).All(d => d.Path is not null);
         bool ends =
             plain && a[0].Path![0].SequenceEqual(b[0].Path![0]) && a[^1].Path![^1].SequenceEqual(b[^1].Path![^1]);
-        return ends ? new Ways(a, b) : null;
+        return ends ? new Ways(a, b, [.. good.Take(first)]) : null;
     }
 
     /// <summary>Rapids only, over the same places in plan and nowhere lower: what the low way clears, the high one does.</summary>
@@ -61,7 +67,7 @@ internal sealed class Ways
     }
 
     /// <summary>
-    /// Up and down at one place, with one descent at feed: every height is passed no faster than it was, the end is as deep, and the
+    /// Up and down at one place, with one descent at feed or none: every height is passed no faster than it was, the end is as deep, and the
     /// tool goes no higher.
     /// </summary>
     public bool SameColumn()
@@ -79,8 +85,8 @@ internal sealed class Ways
         double[] heights = [.. all.SelectMany(d => d.Path!).Select(p => p[2]).Distinct().Order()];
         double Bottom(Deed[] way) => way.SelectMany(d => d.Path!).Min(p => p[2]);
         double Top(Deed[] way) => way.SelectMany(d => d.Path!).Max(p => p[2]);
-        return Descents(_good) == 1
-            && Descents(_edited) == 1
+        return Descents(_good) <= 1
+            && Descents(_edited) <= 1
             && Bottom(_edited).Equals(Bottom(_good))
             && Top(_edited) <= Top(_good)
             && heights
@@ -143,6 +149,39 @@ internal sealed class Ways
             }
         }
         return reach[^1];
+    }
+
+    /// <summary>
+    /// Feeding only, and every point of both stretches lies on a way that the same tool has gone before at feed, no higher: neither
+    /// finds any material.
+    /// </summary>
+    public bool Retraced()
+    {
+        Deed[] all = [.. _good, .. _edited];
+        if (all.Any(d => d.What == "G0" || d.State != all[0].State || !d.Rpm.Equals(all[0].Rpm)))
+        {
+            return false;
+        }
+        double[][] points = [.. Points(_good), .. Points(_edited)];
+        Deed[] old = [.. _before.Where(d => d.Path is not null && d.What != "G0" && d.State == all[0].State)];
+        return points.Length <= MostPoints && points.All(p => old.Any(d => On(d.Path!, p)));
+    }
+
+    private static bool On(double[][] path, double[] p)
+    {
+        for (int i = 1; i < path.Length; i++)
+        {
+            (double[] a, double[] b) = (path[i - 1], path[i]);
+            (double dx, double dy) = (b[0] - a[0], b[1] - a[1]);
+            double square = (dx * dx) + (dy * dy);
+            double t = square > 0 ? Math.Clamp((((p[0] - a[0]) * dx) + ((p[1] - a[1]) * dy)) / square, 0, 1) : 1;
+            double away = Math.Sqrt(Math.Pow(p[0] - a[0] - (t * dx), 2) + Math.Pow(p[1] - a[1] - (t * dy), 2));
+            if (away <= SameWay && a[2] + (t * (b[2] - a[2])) <= p[2] + SameWay)
+            {
+                return true;
+            }
+        }
+        return false;
     }
 
     /// <summary>Places in plan in the order they are passed, each with the lowest height on the way to it and at it.</summary>

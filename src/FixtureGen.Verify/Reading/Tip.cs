@@ -1,0 +1,39 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify.Reading;
+
+/// <summary>
+/// The tool's tip, plate frame mm: where it is, what the switches say, and everything it has done. Before the first motion the
+/// tool stands at the machine's home corner; after a tool change and after a home move only its height is certain.
+/// </summary>
+internal sealed class Tip(Job job, ImmutableArray<ProgramEvent>.Builder events)
+{
+    /// <summary>Home corner of the machine's travel, at its top.</summary>
+    public Point3 Home { get; } =
+        new(job.Plate.Machine.Travel.MinX, job.Plate.Machine.Travel.MaxY, job.Plate.Machine.Travel.MaxZ);
+
+    public Point3 At { get; set; } =
+        new(job.Plate.Machine.Travel.MinX, job.Plate.Machine.Travel.MaxY, job.Plate.Machine.Travel.MaxZ);
+
+    public MachineState State { get; set; } = MachineState.PowerUp;
+
+    public Motion Here(int line) => new(line, MotionKind.Rapid, At, At, default, 0, State.Tool);
+
+    public void AfterToolChange() => At = At with { Z = Home.Z };
+
+    /// <summary>Where the block's axis words lead.</summary>
+    public Point3 Target(Block block, Modes modes)
+    {
+        double Axis(char letter, double now) =>
+            block.Value(letter) is { } v ? (v * modes.Unit) + (modes.Incremental ? now : 0) : now;
+        return new Point3(Axis('X', At.X), Axis('Y', At.Y), Axis('Z', At.Z));
+    }
+
+    public void Add(int line, MotionKind kind, Point3 to, Point2 centre, bool cycle, bool home = false)
+    {
+        Motion motion = new(line, kind, At, to, centre, kind == MotionKind.Rapid ? 0 : State.FeedMmPerMin, State.Tool);
+        events.Add(new ProgramEvent(EventKind.Motion, line, motion, State, home, cycle, 0, ""));
+        At = to;
+    }
+}
