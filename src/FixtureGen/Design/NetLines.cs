@@ -36,7 +36,7 @@ internal sealed class NetLines
     {
         get
         {
-            int worst = Worst(new bool[points.Length]);
+            int worst = Enumerable.Range(0, points.Length).MaxBy(k => Math.Round(distances[k], 3));
             return (points[worst], Math.Max(0, distances[worst]));
         }
     }
@@ -49,77 +49,115 @@ internal sealed class NetLines
     /// <param name="ring">A loop in the room that keeps a wall between its own sides.</param>
     public bool Lay(Point2 port, Region room, Contour ring, double reach)
     {
-        Point2 across = AcrossOf(Measure.Bounds(room.Outer));
-        List<OpenPath> laid = [];
+        RegionIndex within = new([room]);
+        Box2 box = Measure.Bounds(room.Outer);
+        Groove round = new(ring.Segments);
+        Room all = new(within, AcrossOf(box), box.Width + box.Height);
+        List<Groove> laid = [round];
         if (Measure.Distance(port, ring) > halfWidth)
         {
-            if (Through(port, across, room, ring, laid) is not { } first)
+            if (Through(port, all, laid) is not { } first)
             {
                 return false;
             }
             Add(first, laid);
         }
         rings.Add(ring);
-        Lower(ring.Segments);
-        bool[] beyond = new bool[points.Length];
-        for (int i = 0; i < MostLines && Worst(beyond) is >= 0 and var far && distances[far] > reach; i++)
+        Lower(round);
+        int[] open = FarthestFirst(Enumerable.Range(0, points.Length), reach);
+        int next = 0;
+        for (int lines = 0; lines < MostLines && next < open.Length; )
         {
-            if (Line(points[far], across, room, ring, laid, distances[far]) is { } line)
+            int far = open[next];
+            if (Line(points[far], all, laid, distances[far]) is { } line)
             {
                 Add(line, laid);
+                open = FarthestFirst(open.Skip(next), reach);
+                next = 0;
+                lines++;
             }
             else
             {
-                beyond[far] = true;
-                i--;
+                next++;
             }
         }
         return true;
     }
 
-    private void Add(OpenPath line, List<OpenPath> laid)
+    private void Add(OpenPath line, List<Groove> laid)
     {
-        laid.Add(line);
+        laid.Add(new Groove(line.Segments));
         runs.Add(line);
-        Lower(line.Segments);
+        Lower(laid[^1]);
     }
 
-    private void Lower(ImmutableArray<Segment> groove)
+    /// <summary>Takes a groove into the distances. Points come in rows, so that one's distance bounds its neighbour's.</summary>
+    private void Lower(Groove groove)
     {
-        CurveIndex near = new();
-        near.Build([.. groove.Select(s => Curve.Of(s))], groove.Length, 0);
+        double known = double.PositiveInfinity;
         for (int k = 0; k < points.Length; k++)
         {
-            double distance = near.Nearest(points[k], distances[k] + halfWidth, out int nearest);
-            distances[k] = nearest < 0 ? distances[k] : Math.Min(distances[k], distance - halfWidth);
+            double fromLast = k > 0 ? known + points[k].DistanceTo(points[k - 1]) + 1e-6 : known;
+            double limit = Math.Min(distances[k] + halfWidth, fromLast);
+            double distance = groove.Distance(points[k], limit);
+            known = distance < limit ? distance : double.PositiveInfinity;
+            distances[k] = Math.Min(distances[k], distance - halfWidth);
         }
     }
 
-    /// <summary>The first of the farthest points that may still be helped; -1 where none is left.</summary>
-    private int Worst(bool[] beyond)
+    /// <summary>Those of some points that are farther than the reach, of equal ones the first before the others.</summary>
+    private int[] FarthestFirst(IEnumerable<int> of, double reach) =>
+        [.. of.Where(k => distances[k] > reach).OrderByDescending(k => Math.Round(distances[k], 3))];
+
+    /// <summary>Where lines may run, the direction they run in first, and a length that leaves it.</summary>
+    private sealed record Room(RegionIndex Within, Point2 Across, double Length);
+
+    /// <summary>A ring or a line that is laid, made ready for many questions.</summary>
+    private sealed class Groove
     {
-        int farthest = -1;
-        for (int k = 0; k < distances.Length; k++)
+        private readonly ImmutableArray<Segment> segments;
+        private readonly CurveIndex index = new();
+
+        public Groove(ImmutableArray<Segment> segments)
         {
-            if (!beyond[k] && (farthest < 0 || distances[k] > distances[farthest] + 1e-3))
-            {
-                farthest = k;
-            }
+            this.segments = segments;
+            index.Build([.. segments.Select(s => Curve.Of(s))], segments.Length, 2 * Touch);
         }
-        return farthest;
+
+        /// <summary>Distance of its centre line where that is below a limit, else the limit.</summary>
+        public double Distance(Point2 p, double limit) => index.Nearest(p, limit, out _);
+
+        public Point2 Closest(Point2 p)
+        {
+            index.Nearest(p, double.PositiveInfinity, out int nearest);
+            return Measure.Closest(p, segments[nearest]);
+        }
+
+        public bool Meets(OpenPath line)
+        {
+            List<int> near = [];
+            index.Touching(Measure.Bounds(line), near);
+            return near.Select(i => segments[i])
+                .Any(s =>
+                    Measure.Distance(line.Start, s) <= Touch
+                    || Measure.Distance(line.End, s) <= Touch
+                    || line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0)
+                );
+        }
     }
 
     /// <summary>The shortest straight line through p that meets what is laid, of four directions; else the short way.</summary>
-    private static OpenPath? Through(Point2 p, Point2 across, Region room, Contour ring, List<OpenPath> laid)
+    private static OpenPath? Through(Point2 p, Room room, List<Groove> laid)
     {
+        Point2 across = room.Across;
         Point2 along = across.Left;
         Point2[] directions = [across, along, (across + along) * Math.Sqrt(0.5), (across - along) * Math.Sqrt(0.5)];
         return directions
                 .SelectMany(d => Through(p, d, room))
-                .Where(l => Meets(l, ring, laid))
+                .Where(l => laid.Exists(g => g.Meets(l)))
                 .OrderBy(l => Math.Round(Measure.Length(l), 3))
                 .FirstOrDefault()
-            ?? Link(p, room, ring, laid);
+            ?? Link(p, room, laid);
     }
 
     /// <summary>Lines run across the zone's longer side.</summary>
@@ -129,60 +167,36 @@ internal sealed class NetLines
     /// The next groove for a point that is too far off: through it, or through the nearest place of the room; null where
     /// that brings it no nearer.
     /// </summary>
-    private static OpenPath? Line(
-        Point2 far,
-        Point2 across,
-        Region room,
-        Contour ring,
-        List<OpenPath> runs,
-        double distance
-    )
+    private static OpenPath? Line(Point2 far, Room room, List<Groove> laid, double distance)
     {
-        Point2 p = Inside.Contains(room, far) ? far : Measure.Closest(far, room);
-        if (p.DistanceTo(far) >= distance)
-        {
-            return null;
-        }
-        return Through(p, across, room, ring, runs);
+        Point2 p = room.Within.Contains(far) ? far : room.Within.Closest(far);
+        return p.DistanceTo(far) >= distance ? null : Through(p, room, laid);
     }
 
     /// <summary>The straight way from p to the nearest groove, where it stays in the room.</summary>
-    private static OpenPath? Link(Point2 p, Region room, Contour ring, List<OpenPath> runs)
+    private static OpenPath? Link(Point2 p, Room room, List<Groove> laid)
     {
-        Point2 to = runs.Select(r => Measure.Closest(p, r))
-            .Append(Measure.Closest(p, ring))
-            .MinBy(q => q.DistanceTo(p));
+        Point2 to = laid.Select(g => g.Closest(p)).MinBy(q => q.DistanceTo(p));
         return p.DistanceTo(to) <= Touch
             ? null
-            : Clip.Line(p, to, [room]).FirstOrDefault(l => Measure.Length(l) >= p.DistanceTo(to) - Touch);
+            : room.Within.Line(p, to).FirstOrDefault(l => Measure.Length(l) >= p.DistanceTo(to) - Touch);
     }
 
     /// <summary>The piece of the straight line through p that lies in the room and holds p.</summary>
-    private static IEnumerable<OpenPath> Through(Point2 p, Point2 direction, Region room)
-    {
-        Box2 box = Measure.Bounds(room.Outer);
-        double length = box.Width + box.Height;
-        return Clip.Line(p - (direction * length), p + (direction * length), [room])
+    private static IEnumerable<OpenPath> Through(Point2 p, Point2 direction, Room room) =>
+        room
+            .Within.Line(p - (direction * room.Length), p + (direction * room.Length))
             .Where(l => Measure.Distance(p, l) <= Touch && Measure.Length(l) > Touch);
-    }
-
-    private static bool Meets(OpenPath line, Contour ring, List<OpenPath> runs) =>
-        runs.SelectMany(r => r.Segments)
-            .Concat(ring.Segments)
-            .Any(s =>
-                Measure.Distance(line.Start, s) <= Touch
-                || Measure.Distance(line.End, s) <= Touch
-                || line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0)
-            );
 
     private static IEnumerable<Point2> Samples(SealedZone zone)
     {
         foreach (Region region in zone.Sealed)
         {
             Box2 box = Measure.Bounds(region.Outer);
+            RegionIndex within = new([region]);
             for (double y = box.MinY + (Sample / 2); y < box.MaxY; y += Sample)
             {
-                foreach (OpenPath row in Clip.Line(new(box.MinX - 1, y), new(box.MaxX + 1, y), [region]))
+                foreach (OpenPath row in within.Line(new(box.MinX - 1, y), new(box.MaxX + 1, y)))
                 {
                     for (double x = row.Start.X; x < row.End.X; x += Sample)
                     {
