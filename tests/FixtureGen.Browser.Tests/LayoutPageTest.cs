@@ -26,30 +26,47 @@ public sealed class LayoutPageTest
     {
         await using LayoutPage page = await LayoutPage.OpenAsync(Job);
         double before = await page.FactorAsync("magnetsStopping");
-        int answers = await page.AnswersAsync();
-        ILocator magnet = page.Page.Locator("[data-magnet='0']");
-        LocatorBoundingBoxResult box = (await magnet.BoundingBoxAsync())!;
+        ILocator legal = page.Page.Locator("#violations li.none");
+        (int X, int Y)[] ways = [(-10, 4), (14, -4), (-4, -14), (4, 20), (-8, -10), (6, 2)];
+        for (int i = 0; i < ways.Length && (i == 0 || await legal.CountAsync() == 0); i++)
+        {
+            await DragAsync(page, ways[i].X, ways[i].Y);
+        }
+        Assert.Equal(1, await legal.CountAsync());
+        double after = await page.FactorAsync("magnetsStopping");
+        Assert.NotEqual(before, after);
+        await page.SaveAsync();
+        Assert.Equal((double)page.Check()["holding"]!["magnetsStopping"]!["factor"]!, after, 4);
+        await page.ShotAsync("dragged");
+    }
+
+    private static async Task DragAsync(LayoutPage page, int right, int down)
+    {
+        LocatorBoundingBoxResult box = (await page.Page.Locator("[data-magnet='0'] circle").First.BoundingBoxAsync())!;
         float x = box.X + (box.Width / 2);
         float y = box.Y + (box.Height / 2);
         await page.Page.Mouse.MoveAsync(x, y);
         await page.Page.Mouse.DownAsync();
-        await page.Page.Mouse.MoveAsync(x - 10, y + 4, new() { Steps = 4 });
-        await page.Page.Mouse.UpAsync();
-        await page.AnsweredAsync(answers + 1);
-        await page.Page.WaitForTimeoutAsync(1500);
-        double after = await page.FactorAsync("magnetsStopping");
-        Assert.NotEqual(before, after);
-        if (await page.Page.Locator("#violations li.none").CountAsync() == 1)
+        for (int step = 1; step <= 4; step++)
         {
-            await page.Page.ClickAsync("#save");
-            await page.Page.WaitForFunctionAsync(
-                "document.getElementById('status').textContent.startsWith('Saved')",
-                null,
-                new() { Timeout = 60_000 }
-            );
-            Assert.Equal((double)page.Check()["holding"]!["magnetsStopping"]!["factor"]!, after, 4);
+            float share = step / 4f;
+            await page.DoAsync(() => page.Page.Mouse.MoveAsync(x + (right * share), y + (down * share)));
         }
-        await page.ShotAsync("dragged");
+        await page.Page.Mouse.UpAsync();
+    }
+
+    [Fact]
+    public async Task A_feed_of_nought_takes_the_stated_feed_out_of_the_job()
+    {
+        await using LayoutPage page = await LayoutPage.OpenAsync(Job);
+        Assert.Contains("\nfeed = ", page.Text(), StringComparison.Ordinal);
+        double stated = await page.FactorAsync("vacuumOnly");
+        await page.DoAsync(() => page.Page.FillAndLeaveAsync("#set-feed", "0"));
+        double ruled = await page.FactorAsync("vacuumOnly");
+        Assert.NotEqual(stated, ruled);
+        await page.SaveAsync();
+        Assert.DoesNotContain("\nfeed = ", page.Text(), StringComparison.Ordinal);
+        Assert.Equal((double)page.Check()["holding"]!["vacuumOnly"]!["factor"]!, ruled, 4);
     }
 
     [Fact]

@@ -133,11 +133,10 @@ public static class LayoutSettings
             {
                 continue;
             }
-            if (s.Key == "feed" && value == "0")
-            {
-                return Stage.Failed<string>(FeedStays(file));
-            }
-            Stage<string> next = JobEdit.Set(edited, file, s.JobKey, s.Literal(value));
+            bool asRuled = s.Key == "feed" && value == "0";
+            Stage<string> next = asRuled
+                ? JobEdit.Remove(edited, file, s.JobKey)
+                : JobEdit.Set(edited, file, s.JobKey, s.Literal(value));
             if (!next.Ok)
             {
                 return next;
@@ -146,15 +145,6 @@ public static class LayoutSettings
         }
         return Stage.Of(edited);
     }
-
-    private static Finding FeedStays(string file) =>
-        new(
-            "feed-stays",
-            Severity.Error,
-            file,
-            "the job states trim.feed, and a feed from the chip load means that it states none",
-            "take the line out of the job by hand and open the page again, or give a feed above 0"
-        );
 
     private static string Quoted(string value) =>
         "\""

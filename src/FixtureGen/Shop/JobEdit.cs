@@ -15,6 +15,10 @@ public static class JobEdit
     public static Stage<string> Set(string text, string fileName, string key, string literal) =>
         Edited(text, fileName, doc => [SetValue(text, doc, key.Split('.'), literal)]);
 
+    /// <summary>Takes one key out, so that its default holds again; a comment behind its value stays on a line of its own.</summary>
+    public static Stage<string> Remove(string text, string fileName, string key) =>
+        Edited(text, fileName, doc => Removal(text, doc, key.Split('.')));
+
     /// <summary>Fixes the placement (plate frame, mm and degrees).</summary>
     public static Stage<string> SetPlacement(string text, string fileName, Pose pose)
     {
@@ -64,6 +68,24 @@ public static class JobEdit
         }
         Stage<TomlTable> after = TomlText.Parse(edited, fileName);
         return after.Value is null ? Stage.Failed<string>(after.Findings) : Stage.Of(edited);
+    }
+
+    private static IEnumerable<Change> Removal(string text, DocumentSyntax doc, string[] path)
+    {
+        string table = string.Join('.', path[..^1]);
+        IEnumerable<KeyValueSyntax> beside =
+            path.Length == 1
+                ? doc.KeyValues
+                : doc
+                    .Tables.Where(t => t is TableSyntax && string.Join('.', TomlText.Parts(t.Name!)) == table)
+                    .SelectMany(t => t.Items.OfType<KeyValueSyntax>());
+        if ((Find(beside, path[^1..]) ?? Find(doc.KeyValues, path)) is { } pair)
+        {
+            int start = StartOfLine(text, pair.Span.Start.Offset);
+            int end = EndOfLine(text, pair.Span.Start.Offset, pair);
+            int comment = text.IndexOf('#', pair.Value!.Span.End.Offset + 1, end - pair.Value.Span.End.Offset - 1);
+            yield return new Change(start, comment < 0 ? end : comment, "");
+        }
     }
 
     private static Change SetValue(string text, DocumentSyntax doc, string[] path, string literal)

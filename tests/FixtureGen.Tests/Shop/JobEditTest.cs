@@ -59,6 +59,15 @@ public sealed class JobEditTest
             JobEdit.SetPlacement(Lines(Text), "j.toml", new Pose(12.5, 30, 90)).Value
         );
 
+    [Theory]
+    [InlineData("[trim]\nrpm = 2\nfeed = \"3 mm/min\"\n\n[x]\n", "[trim]\nrpm = 2\n\n[x]\n")]
+    [InlineData("[trim]\nfeed = 3 # tried in May\nrpm = 2\n", "[trim]\n# tried in May\nrpm = 2\n")]
+    [InlineData("trim.feed = 3\ntitle = \"#1\"\n", "title = \"#1\"\n")]
+    [InlineData("[trim]\nfeed = \"3 # mm\"", "[trim]\n")]
+    [InlineData("[trim]\nrpm = 2\n", "[trim]\nrpm = 2\n")]
+    public void A_key_is_taken_out_with_its_line_and_its_comment_stays(string before, string after) =>
+        Assert.Equal(after, JobEdit.Remove(before, "job.toml", "trim.feed").Value);
+
     [Fact]
     public void Places_that_stay_are_not_written_anew() =>
         Assert.Equal(
