@@ -1,3 +1,4 @@
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
@@ -5,6 +6,8 @@ namespace FixtureGen.Holding;
 /// <summary>What one operation on the block does to it: peak force, where and how high.</summary>
 internal static class BlockCut
 {
+    private const double Grid = 1e-6;
+
     /// <summary>Feed per tooth from the operation's own feed and speed; depth and width from its steps; N.</summary>
     public static (CutForce Force, double LoadN) Of(Operation op, Job job, double faceZ)
     {
@@ -40,22 +43,41 @@ internal static class BlockCut
         return highest;
     }
 
-    /// <summary>Where the operation cuts; a full turn's far side too.</summary>
+    /// <summary>Where the operation cuts: ends of its moves, and where its arcs bulge farthest out.</summary>
     public static Point2[] Places(Operation op)
     {
         List<Point2> places = [];
-        foreach (Move move in op.Moves.Where(m => m is not RapidMove))
+        Point2? last = null;
+        foreach (Move move in op.Moves)
         {
-            places.Add(move.To.Xy);
             if (move is ArcMove arc)
             {
-                double radius = arc.Centre.DistanceTo(arc.To.Xy);
-                places.AddRange(
-                    new Point2[] { new(1, 0), new(0, 1), new(-1, 0), new(0, -1) }.Select(d => arc.Centre + (d * radius))
-                );
+                places.AddRange(Bulges(last ?? arc.To.Xy, arc));
             }
+            if (move is not RapidMove)
+            {
+                places.Add(move.To.Xy);
+            }
+            last = move.To.Xy;
         }
         return [.. places.Distinct()];
+    }
+
+    // A long arc of a large radius passes none of its circle's far sides.
+    private static IEnumerable<Point2> Bulges(Point2 from, ArcMove arc)
+    {
+        double radius = arc.Centre.DistanceTo(arc.To.Xy);
+        IEnumerable<Point2> sides = new Point2[] { new(1, 0), new(0, 1), new(-1, 0), new(0, -1) }.Select(d =>
+            arc.Centre + (d * radius)
+        );
+        if (from.DistanceTo(arc.To.Xy) < Grid)
+        {
+            return sides;
+        }
+        Box2 box = Measure.Bounds(Segment.Arc(from, arc.To.Xy, arc.Centre, arc.Ccw));
+        return sides.Where(p =>
+            p.X > box.MinX - Grid && p.X < box.MaxX + Grid && p.Y > box.MinY - Grid && p.Y < box.MaxY + Grid
+        );
     }
 
     /// <summary>A groove, a bore and an entry cut over the tool's whole width; clearing by its step, the first ring excepted.</summary>
