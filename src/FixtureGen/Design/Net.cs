@@ -105,12 +105,7 @@ internal static class Net
 
     private static bool FromPort(SealedZone zone, Laying way, bool allAlong, Tool cutter, Job job, Kernel kernel) =>
         way.Room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is { } own
-        && way.Lines.Lay(
-            zone.PortAt,
-            own,
-            allAlong ? own.Outer : Ring(zone.PortAt, own, cutter, job, kernel),
-            job.Rules.NetReach
-        );
+        && way.Lines.Lay(zone.PortAt, own, Ring(zone.PortAt, own, allAlong, cutter, job, kernel), job.Rules.NetReach);
 
     /// <summary>
     /// Where pockets cut the room in two, the far piece gets a hole of its own into the plate's vacuum, if a port or groove
@@ -145,7 +140,12 @@ internal static class Net
             );
             if (
                 way is not null
-                && lines.Lay(way.At, piece, Ring(way.At, piece, cutter, job, kernel), job.Rules.NetReach)
+                && lines.Lay(
+                    way.At,
+                    piece,
+                    Ring(way.At, piece, allAlong: false, cutter, job, kernel),
+                    job.Rules.NetReach
+                )
             )
             {
                 ways.Add(way);
@@ -156,14 +156,20 @@ internal static class Net
 
     /// <summary>
     /// The ring goes where a wall stays between its own two sides; narrower places are reached by lines. In a room too
-    /// narrow for that it goes round all of it.
+    /// narrow for that, or where lines do not reach, it goes round all of it but for cusps.
     /// </summary>
-    private static Contour Ring(Point2 port, Region room, Tool cutter, Job job, Kernel kernel)
+    private static Contour Ring(Point2 port, Region room, bool allAlong, Tool cutter, Job job, Kernel kernel)
     {
-        ImmutableArray<Region> wide = kernel.Open([room], cutter.Radius + (job.Rules.Wall / 2));
-        return wide.Length == 0
-            ? room.Outer
-            : wide.MinBy(r => Inside.Contains(r, port) ? 0 : Measure.Distance(port, r))!.Outer;
+        double[] opened = allAlong ? [cutter.Radius / 4] : [cutter.Radius + (job.Rules.Wall / 2), cutter.Radius / 4];
+        foreach (double radius in opened)
+        {
+            ImmutableArray<Region> wide = kernel.Open([room], radius);
+            if (wide.Length > 0)
+            {
+                return wide.MinBy(r => Inside.Contains(r, port) ? 0 : Measure.Distance(port, r))!.Outer;
+            }
+        }
+        return room.Outer;
     }
 
     private static ImmutableArray<Region> Swept(
