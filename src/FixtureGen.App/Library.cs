@@ -30,7 +30,7 @@ public sealed record Library(string Root)
                 Severity.Error,
                 file,
                 "no folder above it has a templates/ folder with the shop files",
-                "put the job below a folder that has templates/ (copy the one of the project to begin with)"
+                "put the job below a folder that has templates/ ('new OUTLINE.dxf --shop' lays the built-in one to begin with)"
             )
         );
     }

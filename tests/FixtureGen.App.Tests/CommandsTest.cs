@@ -78,6 +78,52 @@ public sealed class CommandsTest
     }
 
     [Fact]
+    public void New_lays_the_built_in_shop_only_where_it_is_asked_to_and_none_is_there()
+    {
+        using TempLibrary library = new(Job);
+        string folder = Directory.CreateTempSubdirectory("fixturegen-new-").FullName;
+        string drawing = Path.Combine(folder, "mine.dxf");
+        File.Copy(Path.ChangeExtension(library.Job(Job), ".dxf"), drawing);
+
+        Ran refused = Cli.Run(folder, "new", "mine.dxf");
+        Assert.Equal(1, refused.Exit);
+        Assert.Contains("--shop", refused.Error, StringComparison.Ordinal);
+        Assert.Equal([drawing], Directory.GetFileSystemEntries(folder));
+
+        Assert.Equal(0, Cli.Run(folder, "new", "mine.dxf", "--shop").Exit);
+        string templates = Path.Combine(Cli.Root, "templates");
+        string[] shop = [.. Files(templates).Where(f => f.EndsWith(".toml", StringComparison.Ordinal))];
+        Assert.Equal(shop, Files(Path.Combine(folder, "templates")));
+        Assert.All(
+            shop,
+            f =>
+                Assert.Equal(
+                    File.ReadAllBytes(Path.Combine(templates, f)),
+                    File.ReadAllBytes(Path.Combine(folder, "templates", f))
+                )
+        );
+
+        File.Delete(Path.Combine(folder, "mine.toml"));
+        string plate = Path.Combine(
+            folder,
+            "templates",
+            shop.First(f => f.StartsWith("plates", StringComparison.Ordinal))
+        );
+        File.AppendAllText(plate, "# ours\n");
+        Assert.Equal(0, Cli.Run(folder, "new", "mine.dxf", "--shop").Exit);
+        Assert.EndsWith("# ours\n", File.ReadAllText(plate), StringComparison.Ordinal);
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static string[] Files(string folder) =>
+        [
+            .. Directory
+                .EnumerateFiles(folder, "*", SearchOption.AllDirectories)
+                .Select(f => Path.GetRelativePath(folder, f))
+                .Order(StringComparer.Ordinal),
+        ];
+
+    [Fact]
     public void An_output_folder_that_cannot_be_written_is_a_finding_and_nothing_is_lost()
     {
         using TempLibrary library = new(Job);

@@ -16,6 +16,7 @@ public static class CommandTree
         root.Subcommands.Add(LayoutCommand.Build(say));
         root.Subcommands.Add(NewCommand.Build(say));
         root.Subcommands.Add(DemoCommand.Build(say));
+        root.Subcommands.Add(CompletionCommand.Build(say, root));
         return root;
     }
 

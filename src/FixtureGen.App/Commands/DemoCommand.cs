@@ -1,6 +1,4 @@
 using System.CommandLine;
-using System.Reflection;
-using FixtureGen.Shop;
 
 namespace FixtureGen.App.Commands;
 
@@ -29,47 +27,14 @@ public static class DemoCommand
         Request request = new(
             Example,
             $"outlines/{Example}.toml",
-            Text($"outlines/{Example}.toml")!,
+            BuiltIn.Text($"outlines/{Example}.toml")!,
             $"outlines/{Example}.dxf",
-            Bytes($"outlines/{Example}.dxf")!,
-            new ShopFiles(Find, List),
+            BuiltIn.Bytes($"outlines/{Example}.dxf")!,
+            BuiltIn.Shop,
             new Registered(1000, "F1000", 1, false),
             ProductVersion.Text,
             steps.Begin
         );
         return MakeCommand.Finish(say, steps, Pipeline.Make(request), folder, json);
-    }
-
-    private static (string Path, string Text)? Find(string kind, string name)
-    {
-        string path = $"templates/{kind}/{name}.toml";
-        return Text(path) is { } text ? (path, text) : null;
-    }
-
-    private static IEnumerable<string> List(string kind)
-    {
-        string prefix = $"demo/templates/{kind}/";
-        return Assembly
-            .GetExecutingAssembly()
-            .GetManifestResourceNames()
-            .Select(n => n.Replace('\\', '/'))
-            .Where(n => n.StartsWith(prefix, StringComparison.Ordinal))
-            .Select(n => Path.GetFileNameWithoutExtension(n)!)
-            .Order(StringComparer.Ordinal);
-    }
-
-    private static string? Text(string path) =>
-        Bytes(path) is { } bytes ? System.Text.Encoding.UTF8.GetString(bytes) : null;
-
-    private static byte[]? Bytes(string path)
-    {
-        using Stream? stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("demo/" + path);
-        if (stream is null)
-        {
-            return null;
-        }
-        using MemoryStream copy = new();
-        stream.CopyTo(copy);
-        return copy.ToArray();
     }
 }

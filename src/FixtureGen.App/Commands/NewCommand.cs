@@ -6,25 +6,51 @@ using FixtureGen.Shop;
 
 namespace FixtureGen.App.Commands;
 
-/// <summary><c>new OUTLINE.dxf</c>: writes OUTLINE.toml beside the drawing; never overwrites.</summary>
+/// <summary>
+/// <c>new OUTLINE.dxf [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
+/// templates/, --shop lays the built-in shop's beside the drawing.
+/// </summary>
 public static class NewCommand
 {
     public static Command Build(Say say)
     {
         Argument<string> drawing = CommandTree.PathArgument("OUTLINE.dxf", "the part outline");
         Option<bool> json = CommandTree.Json();
-        Command command = new("new", "Write a job file beside an outline, with every default shown.") { drawing, json };
-        command.SetAction(p => Run(say, p.GetValue(drawing)!, p.GetValue(json)));
+        Option<bool> shop = new("--shop")
+        {
+            Description = "where there is no templates/ yet, lay the built-in shop's beside the outline",
+        };
+        Command command = new("new", "Write a job file beside an outline, with every default shown.")
+        {
+            drawing,
+            shop,
+            json,
+        };
+        command.SetAction(p => Run(say, p.GetValue(drawing)!, p.GetValue(shop), p.GetValue(json)));
         return command;
     }
 
-    private static int Run(Say say, string path, bool json)
+    private static int Run(Say say, string path, bool shop, bool json)
     {
         if (Trouble(path) is { } trouble)
         {
             return Answer(say, null, [trouble], json);
         }
         Stage<Library> library = Library.Of(path);
+        if (!library.Ok && shop)
+        {
+            string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+            try
+            {
+                BuiltIn.LayShop(folder);
+            }
+            catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+            {
+                return Answer(say, null, [NotWritable(Path.Combine(folder, "templates"), e)], json);
+            }
+            say.Error($"Laid the built-in shop's files in {Path.Combine(folder, "templates")}: make them your own.");
+            library = Library.Of(path);
+        }
         if (!library.Ok)
         {
             return Answer(say, null, library.Findings, json);
@@ -43,23 +69,13 @@ public static class NewCommand
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Answer(
-                say,
-                null,
-                [
-                    new Finding(
-                        "job-not-writable",
-                        Severity.Error,
-                        job,
-                        e.Message,
-                        "free the folder's permissions or its disk"
-                    ),
-                ],
-                json
-            );
+            return Answer(say, null, [NotWritable(job, e)], json);
         }
         return Answer(say, job, drawing.Findings, json);
     }
+
+    private static Finding NotWritable(string path, Exception e) =>
+        new("job-not-writable", Severity.Error, path, e.Message, "free the folder's permissions or its disk");
 
     private static DrawingFacts Facts(string path, Drawing drawing)
     {

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.CommandLine.Completions;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary>A command as a shell completes it; Values are what its argument may be, none where it is a file.</summary>
+public sealed record CompletedCommand(
+    string Name,
+    string Says,
+    ImmutableArray<CompletedOption> Options,
+    ImmutableArray<string> Values
+)
+{
+    public static CompletedCommand Of(Command command) =>
+        new(
+            command.Name,
+            command.Description ?? "",
+            [.. command.Options.Select(CompletedOption.Of)],
+            [.. command.Arguments.SelectMany(Labels)]
+        );
+
+    internal static IEnumerable<string> Labels(Symbol symbol) =>
+        symbol.GetCompletions(CompletionContext.Empty).Select(c => c.Label);
+}
+
+/// <summary>An option with all its names; Values are what it takes, none where that is a file or a number.</summary>
+public sealed record CompletedOption(
+    ImmutableArray<string> Names,
+    string Says,
+    bool TakesValue,
+    ImmutableArray<string> Values
+)
+{
+    public static CompletedOption Of(Option option)
+    {
+        bool takes = option.Arity.MaximumNumberOfValues > 0 && option.ValueType != typeof(bool);
+        return new(
+            [.. option.Aliases.Prepend(option.Name).Distinct(StringComparer.Ordinal)],
+            option.Description ?? "",
+            takes,
+            takes ? [.. CompletedCommand.Labels(option)] : []
+        );
+    }
+}

@@ -1,0 +1,44 @@
+using System.CommandLine;
+using System.Text.Json.Nodes;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary><c>completion SHELL</c>: a script for the shell that knows every command and option, written from the command table.</summary>
+public static class CompletionCommand
+{
+    public static Command Build(Say say, RootCommand root)
+    {
+        Argument<string> shell = new("SHELL") { HelpName = "SHELL", Description = "bash, zsh or fish" };
+        shell.AcceptOnlyFromAmong("bash", "zsh", "fish");
+        Option<bool> json = CommandTree.Json();
+        Command command = new("completion", "Print a script that completes commands and options.") { shell, json };
+        command.SetAction(p => Run(say, root, p.GetValue(shell)!, p.GetValue(json)));
+        return command;
+    }
+
+    private static int Run(Say say, RootCommand root, string shell, bool json)
+    {
+        CompletedCommand[] commands = [.. root.Subcommands.Select(CompletedCommand.Of)];
+        string script = shell switch
+        {
+            "bash" => CompletionScript.Bash(commands),
+            "zsh" => CompletionScript.Zsh(commands),
+            _ => CompletionScript.Fish(commands),
+        };
+        if (json)
+        {
+            JsonObject answer = new()
+            {
+                ["ok"] = true,
+                ["shell"] = shell,
+                ["script"] = script,
+            };
+            say.Json(AppJson.Text(answer));
+        }
+        else
+        {
+            say.Json(script);
+        }
+        return Program.Made;
+    }
+}

@@ -1,0 +1,117 @@
+using System.Text;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary>Completion scripts of the shells; where a file is wanted, the shell's own file names are offered.</summary>
+public static class CompletionScript
+{
+    public static string Bash(IReadOnlyList<CompletedCommand> commands)
+    {
+        StringBuilder s = new();
+        s.Append("# source <(fixturegen completion bash)\n_fixturegen() {\n");
+        s.Append("  local word=${COMP_WORDS[COMP_CWORD]} before=${COMP_WORDS[COMP_CWORD-1]}\n");
+        s.Append("  if [ \"$COMP_CWORD\" -eq 1 ]; then\n");
+        s.Append(
+            $"    COMPREPLY=($(compgen -W \"{Joined(commands.Select(c => c.Name))} --help --version\" -- \"$word\"))\n"
+        );
+        s.Append("    return\n  fi\n  case \"${COMP_WORDS[1]} $before\" in\n");
+        foreach (CompletedCommand c in commands)
+        {
+            foreach (CompletedOption o in c.Options.Where(o => o.Values.Length > 0))
+            {
+                string cases = string.Join('|', o.Names.Select(n => $"\"{c.Name} {n}\""));
+                s.Append($"    {cases}) COMPREPLY=($(compgen -W \"{Joined(o.Values)}\" -- \"$word\")); return ;;\n");
+            }
+        }
+        s.Append("  esac\n  local words=\"\"\n  case \"${COMP_WORDS[1]}\" in\n");
+        foreach (CompletedCommand c in commands)
+        {
+            string words = Joined([.. c.Options.SelectMany(o => o.Names), .. c.Values]);
+            s.Append($"    {c.Name}) words=\"{words}\" ;;\n");
+        }
+        s.Append("  esac\n  COMPREPLY=($(compgen -W \"$words\" -- \"$word\"))\n");
+        s.Append("  if [ \"${word#-}\" = \"$word\" ]; then\n    local file\n    compopt -o filenames 2>/dev/null\n");
+        s.Append("    COMPREPLY=()\n");
+        s.Append("    while IFS= read -r file; do COMPREPLY+=(\"$file\"); done < <(compgen -f -- \"$word\")\n");
+        s.Append("    case \"${COMP_WORDS[1]}\" in\n");
+        foreach (CompletedCommand c in commands.Where(c => c.Values.Length > 0))
+        {
+            s.Append($"      {c.Name}) COMPREPLY=($(compgen -W \"{Joined(c.Values)}\" -- \"$word\")) ;;\n");
+        }
+        s.Append("    esac\n  fi\n}\ncomplete -F _fixturegen fixturegen\n");
+        return s.ToString();
+    }
+
+    public static string Zsh(IReadOnlyList<CompletedCommand> commands)
+    {
+        StringBuilder s = new();
+        s.Append("#compdef fixturegen\n# source <(fixturegen completion zsh), after compinit\n_fixturegen() {\n");
+        s.Append("  local -a commands=(\n");
+        foreach (CompletedCommand c in commands)
+        {
+            s.Append($"    {Quoted($"{c.Name}:{c.Says}")}\n");
+        }
+        s.Append("  )\n  if (( CURRENT == 2 )); then\n    _describe command commands\n    return\n  fi\n");
+        s.Append("  local chosen=${words[2]}\n  shift words\n  (( CURRENT-- ))\n  case $chosen in\n");
+        foreach (CompletedCommand c in commands)
+        {
+            s.Append($"    {c.Name}) _arguments");
+            foreach (CompletedOption o in c.Options)
+            {
+                foreach (string name in o.Names)
+                {
+                    s.Append(' ').Append(Quoted($"{name}[{InBrackets(o.Says)}]{ZshValue(o)}"));
+                }
+            }
+            string files = c.Values.Length > 0 ? $"*: :({Joined(c.Values)})" : "*:file:_files";
+            s.Append(' ').Append(Quoted(files)).Append(" ;;\n");
+        }
+        s.Append("  esac\n}\ncompdef _fixturegen fixturegen\n");
+        return s.ToString();
+    }
+
+    public static string Fish(IReadOnlyList<CompletedCommand> commands)
+    {
+        StringBuilder s = new();
+        s.Append("# fixturegen completion fish | source\n");
+        foreach (CompletedCommand c in commands)
+        {
+            s.Append($"complete -c fixturegen -f -n __fish_use_subcommand -a {c.Name} -d {Quoted(c.Says)}\n");
+            string within = $"complete -c fixturegen -n '__fish_seen_subcommand_from {c.Name}'";
+            if (c.Values.Length > 0)
+            {
+                s.Append($"{within} -f -a {Quoted(Joined(c.Values))}\n");
+            }
+            foreach (CompletedOption o in c.Options)
+            {
+                string names = string.Concat(
+                    o.Names.Select(n =>
+                        n.StartsWith("--", StringComparison.Ordinal) ? $" -l {n[2..]}"
+                        : n.StartsWith('-') ? $" -s {n[1..]}"
+                        : ""
+                    )
+                );
+                string value =
+                    !o.TakesValue ? ""
+                    : o.Values.Length > 0 ? $" -x -a {Quoted(Joined(o.Values))}"
+                    : " -r";
+                s.Append($"{within}{names}{value} -d {Quoted(o.Says)}\n");
+            }
+        }
+        return s.ToString();
+    }
+
+    private static string ZshValue(CompletedOption o) =>
+        !o.TakesValue ? ""
+        : o.Values.Length > 0 ? $":value:({Joined(o.Values)})"
+        : ":value:_files";
+
+    private static string Joined(IEnumerable<string> words) => string.Join(' ', words);
+
+    private static string InBrackets(string text) =>
+        text.Replace("[", "(", StringComparison.Ordinal)
+            .Replace("]", ")", StringComparison.Ordinal)
+            .Replace(":", "\\:", StringComparison.Ordinal);
+
+    private static string Quoted(string text) => "'" + text.Replace("'", "'\\''", StringComparison.Ordinal) + "'";
+}
