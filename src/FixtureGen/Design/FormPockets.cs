@@ -78,10 +78,14 @@ internal static class FormPockets
         Kernel kernel
     )
     {
-        ImmutableArray<Region> left = kernel.Difference(area, kernel.Offset(kernel.Open(area, cutter), 0.02));
+        ImmutableArray<Region> cut = kernel.Open(area, cutter);
+        ImmutableArray<Region> left = kernel.Difference(area, kernel.Offset(cut, 0.02));
         if (left.Length > 0)
         {
-            yield return LocatorFindings.FormCornerTight(name, Measure.Bounds(left[0].Outer).Middle, cutter);
+            double most = cut.IsEmpty
+                ? cutter
+                : left.SelectMany(r => Flatten.Points(r.Outer, 0.01)).Max(p => cut.Min(c => Measure.Distance(p, c)));
+            yield return LocatorFindings.FormCornerTight(name, Measure.Bounds(left[0].Outer).Middle, most, cutter);
         }
     }
 }

@@ -6,12 +6,12 @@ namespace FixtureGen.Design;
 /// <summary>What is wrong with how the shell finds its place: forms and their pockets, pins, by hand; lengths in mm.</summary>
 internal static class LocatorFindings
 {
-    public static Finding FormCornerTight(string name, Point2 at, double cutter) =>
+    public static Finding FormCornerTight(string name, Point2 at, double left, double cutter) =>
         new(
             "form-corner-tight",
             Severity.Error,
             $"{name} at {Place(at)}",
-            $"a corner of the form is tighter than the radius {Mm(cutter)} of the smallest end mill: the shell would not seat",
+            $"{Mm(left)} stays standing in a corner of the form, which is tighter than the radius {Mm(cutter)} of the smallest end mill: the shell would not seat",
             "round the form's corner in the drawing or add a smaller end mill"
         )
         {

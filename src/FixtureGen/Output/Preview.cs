@@ -60,7 +60,8 @@ public static class Preview
     private static void Facts(Scene scene, FixtureDesign design, Job job, Point2 at)
     {
         Type type = Type.Plain(3.6);
-        string[] lines =
+        double room = scene.Width - at.X - 4;
+        string[] facts =
         [
             $"Blank: {job.Blank.Description}",
             $"thickness {Marks.Length(design.RawThickness, job.DisplayUnit)}",
@@ -69,6 +70,7 @@ public static class Preview
             $"{Figures.Count(design.Magnets.Length, "magnet")}, {Figures.Count(design.Zones.Length, "sealed zone")}",
             "Triangles: edge stops of the raw blank",
         ];
+        string[] lines = [.. facts.SelectMany(f => Typefaces.Wrap(f, type, room))];
         for (int i = 0; i < lines.Length; i++)
         {
             scene.Text(lines[i], at - new Point2(0, i * 6), type);

@@ -38,10 +38,7 @@ internal static class SheetFixture
             string name = hole.Opening?.Name ?? hole.Name;
             (string what, string fit) = hole.Kind switch
             {
-                FeatureKind.BoltHole => (
-                    job.Bolt.Description,
-                    Figures.Torque(job.Bolt.TorqueNm) + ", washer under the head"
-                ),
+                FeatureKind.BoltHole => ("bolt", Figures.Torque(job.Bolt.TorqueNm) + ", washer under the head"),
                 FeatureKind.PinHole => ("pin, round hole", Bush(job)),
                 FeatureKind.PinSlot => (
                     "pin, slot",

@@ -18,6 +18,7 @@ internal static class SheetFront
         paper.Pairs(Block(facts), Paper.Left + Side(paper) + 3, paper.Wide - Side(paper) - 3, 20);
         paper.Y = Math.Max(below, paper.Y);
         Key(paper, key);
+        Alarm(paper, facts);
         Programs(paper, facts);
         Judge(paper, facts.Verdict);
         Hold(paper, facts);
@@ -77,7 +78,7 @@ internal static class SheetFront
     }
 
     /// <summary>Width and height of the picture: what leaves the programs and the hold room on the same page.</summary>
-    private static double Side(Paper paper) => paper.IsShort ? 102 : 117;
+    private static double Side(Paper paper) => paper.IsShort ? 102 : 111;
 
     private static void Key(Paper paper, IReadOnlyList<LineKind> key)
     {
@@ -97,7 +98,7 @@ internal static class SheetFront
         Job job = facts.Job;
         FixtureDesign design = facts.Design;
         Box2 part = Measure.Bounds(design.Part.Outer);
-        yield return ("Blank", $"{job.Blank.Description} ({job.Blank.Name})");
+        yield return ("Blank", job.Blank.Description);
         yield return ("Size", $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} mm");
         yield return ("Thickness", $"{Figures.Mm(design.RawThickness)} mm measured");
         yield return (
@@ -106,12 +107,9 @@ internal static class SheetFront
         );
         yield return (
             "Plate",
-            $"{job.Plate.Description} ({job.Plate.Name}), rev {Figures.Whole(job.Plate.Revision)}; X0 Y0 its origin, Z0 its face"
+            $"{job.Plate.Description}, rev {Figures.Whole(job.Plate.Revision)}; X0 Y0 its origin, Z0 its face"
         );
-        yield return (
-            "Control",
-            job.Control.Description.Length > 0 ? $"{job.Control.Description} ({job.Control.Name})" : job.Control.Name
-        );
+        yield return ("Control", job.Control.Description.Length > 0 ? job.Control.Description : job.Control.Name);
         yield return ("Label", design.Label);
         if (design.Features.OfType<EngravingFeature>().FirstOrDefault(f => f.Kind == FeatureKind.Mark) is { } arrow)
         {
@@ -133,7 +131,7 @@ internal static class SheetFront
         );
         yield return (
             "Shell",
-            $"{job.ShellMaterial.Description} {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}"
+            $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}"
         );
     }
 
@@ -153,6 +151,17 @@ internal static class SheetFront
             LocatorKind.Hand => "hand: lay to the line",
             _ => "nothing stated",
         };
+
+    /// <summary>The one figure that is looked at for every part stands on the first page, above the tables.</summary>
+    private static void Alarm(Paper paper, PaperFacts facts)
+    {
+        HoldingResult h = facts.Holding;
+        paper.Text(
+            $"ALARM LEVEL {Figures.Vacuum(h.VacuumKPa)}: never cut below it. The pump reaches {Figures.Vacuum(h.PumpKPa)} here "
+                + $"(atmosphere {Figures.Force(h.AtmosphereKPa)} kPa at {Figures.Rate(facts.Job.Vacuum.AltitudeM)} m).",
+            bold: true
+        );
+    }
 
     private static void Programs(Paper paper, PaperFacts facts)
     {
@@ -216,11 +225,6 @@ internal static class SheetFront
                         ? $"If the seal is lost the cord lifts the shell {Figures.Mm(h.LiftMm)} mm."
                         : "If the seal is lost the magnets keep the shell down on the block."
                 )
-        );
-        paper.Text(
-            $"ALARM LEVEL {Figures.Vacuum(h.VacuumKPa)}: never cut below it. The pump reaches {Figures.Vacuum(h.PumpKPa)} here "
-                + $"(atmosphere {Figures.Force(h.AtmosphereKPa)} kPa at {Figures.Rate(facts.Job.Vacuum.AltitudeM)} m).",
-            bold: true
         );
     }
 

@@ -23,12 +23,12 @@ public static class Traveler
         SheetFront.Banner(paper, job, "TRAVELER");
         Head(paper, facts);
         Magnets(paper, facts.Design.Magnets.Length);
+        paper.Y += 2;
+        Cautions.Draw(paper, Cautions.Brief(facts));
         Steps(paper, "Before the batch", BeforeBatch(facts));
         Steps(paper, "Every part", EveryPart(facts));
         Steps(paper, "After the batch", AfterBatch(facts));
         Record(paper, job.Quantity);
-        paper.Y += 2;
-        Cautions.Draw(paper, Cautions.Brief(facts));
         return paper.Finished();
     }
 
@@ -68,7 +68,7 @@ public static class Traveler
             $"T{Figures.Whole(job.TrimTool.Number)} {ToolWords.Of(job.TrimTool)}, stick-out {Figures.Mm(job.TrimTool.StickOut)} mm"
         );
         yield return ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
-        yield return ("Shell", $"{job.ShellMaterial.Description} {Figures.Mm(job.Shell.Thickness)} mm");
+        yield return ("Shell", $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm");
     }
 
     /// <summary>The rail with one place for each magnet: full before loading, empty when all are on.</summary>
@@ -109,7 +109,8 @@ public static class Traveler
     {
         Job job = facts.Job;
         yield return $"Fixture {job.FixtureId} revision {Figures.Whole(job.Revision)} on the plate, pins in, label read aloud against this paper.";
-        yield return $"Bolts in: {SheetProgram.Bolts(facts)}.";
+        string[] bolts = [.. job.Plate.Bolts.Select(b => b.Name)];
+        yield return $"{Figures.Count(bolts.Length, "bolt")} in ({string.Join(", ", bolts)}), {Figures.Torque(job.Bolt.TorqueNm)}.";
         yield return "Cord whole, seated, joints closed; grooves, relief and chip filter clean.";
         yield return $"Trim cutter sharp, T{Figures.Whole(job.TrimTool.Number)} measured, program's first lines match the label.";
         yield return "Jackets checked with the marked master magnet: all the same way.";

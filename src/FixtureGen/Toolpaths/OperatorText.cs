@@ -14,7 +14,7 @@ internal static class OperatorText
         [
             Text($"{job.FixtureId} REV {job.Revision} BLOCK {side}"),
             Text($"PROGRAM {ProgramNumbers.Of(job, setup)} FOR FIXTURE {design.Label}"),
-            Text($"BLANK {job.Blank.Name} {job.BlockMaterial.Name} THICKNESS {job.BlankThickness:0.00} MM"),
+            Text($"BLANK {job.Blank.Description}, {job.BlankThickness:0.00} MM THICK"),
             "RAW BLOCK AGAINST ALL STOPS",
             setup == Setup.Top && design.Flip is not null
                 ? "UNDERSIDE CUT FIRST AND BLOCK TURNED OVER"
@@ -43,7 +43,7 @@ internal static class OperatorText
     {
         string names = string.Join(" ", job.Plate.Bolts.Select(b => b.Name));
         return Text(
-            $"VACUUM STAYS ON. PINS OUT. FIT {job.Plate.Bolts.Count()} BOLTS {job.Bolt.Name} ({names}) TO {job.Bolt.TorqueNm:0.0} NM. THEN START"
+            $"VACUUM STAYS ON. PINS OUT. FIT {job.Plate.Bolts.Count()} BOLTS ({names}), {job.Bolt.Description}, TO {job.Bolt.TorqueNm:0.0} NM. THEN START"
         );
     }
 

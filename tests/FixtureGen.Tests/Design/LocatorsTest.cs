@@ -100,7 +100,12 @@ public sealed class LocatorsTest
         {
             Forms = [new(Contours.Rectangle(new Box2(70, 50, 90, 70)), FormDirection.Down, 6, 3)],
         };
-        DesignBench.Finding(Placing.Place(sharp, job, Tolerances.House), "form-corner-tight");
+        Finding corner = DesignBench.Finding(Placing.Place(sharp, job, Tolerances.House), "form-corner-tight");
+        // A disc of radius R in a corner of radius r stays (R - r)(sqrt 2 - 1) away from it; the pocket is the form outset by
+        // the running clearance, which rounds its corners by as much.
+        double cutter = job.Tools.Where(t => t.Kind == ToolKind.EndMill).Min(t => t.Radius);
+        double left = (cutter - job.Rules.RunningClearance) * (Math.Sqrt(2) - 1);
+        Assert.Equal(left, DesignBench.Amounts(corner)[0], 0.02);
     }
 
     [Fact]

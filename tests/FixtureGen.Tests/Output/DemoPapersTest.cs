@@ -39,6 +39,42 @@ public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
         Assert.All(rounded, r => Assert.Contains(r, words));
     }
 
+    /// <summary>Label on the block, first comment, number, file name, sheet and traveler are one and the same.</summary>
+    [Fact]
+    public void Label_comment_number_file_and_sheet_agree()
+    {
+        Job job = made.Outcome.Job!;
+        FixtureDesign design = made.Outcome.Design!;
+        string trim = System.Text.Encoding.ASCII.GetString(made.File("trim.nc"));
+        string number = job.ProgramNumber!.Value.ToString(CultureInfo.InvariantCulture);
+        string word = job.Control.ProgramNumberWord + number;
+        string[] comments = [.. trim.Split('\n').Where(l => l.StartsWith('(')).Select(l => l.Trim().Trim('(', ')'))];
+        string squeezed = design.Label.Replace(" ", "", StringComparison.Ordinal);
+
+        Assert.StartsWith(
+            squeezed,
+            string.Concat(comments).Replace(" ", "", StringComparison.Ordinal),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(word, design.Label, StringComparison.Ordinal);
+        Assert.Equal(word, trim.Split('\n').Select(l => l.Trim()).First(l => l.Length > 0 && l != "%"));
+        EngravingFeature label = Assert.Single(
+            design.Features.OfType<EngravingFeature>(),
+            f => f.Kind == FeatureKind.Label
+        );
+        Assert.Equal(design.Label, label.Text);
+        foreach (string paper in (string[])["setup.pdf", "traveler.pdf"])
+        {
+            string words = string.Concat(Words(made.File(paper)));
+            Assert.Contains(squeezed, words, StringComparison.Ordinal);
+            Assert.Contains(
+                $"{number},{DemoMade.Name}.trim.nc".Replace(",", "", StringComparison.Ordinal),
+                words,
+                StringComparison.Ordinal
+            );
+        }
+    }
+
     [Fact]
     public void Qr_code_says_job_and_revision()
     {
