@@ -46,6 +46,9 @@ internal static class ShopFindings
             $"Add it to this table: {wanted}."
         );
 
+    public static Finding EmptyText(string file, TomlString value, string path) =>
+        At(file, value.Line, value.Column, "toml-missing-key", $"'{path}' is empty.", "Write text in quotes.");
+
     public static Finding WrongType(string file, TomlValue value, string path, string wanted) =>
         At(
             file,

@@ -101,12 +101,16 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     public string Text(string key)
     {
-        if (TextOrNull(key) is { } text)
+        if (TextOrNull(key) is not { } text)
         {
-            return text;
+            Missing(key, "text in quotes", 0);
+            return "";
         }
-        Missing(key, "text in quotes", 0);
-        return "";
+        if (Table.Find(key)!.Value is TomlString { Text.Length: 0 } empty)
+        {
+            Log.Findings.Add(ShopFindings.EmptyText(Log.File, empty, PathOf(key)));
+        }
+        return text;
     }
 
     public string? TextOrNull(string key)

@@ -24,6 +24,7 @@ public sealed class BadFilesTest
     [InlineData("width = 8.5", "width = \"8.5 inches\"", "toml-unknown-unit", 3, 9, "8.5 inches", "mm, cm")]
     [InlineData("width = 8.5", "width = 8,5", "toml-syntax", 3, 10, ",", "quotes")]
     [InlineData("height = 8.5", "width = 8.5", "toml-duplicate-key", 4, 1, "line 3", "Keep one")]
+    [InlineData("\"hdpe\"", "\"\"", "toml-missing-key", 2, 12, "'material' is empty", "Write text")]
     [InlineData("height = 8.5\n", "", "toml-missing-key", 1, 1, "'height'", "Add it")]
     [InlineData("\"in\"", "\"inch\"", "toml-not-a-choice", 1, 9, "inch", "\"in\"")]
     public void A_mistake_is_named_with_its_place(
