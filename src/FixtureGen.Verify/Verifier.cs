@@ -78,6 +78,10 @@ public static class Verifier
     /// <summary>Judges the given programs in their order of running on one block.</summary>
     public static VerifyResult Judge(VerifyRequest request)
     {
+        if (JudgeBounds.Refuse(request) is { } refused)
+        {
+            return refused;
+        }
         Judgement judgement = new(request.Job, request.Design, request.Limits);
         foreach (ProgramText program in request.Programs.OrderBy(p => p.Setup))
         {

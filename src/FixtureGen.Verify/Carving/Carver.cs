@@ -13,6 +13,9 @@ internal sealed class Carver(BlockGrid grid)
 {
     private const double HelixSagitta = 0.0005;
 
+    /// <summary>Enough for a full turn of 100 m radius; what is larger is beyond any travel and refused for that.</summary>
+    private const int MostChords = 32_000;
+
     private readonly Footprint _footprint = new(grid);
     private Cutter? _lastCutter;
     private Point3 _lastTo;
@@ -135,7 +138,7 @@ internal sealed class Carver(BlockGrid grid)
     private Tally Chords(Piece arc, Motion motion, Cutter cutter, double limit)
     {
         double step = 2 * Math.Acos(Math.Max(0.5, 1 - (HelixSagitta / arc.R)));
-        int n = Math.Max(1, (int)Math.Ceiling(Math.Abs(arc.Sweep) / step));
+        int n = (int)Math.Clamp(Math.Ceiling(Math.Abs(arc.Sweep) / step), 1, MostChords);
         Tally sum = default;
         double dz = motion.To.Z - motion.From.Z;
         for (int i = 0; i < n; i++)

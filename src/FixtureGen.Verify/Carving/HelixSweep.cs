@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Carving;
@@ -13,10 +14,15 @@ internal static class HelixSweep
 
     public static Tally Cut(BlockGrid grid, Footprint footprint, Piece arc, Motion motion, double radius, double limit)
     {
-        footprint.Sweep(arc, radius, false);
         Lowering lower = new(grid.TopHeights, (float)limit);
+        // Under the disc at the lower end all is as deep as the motion goes: most of a bore, and no angle is needed there.
+        float low = (float)Math.Max(Math.Min(motion.From.Z, motion.To.Z), grid.RawBottomZ);
+        Point2 lowEnd = motion.To.Z < motion.From.Z ? arc.B : arc.A;
+        footprint.Sweep(Piece.Line(lowEnd, lowEnd), radius, false);
+        lower.Flat(footprint.Spans, grid.Columns, low);
+        footprint.Sweep(arc, radius, false);
         Helix helix = new(arc, radius, motion.From.Z, motion.To.Z);
-        Vector256<float> least = Vector256.Create((float)grid.RawBottomZ);
+        Vector256<float> least = Vector256.Create(low);
         Vector256<float> step = s_lanes * (float)grid.Cell;
         foreach (Span1 span in footprint.Spans)
         {
@@ -25,6 +31,10 @@ internal static class HelixSweep
             float y = (float)(grid.Box.MinY + ((span.Row + 0.5) * grid.Cell) - arc.C.Y);
             for (int i = 0; i < span.Count; i += 8)
             {
+                if (lower.IsDown(start + i, low))
+                {
+                    continue;
+                }
                 float x = (float)(grid.Box.MinX + ((span.First + i + 0.5) * grid.Cell) - arc.C.X);
                 Vector256<float> z = helix.LowestOver(Vector256.Create(x) + step, y);
                 lower.Each(start + i, Math.Min(8, span.Count - i), Vector256.Max(z, least));

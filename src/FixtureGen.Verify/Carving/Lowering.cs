@@ -51,6 +51,11 @@ internal ref struct Lowering
     /// <summary>Makes ready to lower the cells from start up to end each to its own height.</summary>
     public readonly void Open(int start, int end) => _heights.Open(start, end);
 
+    /// <summary>Whether the eight open cells from start are no higher than z already.</summary>
+    public readonly bool IsDown(int start, float z) =>
+        start + 8 <= _cells.Length
+        && Vector256.LessThanOrEqualAll(Vector256.Create<float>(_cells.Slice(start, 8)), Vector256.Create(z));
+
     /// <summary>Lowers up to eight cells from start, each to its own height; they must be open.</summary>
     public void Each(int start, int count, Vector256<float> floor)
     {

@@ -38,10 +38,21 @@ internal sealed class MotionIndex
             {
                 for (int x = Column(p.MinX - r); x <= Column(p.MaxX + r); x++)
                 {
-                    (_bins[(y * _columns) + x] ??= []).Add(i);
+                    if (Reaches(i, x, y, r))
+                    {
+                        (_bins[(y * _columns) + x] ??= []).Add(i);
+                    }
                 }
             }
         }
+    }
+
+    /// <summary>Whether the motion, r wide, comes into a bin's round; in the outer bins, which stand for all beyond them, always.</summary>
+    private bool Reaches(int motion, int x, int y, double r)
+    {
+        Point2 middle = new(_box.MinX + ((x + 0.5) * Size), _box.MinY + ((y + 0.5) * Size));
+        bool outer = x == 0 || y == 0 || x == _columns - 1 || y == _rows - 1;
+        return outer || Distance.To(_motions[motion].Piece, middle) <= r + (Size * 0.7072);
     }
 
     /// <summary>The first motion whose cutter goes below z at p; null when none does.</summary>
