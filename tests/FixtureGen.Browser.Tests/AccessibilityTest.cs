@@ -12,6 +12,7 @@ public sealed class AccessibilityTest
     [InlineData(ColorScheme.Light, 1280, 720)]
     [InlineData(ColorScheme.Dark, 1280, 720)]
     [InlineData(ColorScheme.Light, 820, 1180)]
+    [InlineData(ColorScheme.Dark, 768, 1024)]
     public async Task A_scan_finds_nothing_that_matters(ColorScheme scheme, int width, int height)
     {
         await using LayoutPage page = await LayoutPage.OpenAsync("pruner-sheath", scheme, width, height);

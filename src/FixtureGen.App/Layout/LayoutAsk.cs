@@ -15,7 +15,7 @@ public sealed record LayoutAsk(
 {
     private const int MostPorts = 20;
 
-    private const int MostMagnets = 60;
+    internal const int MostMagnets = 60;
 
     private const int MostHeld = 2000;
 
@@ -60,12 +60,15 @@ public sealed record LayoutAsk(
     private static MagnetPlace Magnet(JsonNode? node) =>
         new(Place(node!), node!["locked"]?.GetValue<bool>() ?? false, node["drawn"]?.GetValue<bool>() ?? false);
 
-    private static Point2 Place(JsonNode node)
+    private static Point2 Place(JsonNode node) => At(node["x"], node["y"]);
+
+    /// <summary>A point in reach of a plate; FormatException where it is none.</summary>
+    internal static Point2 At(JsonNode? atX, JsonNode? atY)
     {
-        double x = node["x"]!.GetValue<double>();
-        double y = node["y"]!.GetValue<double>();
+        double x = atX!.GetValue<double>();
+        double y = atY!.GetValue<double>();
         return double.IsFinite(x) && double.IsFinite(y) && Math.Abs(x) <= 5000 && Math.Abs(y) <= 5000
             ? new Point2(x, y)
-            : throw new FormatException("a magnet or a port is nowhere");
+            : throw new FormatException("a point is nowhere near the plate");
     }
 }

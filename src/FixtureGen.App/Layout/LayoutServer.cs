@@ -3,6 +3,7 @@ using System.Net;
 using System.Reflection;
 using System.Security.Cryptography;
 using System.Text;
+using System.Text.Json;
 using System.Text.Json.Nodes;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting;
@@ -24,6 +25,12 @@ namespace FixtureGen.App.Layout;
 public sealed class LayoutServer : IAsyncDisposable
 {
     private const int MostBytes = 256 * 1024;
+
+    /// <summary>Questions that change nothing and carry no body: GET; all others are POST.</summary>
+    private static readonly string[] OnlyRead = ["state", "progress", "block.png"];
+
+    internal static readonly JsonDocumentOptions Once = new() { AllowDuplicateProperties = false };
+
     private readonly WebApplication app;
     private readonly string token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
 
@@ -122,16 +129,22 @@ public sealed class LayoutServer : IAsyncDisposable
 
     private static async Task Api(HttpContext context, LayoutSession session, string call)
     {
+        if (HttpMethods.IsPost(context.Request.Method) == OnlyRead.Contains(call))
+        {
+            await Text(context, 405, "application/json", """{"message":"this question is not asked in this way"}""")
+                .ConfigureAwait(false);
+            return;
+        }
         JsonNode? body = null;
         if (HttpMethods.IsPost(context.Request.Method))
         {
             try
             {
                 body = await JsonNode
-                    .ParseAsync(context.Request.Body, cancellationToken: context.RequestAborted)
+                    .ParseAsync(context.Request.Body, null, Once, context.RequestAborted)
                     .ConfigureAwait(false);
             }
-            catch (System.Text.Json.JsonException)
+            catch (JsonException)
             {
                 await Text(context, 400, "application/json", """{"message":"the request is not JSON"}""")
                     .ConfigureAwait(false);

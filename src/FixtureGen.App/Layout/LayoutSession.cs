@@ -78,7 +78,7 @@ public sealed class LayoutSession
                     "section" => this.trial.Section(LayoutAsk.Of(body), body!["line"]!.AsObject()),
                     "save" => this.Save(LayoutAsk.Of(body), body!.AsObject()),
                     "make" => this.Make(),
-                    "block.png" => this.Block(LayoutAsk.Of(JsonNode.Parse(forKey))),
+                    "block.png" => this.Block(LayoutAsk.Of(JsonNode.Parse(forKey, null, LayoutServer.Once))),
                     _ => LayoutAnswer.Message(404, "the program knows no such question"),
                 };
             }

@@ -140,6 +140,10 @@ public sealed class LayoutTrial
         int count = ask.Settings.TryGetValue("count", out string? text)
             ? (int)double.Parse(text, CultureInfo.InvariantCulture)
             : ask.Magnets.Length;
+        if (count is < 0 or > LayoutAsk.MostMagnets)
+        {
+            throw new FormatException("the number of magnets is out of reach");
+        }
         Pose back = Transform.Inverse(p.Placement.Pose);
         Job job = p.Job with
         {
@@ -179,8 +183,8 @@ public sealed class LayoutTrial
         {
             return LayoutAnswer.Message(422, "the section needs a layout that can be drawn");
         }
-        Point2 from = new(line["x0"]!.GetValue<double>(), line["y0"]!.GetValue<double>());
-        Point2 to = new(line["x1"]!.GetValue<double>(), line["y1"]!.GetValue<double>());
+        Point2 from = LayoutAsk.At(line["x0"], line["y0"]);
+        Point2 to = LayoutAsk.At(line["x1"], line["y1"]);
         return LayoutAnswer.Json(200, SectionCut.Of(value.Design, value.Job, from, to));
     }
 
@@ -196,7 +200,7 @@ public sealed class LayoutTrial
         {
             return Stage.Failed<string>(written.Findings);
         }
-        Stage<string> text = LayoutSettings.Write(jobText, file, now, ask.Settings);
+        Stage<string> text = LayoutSettings.Write(jobText, file, now, this.source.Library.Shop(null), ask.Settings);
         if (!text.Ok)
         {
             return text;
@@ -275,6 +279,7 @@ public sealed class LayoutTrial
             this.source.JobText,
             this.source.JobPath,
             this.original,
+            this.source.Library.Shop(null),
             ask.Settings
         );
         if (!text.Ok)

@@ -16,16 +16,12 @@ const layers = Object.fromEntries(["shapes", "path", "ports", "magnets", "marks"
 const pixels = () => svg.getBoundingClientRect();
 
 // Factor to stroke: below the limit thick and strong against the paper, far above thin and faint, so that grey print still tells.
-const dark = matchMedia("(prefers-color-scheme: dark)");
 const steps = [0.5, 1, 1.5, 2, 3, 5, 10];
 const grade = (factor) => {
   const i = steps.findIndex((s) => factor < s);
   return i < 0 ? steps.length : i;
 };
-function look(n) {
-  return { width: 6.5 - n * 0.68, lightness: dark.matches ? 84 - n * 6.5 : 18 + n * 8.5, hue: 18 + n * 24 };
-}
-const stroke = (l) => `hsl(${l.hue} 70% ${l.lightness}%)`;
+const widthOf = (n) => 6.5 - n * 0.68;
 
 export function place() {
   world.setAttribute("transform", `translate(${view.x} ${view.y}) scale(${view.scale} ${-view.scale})`);
@@ -102,7 +98,7 @@ export function redraw() {
 // One element for each look: the weakest is drawn last and so lies on top.
 const strokes = [];
 for (let n = steps.length; n >= 0; n--) {
-  strokes[n] = el("path", { fill: "none", "stroke-linecap": "round", "vector-effect": "non-scaling-stroke" }, layers.path);
+  strokes[n] = el("path", { class: `grade g${n}`, "stroke-width": widthOf(n) }, layers.path);
 }
 const columns = { vacuum: 0, stopping: 1, both: 2 };
 
@@ -117,12 +113,7 @@ function drawPath() {
       data[n].push(`M${at[i - 3]} ${at[i - 2]}L${at[i]} ${at[i + 1]}`);
     }
   });
-  strokes.forEach((path, n) => {
-    const l = look(n);
-    set(path, "d", data[n].join(""));
-    set(path, "stroke", stroke(l));
-    set(path, "stroke-width", l.width);
-  });
+  strokes.forEach((path, n) => set(path, "d", data[n].join("")));
 }
 
 export function nearestSample(p) {
@@ -223,11 +214,12 @@ export function drawSectionLine(line) {
 export function drawLegend() {
   const box = document.getElementById("legend");
   box.replaceChildren();
-  const s = el("svg", { viewBox: "0 0 520 40", role: "img", "aria-label": "Thicker is weaker. Steps of the factor: " + steps.join(", ") }, box);
+  const s = el("svg", { viewBox: "0 0 640 40", role: "img", "aria-label": "Hold factor along the path. Thicker is weaker. Steps of the factor: " + steps.join(", ") }, box);
+  el("text", { x: 0, y: 14 }, s).textContent = "Hold factor:";
+  el("text", { x: 0, y: 32 }, s).textContent = "thick is weak";
   [0, ...steps].forEach((from, i) => {
-    const l = look(i);
-    const x = 6 + i * 64;
-    el("line", { x1: x, y1: 10, x2: x + 58, y2: 10, stroke: stroke(l), "stroke-width": l.width }, s);
+    const x = 100 + i * 66;
+    el("line", { x1: x, y1: 10, x2: x + 58, y2: 10, class: `grade g${i}`, "stroke-width": widthOf(i) }, s);
     el("text", { x, y: 32 }, s).textContent = i === 0 ? `under ${steps[0]}` : i === steps.length ? `${from} up` : `${from}`;
   });
 }

@@ -298,7 +298,10 @@ $("shade").addEventListener("click", async () => {
   say("Cutting the block ...");
   const picture = $("block");
   picture.onload = () => say("The block as its top program cuts it.");
-  picture.onerror = () => say("The block cannot be shown: see the findings of Make all files.");
+  picture.onerror = () => {
+    picture.hidden = true;
+    say("The block cannot be cut as it is laid out now: keep the clearances, or see the findings of Make all files.");
+  };
   picture.src = blockPicture(JSON.stringify(s.body()));
   picture.hidden = false;
 });

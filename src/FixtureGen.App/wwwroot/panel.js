@@ -32,7 +32,7 @@ export function drawFactors() {
     put(row.cells[3], f.mode);
     put(row.cells[4], `${show(f.xMm, 1)}, ${show(f.yMm, 1)}`);
   });
-  put($("governs"), a.factors.vacuumOnly.governs);
+  put($("governs"), `Vacuum alone: ${a.factors.vacuumOnly.governs}.`);
 }
 
 // Rows are kept while their number stays, so that a drag only changes values and a field keeps its cursor.
@@ -205,7 +205,7 @@ export function drawFindings(findings) {
   box.hidden = findings.length === 0;
   for (const f of findings) {
     const li = document.createElement("li");
-    li.textContent = `${f.severity} ${f.code} at ${f.where}: ${f.message}. ${f.remedy}`;
+    li.textContent = `${f.severity} ${f.code} at ${f.where}: ${f.message} \u2192 ${f.remedy}`;
     list.append(li);
   }
 }
