@@ -47,8 +47,8 @@ internal static class TravelCheck
             }
             if (arrival is null && e.State.Tool != 0)
             {
-                Arrive(run, e);
-                arrival = e.Motion.To.Z;
+                over = Arrive(run, e);
+                arrival = over ? double.MinValue : e.Motion.To.Z;
                 low = null;
             }
             else if (arrival is { } first && !over)
@@ -184,10 +184,11 @@ internal static class TravelCheck
     private static bool Approaches(Run run, Motion motion) =>
         motion.To.Z < motion.From.Z && motion.To.Z - run.StockTop is > 0.5 and < 1.5;
 
-    private static void Arrive(Run run, ProgramEvent e)
+    /// <summary>True when the first move goes sideways: at the machine's top that is safe, lower down the height was not said.</summary>
+    private static bool Arrive(Run run, ProgramEvent e)
     {
         bool sideways = Piece.Of(e.Motion).Length > 1e-6;
-        if (sideways)
+        if (sideways && Run.Low(e.Motion) < run.Job.Plate.Machine.Travel.MaxZ - 1e-6)
         {
             run.Log.Warn(
                 "height-not-set",
@@ -197,6 +198,7 @@ internal static class TravelCheck
                 e.Motion.To.Xy
             );
         }
+        return sideways;
     }
 
     /// <summary>

@@ -53,18 +53,24 @@ internal sealed class Ways
     public bool RapidsNoLower()
     {
         Deed[] all = [.. _good, .. _edited];
-        if (all.Any(d => d.What != "G0" || d.State != all[0].State))
+        bool top = double.IsNaN(all[0].Path![0][2]);
+        string State(Deed d) => top ? WithoutLength(d.State) : d.State;
+        if (all.Any(d => d.What != "G0" || State(d) != State(all[0])))
         {
             return false;
         }
         List<(double X, double Y, double Low)> a = Plan(_good);
         List<(double X, double Y, double Low)> b = Plan(_edited);
-        double top = _good.Max(d => Math.Max(High(d.Path![0]), High(d.Path[1])));
+        double highest = _good.Max(d => Math.Max(High(d.Path![0]), High(d.Path[1])));
         return a.Count == b.Count
             && a.Zip(b).All(p => p.First.X.Equals(p.Second.X) && p.First.Y.Equals(p.Second.Y))
             && a.Zip(b).All(p => p.Second.Low >= p.First.Low)
-            && _edited.All(d => High(d.Path![1]) <= top);
+            && _edited.All(d => High(d.Path![1]) <= highest);
     }
+
+    /// <summary>A length offset moves nothing until the next height is said.</summary>
+    private static string WithoutLength(string state) =>
+        string.Join(' ', state.Split(' ').Where(w => !w.StartsWith("length", StringComparison.Ordinal) && w[0] != 'H'));
 
     /// <summary>
     /// Up and down at one place, with one descent at feed or none: every height is passed no faster than it was, the end is as deep, and the
