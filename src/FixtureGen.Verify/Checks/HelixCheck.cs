@@ -1,3 +1,4 @@
+using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Checks;
@@ -24,6 +25,7 @@ internal static class HelixCheck
             helix.Add(turn);
         }
         Judge(run, helix);
+        Conventional(run, feeds);
     }
 
     private static void Judge(Run run, List<Motion> helix)
@@ -44,24 +46,44 @@ internal static class HelixCheck
                 odd.To.Xy
             );
         }
-        bool bore = run.CutterOf(helix[0]) is { } cutter && Piece.Of(helix[0]).R < cutter.Tool.Diameter;
-        if (bore && usual == MotionKind.ArcCw)
+    }
+
+    /// <summary>A whole turn clockwise about one centre, so tight that no post can stand in it: a bore, cut against the climb.</summary>
+    private static void Conventional(Run run, List<Motion> feeds)
+    {
+        bool told = false;
+        for (int i = 0; i + 1 < feeds.Count; i++)
         {
-            run.Log.Odd(
-                "bore-conventional",
-                helix[0].Line,
-                "a bore is milled clockwise (G2): with M3 the cutter climbs only counter-clockwise",
-                "Write G3",
-                helix[0].To.Xy
-            );
+            bool whole = Whole(run, feeds[i], feeds[i + 1]);
+            if (whole && !told)
+            {
+                run.Log.Odd(
+                    "bore-conventional",
+                    feeds[i].Line,
+                    "a bore is milled clockwise (G2): with M3 the cutter climbs only counter-clockwise",
+                    "Write G3",
+                    feeds[i].To.Xy
+                );
+            }
+            told = whole;
         }
     }
 
+    private static bool Whole(Run run, Motion a, Motion b) =>
+        a.Kind == MotionKind.ArcCw
+        && b.Kind == MotionKind.ArcCw
+        && HalfTurn(a)
+        && HalfTurn(b)
+        && SameRadius(a, b)
+        && a.Centre.DistanceTo(b.Centre) <= RadiusSlack
+        && run.CutterOf(a) is { Tool.Kind: ToolKind.EndMill or ToolKind.BallMill } cutter
+        && Piece.Of(a).R < cutter.Tool.Diameter;
+
+    private static bool HalfTurn(Motion m) =>
+        m.Kind is MotionKind.ArcCcw or MotionKind.ArcCw && Math.Abs(Piece.Of(m).Sweep) > Math.PI * 0.9;
+
     /// <summary>Half a turn or more, going down or up.</summary>
-    private static bool Turns(Motion m) =>
-        m.Kind is MotionKind.ArcCcw or MotionKind.ArcCw
-        && Math.Abs(m.To.Z - m.From.Z) > 1e-6
-        && Math.Abs(Piece.Of(m).Sweep) > Math.PI * 0.9;
+    private static bool Turns(Motion m) => HalfTurn(m) && Math.Abs(m.To.Z - m.From.Z) > 1e-6;
 
     private static bool SameRadius(Motion a, Motion b) => Math.Abs(Piece.Of(a).R - Piece.Of(b).R) <= RadiusSlack;
 }

@@ -64,7 +64,7 @@ internal static class Sizing
     }
 
     /// <summary>
-    /// Feed per tooth within the chart's least and greatest for an end mill of the tool's size, speed the machine can run, all for
+    /// Feed per tooth within the chart's least and greatest for the tool's size, or its own, speed the machine can run, all for
     /// the tool in force. Below the chart's first row its figures shrink with the diameter; between rows the smaller ones hold.
     /// </summary>
     private static bool Window(Deed deed, Job job, Setup setup)
@@ -77,15 +77,23 @@ internal static class Sizing
                     StringComparison.Ordinal
                 )
             );
-        if (tool is null || deed.Rpm <= 0 || tool.Kind is not (ToolKind.EndMill or ToolKind.BallMill))
+        Material material = setup == Setup.Trim ? job.ShellMaterial : job.BlockMaterial;
+        if (
+            tool is null
+            || deed.Rpm <= 0
+            || (tool.Kind is ToolKind.Drill or ToolKind.Engraver && tool.ChipLoadIn(material) is null)
+        )
         {
             return false;
         }
-        Material material = setup == Setup.Trim ? job.ShellMaterial : job.BlockMaterial;
         ChipLoad[] rows = [.. material.ChipLoads.OrderBy(r => r.Diameter)];
         double share = Math.Min(1, tool.Diameter / rows[0].Diameter);
         double least = rows.Where(r => r.Diameter <= tool.Diameter).Append(rows[0]).Max(r => r.MinMm) * share;
         double most = rows.Where(r => r.Diameter <= tool.Diameter).Append(rows[0]).Max(r => r.MaxMm) * share;
+        if (tool.ChipLoadIn(material) is { } own)
+        {
+            (least, most) = (own.MinMm, own.MaxMm);
+        }
         double chip = deed.Feed / (deed.Rpm * tool.Flutes);
         bool speed =
             deed.Rpm >= job.Plate.Machine.MinSpindleRpm

@@ -49,7 +49,8 @@ internal sealed class Ways
         return ends ? new Ways(a, b, [.. good.Take(first)]) : null;
     }
 
-    /// <summary>Rapids only, over the same places in plan and nowhere lower: what the low way clears, the high one does.</summary>
+    /// <summary>Rapids only, over the same places in plan and nowhere lower, nor higher than the tool goes anyway: what the
+    /// low way clears, the high one does.</summary>
     public bool RapidsNoLower()
     {
         Deed[] all = [.. _good, .. _edited];
@@ -61,7 +62,7 @@ internal sealed class Ways
         }
         List<(double X, double Y, double Low)> a = Plan(_good);
         List<(double X, double Y, double Low)> b = Plan(_edited);
-        double highest = _good.Max(d => Math.Max(High(d.Path![0]), High(d.Path[1])));
+        double highest = Math.Max(HighestBefore(), _good.Max(d => Math.Max(High(d.Path![0]), High(d.Path[1]))));
         return a.Count == b.Count
             && a.Zip(b).All(p => p.First.X.Equals(p.Second.X) && p.First.Y.Equals(p.Second.Y))
             && a.Zip(b).All(p => p.Second.Low >= p.First.Low)
@@ -74,7 +75,7 @@ internal sealed class Ways
 
     /// <summary>
     /// Up and down at one place, with one descent at feed or none: every height is passed no faster than it was, the end is as deep, and the
-    /// tool goes no higher.
+    /// tool goes no higher than it does elsewhere.
     /// </summary>
     public bool SameColumn()
     {
@@ -94,11 +95,20 @@ internal sealed class Ways
         return Descents(_good) <= 1
             && Descents(_edited) <= 1
             && Bottom(_edited).Equals(Bottom(_good))
-            && Top(_edited) <= Top(_good)
+            && Top(_edited) <= Math.Max(Top(_good), HighestBefore())
             && heights
                 .Zip(heights.Skip(1), (low, high) => Speed(_edited, low, high) <= Speed(_good, low, high))
                 .All(x => x);
     }
+
+    private double HighestBefore() =>
+        _before
+            .Where(d => d.Path is not null)
+            .SelectMany(d => d.Path!)
+            .Select(p => p[2])
+            .Where(double.IsFinite)
+            .DefaultIfEmpty(double.MinValue)
+            .Max();
 
     /// <summary>Runs downward that hold a feed: of several, the one between takes chips out.</summary>
     private static int Descents(Deed[] way)
