@@ -1,4 +1,5 @@
 using System.Globalization;
+using Microsoft.Playwright;
 using Xunit;
 
 namespace FixtureGen.Browser.Tests;
@@ -25,6 +26,12 @@ public sealed class UnitsTest
             await page.Page.Locator("label[for=set-alarm]").InnerTextAsync(),
             StringComparison.Ordinal
         );
+        await page.Page.Locator("#section polygon").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        string[] floors = await page.Page.EvaluateAsync<string[]>(
+            "[...document.querySelectorAll('#section text')].map((t) => t.textContent).filter((t) => /^[0-9]/.test(t))"
+        );
+        Assert.NotEmpty(floors);
+        Assert.All(floors, f => Assert.InRange(double.Parse(f, CultureInfo.InvariantCulture), 0, 0.75));
         await page.DoAsync(() => page.Page.FillAndLeaveAsync("#set-feed", "40"));
         await page.DoAsync(() => page.Page.FillAndLeaveAsync("#set-alarm", "19.5"));
         await page.SaveAsync();

@@ -29,7 +29,7 @@ public static class SectionCut
             ["shell"] = job.Shell.Thickness,
             ["solid"] = Solid(cut),
             ["shellRuns"] = Shell(design, from, to, length, count),
-            ["notes"] = Notes(cut),
+            ["notes"] = Notes(cut, job.DisplayUnit),
         };
     }
 
@@ -125,8 +125,8 @@ public static class SectionCut
         return runs;
     }
 
-    /// <summary>Floor left under each stretch that was cut.</summary>
-    private static JsonArray Notes((double S, double Top, double Bottom, string Feature)[] cut)
+    /// <summary>Floor left under each stretch that was cut, in the job's unit.</summary>
+    private static JsonArray Notes((double S, double Top, double Bottom, string Feature)[] cut, LengthUnit unit)
     {
         JsonArray notes = [];
         int i = 0;
@@ -151,7 +151,7 @@ public static class SectionCut
                         {
                             ["s"] = Math.Round((cut[i].S + cut[j].S) / 2, 2),
                             ["z"] = Math.Round(cut[i].Top, 2),
-                            ["text"] = left <= 0 ? "through" : left.ToString("0.0", CultureInfo.InvariantCulture),
+                            ["text"] = left <= 0 ? "through" : Shown(left, unit),
                         }
                 );
             }
@@ -159,4 +159,9 @@ public static class SectionCut
         }
         return notes;
     }
+
+    private static string Shown(double mm, LengthUnit unit) =>
+        unit == LengthUnit.Inch
+            ? (mm / Units.MmPerInch).ToString("0.00", CultureInfo.InvariantCulture)
+            : mm.ToString("0.0", CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,5 @@
 // The figures beside the drawing: factors, magnets, clearances, what may be tried, and the comparison.
-import { state, show, read, remember } from "./state.js";
+import { state, show, coarse, read, remember } from "./state.js";
 
 const $ = (id) => document.getElementById(id);
 const cell = (row, text, className) => {
@@ -30,7 +30,7 @@ export function drawFactors() {
     row.cells[1].className = least && f.factor < least ? "low" : "";
     put(row.cells[2], least ? String(least) : "-");
     put(row.cells[3], f.mode);
-    put(row.cells[4], `${show(f.xMm, 1)}, ${show(f.yMm, 1)}`);
+    put(row.cells[4], `${coarse(f.xMm)}, ${coarse(f.yMm)}`);
   });
   put($("governs"), `Vacuum alone: ${a.factors.vacuumOnly.governs}.`);
 }

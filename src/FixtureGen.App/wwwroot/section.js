@@ -54,6 +54,6 @@ export async function showSection() {
     t.style.fontSize = "4px";
     t.textContent = n.text;
   }
-  el("text", { x: 0, y: 8 }, svg).textContent = `heights ${stretch} x; height ${show(answer.height)} ${state.job.unit}`;
+  el("text", { x: 0, y: 8 }, svg).textContent = `heights ${stretch} x; block ${show(answer.height)} ${state.job.unit} high; the figures are the floor left, ${state.job.unit}`;
   svg.lastChild.style.fontSize = "5px";
 }

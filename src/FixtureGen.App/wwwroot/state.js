@@ -46,6 +46,8 @@ export function take(answer) {
 
 export const perUnit = () => (state.job?.unit === "in" ? 25.4 : 1);
 export const show = (mm, digits) => (mm / perUnit()).toFixed(digits ?? (perUnit() === 1 ? 2 : 4));
+/** A place to look at, not to type: a tenth of a millimetre, a hundredth of an inch. */
+export const coarse = (mm) => show(mm, perUnit() === 1 ? 1 : 2);
 export const read = (text) => Number.parseFloat(text) * perUnit();
 /** The layout, and what the page has already so that it is not sent again. */
 export const question = () => ({ ...body(), have: [...state.curves.keys(), state.traceKey] });
