@@ -75,6 +75,56 @@ public static partial class OutputFolder
         }
     }
 
+    /// <summary>Replaces one file by a rename, so that a killed run leaves the old one or the new one.</summary>
+    public static void ReplaceFile(string path, ReadOnlySpan<byte> bytes)
+    {
+        string next = path + ".next";
+        try
+        {
+            using (FileStream stream = new(next, FileMode.Create, FileAccess.Write))
+            {
+                stream.Write(bytes);
+                stream.Flush(flushToDisk: true);
+            }
+            File.Move(next, path, overwrite: true);
+        }
+        catch
+        {
+            File.Delete(next);
+            throw;
+        }
+    }
+
+    /// <summary>Removes what killed runs left beside the jobs' folders: successors whose process is gone.</summary>
+    public static void Sweep(string parent)
+    {
+        if (!Directory.Exists(parent))
+        {
+            return;
+        }
+        foreach (string left in Directory.EnumerateDirectories(parent, ".*.next-*"))
+        {
+            string stamp = left[(left.LastIndexOf(".next-", StringComparison.Ordinal) + 6)..].Split('-')[0];
+            if (int.TryParse(stamp, NumberStyles.None, CultureInfo.InvariantCulture, out int id) && !Runs(id))
+            {
+                TryDelete(left);
+            }
+        }
+    }
+
+    private static bool Runs(int id)
+    {
+        try
+        {
+            using System.Diagnostics.Process process = System.Diagnostics.Process.GetProcessById(id);
+            return true;
+        }
+        catch (ArgumentException)
+        {
+            return false;
+        }
+    }
+
     private static Finding NotWritable(string folder, string why) =>
         new(
             "out-not-writable",

@@ -83,6 +83,10 @@ public static class RegenerateCommand
             stop.Cancel();
         };
         Console.CancelKeyPress += onBreak;
+        if (!options.DryRun)
+        {
+            OutputFolder.Sweep(library.Value!.Out);
+        }
         string scratch = Directory.CreateTempSubdirectory("fixturegen-").FullName;
         try
         {
@@ -90,8 +94,8 @@ public static class RegenerateCommand
             Stage<ImmutableArray<JobChange>> run = new Regenerator(options, progress.Tell, stop.Token).Run(scratch);
             progress.Dispose();
             say.Findings(run.Findings);
-            return run.Ok
-                ? Report(say, options, library.Value!, run.Value, json)
+            return !run.Value.IsDefault
+                ? Report(say, options, library.Value!, run.Value, run.Ok, json)
                 : MakeCommand.Refuse(say, "", [], json);
         }
         finally
@@ -127,11 +131,12 @@ public static class RegenerateCommand
         RegenerateOptions options,
         Library library,
         ImmutableArray<JobChange> changes,
+        bool settled,
         bool json
     )
     {
         string text = ChangeReport.Json(changes, options.DryRun);
-        bool ok = changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
+        bool ok = settled && changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
         foreach (JobChange c in changes.Where(c => c.Findings.Any(f => f.Severity == "error")))
         {
             foreach (Output.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
@@ -164,9 +169,16 @@ public static class RegenerateCommand
         try
         {
             Directory.CreateDirectory(library.Out);
-            File.WriteAllText(Path.Combine(library.Out, "regenerate.report.json"), text);
-            using StreamWriter page = new(Path.Combine(library.Out, "regenerate.html"));
-            ChangePage.Write(page, changes, "What regenerating the library changed");
+            OutputFolder.ReplaceFile(
+                Path.Combine(library.Out, "regenerate.report.json"),
+                System.Text.Encoding.UTF8.GetBytes(text)
+            );
+            string next = Path.Combine(library.Out, "regenerate.html.next");
+            using (StreamWriter page = new(next))
+            {
+                ChangePage.Write(page, changes, "What regenerating the library changed");
+            }
+            File.Move(next, Path.Combine(library.Out, "regenerate.html"), overwrite: true);
             return true;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)

@@ -107,8 +107,7 @@ public static class RegisterCommand
             }
             register = next.Value!;
         }
-        file.Write(register);
-        return Stage.Of(register);
+        return file.Write(register) is { } trouble ? Stage.Failed<Register>(trouble) : Stage.Of(register);
     }
 
     private static IEnumerable<Finding> OlderPlates(string folder, Register register)

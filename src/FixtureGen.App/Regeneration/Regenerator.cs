@@ -45,10 +45,7 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
                 return Stage.Failed<ImmutableArray<JobChange>>(findings);
             }
             ImmutableArray<JobChange> changes = this.RemakeAll(shelves, jobs.Length, scratch);
-            foreach (Shelf shelf in shelves)
-            {
-                shelf.Settle(changes);
-            }
+            findings.AddRange(shelves.Select(s => s.Settle(changes)).OfType<Finding>());
             return Stage.Of(changes, findings);
         }
         finally
@@ -92,6 +89,10 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         try
         {
             return new Remake(options, this.staleness, shelf, this.Shop, scratch).Run(jobFile);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Remake.NotKept(jobFile, shelf, e);
         }
 #pragma warning disable CA1031 // One bad job never stops the rest; our own fault is told by name, with that job refused.
         catch (Exception e)

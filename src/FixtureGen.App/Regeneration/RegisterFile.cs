@@ -58,34 +58,36 @@ public sealed class RegisterFile : IDisposable
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Stage.Failed<RegisterFile>(
-                new Finding(
-                    "register-not-writable",
-                    Severity.Error,
-                    path,
-                    e.Message,
-                    "free the folder's permissions or its disk; nothing was changed"
-                )
-            );
+            return Stage.Failed<RegisterFile>(NotWritable(path, e.Message));
         }
     }
 
-    /// <summary>Replaces the register by one rename; unchanged text keeps the file's time.</summary>
-    public void Write(Register register)
+    /// <summary>Replaces the register by one rename; unchanged text keeps the file's time. Null when done, else why the old one stays.</summary>
+    public Finding? Write(Register register)
     {
         string text = register.ToToml();
-        if (File.Exists(this.Path) && File.ReadAllText(this.Path) == text)
+        try
         {
-            return;
+            if (!File.Exists(this.Path) || File.ReadAllText(this.Path) != text)
+            {
+                OutputFolder.ReplaceFile(this.Path, System.Text.Encoding.UTF8.GetBytes(text));
+            }
+            return null;
         }
-        string next = this.Path + ".next";
-        using (FileStream stream = new(next, FileMode.Create, FileAccess.Write))
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            stream.Write(System.Text.Encoding.UTF8.GetBytes(text));
-            stream.Flush(flushToDisk: true);
+            return NotWritable(this.Path, e.Message);
         }
-        File.Move(next, this.Path, overwrite: true);
     }
+
+    private static Finding NotWritable(string path, string why) =>
+        new(
+            "register-not-writable",
+            Severity.Error,
+            path,
+            why,
+            "free the folder's permissions or its disk, then run again; the register was not changed"
+        );
 
     public void Dispose()
     {

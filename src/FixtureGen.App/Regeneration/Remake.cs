@@ -61,6 +61,25 @@ public sealed class Remake(
             "stopped before it was reached"
         );
 
+    /// <summary>The disk would not take or give what the job needs; the old files are kept.</summary>
+    public static JobChange NotKept(string jobFile, Shelf shelf, Exception e) =>
+        NotReached(jobFile, shelf) with
+        {
+            Result = JobResult.Refused,
+            Why = "its files cannot be written",
+            Findings =
+            [
+                new FindingLine(
+                    "out-not-writable",
+                    "error",
+                    jobFile,
+                    e.Message,
+                    "free the disk or the folder's permissions; the files that were there are kept",
+                    null
+                ),
+            ],
+        };
+
     public static JobChange Broken(string jobFile, Shelf shelf, Exception e) =>
         Row(
             jobFile,

@@ -54,22 +54,10 @@ public sealed class Shelf : IDisposable
         Register claimed = Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), stated);
         Shelf shelf = new(folder, jobs, claimed, held.Value, stated);
         IEnumerable<Finding> twice = claimed.Contradictions(Path.Combine(folder, Register.FileName));
-        try
+        if (held.Value?.Write(claimed) is { } trouble)
         {
-            held.Value?.Write(claimed);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            held.Value?.Dispose();
-            return Stage.Failed<Shelf>(
-                new Finding(
-                    "register-not-writable",
-                    Severity.Error,
-                    folder,
-                    e.Message,
-                    "free the folder's permissions or its disk; nothing was changed"
-                )
-            );
+            held.Value.Dispose();
+            return Stage.Failed<Shelf>(trouble);
         }
         return Stage.Of(shelf, [.. read.Findings, .. twice.Except(read.Findings)]);
     }
@@ -91,8 +79,8 @@ public sealed class Shelf : IDisposable
         };
     }
 
-    /// <summary>Writes what the run made into the register, and drops nothing that it did not touch.</summary>
-    public void Settle(IEnumerable<JobChange> changes)
+    /// <summary>Writes what the run made into the register, and drops nothing that it did not touch. Null when done; otherwise the next run takes it from the reports.</summary>
+    public Finding? Settle(IEnumerable<JobChange> changes)
     {
         HashSet<string> mine = [.. this.Jobs];
         List<Fixture> entries = [];
@@ -134,7 +122,7 @@ public sealed class Shelf : IDisposable
         }
         Register kept = new([.. this.Register.Fixtures.Where(f => !replaced.Contains(f))]);
         this.Register = kept.With(entries);
-        this.file?.Write(this.Register);
+        return this.file?.Write(this.Register);
     }
 
     public void Dispose() => this.file?.Dispose();
