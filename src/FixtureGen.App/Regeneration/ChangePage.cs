@@ -64,6 +64,10 @@ public static class ChangePage
     private static void Section(TextWriter page, JobChange c)
     {
         page.Write($"<h2>{E(c.Job)}: {ChangeReport.Word(c.Result)}</h2>\n");
+        if (c.Result == JobResult.Refused)
+        {
+            page.Write("<p>The files that were there are kept.</p>\n");
+        }
         if (c.Moved.Length > 0)
         {
             page.Write($"<p>What moved: {E(string.Join("; ", c.Moved))}.</p>\n");
@@ -75,7 +79,7 @@ public static class ChangePage
             foreach (FindingLine f in told)
             {
                 page.Write(
-                    $"<li><strong>{E(f.Severity)}</strong> {E(f.Code)} at {E(f.Where)}: {E(f.Message)}. <em>{E(f.Remedy)}</em></li>\n"
+                    $"<li><strong>{E(f.Severity)}</strong> {E(f.Code)} at {E(f.Where)}: {E(f.Message.TrimEnd('.'))}. <em>{E(f.Remedy)}</em></li>\n"
                 );
             }
             page.Write("</ul>\n");

@@ -97,13 +97,23 @@ public static class Difference
             said.Add(Text($"{what} {before.Count} -> {after.Count}"));
             return;
         }
-        double most = before
-            .Zip(after, (a, b) => Math.Max(Math.Abs(a.XMm - b.XMm), Math.Abs(a.YMm - b.YMm)))
-            .DefaultIfEmpty(0)
-            .Max();
-        if (most > Same)
+        (PlaceFacts From, PlaceFacts To)[] moved =
+        [
+            .. before.Zip(after).Where(p => Far(p.First.XMm, p.Second.XMm) || Far(p.First.YMm, p.Second.YMm)),
+        ];
+        if (moved.Length == 1)
         {
-            said.Add(Text($"{what} moved by up to {most:0.00} mm"));
+            (PlaceFacts a, PlaceFacts b) = moved[0];
+            said.Add(
+                Text(
+                    $"{what}: one of {before.Count} from X {a.XMm:0.##} Y {a.YMm:0.##} to X {b.XMm:0.##} Y {b.YMm:0.##}"
+                )
+            );
+        }
+        else if (moved.Length > 1)
+        {
+            double most = moved.Max(p => Math.Max(Math.Abs(p.From.XMm - p.To.XMm), Math.Abs(p.From.YMm - p.To.YMm)));
+            said.Add(Text($"{what}: {moved.Length} of {before.Count} moved by up to {most:0.00} mm"));
         }
     }
 

@@ -38,6 +38,7 @@ public sealed record JobChange(
     string Why,
     int Revision,
     int Program,
+    string FixtureId,
     string Plate,
     int PlateRevision,
     JobFigures? Before,

@@ -189,6 +189,7 @@ public sealed class Remake(
         {
             Revision = job.Revision,
             Program = job.ProgramNumber ?? entry.Program,
+            Id = job.FixtureId,
         };
 
     private static bool Differ(string folder, ImmutableArray<ProgramText> programs) =>
@@ -229,6 +230,7 @@ public sealed class Remake(
             why,
             f.Revision,
             f.Program,
+            f.Id,
             f.Plate,
             f.PlateRevision,
             null,

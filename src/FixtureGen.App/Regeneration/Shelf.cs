@@ -102,7 +102,7 @@ public sealed class Shelf : IDisposable
                 same
                 ?? new Fixture(
                     c.Job,
-                    Numbering.Id(c.Program),
+                    c.FixtureId,
                     c.Revision,
                     c.Program,
                     c.Plate,
@@ -117,6 +117,7 @@ public sealed class Shelf : IDisposable
                         Plate = c.Plate,
                         PlateRevision = c.PlateRevision,
                         Program = c.Program,
+                        Id = c.FixtureId,
                     }
             );
         }

@@ -89,6 +89,7 @@ public sealed class RegenerateTest
 
         JsonArray fixtures = Cli.Run(library.Folder, "register", library.Jobs, "--json").Json["fixtures"]!.AsArray();
         Assert.Equal([(1, "cut"), (2, "planned")], fixtures.Select(f => ((int)f!["revision"]!, (string)f["state"]!)));
+        Assert.All(fixtures, f => Assert.Contains($"fixture = \"{f!["id"]}\"", text, StringComparison.Ordinal));
     }
 
     [Fact]
