@@ -133,6 +133,35 @@ public sealed class CarvingPropertyTest
         return cells;
     }
 
+    /// <summary>The grid's last cells have no eight cells behind them to be loaded with.</summary>
+    [Fact]
+    public void The_very_last_cells_are_carved_like_any_other()
+    {
+        Cutter cutter = s_cutters[4];
+        for (int k = 1; k <= 20; k++)
+        {
+            BlockGrid grid = Grid(0.3);
+            double x = (grid.Columns - k + 0.5) * grid.Cell;
+            double y = (grid.Rows - 0.5) * grid.Cell;
+            Motion motion = new(1, MotionKind.Line, new(x, y, 5), new(x + 20, y, 5), default, 100, 1);
+
+            Tally tally = new Carver(grid).Cut(motion, cutter, 1);
+
+            int lowered = 0;
+            float[] cells = grid.Top;
+            for (int i = 0; i < cells.Length; i++)
+            {
+                Point2 at = new(((i % grid.Columns) + 0.5) * grid.Cell, ((i / grid.Columns) + 0.5) * grid.Cell);
+                double d = at.DistanceTo(new Point2(Math.Max(at.X, x), y));
+                bool cut = d < cutter.Radius;
+                Assert.Equal(cut ? 5 : Top, cells[i]);
+                lowered += cut ? 1 : 0;
+            }
+            Assert.True(lowered >= k);
+            Assert.Equal(lowered * 5 * grid.Cell * grid.Cell, tally.Removed, 1e-3);
+        }
+    }
+
     [Fact]
     public void Tally_is_what_the_block_lost() =>
         Gen.Select(Any.Array[3], Gen.Int[0, s_cutters.Length - 1].Array[3])
