@@ -47,6 +47,25 @@ public sealed class LoadTest
         Slip.Found(TestShop.Judge(Weak(0.0068), Design, text), text, 0, "spindle-power", "G1 X36. Z18.");
     }
 
+    /// <summary>
+    /// At 8000 rev/min with two flutes 3400 mm/min are 0.2125 mm a tooth, over the chart's 0.197 for 6 mm; a pass of 1 mm thins the
+    /// chip by 1 / (2 sqrt(1/6 x 5/6)) = 1.34, so the wall bears up to 0.27 and a slot does not.
+    /// </summary>
+    [Theory]
+    [InlineData("G1 X66.\nG3 X67.", "G1 X66. F3400\nG3 F800 X67.", false)]
+    [InlineData("G1 X66.\nG3 X67.", "G1 X66. F4600\nG3 F800 X67.", true)]
+    [InlineData("G1 X64.\nG1 Y54.5", "G1 X64. F3400\nG1 F800 Y54.5", true)]
+    public void A_narrow_cut_bears_more_feed_than_a_slot(string good, string fast, bool told)
+    {
+        (string text, int line) = Slip.Make(Program([18, 16, 14, 12, 10], 1), good, fast);
+        VerifyResult result = TestShop.Judge(Job, Design, text);
+        Assert.Equal(told, result.Findings.Any(f => f.Code == "chip-load"));
+        if (told)
+        {
+            Slip.Found(result, text, line, "chip-load");
+        }
+    }
+
     private static Job Weak(double kilowatt) =>
         Job with
         {
