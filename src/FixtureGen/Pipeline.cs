@@ -192,8 +192,9 @@ public static class Pipeline
             Name = request.JobName,
         };
 
-    private static Job Numbered(Job stated, Registered registered) =>
-        stated with
+    /// <summary>The job under the register's number, id and revision where <paramref name="stated"/> is silent about them.</summary>
+    private static Job Numbered(Job job, Job stated, Registered registered) =>
+        job with
         {
             ProgramNumber = registered.Overrules
                 ? registered.ProgramNumber
@@ -204,7 +205,7 @@ public static class Pipeline
 
     private static Placed Place(Request request, Job stated, RunLog log)
     {
-        Job job = Numbered(stated, request.Registered);
+        Job job = Numbered(stated, stated, request.Registered);
         Drawing drawing = log.Take(
             "drawing",
             () => OfTheSheet(DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House))
@@ -230,13 +231,13 @@ public static class Pipeline
         Tolerances tolerances = Tolerances.House;
         FixtureDesign begun = log.Take("zones", () => Designer.Begin(part, placement, job, tolerances));
         ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => MagnetPlacement.Choose(begun, job, tolerances));
-        return new Begun(stated, part, begun, magnets);
+        return new Begun(stated, job, part, begun, magnets);
     }
 
     /// <summary>The rest of the design, label included, and its holding answer.</summary>
     private static Designed Design(Begun begun, Registered registered, RunLog log)
     {
-        Job job = Numbered(begun.Stated, registered);
+        Job job = Numbered(begun.Job, begun.Stated, registered);
         FixtureDesign design = log.Take(
             "features",
             () => Designer.Finish(begun.Design, begun.Magnets, job, Tolerances.House)
@@ -313,10 +314,19 @@ public static class Pipeline
             null
         )
         {
+            Plate = d is null ? null : new PlateFacts(d.Job.Plate.Name, d.Job.Plate.Revision),
+            FixtureId = d?.Job.FixtureId,
             Trim = d is null ? null : ReportBuilder.Trim(d.Job, d.Direction),
         };
 
-    private sealed record Begun(Job Stated, Part Part, FixtureDesign Design, ImmutableArray<MagnetPlace> Magnets);
+    /// <summary>Stated is the job as read, Job the same with its cutter chosen.</summary>
+    private sealed record Begun(
+        Job Stated,
+        Job Job,
+        Part Part,
+        FixtureDesign Design,
+        ImmutableArray<MagnetPlace> Magnets
+    );
 
     private sealed record Programmed(
         ImmutableArray<ProgramPlan> Plans,

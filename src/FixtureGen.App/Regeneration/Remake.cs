@@ -47,8 +47,9 @@ public sealed class Remake(
             {
                 Before = JobFigures.Of(before!.Report),
                 After = JobFigures.Of(before.Report),
-                Plate = current.Plate,
-                PlateRevision = current.PlateRevision,
+                Plate = before.Report.Plate!.Name,
+                PlateRevision = before.Report.Plate.Revision,
+                FixtureId = before.Report.FixtureId!,
             }
             : this.Make(jobFile, files, folder, before, current, why);
     }

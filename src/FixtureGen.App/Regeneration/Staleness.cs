@@ -42,7 +42,7 @@ public sealed class Staleness(string? plateFile)
             return "never made";
         }
         Report report = previous.Report;
-        if (!report.Ok || report.Inputs is null || report.Programs is null)
+        if (!report.Ok || report is { Inputs: null } or { Programs: null } or { Plate: null } or { FixtureId: null })
         {
             return "the last result is incomplete";
         }

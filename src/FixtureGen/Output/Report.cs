@@ -24,7 +24,16 @@ public sealed record Report(
 {
     /// <summary>What the shell is trimmed with; null where the run stopped before the holding answer.</summary>
     public TrimFacts? Trim { get; init; }
+
+    /// <summary>The plate the fixture is made for; null where the run stopped before the holding answer.</summary>
+    public PlateFacts? Plate { get; init; }
+
+    /// <summary>The fixture's own id, as the label has it; null as above.</summary>
+    public string? FixtureId { get; init; }
 }
+
+/// <summary>A master plate and the revision its file states.</summary>
+public sealed record PlateFacts(string Name, int Revision);
 
 /// <summary>CutDirection is up, down or straight; Stated says that the job named the cutter. Trials are in the order of preference.</summary>
 public sealed record TrimFacts(

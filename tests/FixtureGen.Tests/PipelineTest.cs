@@ -1,0 +1,64 @@
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests;
+
+public sealed class PipelineTest
+{
+    private static readonly string Folder = Path.Combine(DemoShop.Root, "outlines");
+
+    [Fact]
+    public void A_cutter_that_is_chosen_is_the_one_of_the_whole_run()
+    {
+        Request request = Label(
+            "trim_tool = \"trim-1-8-up\"\n",
+            "",
+            new Registered(1000, "F1000", 1, Overrules: false)
+        );
+        // Edges so dull that the upcut, the first one looked at, does not hold.
+        string duller = request.JobText.Replace(
+            "rpm = 22000",
+            "rpm = 22000\ndull_factor = 1.9",
+            StringComparison.Ordinal
+        );
+        Outcome outcome = Pipeline.Check(request with { JobText = duller });
+
+        Assert.True(outcome.Report.Ok, string.Join('\n', outcome.Findings));
+        Assert.NotEqual("trim-1-8-up", outcome.Job!.TrimTool.Name);
+        Assert.All(outcome.Design!.TrimCuts, c => Assert.Equal(outcome.Job.TrimTool, c.Tool));
+    }
+
+    /// <summary>A remake that rises in revision on the way is byte for byte what a run under that revision makes.</summary>
+    [Fact]
+    public void A_revision_given_on_the_way_gives_the_bytes_of_a_run_under_it()
+    {
+        Registered first = new(1000, "F1000", 1, Overrules: false);
+        Registered second = new(1230, "F1230", 4, Overrules: true);
+        Outcome raised = Pipeline.Make(Label("revision = 1", "", first) with { Revise = (_, _) => second });
+        Outcome fresh = Pipeline.Make(Label("revision = 1", "", second));
+
+        Assert.True(raised.Report.Ok, string.Join('\n', raised.Findings));
+        Assert.Equal(4, raised.Report.Revision);
+        Assert.Equal(
+            fresh.Files.Select(f => (f.Name, Convert.ToHexString(f.Bytes.AsSpan()))),
+            raised.Files.Select(f => (f.Name, Convert.ToHexString(f.Bytes.AsSpan())))
+        );
+    }
+
+    private static Request Label(string from, string to, Registered registered)
+    {
+        string text = File.ReadAllText(Path.Combine(Folder, "label-clip.toml"));
+        Assert.Contains(from, text, StringComparison.Ordinal);
+        return new(
+            "label-clip",
+            "outlines/label-clip.toml",
+            text.Replace(from, to, StringComparison.Ordinal),
+            "outlines/label-clip.dxf",
+            File.ReadAllBytes(Path.Combine(Folder, "label-clip.dxf")),
+            DemoShop.Files,
+            registered,
+            "test",
+            static _ => { }
+        );
+    }
+}
