@@ -11,8 +11,8 @@ internal sealed record Ring(Region Region, ImmutableArray<Ring> Inside);
 internal static class RingTree
 {
     /// <summary>
-    /// Leaves below the first level that are no larger than <paramref name="point"/> from their middle are dropped: the ring
-    /// round them clears them.
+    /// Leaves below the first level in which no disc of nine tenths of <paramref name="point"/> fits are dropped: the ring round
+    /// them clears them, with a margin against slivers.
     /// </summary>
     public static ImmutableArray<Ring> Build(IReadOnlyList<ImmutableArray<Region>> levels, double point)
     {
@@ -28,7 +28,7 @@ internal static class RingTree
     private static bool IsPoint(Region region, double point)
     {
         Box2 box = Measure.Bounds(region);
-        return new Point2(box.Width, box.Height).Length < 2 * point;
+        return Math.Min(box.Width, box.Height) < 1.8 * point;
     }
 
     private static ImmutableArray<Ring> Within(Region region, ImmutableArray<Ring> candidates, int regions) =>
