@@ -48,7 +48,10 @@ internal static class Corners
         return t >= 1 && u <= 0 && a.From < t && b.To > u && SetCorner(ref a, ref b, t, u, a.Curve.PointAt(t));
     }
 
-    /// <summary>Shortens two neighbours that overlap to their common point nearest the joint; false where they have none.</summary>
+    /// <summary>
+    /// Shortens two neighbours that overlap to their common point; false where they have none, or two: which of them is the
+    /// corner then depends on what else is near, and they are cut at both like any other curves.
+    /// </summary>
     public static bool TrimToCrossing(ref Shifted a, ref Shifted b, Slack slack)
     {
         if (!a.Curve.IsArc && !b.Curve.IsArc)
@@ -62,8 +65,7 @@ internal static class Corners
         }
         Span<Point2> found = stackalloc Point2[Crossings.Most];
         int count = Crossings.Carriers(a.Curve, b.Curve, slack.Near, found);
-        double best = double.MaxValue;
-        Point2 corner = default;
+        Point2? corner = null;
         for (int k = 0; k < count; k++)
         {
             Point2 q = found[k];
@@ -71,16 +73,15 @@ internal static class Corners
             {
                 continue;
             }
-            double away = q.DistanceTo(a.Curve.B) + q.DistanceTo(b.Curve.A);
-            if (away < best)
+            if (corner is { } other && other.DistanceTo(q) > slack.Stitch)
             {
-                best = away;
-                corner = q;
+                return false;
             }
+            corner = q;
         }
-        if (best < double.MaxValue)
+        if (corner is { } only)
         {
-            return SetCorner(ref a, ref b, a.Curve.Fraction(corner), b.Curve.Fraction(corner), corner);
+            return SetCorner(ref a, ref b, a.Curve.Fraction(only), b.Curve.Fraction(only), only);
         }
         // Neighbours that miss each other by less than a stitch are joined where the first one ends.
         return a.Curve.B.DistanceTo(b.Curve.A) < slack.Stitch / 2 && SetCorner(ref a, ref b, 1, 0, a.Curve.B);

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
@@ -17,16 +18,27 @@ public sealed class StrokePropertyTest(ITestOutputHelper output)
             .Sample(
                 n =>
                 {
-                    (OpenPath path, double width) = RandomPaths.Make(n);
-                    var kernel = new Kernel(Tolerances.House);
-                    var result = kernel.Stroke(path, width);
-                    Interlocked.Add(ref repaired, kernel.Repairs.All(r => r.Kind == RepairKind.SideTest) ? 0 : 1);
-                    Assert.Null(Complaint(path, width / 2, result, OffsetOracle.Slack(kernel.Repairs, width)));
+                    ImmutableArray<KernelRepair> repairs = Stroked(n);
+                    Interlocked.Add(ref repaired, repairs.All(r => r.Kind == RepairKind.SideTest) ? 0 : 1);
                 },
                 iter: LongRun.Cases(2000)
             );
         output.WriteLine(FormattableString.Invariant($"{repaired} repaired"));
         Assert.True(repaired <= LongRun.Cases(2000) / 100);
+    }
+
+    /// <summary>A cusp whose two parallels cross twice round a small hole: shortened to the wrong crossing, the hole was lost.</summary>
+    [Theory]
+    [InlineData(1118396803)]
+    public void Strokes_that_failed_once_are_right(int number) => Stroked(number);
+
+    private static ImmutableArray<KernelRepair> Stroked(int number)
+    {
+        (OpenPath path, double width) = RandomPaths.Make(number);
+        var kernel = new Kernel(Tolerances.House);
+        ImmutableArray<Region> result = kernel.Stroke(path, width);
+        Assert.Null(Complaint(path, width / 2, result, OffsetOracle.Slack(kernel.Repairs, width)));
+        return kernel.Repairs;
     }
 
     private static string? Complaint(OpenPath path, double r, IReadOnlyList<Region> result, double slack)
