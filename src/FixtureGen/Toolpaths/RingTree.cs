@@ -11,8 +11,8 @@ internal sealed record Ring(Region Region, ImmutableArray<Ring> Inside);
 internal static class RingTree
 {
     /// <summary>
-    /// Leaves below the first level in which no disc of nine tenths of <paramref name="point"/> fits are dropped: the ring round
-    /// them clears them, with a margin against slivers.
+    /// Leaves below the first level in which no disc of a radius over <paramref name="point"/> fits are dropped: the ring round
+    /// them clears them, since no point of them is farther from it than the step and that radius.
     /// </summary>
     public static ImmutableArray<Ring> Build(IReadOnlyList<ImmutableArray<Region>> levels, double point)
     {
@@ -28,7 +28,7 @@ internal static class RingTree
     private static bool IsPoint(Region region, double point)
     {
         Box2 box = Measure.Bounds(region);
-        return Math.Min(box.Width, box.Height) < 1.8 * point;
+        return Math.Min(box.Width, box.Height) < 2 * point;
     }
 
     private static ImmutableArray<Ring> Within(Region region, ImmutableArray<Ring> candidates, int regions) =>
