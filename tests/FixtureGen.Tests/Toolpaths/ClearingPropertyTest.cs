@@ -17,6 +17,9 @@ public sealed class ClearingPropertyTest
 {
     private const double Floor = -3;
 
+    /// <summary>What the oracle's chords are off, mm: 0.0005 of the region's, 0.0013 of a round of 96 at the tool's radius.</summary>
+    private const double Chord = 0.002;
+
     private static readonly Heights Heights = new(0, 1, 5);
 
     private static readonly Gen<Region> Regions =
@@ -42,39 +45,49 @@ public sealed class ClearingPropertyTest
 
     [Fact]
     public void Tool_keeps_its_radius_from_walls_and_leaves_nothing_it_can_reach() =>
-        Regions.Sample(
-            region =>
+        Regions.Sample(Check, iter: 40, seed: "0N0XIzNsQ0O2", threads: 1);
+
+    /// <summary>Four that a hole in the oracle's swept turn spoiled; in the last a gap is 0.1 um too narrow for the tool, but not for chords.</summary>
+    [Theory]
+    [InlineData("4BZ21fb90qK2")]
+    [InlineData("f-qkCH0vWNW1")]
+    [InlineData("9TK1_Ml670H1")]
+    [InlineData("8JPb9sb9CSz1")]
+    [InlineData("cnDqo_XH5QB1")]
+    public void Regions_that_failed_once_are_cleared(string seed) =>
+        Regions.Sample(Check, iter: 1, seed: seed, threads: 1);
+
+    private static void Check(Region region)
+    {
+        (Tool tool, Pen pen) = Cut(region);
+        GeometryFactory f = new();
+        List<Shape> swept = [];
+        Point3 at = pen.Moves[0].To;
+        foreach (Move move in pen.Moves)
+        {
+            Point2[] way = [.. Way(at, move)];
+            if (move is RapidMove)
             {
-                (Tool tool, Pen pen) = Cut(region);
-                GeometryFactory f = new();
-                List<Shape> swept = [];
-                Point3 at = pen.Moves[0].To;
-                foreach (Move move in pen.Moves)
-                {
-                    Point2[] way = [.. Way(at, move)];
-                    if (move is RapidMove)
-                    {
-                        Assert.True(move.To.Z >= Heights.Hop - 1e-9, "rapids stay at the hop height");
-                    }
-                    else
-                    {
-                        Assert.All(way, p => Assert.True(Measure.Distance(p, region) > tool.Radius - 0.002));
-                        Assert.All(way, p => Assert.True(Inside.Contains(region, p)));
-                        swept.AddRange(AtFloor(at, move, way, f));
-                    }
-                    at = move.To;
-                }
-                Shape cleared = NetTopologySuite.Operation.Union.UnaryUnionOp.Union(
-                    swept.Select(g => g.Buffer(tool.Radius, 24))
-                );
-                Shape reachable = Polygon(region, f).Buffer(-tool.Radius, 24).Buffer(tool.Radius - 0.03, 24);
-                Shape left = reachable.Difference(cleared);
-                Assert.True(left.Area < 0.02, FormattableString.Invariant($"{left.Area} mm2 left at {left.Centroid}"));
-            },
-            iter: 40,
-            seed: "0N0XIzNsQ0O2",
-            threads: 1
+                Assert.True(move.To.Z >= Heights.Hop - 1e-9, "rapids stay at the hop height");
+            }
+            else
+            {
+                Assert.All(way, p => Assert.True(Measure.Distance(p, region) > tool.Radius - 0.002));
+                Assert.All(way, p => Assert.True(Inside.Contains(region, p)));
+                swept.AddRange(AtFloor(at, move, way, f));
+            }
+            at = move.To;
+        }
+        Shape cleared = NetTopologySuite.Operation.Union.UnaryUnionOp.Union(
+            swept.Select(g => g.Buffer(tool.Radius, 24))
         );
+        Shape left = Reachable(region, tool, f).Difference(cleared);
+        Assert.True(left.Area < 0.02, FormattableString.Invariant($"{left.Area} mm2 left at {left.Centroid}"));
+    }
+
+    // The polygon's chords leave gaps wider than they are: where the tool fits by less than that, nobody knows.
+    private static Shape Reachable(Region region, Tool tool, GeometryFactory f) =>
+        Polygon(region, f).Buffer(-tool.Radius - Chord, 24).Buffer(tool.Radius + Chord - 0.03, 24);
 
     private static (Tool Tool, Pen Pen) Cut(Region region)
     {
@@ -97,10 +110,19 @@ public sealed class ClearingPropertyTest
         return (tool, pen);
     }
 
-    private static IEnumerable<Shape> AtFloor(Point3 from, Move move, Point2[] way, GeometryFactory f) =>
-        Math.Abs(from.Z - Floor) < 1e-9 && Math.Abs(move.To.Z - Floor) < 1e-9
-            ? [f.CreateLineString([.. way.Select(p => new Coordinate(p.X, p.Y))])]
-            : [];
+    // In halves: the library's buffer of a whole turn smaller than the tool keeps a hole in the middle.
+    private static IEnumerable<Shape> AtFloor(Point3 from, Move move, Point2[] way, GeometryFactory f)
+    {
+        if (Math.Abs(from.Z - Floor) >= 1e-9 || Math.Abs(move.To.Z - Floor) >= 1e-9)
+        {
+            return [];
+        }
+        Coordinate[] points = [.. way.Select(p => new Coordinate(p.X, p.Y))];
+        int middle = points.Length / 2;
+        return middle < 2
+            ? [f.CreateLineString(points)]
+            : [f.CreateLineString(points[..(middle + 1)]), f.CreateLineString(points[middle..])];
+    }
 
     private static IEnumerable<Point2> Way(Point3 from, Move move)
     {
