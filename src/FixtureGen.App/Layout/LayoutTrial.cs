@@ -254,19 +254,11 @@ public sealed class LayoutTrial
         return Stage.Of(new Laid(job, b, design), [.. begun.Findings, .. finished.Findings]);
     }
 
-    /// <summary>A place as the job file will say it: four decimals of the job's unit in the part frame, so that check reads the very same.</summary>
     private static MagnetPlace Rounded(MagnetPlace m, Placed p) =>
-        m.FromDrawing ? m : m with { At = Transform.Apply(p.Placement.Pose, Written(m.At, p)) };
+        m.FromDrawing ? m : m with { At = WrittenPlace.OnPlate(m.At, p.Placement.Pose, p.Job) };
 
     private static ImmutableArray<Point2> PortsOf(LayoutAsk ask, Placed p) =>
-        [.. ask.Ports.Select(port => Written(port, p))];
-
-    private static Point2 Written(Point2 plate, Placed p)
-    {
-        double unit = p.Job.DisplayUnit == LengthUnit.Inch ? Units.MmPerInch : 1;
-        Point2 at = Transform.Apply(Transform.Inverse(p.Placement.Pose), plate);
-        return new(Math.Round(at.X / unit, 4) * unit, Math.Round(at.Y / unit, 4) * unit);
-    }
+        [.. ask.Ports.Select(port => WrittenPlace.InPart(port, p.Placement.Pose, p.Job))];
 
     private Stage<Placed> PlacedFor(LayoutAsk ask)
     {

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 
 namespace FixtureGen.Holding;
 
@@ -44,14 +45,25 @@ public static class MagnetPlacement
         NetPassage net = new(begun, job, new Kernel(tolerances));
         Point2[] held = [.. wishes.Value.Select(w => w.At)];
         Func<IReadOnlyList<Point2>, bool> fits = net.Leaves(held) ? net.Leaves : _ => true;
-        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0, fits);
+        double rounding = WrittenPlace.Farthest(job);
+        MagnetSearch search = new(
+            objective,
+            places,
+            pitch,
+            spacing + (2 * rounding),
+            p => room.At(p).Slack >= rounding,
+            fits
+        );
         Point2[] chosen = job.MagnetFactorTarget is { } target
             ? Fewest(search, context.Value, held, target, findings)
             : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), spacing, findings);
         ImmutableArray<MagnetPlace> all =
         [
             .. wishes.Value,
-            .. chosen.Skip(held.Length).Select(p => new MagnetPlace(p, false, false)),
+            .. chosen
+                .Skip(held.Length)
+                .Select(p => WrittenPlace.OnPlate(p, begun.Placement.Pose, job))
+                .Select(p => new MagnetPlace(p, false, false)),
         ];
         return Stage.Of(all, findings);
     }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 
 namespace FixtureGen.Holding;
 
@@ -39,7 +40,10 @@ internal static class MagnetWishes
             {
                 findings.Add(MagnetFindings.LockedBlocked(wish.At, -slack, against));
             }
-            else if (Nearest(wish.At, room, kept, spacing) is { } place)
+            else if (
+                Nearest(wish.At, room, kept, spacing, p => WrittenPlace.OnPlate(p, design.Placement.Pose, job)) is
+                { } place
+            )
             {
                 findings.Add(MagnetFindings.WishMoved(wish.At, place, -slack, against));
                 kept.Add(wish with { At = place });
@@ -53,7 +57,13 @@ internal static class MagnetWishes
     }
 
     /// <summary>Nearest allowed place on rings half a millimetre apart, or none within reach.</summary>
-    private static Point2? Nearest(Point2 from, MagnetRoom room, IReadOnlyList<MagnetPlace> kept, double spacing)
+    private static Point2? Nearest(
+        Point2 from,
+        MagnetRoom room,
+        IReadOnlyList<MagnetPlace> kept,
+        double spacing,
+        Func<Point2, Point2> written
+    )
     {
         for (double radius = 0.5; radius <= FarthestMove; radius += 0.5)
         {
@@ -61,7 +71,7 @@ internal static class MagnetWishes
             for (int i = 0; i < count; i++)
             {
                 double angle = 2 * Math.PI * i / count;
-                Point2 p = from + (new Point2(Math.Cos(angle), Math.Sin(angle)) * radius);
+                Point2 p = written(from + (new Point2(Math.Cos(angle), Math.Sin(angle)) * radius));
                 if (room.At(p).Slack >= 0 && kept.All(k => k.At.DistanceTo(p) >= spacing))
                 {
                     return p;

@@ -3,6 +3,7 @@ using FixtureGen.Design;
 using FixtureGen.Dxf;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -51,6 +52,21 @@ public sealed class DemoHoldingTest(ITestOutputHelper output)
         Assert.True(r.Both.Factor >= r.VacuumOnly.Factor && r.Both.Factor >= r.MagnetsOnly.Factor);
         Assert.All(r.Samples, s => Assert.InRange(s.Both, 0, 999));
         Assert.Equal(Math.Max(job.MagnetCount, magnets.Length), magnets.Length);
+        Assert.Equal(magnets, Again(begun, magnets, job));
+    }
+
+    /// <summary>The places that a job chooses anew when its magnets are written into it as the layout page saves them.</summary>
+    private static ImmutableArray<MagnetPlace> Again(FixtureDesign begun, ImmutableArray<MagnetPlace> magnets, Job job)
+    {
+        IEnumerable<MagnetPlace> own = magnets.Where(m => !m.FromDrawing);
+        MagnetWish[] wishes =
+        [
+            .. own.Select(m => new MagnetWish(WrittenPlace.InPart(m.At, begun.Placement.Pose, job), m.Locked)),
+        ];
+        Job saved = job with { Magnets = [.. wishes], MagnetCount = magnets.Length, MagnetFactorTarget = null };
+        Stage<ImmutableArray<MagnetPlace>> again = MagnetPlacement.Choose(begun, saved, Tolerances.House);
+        Assert.Empty(again.Findings);
+        return Value(again);
     }
 
     private static T Value<T>(Stage<T> stage)
