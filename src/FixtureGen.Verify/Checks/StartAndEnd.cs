@@ -95,6 +95,15 @@ internal static class StartAndEnd
                     $"Write {run.Job.Control.SpindleStop} before it"
                 );
             }
+            if (e.Kind == EventKind.ToolChange && e.State.Spindle != SpindleTurn.Off)
+            {
+                run.Log.Warn(
+                    "spindle-runs",
+                    e.Line,
+                    "the tool is changed while the spindle turns; not every control stops it first",
+                    $"Write {run.Job.Control.SpindleStop} before it"
+                );
+            }
             if (e.Kind == EventKind.VacuumOff && e.State.Spindle != SpindleTurn.Off)
             {
                 run.Log.Error(
