@@ -118,7 +118,8 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             EngravingFeature feature in run.Design.Features.OfType<EngravingFeature>().Where(f => f.Setup == run.Setup)
         )
         {
-            double floor = feature.TopZ - feature.Depth;
+            double floor =
+                run.Setup == Setup.Underside ? run.Design.RawThickness - feature.TopZ : feature.TopZ - feature.Depth;
             double limit = Math.Min(run.Limits.Leftover, feature.Depth / 2);
             foreach (Piece piece in feature.Strokes.SelectMany(s => s.Segments).Select(Piece.Of))
             {

@@ -17,6 +17,10 @@ internal static class Slip
         return (text[..at] + bad + text[(at + good.Length)..], text[..at].Count(c => c == '\n') + 1);
     }
 
+    /// <summary>Nothing at all is said.</summary>
+    public static void Nothing(VerifyResult result) =>
+        Assert.Empty(result.Findings.Select(f => $"{f.Where} {f.Code} {f.Message}"));
+
     /// <summary>A finding of the code stands within three lines of the slip, or of the line that begins with <paramref name="told"/>.</summary>
     public static void Found(VerifyResult result, string text, int line, string code, string? told = null)
     {

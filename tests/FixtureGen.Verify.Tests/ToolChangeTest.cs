@@ -1,0 +1,73 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Verify.Tests;
+
+/// <summary>A pocket and two bolt holes with three tools, on a machine that changes tools at home.</summary>
+public sealed class ToolChangeTest
+{
+    private const string Change = "G0 Z40.\nM5 M9\nG53 G0 Z0.\nT{0} M6\nS8000 M3 M8\nG0 G43 H{0} Z40.\n";
+
+    private static Job Job { get; } =
+        TestShop.Job(
+            TestShop.EndMill(1, 6),
+            TestShop.Cone(2, ToolKind.Drill, 6, 118, 0),
+            TestShop.Cone(3, ToolKind.Drill, 5.8, 118, 0)
+        ) with
+        {
+            Plate = TestShop.Plate with
+            {
+                Openings = [.. TestShop.Plate.Openings, TestShop.Plate.Openings[0] with { At = new Point2(90, 10) }],
+            },
+            Control = TestShop.Control with { ToolChange = ["G53 G0 Z0.", .. TestShop.Control.ToolChange] },
+        };
+
+    private static FixtureDesign Design { get; } =
+        TestShop.Design(
+            PocketTest.Design.Features[0],
+            TestShop.Pocket("bolt 1", FeatureKind.BoltHole, Setup.Top, TestShop.Circle(10, 10, 3), 20, 0),
+            TestShop.Pocket("bolt 2", FeatureKind.BoltHole, Setup.Top, TestShop.Circle(90, 10, 2.9), 20, 0)
+        );
+
+    private static string Good { get; } =
+        TestShop
+            .Program(PocketTest.Rings + "\n" + Hole(2, "G0 X10. Y10.") + "\n" + Hole(3, "G0 X90. Y10."))
+            .Replace("T1 M6", "G53 G0 Z0.\nT1 M6", StringComparison.Ordinal);
+
+    [Fact]
+    public void Three_tools_changed_at_home_pass() => Slip.Nothing(TestShop.Judge(Job, Design, Good));
+
+    [Theory]
+    [InlineData("change-not-home", "G53 G0 Z0.\nT3", "T3")]
+    [InlineData("retract-before-change", "G0 Z40.\nM5 M9\nG53 G0 Z0.\nT3", "G0 Z30.\nM5 M9\nG53 G0 Z0.\nT3")]
+    [InlineData("retract-missing", "G0 Z40.\nM5 M9\nG53 G0 Z0.\nT3", "G0 Z20.3\nM5 M9\nG53 G0 Z0.\nT3")]
+    [InlineData("spindle-runs", "M5 M9\nG53 G0 Z0.\nT3", "M9\nG53 G0 Z0.\nT3")]
+    [InlineData("air-runs", "M5 M9\nG53 G0 Z0.\nT3", "M5\nG53 G0 Z0.\nT3")]
+    [InlineData("height-not-set", "G0 X10. Y10.", "M5 M9\nM0\nS8000 M3 M8\nG0 X10. Y10.")]
+    [InlineData("arrives-low", "G0 G43 H3 Z40.\nG0 X90. Y10.\nG0 Z21.", "G0 G43 H3 Z40.\nG0 Z21.\nG0 X90. Y10.")]
+    [InlineData("length-offset", "G43 H3", "G43 H2")]
+    [InlineData("tool-missing", "T1 M6", "M6")]
+    [InlineData("done-twice", "T3 M6", "T3 M6\nT3 M6")]
+    [InlineData("tool-comment", "T3 M6", "(T2 DRILL)\nT3 M6")]
+    [InlineData("tool-comment", "T2 M6", "(T3 DRILL)\nT2 M6")]
+    public void A_change_that_is_not_clean_is_told(string code, string good, string bad)
+    {
+        (string text, int line) = Slip.Make(Good, good, bad);
+        Slip.Found(TestShop.Judge(Job, Design, text), text, line, code);
+    }
+
+    [Theory]
+    [InlineData("tool-comment", "T3 M6", "(T3 DRILL)\nT3 M6")]
+    [InlineData("height-not-set", "G0 X10. Y10.", "M5 M9\nM0\nS8000 M3 M8\nG0 Z45.\nG0 X10. Y10.")]
+    public void Harmless_words_at_a_change_pass(string code, string good, string other)
+    {
+        (string text, _) = Slip.Make(Good, good, other);
+        Assert.DoesNotContain(code, TestShop.Judge(Job, Design, text).Findings.Select(f => f.Code));
+    }
+
+    private static string Hole(int tool, string place) =>
+        Change.Replace("{0}", FormattableString.Invariant($"{tool}"), StringComparison.Ordinal)
+        + place
+        + "\nG0 Z21.\nG1 Z-5.5 F900";
+}
