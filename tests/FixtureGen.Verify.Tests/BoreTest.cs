@@ -43,10 +43,100 @@ public sealed class BoreTest
     }
 
     [Fact]
+    public void Two_turns_the_other_way_are_both_told_and_each_once()
+    {
+        (string once, int first) = Slip.Make(TestShop.Program(Helix), "G3 X48. Y50. Z19.5", "G2 X48. Y50. Z19.5");
+        (string text, int second) = Slip.Make(once, "G3 X48. Y50. Z17.5", "G2 X48. Y50. Z17.5");
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
+        Assert.Equal([first, second], result.Findings.Where(f => f.Code == "odd-turn").Select(f => f.Line ?? 0));
+    }
+
+    [Fact]
     public void A_bore_against_the_climb_is_told_once()
     {
         string text = TestShop.Program(Helix.Replace("G3", "G2", StringComparison.Ordinal));
         Assert.Equal(["bore-conventional"], TestShop.Judge(PocketTest.Job, Design, text).Findings.Select(f => f.Code));
+    }
+
+    [Fact]
+    public void A_turn_that_falls_unlike_the_others_is_told()
+    {
+        (string text, int line) = Slip.Make(TestShop.Program(Helix), "Y50. Z18.5", "Y50. Z18.3");
+        Slip.Found(TestShop.Judge(PocketTest.Job, Design, text), text, line, "uneven-descent");
+    }
+
+    /// <summary>A bore in two widths: every helix is held against its own turns only.</summary>
+    [Theory]
+    [InlineData("G3 X49. Y50. Z18.9", "G2 X49. Y50. Z18.9", true)]
+    [InlineData("G3 X48. Y50. Z17.9", "G2 X48. Y50. Z17.9", true)]
+    [InlineData("G3 X5", "G3 X5", false)]
+    public void Turns_of_two_radii_are_two_helices(string good, string bad, bool told)
+    {
+        const string two = """
+            G0 X51. Y50.
+            G0 Z20.6
+            G1 Z20.
+            G3 X49. Y50. Z19.7 I-1. J0.
+            G3 X51. Y50. Z19.4 I1. J0.
+            G3 X49. Y50. Z18.9 I-1. J0.
+            G3 X51. Y50. Z18.4 I1. J0.
+            G1 X52.
+            G3 X48. Y50. Z18.2 I-2. J0.
+            G3 X52. Y50. Z18. I2. J0.
+            G3 X48. Y50. Z17.9 I-2. J0.
+            G3 X52. Y50. Z17. I2. J0.
+            """;
+        (string text, int line) = Slip.Make(TestShop.Program(two), good, bad);
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
+        Finding[] odd = [.. result.Findings.Where(f => f.Code == "odd-turn")];
+        Assert.Equal(told ? [line] : [], odd.Select(f => f.Line ?? 0));
+    }
+
+    /// <summary>The first helix one way round, the second the other: each by itself is even.</summary>
+    [Fact]
+    public void Helices_of_two_radii_may_turn_two_ways()
+    {
+        const string two = """
+            G0 X51. Y50.
+            G0 Z20.6
+            G1 Z20.
+            G3 X49. Y50. Z19.7 I-1. J0.
+            G3 X51. Y50. Z19.4 I1. J0.
+            G3 X49. Y50. Z19.1 I-1. J0.
+            G3 X51. Y50. Z18.8 I1. J0.
+            G1 X52.
+            G2 X48. Y50. Z18.4 I-2. J0.
+            G2 X52. Y50. Z18. I2. J0.
+            G2 X48. Y50. Z17.6 I-2. J0.
+            """;
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, TestShop.Program(two));
+        Assert.DoesNotContain("odd-turn", result.Findings.Select(f => f.Code));
+    }
+
+    /// <summary>Four quarters of a ring; one of them about another centre is a slip, unless it runs on so smoothly that it was planned.</summary>
+    [Theory]
+    [InlineData("G3 X48. Y50. I0. J-2.", "G3 X48. Y50. I0. J-2.", false)]
+    [InlineData("G3 X48. Y50. I0. J-2.", "G3 X48. Y50. I-0.8 J-1.2", true)]
+    [InlineData("G3 X48. Y50. I0. J-2.", "G3 X48. Y50. I0.06 J-2.06", false)]
+    [InlineData("G3 X48. Y50. I0. J-2.", "G2 X48. Y50. I-2. J0.", true)]
+    public void A_quarter_about_another_centre_is_told(string good, string bad, bool told)
+    {
+        const string quarters = """
+            G0 X52. Y50.
+            G0 Z20.6
+            G1 Z20.
+            G3 X50. Y52. I-2. J0.
+            G3 X48. Y50. I0. J-2.
+            G3 X50. Y48. I2. J0.
+            G3 X52. Y50. I0. J2.
+            """;
+        (string text, int line) = Slip.Make(TestShop.Program(quarters), good, bad);
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
+        Assert.Equal(told, result.Findings.Any(f => f.Code == "odd-turn"));
+        if (told)
+        {
+            Slip.Found(result, text, line, "odd-turn");
+        }
     }
 
     /// <summary>Heights, positions and feeds in inches mean the same.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Tests.Support;
 using Xunit;
@@ -51,6 +52,52 @@ public sealed class TrimVerdictTest
     [Fact]
     public void Loose_scrap_is_told_at_the_line_that_frees_it()
     {
+        string text = TrimShop.Program(Ring + TrimShop.Once);
+        Slip.Found(Judge(WithHole([]), text, SkirtHold.None), text, 0, "scrap-loose", "G3 X54.5 Y50. I4.5");
+    }
+
+    /// <summary>A stop to take the scrap out must come before the next cut begins; the cut that freed it may run out.</summary>
+    [Theory]
+    [InlineData("M5 M9\nM0 (TAKE THE SLUG OUT)\nS10000 M3 M8\n", "", false)]
+    [InlineData("M5 M9\nM1 (TAKE THE SLUG OUT)\nS10000 M3 M8\n", "", true)]
+    [InlineData("", "G0 Z40.\nM5 M9\nM0 (TAKE THE SLUG OUT)\nS10000 M3 M8\n", true)]
+    public void A_stop_to_take_scrap_out_comes_before_the_next_cut(string before, string after, bool told)
+    {
+        string ring = Ring.Replace(
+            "I-4.5 J0.\nG3 X54.5 Y50. I4.5 J0.\nG0 Z20.",
+            "I-4.5 J0.\nG3 X54.5 Y50. I4.5 J0.\nG1 X54.4\nG0 Z20.",
+            StringComparison.Ordinal
+        );
+        string text = TrimShop.Program(ring + before + TrimShop.Once + "\n" + after);
+        VerifyResult result = Judge(WithHole([]), text, SkirtHold.None);
+        Assert.Equal(told, result.Findings.Any(f => f.Code == "scrap-loose"));
+    }
+
+    /// <summary>Bridges of a cutout do not hold the part: only the outline's own are missed when the part comes free.</summary>
+    [Fact]
+    public void A_part_cut_free_is_no_lost_bridge_where_only_a_cutout_has_bridges()
+    {
+        string text = TrimShop.Program(Ring + TrimShop.Once);
+        VerifyResult result = Judge(WithHole([new Tab(5, 4)]), text, SkirtHold.Tabs);
+        Assert.DoesNotContain("tab-cut", result.Findings.Select(f => f.Code));
+        Assert.NotEmpty(result.Programs[0].Loose);
+    }
+
+    /// <summary>Round a hole of 6 mm radius at X 50 Y 50, leaving a slug of 3 mm radius.</summary>
+    private const string Ring = """
+        G0 X54.5 Y50.
+        G0 Z20.
+        G1 Z19. F300.
+        G3 X45.5 Y50. Z18.5 I-4.5 J0. F800.
+        G3 X54.5 Y50. Z18. I4.5 J0.
+        G3 X45.5 Y50. I-4.5 J0.
+        G3 X54.5 Y50. I4.5 J0.
+        G0 Z20.
+
+        """;
+
+    private static FixtureDesign WithHole(ImmutableArray<Tab> tabs)
+    {
         Contour hole = TestShop.Circle(50, 50, 6);
         TrimCut outline = TrimShop.Design.TrimCuts[0];
         Region ring = new(
@@ -63,11 +110,12 @@ public sealed class TrimVerdictTest
             Kind = TrimKind.Cutout,
             Edge = hole,
             Path = TestShop.Circle(50, 50, 4.5),
+            Tabs = tabs,
             Hold = SlugHold.MilledAway,
             Sweep = [ring],
             FloorZ = 18,
         };
-        FixtureDesign design = TrimShop.Design with
+        return TrimShop.Design with
         {
             Part = TrimShop.Design.Part with
             {
@@ -76,10 +124,6 @@ public sealed class TrimVerdictTest
             TrimCuts = [cutout, outline],
             Magnets = [],
         };
-        const string cut =
-            "G0 X54.5 Y50.\nG0 Z20.\nG1 Z19. F300.\nG3 X45.5 Y50. Z18.5 I-4.5 J0. F800.\nG3 X54.5 Y50. Z18. I4.5 J0.\nG3 X45.5 Y50. I-4.5 J0.\nG3 X54.5 Y50. I4.5 J0.\nG0 Z20.\n";
-        string text = TrimShop.Program(cut + TrimShop.Once);
-        Slip.Found(Judge(design, text, SkirtHold.None), text, 0, "scrap-loose", "G3 X54.5 Y50. I4.5");
     }
 
     private static VerifyResult Judge(FixtureDesign design, string text, SkirtHold skirt) =>

@@ -23,13 +23,6 @@ internal readonly record struct Wedge(Point2 From, Point2 To, bool Wide, bool Fu
     /// <summary>The x that lie right of the last ray.</summary>
     public (double Lo, double Hi) SecondSide(double h) => Half(To.Y, -To.X * h);
 
-    public bool Contains(double x, double y)
-    {
-        bool a = From.Cross(new Point2(x, y)) >= 0;
-        bool b = To.Cross(new Point2(x, y)) <= 0;
-        return Full || (Wide ? a || b : a && b);
-    }
-
     /// <summary>Solutions of k x + c &gt;= 0.</summary>
     private static (double Lo, double Hi) Half(double k, double c)
     {

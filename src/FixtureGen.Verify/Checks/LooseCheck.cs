@@ -69,7 +69,8 @@ internal static class LooseCheck
         foreach (LooseScrap piece in loose)
         {
             bool isPart = part.Contains(piece.At) && !InCutout(run, piece.At);
-            bool stopped = run.Trace.Events.Any(e => e.Kind == EventKind.Stop && e.Line > piece.Line);
+            int next = NextCut(run, piece.Line);
+            bool stopped = run.Trace.Events.Any(e => e.Kind == EventKind.Stop && e.Line > piece.Line && e.Line < next);
             if (!isPart && piece.Line < lastCut && !stopped)
             {
                 run.Log.Error(
@@ -96,6 +97,15 @@ internal static class LooseCheck
             }
         }
     }
+
+    /// <summary>The line at which the next cut begins: the one that frees the piece may still run out.</summary>
+    private static int NextCut(Run run, int line) =>
+        run.Motions()
+            .Select(m => m.Motion)
+            .SkipWhile(m => m.Line <= line || Run.IsFeed(m))
+            .Where(m => Run.IsFeed(m) && Run.Low(m) < run.StockTop)
+            .Select(m => m.Line)
+            .FirstOrDefault(int.MaxValue);
 
     private static bool InCutout(Run run, Point2 p) =>
         run.Design.Part.Cutouts.Any(c => new Shape.Area(Region.Of(c)).Contains(p));

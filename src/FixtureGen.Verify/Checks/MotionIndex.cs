@@ -128,7 +128,7 @@ internal sealed class MotionIndex
         return nearest;
     }
 
-    /// <summary>Lowest height of the cutter's surface at p along motion i; by the nearest point of the path.</summary>
+    /// <summary>Lowest height of the cutter's surface at p along motion i; of a ball or a cone on a slope, a height that it does not go below.</summary>
     private double Surface(int i, Point2 p)
     {
         (Motion motion, Piece piece, Cutter cutter) = _motions[i];
@@ -141,18 +141,45 @@ internal sealed class MotionIndex
         bool level = Math.Abs(motion.From.Z - motion.To.Z) < 1e-9;
         double z = level
             ? motion.From.Z
-            : Run.Low(motion) + (piece.Length < 1e-9 ? 0 : LowestOver(motion, piece, t, d, cutter));
+            : Run.Low(motion) + (piece.Length < 1e-9 ? 0 : LowestOver(motion, piece, p, cutter.Radius));
         return z + cutter.HeightAt(d);
     }
 
-    /// <summary>How far above its lowest end a ramp's tip is when the disc last covers the point.</summary>
-    private static double LowestOver(Motion motion, Piece piece, double t, double d, Cutter cutter)
+    /// <summary>How far above its lowest end the tip of a ramp or helix is when its disc last covers the point, mm.</summary>
+    private static double LowestOver(Motion motion, Piece piece, Point2 p, double radius)
     {
-        double half = Math.Sqrt(Math.Max(0, (cutter.Radius * cutter.Radius) - (d * d))) / piece.Length;
-        double rise = Math.Abs(motion.To.Z - motion.From.Z);
         bool down = motion.To.Z < motion.From.Z;
-        double end = down ? 1 - Math.Min(1, t + half) : Math.Max(0, t - half);
-        return rise * end;
+        (double middle, double half) = Covered(piece, p, radius);
+        double turn = piece.IsArc ? 2 * Math.PI / Math.Abs(piece.Sweep) : 0;
+        double lowest = down ? 0 : 1;
+        for (int k = -1; k <= 1; k++)
+        {
+            double from = Math.Max(0, middle - half + (k * turn));
+            double to = Math.Min(1, middle + half + (k * turn));
+            if (from <= to)
+            {
+                lowest = down ? Math.Max(lowest, to) : Math.Min(lowest, from);
+            }
+        }
+        return Math.Abs(motion.To.Z - motion.From.Z) * (down ? 1 - lowest : lowest);
+    }
+
+    /// <summary>
+    /// The stretch of the piece, as its middle and half in parameters, on which a disc covers the point: on a line between the ends of
+    /// a chord, on an arc within acos((d2 + R2 - r2) / 2dR) of the point's own direction; before 0 and behind 1 the piece runs on.
+    /// </summary>
+    private static (double Middle, double Half) Covered(Piece piece, Point2 p, double radius)
+    {
+        if (!piece.IsArc)
+        {
+            Point2 along = piece.Tangent(0);
+            double beside = along.Cross(p - piece.A);
+            double chord = Math.Sqrt(Math.Max(0, (radius * radius) - (beside * beside)));
+            return ((p - piece.A).Dot(along) / piece.Length, chord / piece.Length);
+        }
+        double d = Math.Max(p.DistanceTo(piece.C), 1e-9);
+        double cos = ((d * d) + (piece.R * piece.R) - (radius * radius)) / (2 * d * piece.R);
+        return (piece.TurnTo(p), Math.Acos(Math.Clamp(cos, -1, 1)) / Math.Abs(piece.Sweep));
     }
 
     private List<int> At(Point2 p) => _bins[(Row(p.Y) * _columns) + Column(p.X)] ?? [];

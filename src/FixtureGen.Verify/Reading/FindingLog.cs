@@ -17,8 +17,6 @@ internal sealed class FindingLog(string file)
 
     public string File { get; } = file;
 
-    public bool HasErrors => _findings.Any(f => f.Severity == Severity.Error);
-
     public void Error(string code, int line, Text message, Text remedy, Point2? at = null) =>
         Add(Severity.Error, code, line, message, remedy, at);
 
@@ -27,7 +25,7 @@ internal sealed class FindingLog(string file)
 
     /// <summary>
     /// A harmless thing that a program does nowhere else, as a slip would: told only while it is rare, so that a program written in
-    /// another manner is not buried in it.
+    /// another manner is not buried in it. A line that two checks find odd counts once.
     /// </summary>
     public void Odd(string code, int line, Text message, Text remedy, Point2? at = null)
     {
@@ -35,7 +33,11 @@ internal sealed class FindingLog(string file)
         {
             _odd[code] = known = [];
         }
-        known.Add(Make(Severity.Warning, code, line, message, remedy, at));
+        Finding finding = Make(Severity.Warning, code, line, message, remedy, at);
+        if (!known.Exists(f => f.Line == finding.Line))
+        {
+            known.Add(finding);
+        }
     }
 
     /// <summary>All findings by line; what was cut off is told in one line a code.</summary>

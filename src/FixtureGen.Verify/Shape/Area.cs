@@ -87,8 +87,5 @@ internal sealed class Area
         return best;
     }
 
-    /// <summary>0 inside, else the distance to the boundary, mm.</summary>
-    public double Outside(Point2 p) => Contains(p) ? 0 : ToBoundary(p);
-
     private int BucketOf(double y) => Math.Clamp((int)((y - Bounds.MinY) / _bucketHeight), 0, Buckets - 1);
 }

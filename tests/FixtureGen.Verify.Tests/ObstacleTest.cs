@@ -1,0 +1,94 @@
+using FixtureGen.Model;
+using FixtureGen.Verify.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Verify.Tests;
+
+/// <summary>Rapids over what stands on the trimmed shell, whose face is at most at Z 19.1: a form of 10 mm, a bolt in its counterbore.</summary>
+public sealed class ObstacleTest
+{
+    private static HoleFeature Counterbore(double x) =>
+        new("counterbore", FeatureKind.Counterbore, Setup.Top, new Point2(x, 10), 11, 18, 12, 0, 0, false, null, []);
+
+    /// <summary>The form stands on X 55..65, Y 35..45 up to Z 29.1; the trim cutter and its shank are 3 mm thick.</summary>
+    [Theory]
+    [InlineData("G0 X50. Y40.\nG0 Z29.\nG0 X70.", true)]
+    [InlineData("G0 X50. Y40.\nG0 Z29.2\nG0 X70.", false)]
+    [InlineData("G0 X60. Y40.\nG0 Z29.\nG0 Z40.", true)]
+    [InlineData("G0 X50. Y46.6\nG0 Z22.\nG0 X70.", false)]
+    [InlineData("G0 X50. Y46.4\nG0 Z22.\nG0 X70.", true)]
+    [InlineData("G0 X53.6 Y30.\nG0 Z22.\nG0 Y50.", true)]
+    [InlineData("G0 X53.4 Y30.\nG0 Z22.\nG0 Y50.", false)]
+    public void A_form_stands_up_to_its_height(string rapids, bool hits)
+    {
+        Assert.Equal(hits, Collides(With(FormDirection.Up), rapids, "the form"));
+        Assert.False(Collides(With(FormDirection.Down), rapids, "the form"));
+    }
+
+    /// <summary>Head and washer are 6 mm high: from the counterbore's floor at Z 12 up to 18, or from the face up to 24.</summary>
+    [Theory]
+    [InlineData(10, false)]
+    [InlineData(10.05, false)]
+    [InlineData(25, true)]
+    public void A_bolt_stands_in_its_own_counterbore(double x, bool hits)
+    {
+        FixtureDesign design = TrimShop.Design with { Features = TrimShop.Design.Features.Add(Counterbore(x)) };
+        Assert.Equal(hits, Collides(design, "G0 X5. Y10.\nG0 Z20.\nG0 X15.", "the bolt"));
+        Assert.Equal(hits, Collides(design, "G0 X5. Y10.\nG0 Z23.9\nG0 X15.", "the bolt"));
+        Assert.False(Collides(design, "G0 X5. Y10.\nG0 Z24.1\nG0 X15.", "the bolt"));
+    }
+
+    /// <summary>The jacket of 14 mm about X 50 Y 50 ends 6 mm over the shell, at Z 25.1; the holder of 30 mm begins 40 mm over the tip.</summary>
+    [Theory]
+    [InlineData("G0 X41.4 Y40.\nG0 Z20.\nG0 Y60.", false)]
+    [InlineData("G0 X41.6 Y40.\nG0 Z20.\nG0 Y60.", true)]
+    [InlineData("G0 X41.6 Y40.\nG0 Z25.2\nG0 Y60.", false)]
+    [InlineData("G0 X41.6 Y40.\nG0 Z25.\nG0 Y60.", true)]
+    public void A_jacket_is_passed_at_its_side_or_over_it(string rapids, bool hits) =>
+        Assert.Equal(hits, Collides(TrimShop.Design, rapids, "the jacket"));
+
+    /// <summary>A short tool's holder or a thick shank meets what the cutter itself passes.</summary>
+    [Theory]
+    [InlineData(3, 5.0, 25.0, 30, false)]
+    [InlineData(3, 5.2, 25.0, 30, false)]
+    [InlineData(3, 5.0, 2.0, 30, true)]
+    [InlineData(8, 5.0, 25.0, 30, true)]
+    [InlineData(8, 5.2, 25.0, 30, false)]
+    public void Shank_and_holder_are_kept_off_too(
+        double shank,
+        double flutes,
+        double stickOut,
+        double holder,
+        bool hits
+    )
+    {
+        Tool tool = TrimShop.Job.TrimTool with
+        {
+            ShankDiameter = shank,
+            FluteLength = flutes,
+            StickOut = stickOut,
+            HolderDiameter = holder,
+        };
+        Job job = TrimShop.Job with { TrimTool = tool, Skirt = SkirtHold.None };
+        Assert.Equal(hits, Collides(TrimShop.Design, "G0 X40. Y40.\nG0 Z20.\nG0 Y60.", "the jacket", job));
+    }
+
+    private static FixtureDesign With(FormDirection direction) =>
+        TrimShop.Design with
+        {
+            Part = TrimShop.Design.Part with
+            {
+                Forms = [new FormRegion(TestShop.Rectangle(55, 35, 65, 45), direction, 10, 3)],
+            },
+        };
+
+    private static bool Collides(FixtureDesign design, string rapids, string what, Job? job = null)
+    {
+        string text = TrimShop
+            .Program(TrimShop.Once)
+            .Replace("G0 Z40.\nM5", "G0 Z40.\n" + rapids + "\nG0 Z40.\nM5", StringComparison.Ordinal);
+        return TestShop
+            .Judge(job ?? TrimShop.Job with { Skirt = SkirtHold.None }, design, text, Setup.Trim)
+            .Findings.Any(f => f.Code == "collision" && f.Message.Contains(what, StringComparison.Ordinal));
+    }
+}
