@@ -30,6 +30,8 @@ public static partial class OutputFolder
         ".report.json",
     ];
 
+    private const string Probe = ".probe-";
+
     /// <summary>Writes the files; a folder that cannot be written is a finding and leaves what was there.</summary>
     public static ImmutableArray<Finding> Replace(string folder, string job, ImmutableArray<OutputFile> files)
     {
@@ -136,7 +138,7 @@ public static partial class OutputFolder
 
     private static void ProveWritable(string folder)
     {
-        string probe = Path.Combine(folder, $".probe-{Guid.NewGuid():N}");
+        string probe = Path.Combine(folder, $"{Probe}{Guid.NewGuid():N}");
         File.WriteAllBytes(probe, []);
         File.Delete(probe);
     }
@@ -158,8 +160,10 @@ public static partial class OutputFolder
         }
     }
 
+    /// <summary>A file of the job, or the probe of a run that was killed before it could take it away.</summary>
     private static bool IsOurs(string name, string job) =>
-        Endings.Any(e => string.Equals(name, job + e, StringComparison.Ordinal));
+        name.StartsWith(Probe, StringComparison.Ordinal)
+        || Endings.Any(e => string.Equals(name, job + e, StringComparison.Ordinal));
 
     private static bool OnlyOurs(string full, string job) =>
         !Directory.Exists(full)

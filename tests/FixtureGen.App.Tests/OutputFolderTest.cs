@@ -35,6 +35,17 @@ public sealed class OutputFolderTest : IDisposable
         Assert.Equal("3", System.IO.File.ReadAllText(Path.Combine(this.root, "job.top.nc")));
     }
 
+    /// <summary>With such a file counted as somebody else's, the folder would no longer be replaced in one step.</summary>
+    [Fact]
+    public void What_a_killed_run_left_in_the_folder_goes_with_the_next_one()
+    {
+        string folder = Path.Combine(this.root, "out");
+        Assert.Empty(OutputFolder.Replace(folder, "job", [File("job.top.nc", "1")]));
+        System.IO.File.WriteAllBytes(Path.Combine(folder, ".probe-0123456789abcdef"), []);
+        Assert.Empty(OutputFolder.Replace(folder, "job", [File("job.top.nc", "2")]));
+        Assert.Equal(["job.top.nc"], Names(folder));
+    }
+
     [Fact]
     public void An_unchanged_file_keeps_its_time()
     {

@@ -23,6 +23,12 @@ internal static class LibraryBench
             case ["pictures", ..]:
                 Pictures();
                 break;
+            case ["kills", ..]:
+                LibraryKills.Run(Number(args, 1, 200));
+                break;
+            case ["write", string folder]:
+                LibraryKills.Write(folder);
+                break;
             case ["make", string folder, ..]:
                 SeededLibrary.Write(Root(), folder, Number(args, 2, 1000), Seed);
                 break;

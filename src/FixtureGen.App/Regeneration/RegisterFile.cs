@@ -8,6 +8,9 @@ namespace FixtureGen.App.Regeneration;
 /// </summary>
 public sealed class RegisterFile : IDisposable
 {
+    /// <summary>What opening a file that another holds says: EWOULDBLOCK on Linux and on macOS, a sharing violation on Windows.</summary>
+    private static readonly int[] s_held = [11, 35, unchecked((int)0x80070020)];
+
     private readonly FileStream held;
 
     private RegisterFile(string path, FileStream held)
@@ -44,7 +47,7 @@ public sealed class RegisterFile : IDisposable
             FileStream held = new(lockPath, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             return Stage.Of(new RegisterFile(path, held));
         }
-        catch (IOException) when (File.Exists(lockPath))
+        catch (IOException e) when (s_held.Contains(e.HResult))
         {
             return Stage.Failed<RegisterFile>(
                 new Finding(

@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Tests.Support;
 using Xunit;
@@ -106,46 +105,8 @@ public sealed class RegenerateTest
         Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
     }
 
-    /// <summary>Kills runs at random moments; the count is FIXTUREGEN_KILLS (3 by default, 200 in the long run).</summary>
-    [Fact]
-    public void A_killed_run_leaves_no_torn_file_and_the_next_one_ends_alike()
-    {
-        int kills = int.Parse(
-            Environment.GetEnvironmentVariable("FIXTUREGEN_KILLS") ?? "3",
-            System.Globalization.CultureInfo.InvariantCulture
-        );
-        Dictionary<string, string> undisturbed = Bytes(Two, "2");
-        Random random = new(20261125);
-        using TempLibrary library = new(Two);
-        for (int i = 0; i < kills; i++)
-        {
-            ProcessStartInfo start = Cli.Start(library.Folder, "regenerate", "--force", "--jobs", "2");
-            using Process process = Process.Start(start)!;
-            Task<string> drained = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
-            Thread.Sleep(random.Next(150, 6000));
-            process.Kill(entireProcessTree: true);
-            process.WaitForExit();
-            foreach (string job in Two.Where(j => File.Exists(Path.Combine(library.Out(j), j + ".report.json"))))
-            {
-                Whole(library.Out(job), job);
-            }
-        }
-        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
-        Assert.Equal(undisturbed, Hashes(library));
-    }
-
     private static int[] Revisions(JsonObject report) =>
         [.. report["jobs"]!.AsArray().Select(j => (int)j!["revision"]!)];
-
-    private static void Whole(string folder, string job)
-    {
-        JsonObject report = JsonNode.Parse(File.ReadAllText(Path.Combine(folder, job + ".report.json")))!.AsObject();
-        foreach (JsonNode? file in report["files"]!.AsArray())
-        {
-            FileInfo info = new(Path.Combine(folder, (string)file!["file"]!));
-            Assert.True(info.Exists && info.Length == (long)file["bytes"]!, info.FullName);
-        }
-    }
 
     private static Dictionary<string, string> Bytes(string[] jobs, string workers)
     {

@@ -48,6 +48,47 @@ public sealed class TroubleTest
         }
     }
 
+    /// <summary>A file system turned read-only under the library: root is refused there too.</summary>
+    [Fact]
+    public void A_read_only_disk_is_told_and_keeps_the_old_files()
+    {
+        using TempLibrary library = new(Job);
+        string disk = Directory.CreateDirectory(Path.Combine(library.Folder, "disk")).FullName;
+        if (!OperatingSystem.IsLinux() || Tool("mount", "-t", "tmpfs", "tmpfs", disk) != 0)
+        {
+            Assert.Skip("needs root on Linux: mount -t tmpfs");
+        }
+        try
+        {
+            Tool("cp", "-r", Path.Combine(library.Folder, "templates"), Path.Combine(disk, "templates"));
+            Tool("cp", "-r", library.Jobs, disk);
+            Assert.Equal(0, Cli.Run(disk, "regenerate").Exit);
+            Dictionary<string, string> before = Hashes(disk);
+
+            Assert.Equal(0, Tool("mount", "-o", "remount,ro", disk));
+            string[][] writers =
+            [
+                ["regenerate", "--force"],
+                ["make", $"outlines/{Job}.toml"],
+                ["register", "outlines", "--cut", Job],
+            ];
+            foreach (string[] command in writers)
+            {
+                Ran refused = Cli.Run(disk, command);
+                Assert.Equal(1, refused.Exit);
+                Assert.Contains("not-writable", refused.Error, StringComparison.Ordinal);
+                Assert.DoesNotContain("   at FixtureGen", refused.Error, StringComparison.Ordinal);
+            }
+            Assert.Equal(0, Cli.Run(disk, "check", $"outlines/{Job}.toml").Exit);
+            Assert.Equal(0, Cli.Run(disk, "regenerate", "--force", "--dry-run").Exit);
+            Assert.Equal(before, Hashes(disk));
+        }
+        finally
+        {
+            Tool("umount", disk);
+        }
+    }
+
     [Fact]
     public void Ctrl_C_stops_cleanly_and_the_next_run_goes_on()
     {
