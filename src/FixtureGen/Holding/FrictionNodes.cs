@@ -48,9 +48,31 @@ internal sealed class FrictionNodes
     private readonly double[] pSpread2;
     private readonly double[] pGrip;
     private readonly double slack;
-    private readonly Point2[] sharp;
+    private readonly Point2[] contactKinks;
+    private readonly Point2[] kinks;
 
     public FrictionNodes(PressureMeasure contact, double friction, IReadOnlyList<PressPoint> points)
+        : this(new FrictionNodes(contact, friction), points) { }
+
+    /// <summary>The same contact with other points.</summary>
+    public FrictionNodes(FrictionNodes like, IReadOnlyList<PressPoint> points)
+    {
+        (Scale, Middle, slack) = (like.Scale, like.Middle, like.slack);
+        (x, y, spread2, share) = (like.x, like.y, like.spread2, like.share);
+        contactKinks = like.contactKinks;
+        int m = Padded(points.Count);
+        (px, py, pSpread2, pGrip) = (new double[m], new double[m], Ones(m), new double[m]);
+        for (int i = 0; i < points.Count; i++)
+        {
+            px[i] = (points[i].At.X - Middle.X) / Scale;
+            py[i] = (points[i].At.Y - Middle.Y) / Scale;
+            pSpread2[i] = Math.Max(points[i].Spread * points[i].Spread / (Scale * Scale), 1e-12);
+            pGrip[i] = points[i].Grip;
+        }
+        kinks = [.. contactKinks, .. Sharp(px, py, pSpread2, points.Count)];
+    }
+
+    private FrictionNodes(PressureMeasure contact, double friction)
     {
         Scale = Math.Max(Math.Sqrt(contact.Xx + contact.Yy), 1e-3);
         Middle = contact.Middle;
@@ -65,16 +87,8 @@ internal sealed class FrictionNodes
             spread2[i] = Math.Max(piece.Spread2 / (Scale * Scale), 1e-12);
             share[i] = friction * piece.Share;
         }
-        int m = Padded(points.Count);
-        (px, py, pSpread2, pGrip) = (new double[m], new double[m], Ones(m), new double[m]);
-        for (int i = 0; i < points.Count; i++)
-        {
-            px[i] = (points[i].At.X - Middle.X) / Scale;
-            py[i] = (points[i].At.Y - Middle.Y) / Scale;
-            pSpread2[i] = Math.Max(points[i].Spread * points[i].Spread / (Scale * Scale), 1e-12);
-            pGrip[i] = points[i].Grip;
-        }
-        sharp = [.. Sharp(x, y, spread2, contact.Pieces.Length), .. Sharp(px, py, pSpread2, points.Count)];
+        (px, py, pSpread2, pGrip) = ([], [], [], []);
+        contactKinks = kinks = [.. Sharp(x, y, spread2, contact.Pieces.Length)];
     }
 
     public double Scale { get; }
@@ -82,7 +96,10 @@ internal sealed class FrictionNodes
     public Point2 Middle { get; }
 
     /// <summary>Places (in units of Scale) that press at a point and so put a kink into the power there.</summary>
-    public ReadOnlySpan<Point2> Kinks => sharp;
+    public ReadOnlySpan<Point2> Kinks => kinks;
+
+    /// <summary>Work of a load's shear on each part of a twist.</summary>
+    public Twist Work(in CutLoad load) => new(load.Shear.X, load.Shear.Y, (load.At - Middle).Cross(load.Shear) / Scale);
 
     /// <summary>True when the plane pressure force + slope.x is positive over the whole contact.</summary>
     public bool PressesEverywhere(double force, Point2 slope) => force >= slope.Length * slack;
@@ -90,12 +107,71 @@ internal sealed class FrictionNodes
     /// <summary>The plane pressure's positive part added up: what a contact that cannot pull would carry of it.</summary>
     public double PositivePart(double force, Point2 slope, double friction)
     {
-        double sum = 0;
-        for (int i = 0; i < x.Length; i++)
+        Vector256<double> sum = Vector256<double>.Zero;
+        Vector256<double> vForce = Vector256.Create(force);
+        Vector256<double> vSlopeX = Vector256.Create(slope.X);
+        Vector256<double> vSlopeY = Vector256.Create(slope.Y);
+        for (int i = 0; i < x.Length; i += 4)
         {
-            sum += share[i] * Math.Max(0, force + (slope.X * x[i]) + (slope.Y * y[i]));
+            sum += Grip(i, vForce, vSlopeX, vSlopeY);
         }
-        return friction > 0 ? sum / friction : 0;
+        return friction > 0 ? Vector256.Sum(sum) / friction : 0;
+    }
+
+    /// <summary>How fast each piece of the contact moves at a twist, points left out.</summary>
+    public double[] Speeds(Twist w)
+    {
+        double[] speeds = new double[x.Length];
+        SpeedsAt(w, x, y, spread2, speeds);
+        return speeds;
+    }
+
+    /// <summary>
+    /// The value of <see cref="At"/> alone, for a twist whose <see cref="Speeds"/> are known; they do not depend on the points.
+    /// </summary>
+    public double Power(
+        Twist w,
+        ReadOnlySpan<double> speeds,
+        double force,
+        Point2 slope,
+        double rescale,
+        double pointScale
+    )
+    {
+        Vector256<double> sum = Vector256<double>.Zero;
+        Vector256<double> vForce = Vector256.Create(force * rescale);
+        Vector256<double> vSlopeX = Vector256.Create(slope.X * rescale);
+        Vector256<double> vSlopeY = Vector256.Create(slope.Y * rescale);
+        for (int i = 0; i < x.Length; i += 4)
+        {
+            sum += Grip(i, vForce, vSlopeX, vSlopeY) * Vector256.Create(speeds[i..]);
+        }
+        Span<double> atPoints = stackalloc double[px.Length];
+        SpeedsAt(w, px, py, pSpread2, atPoints);
+        Vector256<double> scale = Vector256.Create(pointScale);
+        for (int i = 0; i < px.Length; i += 4)
+        {
+            sum += scale * Vector256.LoadUnsafe(ref pGrip[i]) * Vector256.Create<double>(atPoints[i..]);
+        }
+        return Vector256.Sum(sum);
+    }
+
+    private Vector256<double> Grip(int i, Vector256<double> force, Vector256<double> slopeX, Vector256<double> slopeY)
+    {
+        Vector256<double> pressure =
+            force + (slopeX * Vector256.LoadUnsafe(ref x[i])) + (slopeY * Vector256.LoadUnsafe(ref y[i]));
+        return Vector256.LoadUnsafe(ref share[i]) * Vector256.Max(pressure, Vector256<double>.Zero);
+    }
+
+    private static void SpeedsAt(Twist w, double[] x, double[] y, double[] spread2, Span<double> speeds)
+    {
+        for (int i = 0; i < x.Length; i += 4)
+        {
+            Vector256<double> u = Vector256.Create(w.X) - (w.Turn * Vector256.LoadUnsafe(ref y[i]));
+            Vector256<double> v = Vector256.Create(w.Y) + (w.Turn * Vector256.LoadUnsafe(ref x[i]));
+            Vector256<double> own = w.Turn * w.Turn * Vector256.LoadUnsafe(ref spread2[i]);
+            Vector256.Sqrt((u * u) + (v * v) + own).CopyTo(speeds[i..]);
+        }
     }
 
     /// <summary>
@@ -124,8 +200,7 @@ internal sealed class FrictionNodes
             Vector256<double> vx = Vector256.LoadUnsafe(ref x[i]);
             Vector256<double> vy = Vector256.LoadUnsafe(ref y[i]);
             Vector256<double> part = Vector256.LoadUnsafe(ref share[i]);
-            Vector256<double> pressure = vForce + (vSlopeX * vx) + (vSlopeY * vy);
-            Vector256<double> grip = part * Vector256.Max(pressure, Vector256<double>.Zero);
+            Vector256<double> grip = Grip(i, vForce, vSlopeX, vSlopeY);
             Vector256<double> change = part * (vPer + (vPerX * vx) + (vPerY * vy));
             sums.Add(vx, vy, Vector256.LoadUnsafe(ref spread2[i]), grip, change);
         }

@@ -44,7 +44,20 @@ internal sealed class HeldPart
         Points = points;
         Nodes = new FrictionNodes(contact, friction, points);
         Total = pressed + points.Sum(p => p.Force);
-        Edges = TipEdges(hull);
+        Edges = Held(EdgesOf(hull));
+    }
+
+    /// <summary>The same contact and hull under other forces.</summary>
+    public HeldPart(HeldPart like, double pressed, Point2 moment, IReadOnlyList<PressPoint> points)
+    {
+        Contact = like.Contact;
+        Friction = like.Friction;
+        Pressed = pressed;
+        Moment = moment;
+        Points = points;
+        Nodes = new FrictionNodes(like.Nodes, points);
+        Total = pressed + points.Sum(p => p.Force);
+        Edges = Held(like.Edges);
     }
 
     public PressureMeasure Contact { get; }
@@ -64,22 +77,31 @@ internal sealed class HeldPart
 
     public TipEdge[] Edges { get; }
 
-    private TipEdge[] TipEdges(IReadOnlyList<Point2> hull)
+    private static TipEdge[] EdgesOf(IReadOnlyList<Point2> hull)
     {
         var edges = new TipEdge[hull.Count < 3 ? 0 : hull.Count];
+        for (int i = 0; i < edges.Length; i++)
+        {
+            Point2 along = hull[(i + 1) % hull.Count] - hull[i];
+            Point2 inward = along.Left * (1 / along.Length);
+            edges[i] = new TipEdge(inward, inward.Dot(hull[i]), 0);
+        }
+        return edges;
+    }
+
+    /// <summary>The edges with what holds the part down about each.</summary>
+    private TipEdge[] Held(TipEdge[] edges)
+    {
         Point2 first = (Pressed * Contact.Middle) + Moment;
         foreach (PressPoint p in Points)
         {
             first += p.Force * p.At;
         }
-        for (int i = 0; i < edges.Length; i++)
+        var held = new TipEdge[edges.Length];
+        for (int i = 0; i < held.Length; i++)
         {
-            Point2 a = hull[i];
-            Point2 along = hull[(i + 1) % hull.Count] - a;
-            Point2 inward = along.Left * (1 / along.Length);
-            double offset = inward.Dot(a);
-            edges[i] = new TipEdge(inward, offset, inward.Dot(first) - (Total * offset));
+            held[i] = edges[i] with { Holding = edges[i].Inward.Dot(first) - (Total * edges[i].Offset) };
         }
-        return edges;
+        return held;
     }
 }

@@ -37,9 +37,7 @@ internal static class LimitState
         {
             return new LimitAnswer(0, mode, start.Twist, 0);
         }
-        FrictionNodes nodes = held.Nodes;
-        Point2 arm = load.At - nodes.Middle;
-        var work = new Twist(load.Shear.X, load.Shear.Y, arm.Cross(load.Shear) / nodes.Scale);
+        Twist work = held.Nodes.Work(load);
         double size = work.Length;
         if (size < 1e-12)
         {
@@ -78,30 +76,19 @@ internal static class LimitState
     private ref struct Slide
     {
         private readonly FrictionNodes nodes;
-        private readonly HeldPart held;
         private readonly Twist work;
         private readonly double size;
-        private readonly double perForce;
-        private readonly Point2 slope0;
-        private readonly Point2 perSlope;
+        private readonly LoadedPressure loaded;
         private readonly Twist b1;
         private readonly Twist b2;
-        private double force;
-        private Point2 slope;
-        private double rescale;
-        private double pointScale;
+        private Pressure pressure;
 
         public Slide(HeldPart held, in CutLoad load, Twist work, double size)
         {
-            this.held = held;
             this.work = work;
             this.size = size;
             nodes = held.Nodes;
-            PressureMeasure contact = held.Contact;
-            perForce = -load.Lift;
-            Point2 moved = (load.Height * load.Shear) - (load.Lift * (load.At - contact.Middle));
-            slope0 = contact.SlopeFor(held.Moment) * nodes.Scale;
-            perSlope = contact.SlopeFor(moved) * nodes.Scale;
+            loaded = new LoadedPressure(held, load);
             Twist unit = work * (1 / size);
             Twist other = Math.Abs(unit.Turn) < 0.7 ? new Twist(0, 0, 1) : new Twist(1, 0, 0);
             Twist first = unit.Cross(other);
@@ -176,14 +163,14 @@ internal static class LimitState
         /// <summary>The twist of least power under the pressure at a factor, then the factor of that twist, until both stay.</summary>
         private void InTurn(ref Twist w, ref double factor, double most, ref double perLoad)
         {
-            bool loaded = perForce != 0 || perSlope != default;
+            bool changes = loaded.PerForce != 0 || loaded.PerSlope != default;
             for (int turn = 0; turn < 30; turn++)
             {
                 Press(factor);
                 FrictionPower power = Minimise(ref w);
                 perLoad = power.PerLoad;
                 double next = FactorOf(power, factor, most);
-                bool settled = !loaded || Math.Abs(next - factor) <= FactorTolerance * (1 + factor);
+                bool settled = !changes || Math.Abs(next - factor) <= FactorTolerance * (1 + factor);
                 factor = next;
                 if (settled)
                 {
@@ -195,24 +182,8 @@ internal static class LimitState
         /// <summary>Sets the pressure at a factor; true where it is above 0 all over.</summary>
         private bool Press(double factor)
         {
-            force = held.Pressed + (factor * perForce);
-            slope = slope0 + (factor * perSlope);
-            pointScale = 1;
-            rescale = 1;
-            if (force <= 0)
-            {
-                double points = held.Total - held.Pressed;
-                pointScale = points > 0 ? Math.Max(0, points + force) / points : 0;
-                (force, slope) = (0, default);
-                return false;
-            }
-            if (nodes.PressesEverywhere(force, slope))
-            {
-                return true;
-            }
-            double carried = nodes.PositivePart(force, slope, held.Friction);
-            rescale = carried > 0 ? force / carried : 0;
-            return false;
+            pressure = loaded.At(factor);
+            return pressure.Everywhere;
         }
 
         private FrictionPower Minimise(ref Twist w)
@@ -292,7 +263,15 @@ internal static class LimitState
         }
 
         private readonly FrictionPower Evaluate(Twist w) =>
-            nodes.At(w, force, slope, rescale, pointScale, perForce, perSlope);
+            nodes.At(
+                w,
+                pressure.Force,
+                pressure.Slope,
+                pressure.Rescale,
+                pressure.PointScale,
+                loaded.PerForce,
+                loaded.PerSlope
+            );
 
         private static Twist Times(in FrictionPower h, Twist t) =>
             new(

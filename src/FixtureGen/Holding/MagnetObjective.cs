@@ -4,22 +4,26 @@ namespace FixtureGen.Holding;
 
 /// <summary>
 /// How good a set of magnets is: the worst factor with the seal lost and the machine stopping, and, as a tie-break of at
-/// most 0.2 %, how far apart they stand. Only the loads that were worst so far are tried; <see cref="Learn"/> tries all and
-/// adds the ones that were missed, so an accepted set's figure is that of the whole trim.
+/// most 0.2 %, how far apart they stand. Few loads of the trim decide, so only those that were worst so far are tried; and
+/// most sets that are no better fall to a <see cref="Mechanism"/> of another set already. <see cref="Learn"/> and
+/// <see cref="LearnAll"/> look for loads that were missed.
 /// </summary>
 internal sealed class MagnetObjective
 {
     private const double SpreadWeight = 0.002;
     private const int Sections = 24;
 
+    /// <summary>A load that may be this near the worst is solved: mechanisms of a neighbour's load bound it from above only.</summary>
+    private const double Near = 1.05;
+
     /// <summary>Edge positions tried, radians; the full answer finds the very worst, which is at most 1 % lower.</summary>
     private static readonly double[] Angles = [0, -0.3, 0.3, -0.6, 0.6];
 
     private readonly SealLost lost;
     private readonly CutLoad[] loads;
+    private readonly int perSection;
     private readonly double size;
-    private readonly List<int> active = [];
-    private LimitAnswer[] starts = [];
+    private readonly List<WeakLoad> weak = [];
 
     public MagnetObjective(HoldingContext context, double size)
     {
@@ -35,9 +39,13 @@ internal sealed class MagnetObjective
             }
         }
         loads = [.. all];
+        perSection = (context.Loads.Steps.Length + Sections - 1) / Sections * Angles.Length;
     }
 
-    /// <summary>Score of a set on the loads in use; a set that falls to <paramref name="enough"/> or below is given up early.</summary>
+    /// <summary>
+    /// Score of a set on the loads in use. A set that is no better than <paramref name="enough"/> is given up early, with
+    /// that for its score; the ways in which a better one slides are tried first on the next.
+    /// </summary>
     public double Score(IReadOnlyList<Point2> at, double enough)
     {
         HeldPart? held = lost.Hold(at);
@@ -46,65 +54,116 @@ internal sealed class MagnetObjective
             return 0;
         }
         double spread = 1 + (SpreadWeight * Spread(at));
-        double worst = LimitState.Most;
-        for (int i = 0; i < active.Count; i++)
+        foreach (WeakLoad w in weak)
         {
-            LimitAnswer answer = LimitState.Solve(held, loads[active[i]], starts[i]);
-            worst = Math.Min(worst, answer.Factor);
-            if (worst * spread <= enough)
+            if (w.Mechanism.Breaks(held, loads[w.Load], enough / spread))
             {
-                break;
+                return enough;
             }
         }
+        WeakLoad[] found = new WeakLoad[weak.Count];
+        double worst = LimitState.Most;
+        for (int i = 0; i < found.Length; i++)
+        {
+            found[i] = Solved(held, weak[i].Load, weak[i].Answer);
+            worst = Math.Min(worst, found[i].Answer.Factor);
+            if (worst * spread <= enough)
+            {
+                return enough;
+            }
+        }
+        Use(found);
         return worst * spread;
     }
 
-    /// <summary>True score of a set on every load; the worst of each section of the trim joins the loads in use, worst first.</summary>
-    public double Learn(IReadOnlyList<Point2> at)
+    /// <summary>Score of a set on the loads in use and on those that the mechanisms found so far show to be near the worst; they join.</summary>
+    public double Learn(IReadOnlyList<Point2> at) => Look(at, afresh: weak.Count == 0);
+
+    /// <summary>True score of a set on every load; the worst of each section of the trim joins the loads in use.</summary>
+    public double LearnAll(IReadOnlyList<Point2> at) => Look(at, afresh: true);
+
+    /// <summary>The factor alone on every load, without the tie-break.</summary>
+    public double Factor(IReadOnlyList<Point2> at) => LearnAll(at) / (1 + (SpreadWeight * Spread(at)));
+
+    private double Look(IReadOnlyList<Point2> at, bool afresh)
     {
         HeldPart? held = lost.Hold(at);
         if (held is null)
         {
             return 0;
         }
-        var answers = new LimitAnswer[loads.Length];
-        int section = (loads.Length + Sections - 1) / Sections;
-        Parallel.For(0, Sections, s => Solve(held, answers, s * section, Math.Min(loads.Length, (s + 1) * section)));
-        double worst = answers.Min(a => a.Factor);
-        for (int s = 0; s < Sections; s++)
+        Use([.. weak.Select(w => Solved(held, w.Load, w.Answer))]);
+        double worst = weak.Count == 0 ? LimitState.Most : weak[0].Answer.Factor;
+        List<WeakLoad> missed = [];
+        for (int from = 0; from < loads.Length; from += perSection)
         {
-            int from = s * section;
-            int to = Math.Min(loads.Length, from + section);
-            int least = from;
-            for (int i = from; i < to; i++)
+            int to = Math.Min(loads.Length, from + perSection);
+            WeakLoad? least = afresh ? WorstOfAll(held, from, to, worst) : WorstNear(held, from, to, worst);
+            if (least is not null)
             {
-                least = answers[i].Factor < answers[least].Factor ? i : least;
-            }
-            if (
-                from < to
-                && !active.Contains(least)
-                && (active.Count < Sections || answers[least].Factor < 1.05 * worst)
-            )
-            {
-                active.Add(least);
+                missed.Add(least);
+                worst = Math.Min(worst, least.Answer.Factor);
             }
         }
-        active.Sort((a, b) => answers[a].Factor.CompareTo(answers[b].Factor));
-        starts = [.. active.Select(i => answers[i])];
+        HashSet<int> known = [.. weak.Select(w => w.Load)];
+        bool first = weak.Count == 0;
+        Use([.. weak, .. missed.Where(m => (first || m.Answer.Factor < Near * worst) && known.Add(m.Load))]);
         return worst * (1 + (SpreadWeight * Spread(at)));
     }
 
-    /// <summary>The factor alone on every load, without the tie-break.</summary>
-    public double Factor(IReadOnlyList<Point2> at) => Learn(at) / (1 + (SpreadWeight * Spread(at)));
-
-    private void Solve(HeldPart held, LimitAnswer[] answers, int from, int to)
+    /// <summary>The worst load of a section: each step with the edge ahead, and turned where that step's own mechanism shows it to be near the worst.</summary>
+    private WeakLoad WorstOfAll(HeldPart held, int from, int to, double worst)
     {
-        int angles = Angles.Length;
+        WeakLoad? least = null;
+        LimitAnswer start = default;
+        for (int step = from; step < to; step += Angles.Length)
+        {
+            WeakLoad ahead = Solved(held, step, start);
+            start = ahead.Answer;
+            least = Worse(least, ahead);
+            for (int i = step + 1; i < step + Angles.Length; i++)
+            {
+                if (ahead.Mechanism.Breaks(held, loads[i], Near * Math.Min(worst, least.Answer.Factor)))
+                {
+                    least = Worse(least, Solved(held, i, start));
+                }
+            }
+        }
+        return least!;
+    }
+
+    /// <summary>The worst of those loads of a section that its mechanisms in use show to be near the worst of all; null where none is.</summary>
+    private WeakLoad? WorstNear(HeldPart held, int from, int to, double worst)
+    {
+        WeakLoad[] ways = [.. weak.Where(w => w.Load >= from && w.Load < to)];
+        WeakLoad? least = null;
         for (int i = from; i < to; i++)
         {
-            LimitAnswer start = i >= from + angles ? answers[i - angles] : default;
-            answers[i] = LimitState.Solve(held, loads[i], start);
+            foreach (WeakLoad way in ways)
+            {
+                if (way.Load != i && way.Mechanism.Breaks(held, loads[i], Near * worst))
+                {
+                    least = Worse(least, Solved(held, i, way.Answer));
+                    worst = Math.Min(worst, least.Answer.Factor);
+                    break;
+                }
+            }
         }
+        return least;
+    }
+
+    private WeakLoad Solved(HeldPart held, int load, LimitAnswer start)
+    {
+        LimitAnswer answer = LimitState.Solve(held, loads[load], start);
+        return new WeakLoad(load, answer, new Mechanism(held.Nodes, answer.Twist));
+    }
+
+    private static WeakLoad Worse(WeakLoad? a, WeakLoad b) => a is null || b.Answer.Factor < a.Answer.Factor ? b : a;
+
+    private void Use(WeakLoad[] found)
+    {
+        weak.Clear();
+        weak.AddRange(found.OrderBy(w => w.Answer.Factor));
     }
 
     private double Spread(IReadOnlyList<Point2> at)
@@ -119,4 +178,7 @@ internal sealed class MagnetObjective
         }
         return at.Count < 2 ? 0 : least / size;
     }
+
+    /// <summary>A load in use, its answer for the set solved last, and how that slides.</summary>
+    private sealed record WeakLoad(int Load, LimitAnswer Answer, Mechanism Mechanism);
 }

@@ -51,7 +51,7 @@ public static class MagnetPlacement
             places,
             pitch,
             spacing + (2 * rounding),
-            p => room.At(p).Slack >= rounding,
+            p => room.Leaves(p, rounding),
             fits
         );
         Point2[] chosen = job.MagnetFactorTarget is { } target

@@ -18,7 +18,7 @@ internal sealed class MagnetRoom
     private readonly double jacket;
     private readonly double magnet;
     private readonly double half;
-    private readonly ImmutableArray<(ImmutableArray<Segment> Run, double Keep)> moves;
+    private readonly ImmutableArray<(OpenPath Way, double Keep)> moves;
     private readonly ImmutableArray<(HoleFeature Hole, double Keep)> holes;
     private readonly ImmutableArray<PocketFeature> pockets;
     private readonly Func<double, double> portKeep;
@@ -73,44 +73,61 @@ internal sealed class MagnetRoom
     /// <summary>Slack in mm and what takes it.</summary>
     private readonly record struct Room(double Slack, string Against, object? Thing);
 
+    /// <summary>Whether at least so much room is left at a place, mm.</summary>
+    public bool Leaves(Point2 p, double slack) => Rooms(p).All(r => r.Slack >= slack);
+
     private Room Least(Point2 p)
     {
-        Room least = new(double.MinValue, "the edge of the sealed zone", null);
+        Room least = new(double.MaxValue, "", null);
+        foreach (Room room in Rooms(p))
+        {
+            least = room.Slack < least.Slack ? room : least;
+        }
+        return least;
+    }
+
+    /// <summary>The room that each thing near a place leaves, the zone's own first.</summary>
+    private IEnumerable<Room> Rooms(Point2 p)
+    {
+        yield return InZone(p);
+        foreach ((OpenPath way, double keep) in moves)
+        {
+            yield return new Room(Measure.Distance(p, way) - keep, "the trim cutter's way", way);
+        }
+        foreach ((HoleFeature hole, double keep) in holes)
+        {
+            double off = p.DistanceTo(hole.At) - ((hole.Diameter + hole.SlotLength) / 2);
+            yield return new Room(off - keep, hole.Name, hole);
+        }
+        foreach (PocketFeature other in pockets)
+        {
+            yield return new Room(Outside(p, other.Area) - pocket - wall, other.Name, other);
+        }
+        foreach ((OpenPath run, double keep) in channels)
+        {
+            yield return new Room(Measure.Distance(p, run) - keep, "a channel from below", run);
+        }
+        foreach (FormRegion form in design.Part.Forms)
+        {
+            yield return new Room(Outside(p, form.Edge) - jacket, "a form of the shell", form);
+        }
+        foreach (Contour keepOut in design.Part.KeepOuts)
+        {
+            yield return new Room(Outside(p, keepOut) - Math.Max(pocket, jacket), "a keep-out", keepOut);
+        }
+    }
+
+    private Room InZone(Point2 p)
+    {
+        Room most = new(double.MinValue, "the edge of the sealed zone", null);
         foreach (SealedZone zone in design.Zones)
         {
             double distance = Measure.Distance(p, zone.Boundary);
             double inside = Inside.Contains(zone.Boundary, p) ? distance : -distance;
             double slack = inside - half - wall - pocket;
-            least = slack > least.Slack ? least with { Slack = slack, Thing = zone.Boundary } : least;
+            most = slack > most.Slack ? most with { Slack = slack, Thing = zone.Boundary } : most;
         }
-        void Take(double slack, string against, object thing) =>
-            least = slack < least.Slack ? new Room(slack, against, thing) : least;
-        foreach ((ImmutableArray<Segment> run, double keep) in moves)
-        {
-            OpenPath way = new(run);
-            Take(Measure.Distance(p, way) - keep, "the trim cutter's way", way);
-        }
-        foreach ((HoleFeature hole, double keep) in holes)
-        {
-            Take(p.DistanceTo(hole.At) - ((hole.Diameter + hole.SlotLength) / 2) - keep, hole.Name, hole);
-        }
-        foreach (PocketFeature other in pockets)
-        {
-            Take(Outside(p, other.Area) - pocket - wall, other.Name, other);
-        }
-        foreach ((OpenPath run, double keep) in channels)
-        {
-            Take(Measure.Distance(p, run) - keep, "a channel from below", run);
-        }
-        foreach (FormRegion form in design.Part.Forms)
-        {
-            Take(Outside(p, form.Edge) - jacket, "a form of the shell", form);
-        }
-        foreach (Contour keepOut in design.Part.KeepOuts)
-        {
-            Take(Outside(p, keepOut) - Math.Max(pocket, jacket), "a keep-out", keepOut);
-        }
-        return least;
+        return most;
     }
 
     /// <summary>Allowed places on a grid, row by row; the pitch is a multiple of 0.5 mm and at most about the given number come out.</summary>
@@ -144,7 +161,7 @@ internal sealed class MagnetRoom
             for (int column = 0; column <= columns; column++)
             {
                 Point2 p = first + new Point2(column * pitch, row * pitch);
-                if (At(p).Slack >= 0)
+                if (Leaves(p, 0))
                 {
                     yield return p;
                 }
@@ -152,17 +169,17 @@ internal sealed class MagnetRoom
         }
     }
 
-    private IEnumerable<(ImmutableArray<Segment>, double)> Moves(Job job)
+    private IEnumerable<(OpenPath, double)> Moves(Job job)
     {
         foreach (TrimCut cut in design.TrimCuts)
         {
             double keep = jacket + Reach(cut.Tool, cut.FloorZ, job);
             foreach (Contour ring in cut.Clearing.Append(cut.Path))
             {
-                yield return (ring.Segments, keep);
+                yield return (new OpenPath(ring.Segments), keep);
             }
-            yield return (cut.LeadIn.Segments, keep);
-            yield return (cut.LeadOut.Segments, keep);
+            yield return (cut.LeadIn, keep);
+            yield return (cut.LeadOut, keep);
         }
         if (job.Tools.FirstOrDefault(t => t.Kind == ToolKind.Engraver) is { } engraver)
         {
@@ -170,7 +187,7 @@ internal sealed class MagnetRoom
             double keep = jacket + Reach(engraver, tip, job);
             foreach (OpenPath stroke in design.Part.Engravings.SelectMany(m => m.Strokes))
             {
-                yield return (stroke.Segments, keep);
+                yield return (stroke, keep);
             }
         }
     }

@@ -4,8 +4,8 @@ namespace FixtureGen.Holding;
 
 /// <summary>
 /// Places for a number of magnets that make the worst factor largest, the fixed ones staying: greedy filling and spread-out
-/// filling, each bettered by moving one magnet at a time to its best place until nothing gains, the better of both then moved
-/// in ever smaller steps off the grid. The same input gives the same places whatever the number of cores.
+/// filling, each bettered by moving one magnet at a time to its best place until nothing gains and then in ever smaller steps off
+/// the grid; the better of both counts.
 /// </summary>
 internal sealed class MagnetSearch(
     MagnetObjective objective,
@@ -20,16 +20,24 @@ internal sealed class MagnetSearch(
     private const int MostRounds = 12;
     private const double FinestStep = 0.25;
 
+    /// <summary>So often a move is looked for again because a load was missed that makes it no gain.</summary>
+    private const int MostMissed = 4;
+
     /// <summary>The best set found of a size, or the largest that fits when fewer fit.</summary>
     public Point2[] Best(IReadOnlyList<Point2> fixedPlaces, int count) =>
-        Polish(OnGrid(fixedPlaces, count), fixedPlaces.Count);
+        count <= fixedPlaces.Count
+            ? [.. fixedPlaces]
+            : OfBothStarts(fixedPlaces, count, set => Polish(Exchange(set, fixedPlaces.Count), fixedPlaces.Count));
 
     /// <summary>As <see cref="Best"/>, but on the grid's places only.</summary>
-    public Point2[] OnGrid(IReadOnlyList<Point2> fixedPlaces, int count)
+    public Point2[] OnGrid(IReadOnlyList<Point2> fixedPlaces, int count) =>
+        OfBothStarts(fixedPlaces, count, set => Exchange(set, fixedPlaces.Count));
+
+    private Point2[] OfBothStarts(IReadOnlyList<Point2> fixedPlaces, int count, Func<Point2[], Point2[]> bettered)
     {
-        Point2[] greedy = Exchange(Fill(fixedPlaces, count, MostGain), fixedPlaces.Count);
-        Point2[] spread = Exchange(Fill(fixedPlaces, count, Farthest), fixedPlaces.Count);
-        return greedy.Length < spread.Length || objective.Learn(spread) > objective.Learn(greedy) * (1 + Gain)
+        Point2[] greedy = bettered(Fill(fixedPlaces, count, MostGain));
+        Point2[] spread = bettered(Fill(fixedPlaces, count, Farthest));
+        return greedy.Length < spread.Length || objective.LearnAll(spread) > objective.LearnAll(greedy) * (1 + Gain)
             ? spread
             : greedy;
     }
@@ -69,7 +77,7 @@ internal sealed class MagnetSearch(
 
     private Point2[] Exchange(Point2[] set, int fixedCount)
     {
-        double score = objective.Learn(set);
+        double score = objective.LearnAll(set);
         for (int round = 0; round < MostRounds; round++)
         {
             bool gained = false;
@@ -78,7 +86,9 @@ internal sealed class MagnetSearch(
                 Point2[] free = [.. places.Where(p => p != set[i] && Free(set, i, p))];
                 gained |= MoveTo(set, i, free, ref score);
             }
-            if (!gained)
+            double known = score;
+            score = gained ? score : objective.LearnAll(set);
+            if (!gained && score > known * (1 - Gain))
             {
                 break;
             }
@@ -90,31 +100,18 @@ internal sealed class MagnetSearch(
     private bool MoveTo(Point2[] set, int index, Point2[] to, ref double score)
     {
         double needed = score * (1 + Gain);
-        double[] scores = new double[to.Length];
-        Parallel.For(
-            0,
-            to.Length,
-            k =>
-            {
-                Point2[] trial = [.. set];
-                trial[index] = to[k];
-                scores[k] = objective.Score(trial, needed);
-            }
-        );
-        foreach (
-            int k in Enumerable
-                .Range(0, to.Length)
-                .Where(k => scores[k] > needed)
-                .OrderByDescending(k => scores[k])
-                .Take(4)
-        )
+        for (int turn = 0; turn < MostMissed; turn++)
         {
-            Point2 before = set[index];
-            set[index] = to[k];
-            double exact = fits(set) ? objective.Learn(set) : 0;
-            if (exact > needed)
+            if (BestOf(set, index, to, needed) is not { } best)
             {
-                score = exact;
+                return false;
+            }
+            Point2 before = set[index];
+            set[index] = best;
+            double known = objective.Learn(set);
+            if (known > needed)
+            {
+                score = known;
                 return true;
             }
             set[index] = before;
@@ -122,48 +119,64 @@ internal sealed class MagnetSearch(
         return false;
     }
 
-    private Point2[] Fill(
-        IReadOnlyList<Point2> from,
-        int count,
-        Func<List<Point2>, Point2[], IEnumerable<Point2>> bestFirst
-    )
+    /// <summary>The place, of those that leave room for the net, at which one magnet of a set is best; null where none is better than needed.</summary>
+    private Point2? BestOf(Point2[] set, int index, Point2[] of, double needed)
     {
-        List<Point2> set = [.. from];
-        while (set.Count < count)
+        Point2? best = BestOf(set, index, of, needed, static _ => true);
+        return best is { } at && !fits(With(set, index, at)) ? BestOf(set, index, of, needed, fits) : best;
+    }
+
+    private Point2? BestOf(Point2[] set, int index, Point2[] of, double needed, Func<IReadOnlyList<Point2>, bool> mayBe)
+    {
+        Point2? best = null;
+        foreach (Point2 p in of)
+        {
+            Point2[] trial = With(set, index, p);
+            double score = objective.Score(trial, needed);
+            if (score > needed && mayBe(trial))
+            {
+                (best, needed) = (p, score);
+            }
+        }
+        return best;
+    }
+
+    private static Point2[] With(Point2[] set, int index, Point2 at)
+    {
+        Point2[] trial = [.. set];
+        trial[index] = at;
+        return trial;
+    }
+
+    private Point2[] Fill(IReadOnlyList<Point2> from, int count, Func<Point2[], Point2[], Point2?> best)
+    {
+        Point2[] set = [.. from];
+        while (set.Length < count)
         {
             Point2[] free = [.. places.Where(p => set.All(s => s.DistanceTo(p) >= spacing))];
-            Point2? next = bestFirst(set, free).Cast<Point2?>().FirstOrDefault(p => fits([.. set, p!.Value]));
-            if (next is null)
+            if (free.Length == 0 || best(set, free) is not { } next)
             {
                 break;
             }
-            set.Add(next.Value);
+            set = [.. set, next];
         }
-        return [.. set];
+        return set;
     }
 
-    private IEnumerable<Point2> MostGain(List<Point2> set, Point2[] free)
+    private Point2? MostGain(Point2[] set, Point2[] free)
     {
-        if (free.Length == 0)
-        {
-            return [];
-        }
-        objective.Learn([.. set, free[free.Length / 2]]);
-        double[] scores = new double[free.Length];
-        Parallel.For(0, free.Length, k => scores[k] = objective.Score([.. set, free[k]], 0));
-        return Enumerable.Range(0, free.Length).OrderByDescending(k => scores[k]).Select(k => free[k]);
+        Point2[] trial = [.. set, free[free.Length / 2]];
+        objective.Learn(trial);
+        return BestOf(trial, set.Length, free, 0);
     }
 
-    private static IEnumerable<Point2> Farthest(List<Point2> set, Point2[] free)
+    private Point2? Farthest(Point2[] set, Point2[] free)
     {
-        if (free.Length == 0)
-        {
-            return [];
-        }
         Point2 middle = new(free.Average(p => p.X), free.Average(p => p.Y));
-        return set.Count == 0
-            ? free.OrderByDescending(p => p.DistanceTo(middle))
-            : free.OrderByDescending(p => set.Min(s => s.DistanceTo(p)));
+        Point2[] from = set.Length == 0 ? [middle] : set;
+        return free.OrderByDescending(p => from.Min(s => s.DistanceTo(p)))
+            .Cast<Point2?>()
+            .FirstOrDefault(p => fits([.. set, p!.Value]));
     }
 
     private bool Free(Point2[] set, int index, Point2 p)

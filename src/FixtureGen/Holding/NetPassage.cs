@@ -24,14 +24,7 @@ internal sealed class NetPassage
         double half = (NetWidth.Choose(job)?.Diameter ?? 0) / 2;
         keep = (MagnetPockets.Diameter(job) / 2) + job.Rules.Wall + half;
         reach = job.Rules.NetReach + half;
-        zones =
-        [
-            .. design.Zones.Select(z => new ZoneRoom(
-                z.PortAt,
-                kernel.Offset([z.Boundary], -(Zones.Keep(job) + half)),
-                [.. Samples(z)]
-            )),
-        ];
+        zones = [.. design.Zones.Select(z => Zone(z, kernel.Offset([z.Boundary], -(Zones.Keep(job) + half))))];
     }
 
     public bool Leaves(IReadOnlyList<Point2> magnets) => zones.All(z => Leaves(z, magnets));
@@ -42,7 +35,20 @@ internal sealed class NetPassage
         ImmutableArray<Region> room = kernel.Difference(zone.Room, kernel.UnionAll(pockets));
         Region? joined = room.FirstOrDefault(r => Inside.Contains(r, zone.Port));
         return joined is not null
-            && zone.Points.All(p => Inside.Contains(joined, p) || Measure.Distance(p, joined) <= reach);
+            && zone.Points.All(p =>
+                (room.Length == 1 && magnets.All(m => m.DistanceTo(p.At) > p.Clear)) || Reached(p.At, joined)
+            );
+    }
+
+    private bool Reached(Point2 p, Region room) => Inside.Contains(room, p) || Measure.Distance(p, room) <= reach;
+
+    private ZoneRoom Zone(SealedZone zone, ImmutableArray<Region> room)
+    {
+        double Clear(Point2 p) =>
+            Inside.Contains(room, p) ? keep
+            : room.Any(r => Reached(p, r)) ? keep + reach
+            : double.PositiveInfinity;
+        return new ZoneRoom(zone.PortAt, room, [.. Samples(zone).Select(p => new SamplePoint(p, Clear(p)))]);
     }
 
     private static IEnumerable<Point2> Samples(SealedZone zone)
@@ -61,5 +67,8 @@ internal sealed class NetPassage
         }
     }
 
-    private sealed record ZoneRoom(Point2 Port, ImmutableArray<Region> Room, Point2[] Points);
+    private sealed record ZoneRoom(Point2 Port, ImmutableArray<Region> Room, SamplePoint[] Points);
+
+    /// <summary>A point of a zone; while the room is in one piece, magnets farther off than Clear mm leave it within reach.</summary>
+    private readonly record struct SamplePoint(Point2 At, double Clear);
 }

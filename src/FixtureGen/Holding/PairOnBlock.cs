@@ -22,6 +22,9 @@ public sealed class PairOnBlock
     private const double Far = 160;
 
     private readonly Disc disc;
+    private readonly double own;
+    private readonly double logSpacing;
+    private readonly double step;
     private readonly double[] neighbour = new double[TableSize];
 
     public PairOnBlock(Job job)
@@ -36,7 +39,10 @@ public sealed class PairOnBlock
             + spec.JacketFloor;
         Slip = StoppingLoad.AllowedSlip(disc, Gap);
         CentringN = -MagnetPair.Derating * MagnetPair.QuickOffsetN(disc, disc, Gap, Slip / 2).Sideways;
+        own = PullN(0);
         Spacing = LeastSpacing(spec);
+        logSpacing = Math.Log(Spacing);
+        step = (Math.Log(Far) - logSpacing) / (TableSize - 1);
         for (int i = 0; i < TableSize; i++)
         {
             double apart = Apart(i);
@@ -66,32 +72,35 @@ public sealed class PairOnBlock
         {
             return 0;
         }
-        double place = Math.Max(0, (Math.Log(apart) - Math.Log(Spacing)) / Step);
+        double place = Math.Max(0, (Math.Log(apart) - logSpacing) / step);
         int i = Math.Min((int)place, TableSize - 2);
         double t = place - i;
-        return ((neighbour[i] * (1 - t)) + (neighbour[i + 1] * t)) / Math.Pow(apart, 5);
+        double square = apart * apart;
+        return ((neighbour[i] * (1 - t)) + (neighbour[i + 1] * t)) / (square * square * apart);
     }
 
     /// <summary>Each magnet's derated pull with the shell down, neighbours counted, N.</summary>
     public double[] SharesN(IReadOnlyList<Point2> at)
     {
-        double own = PullN(0);
         double[] shares = new double[at.Count];
+        Array.Fill(shares, own);
         for (int i = 0; i < at.Count; i++)
         {
-            shares[i] = own;
-            for (int j = 0; j < at.Count; j++)
+            for (int j = 0; j < i; j++)
             {
-                shares[i] += i == j ? 0 : NeighbourN(at[i].DistanceTo(at[j]));
+                double more = NeighbourN(at[i].DistanceTo(at[j]));
+                shares[i] += more;
+                shares[j] += more;
             }
+        }
+        for (int i = 0; i < shares.Length; i++)
+        {
             shares[i] = Math.Max(0, shares[i]);
         }
         return shares;
     }
 
-    private double Step => (Math.Log(Far) - Math.Log(Spacing)) / (TableSize - 1);
-
-    private double Apart(int i) => Spacing * Math.Exp(i * Step);
+    private double Apart(int i) => Spacing * Math.Exp(i * step);
 
     private (double Pull, double Sideways) Aside(double apart)
     {
@@ -105,7 +114,6 @@ public sealed class PairOnBlock
     /// </summary>
     private double LeastSpacing(MagnetSpec spec)
     {
-        double own = PullN(0);
         double spacing = spec.JacketDiameter + FingerRoom;
         while (spacing < Far / 2)
         {

@@ -23,16 +23,13 @@ internal sealed class SealLost
     private readonly double softest;
     private readonly double blockFriction;
     private readonly PressureMeasure? cords;
-    private readonly PressureMeasure contact;
-    private readonly Point2[] cordHull;
-    private readonly Point2[] contactHull;
+    private readonly HeldPart down;
+    private readonly HeldPart floating;
     private readonly double[] pullAtLift;
 
     public SealLost(FixtureDesign design, Job job, PairOnBlock pair, PressureMeasure contact, Point2[] contactHull)
     {
         this.pair = pair;
-        this.contact = contact;
-        this.contactHull = contactHull;
         cord = job.Gasket;
         cordLength = design.Cords.Sum(c => Measure.Length(c.Centre));
         softest = CordForce.SoftestNPerMm(cord);
@@ -42,7 +39,11 @@ internal sealed class SealLost
             cordLength > 0
                 ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), cordLength / 64))
                 : null;
-        cordHull = ConvexHull.Of(design.Cords.Select(c => c.Centre));
+        (PressureMeasure on, double friction) = cords is null
+            ? (contact, blockFriction)
+            : (cords, cord.FrictionShellOnCord);
+        down = new HeldPart(on, friction, 0, default, [], contactHull);
+        floating = new HeldPart(on, friction, 0, default, [], ConvexHull.Of(design.Cords.Select(c => c.Centre)));
         pullAtLift =
         [
             .. Enumerable.Range(0, LiftSteps + 1).Select(i => pair.PullN(deepest * i / LiftSteps) / pair.PullN(0)),
@@ -79,7 +80,7 @@ internal sealed class SealLost
         double kept = Weaker(lift) * (1 - StoppingLoad.PullLost);
         if (cords is null)
         {
-            return new HeldPart(contact, blockFriction, 0, default, Points(at, shares, kept, 1), contactHull);
+            return new HeldPart(down, 0, default, Points(at, shares, kept, 1));
         }
         double carried = lift > 0 ? 1 : CordShare(pull * kept);
         Point2 moment = default;
@@ -88,14 +89,7 @@ internal sealed class SealLost
             moment += shares[i] * kept * carried * (at[i] - cords.Middle);
         }
         PressPoint[] points = Points(at, shares, kept, lift > 0 ? 0 : 1 - carried);
-        return new HeldPart(
-            cords,
-            cord.FrictionShellOnCord,
-            pull * kept * carried,
-            moment,
-            points,
-            lift > 0 ? cordHull : contactHull
-        );
+        return new HeldPart(lift > 0 ? floating : down, pull * kept * carried, moment, points);
     }
 
     /// <summary>Share of the pull that a pressed-down cord takes: the end of its grade that grips less.</summary>
