@@ -66,6 +66,45 @@ public sealed class LoadTest
         }
     }
 
+    /// <summary>
+    /// Two pockets roughed in steps leave a rib between them; the pass along the wall runs through it at full depth. The rib is
+    /// little beside the pass's whole way, but a thick one fills the cutter's width.
+    /// </summary>
+    [Theory]
+    [InlineData(4, true)]
+    [InlineData(1, false)]
+    public void A_rib_left_standing_is_a_slot_where_the_pass_meets_it(double rib, bool told)
+    {
+        double end = 47 - (rib / 2);
+        double again = 53 + (rib / 2);
+        List<string> lines = [];
+        foreach ((double from, double to) in new[] { (33.0, end), (again, 67.0) })
+        {
+            lines.AddRange([$"G0 X{Point(from)} Y43.", "G0 Z21.", "G1 Z20."]);
+            double z = 20;
+            foreach (double level in (double[])[16.5, 13, 10])
+            {
+                lines.AddRange([$"G1 X{Point(to)} Z{Point((z + level) / 2)}", $"G1 X{Point(from)} Z{Point(level)}"]);
+                foreach (double y in (double[])[43, 47.5, 52, 57])
+                {
+                    lines.AddRange([$"G1 Y{Point(y)}", $"G1 X{Point(to)}", $"G1 X{Point(from)}"]);
+                }
+                lines.Add("G1 Y43.");
+                z = level;
+            }
+            lines.Add("G0 Z21.");
+        }
+        lines.AddRange(["G0 X33. Y43.", "G0 Z10.5", "G1 Z10.", "G1 X67."]);
+        string text = TestShop.Program(string.Join('\n', lines));
+        FixtureDesign design = TestShop.Design(
+            TestShop.Pocket("deep", FeatureKind.Relief, Setup.Top, TestShop.Rectangle(30, 40, 70, 60), 20, 10)
+        );
+        VerifyResult result = TestShop.Judge(Job, design, text);
+        int last = Array.LastIndexOf(text.Split('\n'), "G1 X67.") + 1;
+        Assert.Equal(told ? [last] : [], result.Findings.Where(f => f.Code == "step-down").Select(f => f.Line ?? 0));
+        Assert.DoesNotContain("engagement", result.Findings.Select(f => f.Code));
+    }
+
     private static Job Weak(double kilowatt) =>
         Job with
         {

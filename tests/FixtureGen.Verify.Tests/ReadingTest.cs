@@ -97,6 +97,26 @@ public sealed class ReadingTest
         Assert.Equal(!told, result.Ok);
     }
 
+    /// <summary>Twelve findings of one code are told in full, the rest is counted behind all others.</summary>
+    [Theory]
+    [InlineData(12, 12, "")]
+    [InlineData(13, 13, "and 1 more of the same")]
+    [InlineData(20, 13, "and 8 more of the same")]
+    public void Many_findings_of_one_code_are_counted(int slips, int told, string rest)
+    {
+        string unknown = string.Concat(Enumerable.Repeat("M47\n", slips));
+        string text = Good.Replace("M64\n", "M64\n" + unknown, StringComparison.Ordinal)
+            .Replace("M65\n", "", StringComparison.Ordinal);
+        Finding[] findings = [.. Judge(text, TestShop.Control).Findings];
+        Finding[] all = [.. findings.Where(f => f.Code == "unknown-m")];
+        Assert.Equal(told, all.Length);
+        Assert.Single(findings, f => f.Code == "vacuum-left-on");
+        if (rest.Length > 0)
+        {
+            Assert.Equal((rest, Severity.Error), (findings[^1].Message, findings[^1].Severity));
+        }
+    }
+
     private static VerifyResult Judge(string text, Control control) =>
         TestShop.Judge(PocketTest.Job with { Control = control }, PocketTest.Design, text);
 }

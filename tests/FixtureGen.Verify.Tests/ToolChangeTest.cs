@@ -57,6 +57,18 @@ public sealed class ToolChangeTest
         Slip.Found(TestShop.Judge(Job, Design, text), text, line, code);
     }
 
+    /// <summary>What is missing is told where the spindle was started, once a line that cuts without it; a control without air has none.</summary>
+    [Fact]
+    public void Air_that_was_not_switched_on_is_told_at_the_spindles_start()
+    {
+        (string text, int line) = Slip.Make(Good, "T3 M6\nS8000 M3 M8", "T3 M6\nS8000 M3");
+        Finding told = Assert.Single(TestShop.Judge(Job, Design, text).Findings);
+        Assert.Equal(("air-off", line + 1), (told.Code, told.Line));
+        Job none = Job with { Control = Job.Control with { AirOn = "", AirOff = "" } };
+        string without = Good.Replace(" M8", "", StringComparison.Ordinal).Replace(" M9", "", StringComparison.Ordinal);
+        Slip.Nothing(TestShop.Judge(none, Design, without));
+    }
+
     [Theory]
     [InlineData("tool-comment", "T3 M6", "(T3 DRILL)\nT3 M6")]
     [InlineData("height-not-set", "G0 X10. Y10.", "M5 M9\nM0\nS8000 M3 M8\nG0 Z45.\nG0 X10. Y10.")]

@@ -32,6 +32,17 @@ public sealed class UndersideTest
         Assert.Equal(0, Bottom(result, 10, 50), 4);
     }
 
+    /// <summary>A side without a program of its own is taken from the design.</summary>
+    [Fact]
+    public void A_top_program_alone_is_judged_over_the_underside_of_the_design()
+    {
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, TestShop.Program(""));
+        Assert.Equal(3, Bottom(result, 20, 50), 4);
+        Assert.Equal(0, Bottom(result, 80, 50), 4);
+        VerifyResult trim = TestShop.Judge(TrimShop.Job, Design, TrimShop.Program(""), Setup.Trim);
+        Assert.Equal(3, Bottom(trim, 20, 50), 4);
+    }
+
     [Theory]
     [InlineData("gouge", "G1 X55. Z17.", "G1 X55. Z16.9")]
     [InlineData("gouge-side", "G1 X79.", "G1 X79.5 Y42.9")]

@@ -147,6 +147,8 @@ public sealed class PlanesAndCyclesTest
 
     [Theory]
     [InlineData("M3 M8 M64 M66")]
+    [InlineData("G0 X40 Y40\nG2 X40 Y40 I5 J0")]
+    [InlineData("G0 X40 Y40\nG3 X40 Y40 I-5 J0 Z39")]
     [InlineData("G4 P119")]
     [InlineData("G53 G0 Z0")]
     [InlineData("G53 G0 Z0\nG53 G0 X0 Y0")]
@@ -157,7 +159,7 @@ public sealed class PlanesAndCyclesTest
             c =>
                 c.StartsWith("machine", StringComparison.Ordinal)
                 || c.StartsWith("cycle", StringComparison.Ordinal)
-                || c is "too-many-m" or "dwell-long" or "orphan-word" or "axes-missing"
+                || c is "too-many-m" or "dwell-long" or "orphan-word" or "axes-missing" or "arc-sweep"
         );
 
     private static Job Job => TestShop.Job(TestShop.EndMill(1, 6)) with { Control = s_control };

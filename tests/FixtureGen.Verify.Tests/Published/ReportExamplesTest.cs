@@ -125,6 +125,12 @@ public sealed class ReportExamplesTest
     [InlineData("G0 X", "number-form")]
     [InlineData("G0 X1..2", "unknown-letter")]
     [InlineData("G1 X1 F-3", "negative-word")]
+    [InlineData("S-3", "negative-word")]
+    [InlineData("T-1", "negative-word")]
+    [InlineData("G4 P-1", "negative-word")]
+    [InlineData("G43 H-1", "negative-word")]
+    [InlineData("G41 D-1", "negative-word")]
+    [InlineData("G81 X1 R5 Z1 L-1", "negative-word")]
     [InlineData("G1 X1 I2", "orphan-word")]
     [InlineData("G1 X1 H3", "orphan-word")]
     [InlineData("G1 X1 D3", "orphan-word")]
@@ -162,6 +168,11 @@ public sealed class ReportExamplesTest
     [InlineData("G53 G0 X0", "machine-move")]
     public void Published_errors_are_refused(string line, string code) =>
         Assert.Contains(code, Codes("G0 X40 Y40\n" + line));
+
+    [Theory]
+    [InlineData("G12 G13 X1", "unknown-g")]
+    [InlineData("M47 M50", "unknown-m")]
+    public void Two_unknown_codes_are_no_conflict(string line, string code) => Assert.Equal([code, code], Codes(line));
 
     [Fact]
     public void A_line_of_more_than_256_characters_is_refused() =>
