@@ -30,6 +30,14 @@ public sealed class ReadingTest
         Slip.Found(TestShop.Judge(job, PocketTest.Design, text), text, line, code, told);
     }
 
+    [Fact]
+    public void A_word_of_the_safe_start_may_stand_in_the_first_motions_own_line()
+    {
+        string text = Good.Replace("G40 ", "", StringComparison.Ordinal)
+            .Replace("G0 G43", "G40 G0 G43", StringComparison.Ordinal);
+        Slip.Nothing(Judge(text, TestShop.Control));
+    }
+
     [Theory]
     [InlineData(359.99, false)]
     [InlineData(90, false)]
@@ -63,6 +71,14 @@ public sealed class ReadingTest
         Slip.Nothing(Judge(Good, TestShop.Control with { LineLength = longest }));
         Control shorter = TestShop.Control with { LineLength = longest - 1 };
         Assert.Equal(["line-too-long"], Judge(Good, shorter).Findings.Select(f => f.Code));
+    }
+
+    [Fact]
+    public void Parentheses_are_no_comment_for_a_control_that_writes_semicolons()
+    {
+        Control control = TestShop.Control with { Comment = CommentForm.Semicolon };
+        (string text, int line) = Slip.Make(Good, "(PINS OUT)", "(PINS OUT)");
+        Slip.Found(Judge(text, control), text, line, "unknown-letter");
     }
 
     /// <summary>Milliseconds or seconds, by the control's own letter: what waits over two minutes was meant otherwise.</summary>

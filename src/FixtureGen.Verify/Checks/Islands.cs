@@ -32,12 +32,12 @@ internal sealed class Islands
 
     public IReadOnlyList<Island> All => _all;
 
-    /// <summary>The piece that the point lies in; null where there is no material.</summary>
+    /// <summary>The piece that a point of the grid lies in; null where there is no material.</summary>
     public Island? Of(Point2 p)
     {
         int x = (int)((p.X - _grid.Box.MinX) / _grid.Cell);
         int y = (int)((p.Y - _grid.Box.MinY) / _grid.Cell);
-        int n = x < 0 || y < 0 || x >= _grid.Columns || y >= _grid.Rows ? 0 : _number[(y * _grid.Columns) + x];
+        int n = _number[(y * _grid.Columns) + x];
         return n == 0 ? null : _all[n - 1];
     }
 

@@ -114,6 +114,23 @@ public sealed class ReportExamplesTest
     public void Arc_radii_agree_within_two_thousandths(string end, bool refused) =>
         Assert.Equal(refused, Codes($"G0 X0 Y0\nG2 {end} Y0 I.5 J0").Contains("arc-mismatch"));
 
+    // 3.5.3.2: .0002 inch where inches are in force.
+    [Theory]
+    [InlineData("X1.00019", false)]
+    [InlineData("X1.00021", true)]
+    public void Arc_radii_agree_within_two_ten_thousandths_of_an_inch(string end, bool refused) =>
+        Assert.Equal(refused, Codes($"G20\nG0 X0 Y0\nG2 {end} Y0 I.5 J0").Contains("arc-mismatch"));
+
+    // 3.5.17: G91 adds to where the tool stands, axis by axis; G90 takes the words as they are.
+    [Fact]
+    public void Incremental_words_add_to_where_the_tool_stands()
+    {
+        Motion[] motions = Motions("G0 X10 Y20 Z30\nG91\nG1 X5 Z-1\nG3 X0 Y4 I0 J2\nG90\nX1", 1);
+        Assert.Equal([new Point3(15, 20, 29), new Point3(15, 24, 29)], motions.Take(2).Select(m => m.To));
+        Assert.Equal(new Point2(15, 22), motions[1].Centre);
+        Assert.Contains("arc-form", Codes("G0 X10 Y20\nG3 X10 Y24 I0 J2\nX1"));
+    }
+
     /// <summary>The kernel's published error list: the words, the orphans, the negatives, the arcs, the cycles.</summary>
     [Theory]
     [InlineData("G1 X1 X2", "word-repeated")]
@@ -122,6 +139,7 @@ public sealed class ReportExamplesTest
     [InlineData("G12 X1", "unknown-g")]
     [InlineData("M47", "unknown-m")]
     [InlineData("G0 X1 U2", "unknown-letter")]
+    [InlineData("G0 X1 ; HOME", "unknown-letter")]
     [InlineData("G0 X", "number-form")]
     [InlineData("G0 X1..2", "unknown-letter")]
     [InlineData("G1 X1 F-3", "negative-word")]
