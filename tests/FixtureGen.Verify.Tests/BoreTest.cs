@@ -55,6 +55,11 @@ public sealed class BoreTest
     public void A_bore_against_the_climb_is_told_once()
     {
         string text = TestShop.Program(Helix.Replace("G3", "G2", StringComparison.Ordinal));
+        string atOnce = text.Replace("G0 Z20.6\nG1 Z20.\n", "G0 Z20.5\n", StringComparison.Ordinal);
+        Assert.Contains(
+            "bore-conventional",
+            TestShop.Judge(PocketTest.Job, Design, atOnce).Findings.Select(f => f.Code)
+        );
         Assert.Equal(["bore-conventional"], TestShop.Judge(PocketTest.Job, Design, text).Findings.Select(f => f.Code));
     }
 

@@ -35,7 +35,7 @@ internal static class CutCheck
     private static void Flutes(Run run, Motion motion, Cutter cutter, Tally tally)
     {
         Tool tool = cutter.Tool;
-        if (tool.FluteLength > 0 && tally.Deepest > tool.FluteLength + JudgeRules.StepSlack)
+        if (tally.Deepest > tool.FluteLength + JudgeRules.StepSlack)
         {
             run.Log.Error(
                 "flutes-too-short",

@@ -9,6 +9,9 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static class HeaderCheck
 {
+    /// <summary>Stands between comments where a number must not run on into the next one.</summary>
+    private const char Break = '|';
+
     public static void Go(Run run)
     {
         Block[] head = [.. run.Trace.Blocks.TakeWhile(b => b.Words.IsEmpty)];
@@ -16,7 +19,7 @@ internal static class HeaderCheck
         string[] comments = [.. head.SelectMany(b => b.Comments)];
         string all = Words(string.Concat(comments));
         Label(run, first, comments, all);
-        Number(run, first, all);
+        Number(run, first, string.Join(Break, comments.Select(Words)));
         bool trim = run.Setup == Setup.Trim;
         Say(run, first, all, trim ? "PINSIN" : "PINSOUT", trim ? "pins in" : "pins out");
         Say(run, first, all, trim ? "BOLTSIN" : "BOLTSOUT", trim ? "bolts in" : "bolts out");
@@ -53,15 +56,10 @@ internal static class HeaderCheck
         }
     }
 
-    private static void Number(Run run, int line, string all)
+    private static void Number(Run run, int line, string comments)
     {
         string number = run.Program.ProgramNumber.ToString(System.Globalization.CultureInfo.InvariantCulture);
-        bool said = all.Contains("PROGRAM" + number, StringComparison.Ordinal);
-        bool padded = all.Contains(
-            "PROGRAM" + number.PadLeft(run.Job.Control.ProgramNumberDigits, '0'),
-            StringComparison.Ordinal
-        );
-        if (run.Program.ProgramNumber > 0 && !said && !padded)
+        if (run.Program.ProgramNumber > 0 && !Says(comments, number))
         {
             run.Log.Error(
                 "number-line-missing",
@@ -70,6 +68,28 @@ internal static class HeaderCheck
                 "Write the program's number into the comments at the start"
             );
         }
+    }
+
+    /// <summary>Whether PROGRAM and just this number are said, the number perhaps with zeros before it or on the next line.</summary>
+    private static bool Says(string comments, string number)
+    {
+        const string Word = "PROGRAM";
+        for (
+            int at = comments.IndexOf(Word, StringComparison.Ordinal);
+            at >= 0;
+            at = comments.IndexOf(Word, at + 1, StringComparison.Ordinal)
+        )
+        {
+            ReadOnlySpan<char> rest = comments.AsSpan(at + Word.Length).TrimStart(Break).TrimStart('0');
+            if (
+                rest.StartsWith(number, StringComparison.Ordinal)
+                && (rest.Length == number.Length || !char.IsAsciiDigit(rest[number.Length]))
+            )
+            {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static void Say(Run run, int line, string all, string word, string what)

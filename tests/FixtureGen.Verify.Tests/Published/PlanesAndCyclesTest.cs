@@ -139,6 +139,17 @@ public sealed class PlanesAndCyclesTest
     [InlineData("G28 G1 X20", "axis-words-twice")]
     [InlineData("G80 R5", "orphan-word")]
     [InlineData("G1 X40\nI5", "orphan-word")]
+    [InlineData("G1 X40\nJ5", "orphan-word")]
+    [InlineData("G1 X40\nK5", "orphan-word")]
+    [InlineData("G1 X40\nR5", "orphan-word")]
+    [InlineData("G1 X40\nQ5", "orphan-word")]
+    [InlineData("G1 X40 J5", "orphan-word")]
+    [InlineData("G1 X40 K5", "orphan-word")]
+    [InlineData("G1 X40 R5", "orphan-word")]
+    [InlineData("G1 X40 P5", "orphan-word")]
+    [InlineData("G81 X20 Y20 R22 Z15 Q3", "orphan-word")]
+    [InlineData("G81 X20 Y20 R22 Z15 P3", "orphan-word")]
+    [InlineData("G0 X10 Y10\nG2 X20 Y10 R10 L2", "orphan-word")]
     [InlineData("G4 P130", "dwell-long")]
     [InlineData("O1001", "program-number-place")]
     [InlineData("G18 G2 X50 Z10 I5 J5", "orphan-word")]
@@ -159,7 +170,13 @@ public sealed class PlanesAndCyclesTest
             c =>
                 c.StartsWith("machine", StringComparison.Ordinal)
                 || c.StartsWith("cycle", StringComparison.Ordinal)
-                || c is "too-many-m" or "dwell-long" or "orphan-word" or "axes-missing" or "arc-sweep"
+                || c
+                    is "too-many-m"
+                        or "dwell-long"
+                        or "orphan-word"
+                        or "axes-missing"
+                        or "arc-sweep"
+                        or "modal-conflict"
         );
 
     private static Job Job => TestShop.Job(TestShop.EndMill(1, 6)) with { Control = s_control };
