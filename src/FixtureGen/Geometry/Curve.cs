@@ -50,6 +50,13 @@ internal struct Curve
             Turn = -Turn,
         };
 
+    /// <summary>Turns it round in place.</summary>
+    public void Reverse()
+    {
+        (A, B) = (B, A);
+        Turn = -Turn;
+    }
+
     public readonly bool IsArc => Turn != 0;
 
     public readonly double Chord2

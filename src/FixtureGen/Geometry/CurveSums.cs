@@ -15,6 +15,9 @@ internal readonly record struct LoopSums(double Area, double Length, double Swee
 /// <summary>Sums over the curves of a closed loop.</summary>
 internal static class CurveSums
 {
+    // Below this sweep, radians, the difference of sweep and sine loses digits.
+    private const double Small = 0.1;
+
     /// <summary>
     /// Signed area (counter-clockwise positive, Green's theorem, closed form for arcs), length, and the signed sweeps of all
     /// arcs added up; mm2, mm, radians.
@@ -39,7 +42,8 @@ internal static class CurveSums
                 continue;
             }
             double sweep = c.Sweep;
-            area += c.R * c.R * Bulge(sweep);
+            area +=
+                Math.Abs(sweep) > Small ? (c.R * c.R * sweep) - (c.A - c.C).Cross(c.B - c.C) : c.R * c.R * Bulge(sweep);
             length += c.R * Math.Abs(sweep);
             sweeps += sweep;
         }
@@ -49,7 +53,7 @@ internal static class CurveSums
     /// <summary>Sweep less its sine, without the cancellation of small sweeps; twice a unit segment's area.</summary>
     public static double Bulge(double sweep)
     {
-        if (Math.Abs(sweep) > 0.1)
+        if (Math.Abs(sweep) > Small)
         {
             return sweep - Math.Sin(sweep);
         }

@@ -19,8 +19,12 @@ internal readonly record struct Loop(Contour Contour, LoopSums Sums, Box2 Box)
         double y1 = double.MinValue;
         for (int i = 0; i < curves.Length; i++)
         {
-            ref readonly Curve c = ref curves[i];
-            segments[reversed ? curves.Length - 1 - i : i] = reversed ? c.Reversed.ToSegment() : c.ToSegment();
+            Curve c = curves[i];
+            if (reversed)
+            {
+                c.Reverse();
+            }
+            segments[reversed ? curves.Length - 1 - i : i] = c.ToSegment();
             Box2 b = c.Box();
             x0 = Math.Min(x0, b.MinX);
             y0 = Math.Min(y0, b.MinY);

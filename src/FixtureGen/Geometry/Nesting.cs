@@ -60,6 +60,10 @@ public static class Nesting
     /// </summary>
     internal static ImmutableArray<Region>? Regions(List<Loop> loops)
     {
+        if (loops.Count == 1)
+        {
+            return loops[0].Area > 0 ? [Region.Of(loops[0].Contour)] : null;
+        }
         List<Loop> outer = loops.FindAll(static l => l.Area > 0);
         if (outer.Count == loops.Count)
         {

@@ -55,9 +55,14 @@ internal sealed class OffsetSource(Slack slack)
     {
         EnsureRoom(loop.Length);
         int start = Count;
-        for (int i = 0; i < loop.Length; i++)
+        ReadOnlySpan<Segment> segments = loop.AsSpan();
+        for (int i = 0; i < segments.Length; i++)
         {
-            Curve c = Reversed ? Curve.Of(loop[loop.Length - 1 - i]).Reversed : Curve.Of(loop[i]);
+            Curve c = Curve.Of(segments[Reversed ? segments.Length - 1 - i : i]);
+            if (Reversed)
+            {
+                c.Reverse();
+            }
             if (c.Chord2 < slack.Grid * slack.Grid && c.Length < 2 * slack.Grid)
             {
                 Dropped++;

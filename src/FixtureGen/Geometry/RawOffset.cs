@@ -42,7 +42,7 @@ internal sealed class RawOffset(Slack slack)
         }
         for (int i = 0; i < n; i++)
         {
-            Shift(source.Curves[start + i], ref shifted[i]);
+            Shift(source.Curves[start + i], source.StartTangents[start + i], ref shifted[i]);
         }
         for (int i = 0; i < n; i++)
         {
@@ -58,15 +58,14 @@ internal sealed class RawOffset(Slack slack)
         Emit(start, n, raw);
     }
 
-    private void Shift(in Curve c, ref Shifted s)
+    private void Shift(in Curve c, Point2 heading, ref Shifted s)
     {
         s.From = 0;
         s.To = 1;
         s.Alive = true;
         if (c.Turn == 0)
         {
-            Point2 d = c.B - c.A;
-            Point2 normal = d.Left * (distance / d.Length);
+            Point2 normal = heading.Left * distance;
             s.Curve = Curve.Line(c.A + normal, c.B + normal);
             return;
         }

@@ -43,7 +43,11 @@ internal sealed class SelfCheck(Slack slack)
 
     private bool DistanceHolds(OffsetSource source, double distance, List<Loop> loops)
     {
-        int total = loops.Sum(static l => l.Contour.Segments.Length);
+        int total = 0;
+        foreach (Loop loop in loops)
+        {
+            total += loop.Contour.Segments.Length;
+        }
         int step = Math.Max(1, total / Math.Clamp(total / 4, 4, MostSamples));
         int skip = 0;
         foreach (Loop loop in loops)
