@@ -57,6 +57,18 @@ public sealed class ToolChangeTest
         Slip.Found(TestShop.Judge(Job, Design, text), text, line, code);
     }
 
+    [Theory]
+    [InlineData("G0 G43 H3 Z40.", "G0 Z40.", "tool 3 moves with length offset H2")]
+    [InlineData("G0 G43 H3 Z40.", "G0 G49 Z40.", "tool 3 moves with no length offset")]
+    [InlineData("G43 H3", "G43 H1", "tool 3 moves with length offset H1")]
+    public void The_length_offset_in_force_is_said(string good, string bad, string message)
+    {
+        (string text, int line) = Slip.Make(Good, good, bad);
+        Finding[] told = [.. TestShop.Judge(Job, Design, text).Findings.Where(f => f.Code == "length-offset")];
+        Assert.Equal(line, told[0].Line);
+        Assert.All(told, f => Assert.Equal(message, f.Message));
+    }
+
     /// <summary>What is missing is told where the spindle was started, once a line that cuts without it; a control without air has none.</summary>
     [Fact]
     public void Air_that_was_not_switched_on_is_told_at_the_spindles_start()
