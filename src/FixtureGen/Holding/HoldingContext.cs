@@ -97,6 +97,13 @@ public sealed class HoldingContext
         );
     }
 
+    /// <summary>The two factors that have house limits, as <see cref="Evaluate"/> answers them, alone.</summary>
+    internal LimitedFactors Limited(ImmutableArray<MagnetPlace> magnets)
+    {
+        vacuum ??= PathSweep.Full(Loads, Vacuum)[0];
+        return new LimitedFactors(vacuum.Min(f => f.Factor), StoppingFactor([.. magnets.Select(m => m.At)]));
+    }
+
     /// <summary>The least factor with the seal lost and the machine stopping, for magnets at places: what <see cref="Evaluate"/> answers, alone.</summary>
     public double StoppingFactor(IReadOnlyList<Point2> at) =>
         Lost.Hold(at) is { } lost ? Stopping(PathSweep.Full(Loads, Repeated(lost))[0]).Min(f => f.Factor) : 0;
@@ -195,4 +202,12 @@ public sealed class HoldingContext
         Contour[] outers = [.. contact.Select(r => r.Outer)];
         return [.. outers.Where(c => !outers.Any(o => o != c && Inside.Contains(o, c.Segments[0].Start)))];
     }
+}
+
+/// <summary>The least factors on vacuum alone and on magnets alone while the machine stops.</summary>
+internal readonly record struct LimitedFactors(double Vacuum, double Stopping)
+{
+    /// <summary>The least share of the house limits.</summary>
+    public double Share(HouseLimits limits) =>
+        Math.Min(Vacuum / Math.Max(1e-9, limits.VacuumFactor), Stopping / Math.Max(1e-9, limits.MagnetFactor));
 }

@@ -31,7 +31,7 @@ public static class TrimCutter
         foreach (Tool tool in ByChips.Select(h => InRack(job, h)).OfType<Tool>())
         {
             Job tried = job with { TrimTool = tool };
-            double share = Held(part, placement, tried, tolerances) is { } held ? Share(held, job.Limits) : 0;
+            double share = Held(part, placement, tried, tolerances)?.Share(job.Limits) ?? 0;
             if (best is null || share > best.Value.Share)
             {
                 best = (tried, share);
@@ -74,8 +74,9 @@ public static class TrimCutter
             Tool? standing = InRack(job, helix);
             Tool tool = standing ?? job.TrimTool with { Helix = helix };
             Job tried = job with { TrimTool = tool };
-            HoldingResult? held =
-                helix == job.TrimTool.Helix ? holding
+            LimitedFactors? held =
+                helix == job.TrimTool.Helix
+                    ? new LimitedFactors(holding.VacuumOnly.Factor, holding.MagnetsStopping.Factor)
                 : job.TrimToolStated ? Swapped(design, tried, tolerances)
                 : Held(part, design.Placement, tried, tolerances);
             return new DirectionTrial(
@@ -83,18 +84,18 @@ public static class TrimCutter
                 standing?.Name ?? "",
                 standing is not null,
                 TrimChip.Cutting(job, tool).Axial,
-                held?.VacuumOnly.Factor ?? 0,
-                held?.MagnetsStopping.Factor ?? 0,
-                held is not null && Share(held, job.Limits) >= 1
+                held?.Vacuum ?? 0,
+                held?.Stopping ?? 0,
+                held?.Share(job.Limits) >= 1
             );
         }
     }
 
     /// <summary>The design as it is, trimmed with the job's cutter.</summary>
-    private static HoldingResult Swapped(FixtureDesign design, Job job, Tolerances tolerances)
+    private static LimitedFactors Swapped(FixtureDesign design, Job job, Tolerances tolerances)
     {
         ImmutableArray<TrimCut> cuts = [.. design.TrimCuts.Select(c => c with { Tool = job.TrimTool })];
-        return new HoldingContext(design with { TrimCuts = cuts }, job, tolerances).Evaluate(design.Magnets);
+        return new HoldingContext(design with { TrimCuts = cuts }, job, tolerances).Limited(design.Magnets);
     }
 
     /// <summary>A cutter of the changer that runs the very same path: the job's own if it turns that way, else the first alike.</summary>
@@ -113,7 +114,7 @@ public static class TrimCutter
     }
 
     /// <summary>The hold with the magnets that this cutter would get; null where nothing can be designed.</summary>
-    private static HoldingResult? Held(Part part, Placement placement, Job job, Tolerances tolerances)
+    private static LimitedFactors? Held(Part part, Placement placement, Job job, Tolerances tolerances)
     {
         if (Designer.Begin(part, placement, job, tolerances) is not { Ok: true, Value: { } begun })
         {
@@ -121,14 +122,7 @@ public static class TrimCutter
         }
         Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(begun, job, tolerances);
         return magnets.Ok && Designer.Finish(begun, magnets.Value, job, tolerances) is { Ok: true, Value: { } design }
-            ? HoldingAnalysis.Evaluate(design, job, tolerances).Value
+            ? HoldingAnalysis.Context(design, job, tolerances).Value?.Limited(design.Magnets)
             : null;
     }
-
-    /// <summary>The least share of the house limits.</summary>
-    private static double Share(HoldingResult held, HouseLimits limits) =>
-        Math.Min(
-            held.VacuumOnly.Factor / Math.Max(1e-9, limits.VacuumFactor),
-            held.MagnetsStopping.Factor / Math.Max(1e-9, limits.MagnetFactor)
-        );
 }

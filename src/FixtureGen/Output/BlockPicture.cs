@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify;
 
@@ -22,7 +23,7 @@ public static class BlockPicture
     public static byte[] Png(BlockGrid block, FixtureDesign design)
     {
         BlockGrid[] sides = IsCutBelow(block) ? [block, Turned(block)] : [block];
-        Colour tint = Tint(design.Placement.Blank.Material);
+        Tint tint = new(Material(design.Placement.Blank.Material));
         (Pixels Pixels, double Cell)[] seen = [.. sides.Select(s => Render(s, tint))];
         Box2 box = block.Box;
         Scene scene = new(box.Width + 20, seen.Sum(s => (s.Pixels.Height * s.Cell) + 10) + 20);
@@ -43,9 +44,12 @@ public static class BlockPicture
 
     private static bool IsCutBelow(BlockGrid block)
     {
-        for (int i = 0; i < block.Bottom.Length; i++)
+        float[] top = block.Top;
+        float[] bottom = block.Bottom;
+        float cut = (float)(block.RawBottomZ + 0.05);
+        for (int i = 0; i < bottom.Length; i++)
         {
-            if (block.Bottom[i] > block.RawBottomZ + 0.05 && block.Bottom[i] < block.Top[i])
+            if (bottom[i] > cut && bottom[i] < top[i])
             {
                 return true;
             }
@@ -82,7 +86,7 @@ public static class BlockPicture
     }
 
     /// <summary>Walks from the front row to the back one and paints what rises above what each column has painted already.</summary>
-    private static (Pixels Pixels, double Cell) Render(BlockGrid block, Colour tint)
+    private static (Pixels Pixels, double Cell) Render(BlockGrid block, Tint tint)
     {
         Heights grid = Heights.Of(block);
         (float sin, float cos) = MathF.SinCos((float)(EyeDeg * Math.PI / 180));
@@ -110,37 +114,29 @@ public static class BlockPicture
                 canvas.Paint(c, wall + sin, grid.Z[i] <= bottom ? 0.1f : light[i], 0);
             }
         }
-        return (canvas.Pixels(light => Shade(tint, light)), grid.Cell);
+        return (canvas.Pixels(tint), grid.Cell);
     }
 
     /// <summary>The block from straight above, one pixel a cell of the picture, the back on top.</summary>
-    internal static Pixels Plan(BlockGrid block, Colour tint)
+    internal static Pixels Plan(BlockGrid block, Tint tint)
     {
         Heights grid = Heights.Of(block);
         float[] light = new ReliefShade(grid).Light();
-        byte[] pixels = new byte[light.Length * 4];
+        byte[] rgba = new byte[light.Length * 4];
+        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(rgba.AsSpan());
         for (int r = 0; r < grid.Rows; r++)
         {
             for (int c = 0; c < grid.Columns; c++)
             {
                 int i = (r * grid.Columns) + c;
-                Colour seen = Shade(tint, grid.Z[i] <= block.RawBottomZ ? 0.1f : light[i]);
-                seen.Put(pixels, ((grid.Rows - 1 - r) * grid.Columns) + c);
+                uint seen = tint.Pixel(grid.Z[i] <= block.RawBottomZ ? 0.1f : light[i]);
+                pixels[((grid.Rows - 1 - r) * grid.Columns) + c] = seen;
             }
         }
-        return new Pixels(grid.Columns, grid.Rows, pixels);
+        return new Pixels(grid.Columns, grid.Rows, rgba);
     }
 
-    private static Colour Shade(Colour tint, float light)
-    {
-        float gleam = Math.Max(0, light - 1f) * 0.9f;
-        return new Colour(Level(tint.R, light, gleam), Level(tint.G, light, gleam), Level(tint.B, light, gleam));
-    }
-
-    private static byte Level(byte tint, float light, float gleam) =>
-        (byte)Math.Clamp((tint * light) + (255 * gleam), 0, 255);
-
-    private static Colour Tint(string material) =>
+    private static Colour Material(string material) =>
         material.Contains("6061", StringComparison.OrdinalIgnoreCase)
         || material.Contains("alumin", StringComparison.OrdinalIgnoreCase)
             ? Colour.Of(0xC3C8CE)

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace FixtureGen.Output;
 
 /// <summary>
@@ -25,17 +27,18 @@ internal sealed class Canvas(int width, int height)
         }
     }
 
-    /// <summary>The picture; what was never painted is white.</summary>
-    public Pixels Pixels(Func<float, Colour> colour)
+    /// <summary>The picture in a material's colour; what was never painted is white.</summary>
+    public Pixels Pixels(Tint tint)
     {
         byte[] rgba = new byte[light.Length * 4];
+        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(rgba.AsSpan());
         for (int p = 0; p < height; p++)
         {
+            Span<uint> row = pixels.Slice((height - 1 - p) * width, width);
             for (int c = 0; c < width; c++)
             {
                 float share = Math.Clamp(painted[c] - p, 0, 1);
-                Colour seen = share > 0 ? colour(light[(p * width) + c] / share) : Colour.White;
-                seen.Put(rgba, ((height - 1 - p) * width) + c);
+                row[c] = share > 0 ? tint.Pixel(light[(p * width) + c] / share) : uint.MaxValue;
             }
         }
         return new Pixels(width, height, rgba);

@@ -1,3 +1,4 @@
+using System.Numerics;
 using FixtureGen.Verify;
 
 namespace FixtureGen.Output;
@@ -18,25 +19,46 @@ internal sealed record Heights(float[] Z, int Columns, int Rows, double Cell)
         int columns = (block.Columns + n - 1) / n;
         int rows = (block.Rows + n - 1) / n;
         float[] z = new float[columns * rows];
-        float floor = (float)block.RawBottomZ;
+        float[] top = block.Top;
+        float[] bottom = block.Bottom;
+        float[] sums = new float[columns * n];
         for (int r = 0; r < rows; r++)
         {
-            Span<float> row = z.AsSpan(r * columns, columns);
+            Array.Clear(sums);
             int last = Math.Min(block.Rows, (r + 1) * n);
             for (int from = r * n; from < last; from++)
             {
-                ReadOnlySpan<float> top = block.Top.AsSpan(from * block.Columns, block.Columns);
-                ReadOnlySpan<float> bottom = block.Bottom.AsSpan(from * block.Columns, block.Columns);
-                for (int c = 0; c < top.Length; c++)
-                {
-                    row[c / n] += bottom[c] >= top[c] ? floor : top[c];
-                }
+                int at = from * block.Columns;
+                Add(sums, top.AsSpan(at, block.Columns), bottom.AsSpan(at, block.Columns), (float)block.RawBottomZ);
             }
+            Span<float> row = z.AsSpan(r * columns, columns);
             for (int c = 0; c < row.Length; c++)
             {
-                row[c] /= (last - (r * n)) * (Math.Min(block.Columns, (c + 1) * n) - (c * n));
+                float sum = 0;
+                foreach (float height in sums.AsSpan(c * n, n))
+                {
+                    sum += height;
+                }
+                row[c] = sum / ((last - (r * n)) * (Math.Min(block.Columns, (c + 1) * n) - (c * n)));
             }
         }
         return new Heights(z, columns, rows, n * block.Cell);
+    }
+
+    /// <summary>Adds one row of cells.</summary>
+    private static void Add(Span<float> sums, ReadOnlySpan<float> top, ReadOnlySpan<float> bottom, float floor)
+    {
+        int c = 0;
+        for (; c <= top.Length - Vector<float>.Count; c += Vector<float>.Count)
+        {
+            Vector<float> high = new(top[c..]);
+            Vector<int> empty = Vector.GreaterThanOrEqual(new Vector<float>(bottom[c..]), high);
+            Vector<float> sum = new Vector<float>(sums[c..]) + Vector.ConditionalSelect(empty, new(floor), high);
+            sum.CopyTo(sums[c..]);
+        }
+        for (; c < top.Length; c++)
+        {
+            sums[c] += bottom[c] >= top[c] ? floor : top[c];
+        }
     }
 }

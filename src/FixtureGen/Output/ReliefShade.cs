@@ -29,11 +29,10 @@ internal sealed class ReliefShade
         float[] mean = new float[z.Length];
         float[] light = Sky(mean);
         BoxMean(0.25, mean);
-        float[] horizon = new float[grid.Columns + 1];
-        Array.Fill(horizon, float.MinValue);
+        RowLight row = new(grid.Columns);
         for (int r = grid.Rows - 1; r >= 0; r--)
         {
-            Row(r, light, mean, horizon);
+            Row(r, light, mean, row);
         }
         return light;
     }
@@ -42,28 +41,72 @@ internal sealed class ReliefShade
     /// One row's light over its sky light. Shadows are soft over the last half millimetre: each cell hands its horizon on along
     /// the light, to the row in front and one column on. Edges that stand proud of the mean catch a thin line of light.
     /// </summary>
-    private void Row(int r, float[] light, float[] mean, float[] horizon)
+    private void Row(int r, float[] light, float[] mean, RowLight row)
     {
         (float lx, float ly, float lz) = Sun;
-        int columns = grid.Columns;
-        int reach = Reach(0.2);
-        float drop = (float)(Math.Tan(SunHeight) * Math.Sqrt(2) * grid.Cell);
-        float before = float.MinValue;
-        for (int c = 0; c < columns; c++)
+        Slopes(r, row);
+        Line(z, r).CopyTo(row.Z);
+        Line(mean, r).CopyTo(row.Mean);
+        Line(light, r).CopyTo(row.Sky);
+        Vector<float> drop = new((float)(Math.Tan(SunHeight) * Math.Sqrt(2) * grid.Cell));
+        for (int c = 0; c < grid.Columns; c += Vector<float>.Count)
         {
-            int i = (r * columns) + c;
-            float over = before - drop;
-            before = horizon[c];
-            horizon[c] = Math.Max(z[i], over);
-            float sun = Math.Clamp(1 - ((over - z[i]) * 2), 0, 1);
-            float dx = Slope(i, c, 1, columns, reach);
-            float dy = Slope(i, r, columns, grid.Rows, reach);
-            float n = 1 / MathF.Sqrt((dx * dx) + (dy * dy) + 1);
-            float lambert = Math.Max(0, ((-dx * lx) + (-dy * ly) + lz) * n);
-            float far = 1.02f - (0.05f * (c + (grid.Rows - r)) / (columns + grid.Rows));
-            float rim = Math.Clamp((z[i] - mean[i]) * 0.3f, 0, 0.14f);
-            float sky = light[i];
-            light[i] = (far * ((0.44f * sky) + (0.70f * lambert * sun * (0.6f + (0.4f * sky))))) + (0.9f * rim);
+            Vector<float> at = new(row.Z, c);
+            Vector<float> over = new Vector<float>(row.Horizon, c) - drop;
+            Vector.Max(at, over).CopyTo(row.Next, c + 1);
+            Vector<float> sun = Clamped(Vector<float>.One - ((over - at) * 2), 1);
+            Vector<float> dx = new(row.Dx, c);
+            Vector<float> dy = new(row.Dy, c);
+            Vector<float> n = Vector<float>.One / Vector.SquareRoot((dx * dx) + (dy * dy) + Vector<float>.One);
+            Vector<float> lambert = Vector.Max(
+                Vector<float>.Zero,
+                ((-dx * lx) + (-dy * ly) + new Vector<float>(lz)) * n
+            );
+            Vector<float> along = Vector.CreateSequence<float>(c + (grid.Rows - r), 1);
+            Vector<float> far = new Vector<float>(1.02f) - (along * 0.05f / (grid.Columns + grid.Rows));
+            Vector<float> rim = Clamped((at - new Vector<float>(row.Mean, c)) * 0.3f, 0.14f);
+            Vector<float> sky = new(row.Sky, c);
+            Vector<float> direct = lambert * 0.70f * sun * (new Vector<float>(0.6f) + (sky * 0.4f));
+            ((far * ((sky * 0.44f) + direct)) + (rim * 0.9f)).CopyTo(row.Sky, c);
+        }
+        row.Sky.AsSpan(0, grid.Columns).CopyTo(Line(light, r));
+        row.HandOn();
+    }
+
+    private static Vector<float> Clamped(Vector<float> value, float most) =>
+        Vector.Min(Vector.Max(value, Vector<float>.Zero), new Vector<float>(most));
+
+    /// <summary>Central slopes over 0.2 mm each way, so that walls get a soft edge like a deburred one.</summary>
+    private void Slopes(int r, RowLight row)
+    {
+        int reach = Reach(0.2);
+        int back = Math.Max(0, r - reach);
+        int ahead = Math.Min(grid.Rows - 1, r + reach);
+        Difference(Line(z, ahead), Line(z, back), (ahead - back) * (float)grid.Cell, row.Dy);
+        ReadOnlySpan<float> at = Line(z, r);
+        int inner = Math.Max(0, at.Length - (2 * reach));
+        if (inner > 0)
+        {
+            Difference(at[(2 * reach)..], at[..inner], 2 * reach * (float)grid.Cell, row.Dx.AsSpan(reach));
+        }
+        for (int c = 0; c < at.Length; c = c == reach - 1 ? Math.Max(reach, reach + inner) : c + 1)
+        {
+            int left = Math.Max(0, c - reach);
+            int right = Math.Min(at.Length - 1, c + reach);
+            row.Dx[c] = (at[right] - at[left]) / ((right - left) * (float)grid.Cell);
+        }
+    }
+
+    private static void Difference(ReadOnlySpan<float> ahead, ReadOnlySpan<float> back, float apart, Span<float> slope)
+    {
+        int c = 0;
+        for (; c <= back.Length - Vector<float>.Count; c += Vector<float>.Count)
+        {
+            ((new Vector<float>(ahead[c..]) - new Vector<float>(back[c..])) / apart).CopyTo(slope[c..]);
+        }
+        for (; c < back.Length; c++)
+        {
+            slope[c] = (ahead[c] - back[c]) / apart;
         }
     }
 
@@ -98,14 +141,6 @@ internal sealed class ReliefShade
         );
 
     private int Reach(double mm) => Math.Max(1, (int)Math.Round(mm / grid.Cell));
-
-    /// <summary>Central slope over 0.2 mm each way, so that walls get a soft edge like a deburred one.</summary>
-    private float Slope(int i, int k, int step, int count, int reach)
-    {
-        int back = Math.Min(reach, k);
-        int ahead = Math.Min(reach, count - 1 - k);
-        return (z[i + (ahead * step)] - z[i - (back * step)]) / ((back + ahead) * (float)grid.Cell);
-    }
 
     /// <summary>How much of the sky a cell sees: its depth below the mean height of wider and wider windows.</summary>
     private float[] Sky(float[] mean)
@@ -195,5 +230,40 @@ internal sealed class ReliefShade
             mean[c] = sums[c] * share;
             sums[c] = sums[c] + enters[c] - leaves[c];
         }
+    }
+
+    /// <summary>What one row needs side by side, with room for a whole vector at its end. Horizon is what the row behind hands on, one column on.</summary>
+    private sealed class RowLight
+    {
+        public RowLight(int columns)
+        {
+            int room = columns + Vector<float>.Count;
+            (Z, Mean, Sky, Dx, Dy) = (
+                new float[room],
+                new float[room],
+                new float[room],
+                new float[room],
+                new float[room]
+            );
+            (Horizon, Next) = (new float[room + 1], new float[room + 1]);
+            Array.Fill(Horizon, float.MinValue);
+            Next[0] = float.MinValue;
+        }
+
+        public float[] Z { get; }
+
+        public float[] Mean { get; }
+
+        public float[] Sky { get; }
+
+        public float[] Dx { get; }
+
+        public float[] Dy { get; }
+
+        public float[] Horizon { get; private set; }
+
+        public float[] Next { get; private set; }
+
+        public void HandOn() => (Horizon, Next) = (Next, Horizon);
     }
 }

@@ -49,7 +49,7 @@ public static class VerifyPicture
         Point2 low = view.At(new Point2(block.Box.MinX, block.Box.MinY));
         scene.Image(
             new Box2(low.X, low.Y, low.X + block.Box.Width, low.Y + block.Box.Height),
-            BlockPicture.Plan(block, Colour.Of(0xEDEDED))
+            BlockPicture.Plan(block, new Tint(Colour.Of(0xEDEDED)))
         );
         scene.Shape(view.At(design.Part.Outer), Pen.Solid(0.3, Colour.Of(0x14507A)));
         scene.Shape(design.Part.Cutouts.Select(view.At), Pen.Solid(0.3, Colour.Of(0x14507A)));
