@@ -12,8 +12,9 @@ namespace FixtureGen.App.Layout;
 /// </summary>
 public sealed class LayoutSession
 {
-    private const int WarmTries = 12;
-    private const int WarmPauseMs = 30;
+    private const int WarmTries = 45;
+    private const int WarmPauseMs = 15;
+    private const double WarmStepMm = 0.05;
 
     private readonly string jobPath;
     private JobSource source;
@@ -43,8 +44,8 @@ public sealed class LayoutSession
     }
 
     /// <summary>
-    /// Tries the job as it stands until the runtime has compiled the way of a try in full, so that the first drag does not
-    /// pay for it.
+    /// Tries the job as it stands, its first magnet a little aside each time, until the runtime has compiled the way of a
+    /// try in full (it does so after some thirty calls), so that the first drag does not pay for it.
     /// </summary>
     public void Warm(CancellationToken stop)
     {
@@ -52,7 +53,7 @@ public sealed class LayoutSession
         {
             lock (this.gate)
             {
-                this.trial.TryAsItStands();
+                this.trial.TryBeside(i * WarmStepMm);
             }
             stop.WaitHandle.WaitOne(WarmPauseMs);
         }

@@ -75,10 +75,15 @@ public sealed class LayoutTrial
         return state;
     }
 
-    /// <summary>A try of the magnets, ports and settings that the job has: what the page asks first.</summary>
-    public LayoutAnswer TryAsItStands()
+    /// <summary>A try of the magnets, ports and settings that the job has, the first magnet so much (mm) to the right.</summary>
+    public LayoutAnswer TryBeside(double right)
     {
         JsonObject state = this.State();
+        JsonArray magnets = state["magnets"]!.AsArray();
+        if (magnets.Count > 0)
+        {
+            magnets[0]!["x"] = (double)magnets[0]!["x"]! + right;
+        }
         JsonObject settings = [];
         foreach (JsonNode? setting in state["settings"]!.AsArray())
         {
@@ -88,7 +93,7 @@ public sealed class LayoutTrial
             LayoutAsk.Of(
                 new JsonObject
                 {
-                    ["magnets"] = state["magnets"]!.DeepClone(),
+                    ["magnets"] = magnets.DeepClone(),
                     ["ports"] = state["ports"]!.DeepClone(),
                     ["settings"] = settings,
                 }
