@@ -68,12 +68,13 @@ public sealed class LoadTest
 
     /// <summary>
     /// Two pockets roughed in steps leave a rib between them; the pass along the wall runs through it at full depth. The rib is
-    /// little beside the pass's whole way, but a thick one fills the cutter's width.
+    /// little beside the pass's whole way, but a thick one fills the cutter's width; of a fin, 2 mm are left in the cutter's middle.
     /// </summary>
     [Theory]
-    [InlineData(4, true)]
-    [InlineData(1, false)]
-    public void A_rib_left_standing_is_a_slot_where_the_pass_meets_it(double rib, bool told)
+    [InlineData(4, false, true)]
+    [InlineData(1, false, false)]
+    [InlineData(4, true, false)]
+    public void A_rib_left_standing_is_a_slot_where_the_pass_meets_it(double rib, bool fin, bool told)
     {
         double end = 47 - (rib / 2);
         double again = 53 + (rib / 2);
@@ -85,7 +86,7 @@ public sealed class LoadTest
             foreach (double level in (double[])[16.5, 13, 10])
             {
                 lines.AddRange([$"G1 X{Point(to)} Z{Point((z + level) / 2)}", $"G1 X{Point(from)} Z{Point(level)}"]);
-                foreach (double y in (double[])[43, 47.5, 52, 57])
+                foreach (double y in (double[])[43, 39, 47.5, 52, 57])
                 {
                     lines.AddRange([$"G1 Y{Point(y)}", $"G1 X{Point(to)}", $"G1 X{Point(from)}"]);
                 }
@@ -94,10 +95,18 @@ public sealed class LoadTest
             }
             lines.Add("G0 Z21.");
         }
+        foreach (double y in fin ? (double[])[39, 47] : [])
+        {
+            lines.Add($"G0 X40. Y{Point(y)}");
+            foreach (double level in (double[])[16.5, 13, 10])
+            {
+                lines.AddRange(["G0 X40.", $"G0 Z{Point(level + 0.5)}", $"G1 Z{Point(level)}", "G1 X60.", "G0 Z21."]);
+            }
+        }
         lines.AddRange(["G0 X33. Y43.", "G0 Z10.5", "G1 Z10.", "G1 X67."]);
         string text = TestShop.Program(string.Join('\n', lines));
         FixtureDesign design = TestShop.Design(
-            TestShop.Pocket("deep", FeatureKind.Relief, Setup.Top, TestShop.Rectangle(30, 40, 70, 60), 20, 10)
+            TestShop.Pocket("deep", FeatureKind.Relief, Setup.Top, TestShop.Rectangle(30, 36, 70, 60), 20, 10)
         );
         VerifyResult result = TestShop.Judge(Job, design, text);
         int last = Array.LastIndexOf(text.Split('\n'), "G1 X67.") + 1;
