@@ -41,6 +41,19 @@ public sealed class FloorTest
         Assert.DoesNotContain("floor-left", TestShop.Judge(s_job, lower, text).Findings.Select(f => f.Code));
     }
 
+    /// <summary>A floor of just the least thickness is nobody's fault: the motion that goes deeper there is told.</summary>
+    [Fact]
+    public void The_motion_that_thins_the_floor_is_told_not_the_one_before()
+    {
+        string text = Text(3).Replace("G1 X60. Y50.", "G1 X60. Y50. Z2.5", StringComparison.Ordinal);
+        FixtureDesign design = TestShop.Design(Pocket(Setup.Top, 20, 3));
+        int line = Array.IndexOf(text.Split('\n'), "G1 X60. Y50. Z2.5") + 1;
+        VerifyResult result = TestShop.Judge(s_job, design, text);
+        Finding[] thin = [.. result.Findings.Where(f => f.Code == "floor-left" && f.Line is not null)];
+        Assert.NotEmpty(thin);
+        Assert.All(thin, f => Assert.True(f.Line >= line, f.Where));
+    }
+
     private static Feature Pocket(Setup setup, double top, double floor) =>
         TestShop.Pocket("pocket", FeatureKind.Relief, setup, TestShop.Rounded(30, 40, 70, 60, 4), top, floor);
 

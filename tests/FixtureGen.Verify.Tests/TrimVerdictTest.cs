@@ -73,6 +73,24 @@ public sealed class TrimVerdictTest
         Assert.Equal(told, result.Findings.Any(f => f.Code == "scrap-loose"));
     }
 
+    /// <summary>Each trim cut may have a cutter of its own; one that none was planned for is told.</summary>
+    [Theory]
+    [InlineData(9, false)]
+    [InlineData(1, true)]
+    public void A_cutter_that_one_of_the_cuts_was_planned_for_passes(int planned, bool told)
+    {
+        FixtureDesign design = WithHole([]);
+        TrimCut cutout = design.TrimCuts[0];
+        Tool other = TrimShop.Job.TrimTool with { Number = 7 };
+        Tool outline = design.TrimCuts[1].Tool with { Number = planned };
+        FixtureDesign mixed = design with
+        {
+            TrimCuts = [cutout with { Tool = other }, design.TrimCuts[1] with { Tool = outline }],
+        };
+        VerifyResult result = Judge(mixed, TrimShop.Program(Ring + TrimShop.Once), SkirtHold.None);
+        Assert.Equal(told, result.Findings.Any(f => f.Code == "trim-tool"));
+    }
+
     /// <summary>Bridges of a cutout do not hold the part: only the outline's own are missed when the part comes free.</summary>
     [Fact]
     public void A_part_cut_free_is_no_lost_bridge_where_only_a_cutout_has_bridges()

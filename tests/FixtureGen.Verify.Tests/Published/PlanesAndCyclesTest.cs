@@ -129,6 +129,27 @@ public sealed class PlanesAndCyclesTest
     public void G28_where_the_tool_stands_is_one_motion() =>
         Assert.Equal(new Point3(10, 10, 120), Motions("G0 X10 Y10\nZ30\nG91 G28 Z0\nG90", 2).Single().To);
 
+    /// <summary>The whole way home is travel in the machine's own positions: the end of a good program, nothing to be told.</summary>
+    [Fact]
+    public void A_program_may_end_with_G28_alone()
+    {
+        Job job = PocketTest.Job with { Control = TestShop.Control with { Home = ["G28"] } };
+        string text = TestShop.Program(PocketTest.Rings).Replace("G53 G0 Z0.", "G28", StringComparison.Ordinal);
+        Slip.Nothing(TestShop.Judge(job, PocketTest.Design, text));
+    }
+
+    [Theory]
+    [InlineData("X40", "axis words without a motion mode")]
+    [InlineData("G38.2 X40", "G38.2 is not judged")]
+    public void Where_no_motion_is_in_force_the_message_says_which(string line, string message)
+    {
+        string text = TestShop.Program("").Replace("G0 G43", line + "\nG0 G43", StringComparison.Ordinal);
+        Assert.Equal(
+            message,
+            TestShop.Judge(Job, TestShop.Design(), text).Findings.First(f => f.Code == "motion-mode").Message
+        );
+    }
+
     [Theory]
     [InlineData("G0 X10\nG53 Z5", "machine-move")]
     [InlineData("G80\nG53 Z0", "machine-move")]

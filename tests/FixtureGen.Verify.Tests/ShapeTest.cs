@@ -1,0 +1,129 @@
+using CsCheck;
+using FixtureGen.Model;
+using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Verify.Tests;
+
+/// <summary>The judge's own plane geometry against points set down densely along the pieces, and by hand at its corners.</summary>
+public sealed class ShapeTest
+{
+    private const int Dense = 2000;
+
+    private static readonly Gen<Point2> s_point = Gen.Select(
+        Gen.Double[-10, 10],
+        Gen.Double[-10, 10],
+        (x, y) => new Point2(x, y)
+    );
+
+    private static readonly Gen<Piece> s_piece = Gen.OneOf(
+        Gen.Select(s_point, s_point, Piece.Line),
+        Gen.Select(
+            s_point,
+            Gen.Double[0.5, 8],
+            Gen.Double[-3, 3],
+            Gen.OneOf(Gen.Double[0.2, 6.2], Gen.Double[-6.2, -0.2]),
+            (c, r, from, sweep) =>
+                Piece.Arc(
+                    new Point2(c.X + (r * Math.Cos(from)), c.Y + (r * Math.Sin(from))),
+                    new Point2(c.X + (r * Math.Cos(from + sweep)), c.Y + (r * Math.Sin(from + sweep))),
+                    c,
+                    sweep
+                )
+        )
+    );
+
+    /// <summary>No point is nearer than the distance says, and the distance is that of the two points it names.</summary>
+    [Fact]
+    public void Distance_of_two_pieces_is_the_least_of_their_points() =>
+        Gen.Select(s_piece, s_piece)
+            .Sample(
+                (a, b) =>
+                {
+                    (double distance, double s, double t) = Distance.Between(a, b);
+                    Assert.Equal(a.At(s).DistanceTo(b.At(t)), distance, 9);
+                    double least = Enumerable.Range(0, Dense + 1).Min(i => Distance.To(b, a.At((double)i / Dense)));
+                    Assert.InRange(distance, least - (a.Length / Dense), least + 1e-9);
+                },
+                iter: 300,
+                threads: 1,
+                seed: "0000Zr6YZjJ4"
+            );
+
+    [Fact]
+    public void Distance_to_a_point_is_the_least_of_the_pieces_points() =>
+        Gen.Select(s_piece, s_point)
+            .Sample(
+                (piece, p) =>
+                {
+                    double least = Enumerable.Range(0, Dense + 1).Min(i => piece.At((double)i / Dense).DistanceTo(p));
+                    Assert.InRange(Distance.To(piece, p), least - (piece.Length / Dense), least + 1e-9);
+                    Assert.Equal(Distance.To(piece, p), piece.At(Distance.Nearest(piece, p)).DistanceTo(p), 9);
+                },
+                iter: 300,
+                threads: 1,
+                seed: "0000Zr6YZjJ4"
+            );
+
+    /// <summary>Arcs about neighbouring middles, nearest on the line through both: outside, and one inside the other.</summary>
+    [Theory]
+    [InlineData(12, 3, 4, 5)]
+    [InlineData(1, 3, 8, 4)]
+    [InlineData(1, 8, 3, 4)]
+    public void Circles_are_nearest_on_the_line_of_their_middles(double away, double r, double q, double distance)
+    {
+        Piece[] first = [.. TestShop.Circle(0, 0, r).Segments.Select(Piece.Of)];
+        Piece[] second = [.. TestShop.Circle(away, 0, q).Segments.Select(Piece.Of)];
+        Assert.Equal(distance, first.Min(a => second.Min(b => Distance.Between(a, b).Distance)), 9);
+    }
+
+    [Fact]
+    public void A_box_holds_its_piece_and_no_more() =>
+        s_piece.Sample(
+            piece =>
+            {
+                Box2 box = piece.Bounds();
+                Point2[] points = [.. Enumerable.Range(0, Dense + 1).Select(i => piece.At((double)i / Dense))];
+                double step = piece.Length / Dense;
+                Assert.InRange(points.Min(p => p.X), box.MinX - 1e-9, box.MinX + step);
+                Assert.InRange(points.Max(p => p.X), box.MaxX - step, box.MaxX + 1e-9);
+                Assert.InRange(points.Min(p => p.Y), box.MinY - 1e-9, box.MinY + step);
+                Assert.InRange(points.Max(p => p.Y), box.MaxY - step, box.MaxY + 1e-9);
+            },
+            iter: 300,
+            threads: 1,
+            seed: "0000Zr6YZjJ4"
+        );
+
+    /// <summary>A ray through corners, along an edge or past the top of an arc counts every boundary once.</summary>
+    [Theory]
+    [InlineData(0, 0, true)]
+    [InlineData(-1.9, 0, true)]
+    [InlineData(-2.1, 0, false)]
+    [InlineData(-2.1, 2, false)]
+    [InlineData(-1, -2, false)]
+    [InlineData(1.5, 0.4, true)]
+    [InlineData(1.5, 0.6, false)]
+    public void Inside_is_told_also_at_the_height_of_a_corner(double x, double y, bool inside)
+    {
+        Point2[] p = [new(2, 0), new(0, 2), new(-2, 0), new(0, -2)];
+        Contour diamond = new([.. Enumerable.Range(0, 4).Select(i => Segment.Line(p[i], p[(i + 1) % 4]))]);
+        Assert.Equal(inside, new Area(Region.Of(diamond)).Contains(new Point2(x, y)));
+    }
+
+    [Theory]
+    [InlineData(-3, 5, false)]
+    [InlineData(0, 3.9, true)]
+    [InlineData(4.9, 0, true)]
+    [InlineData(-5.1, 0, false)]
+    [InlineData(4.9, 2, true)]
+    [InlineData(-4.9, -2, true)]
+    public void Inside_is_told_at_the_ends_of_arcs(double x, double y, bool inside) =>
+        Assert.Equal(inside, new Area(Region.Of(TestShop.Rounded(-5, -4, 5, 4, 2))).Contains(new Point2(x, y)));
+
+    [Fact]
+    public void Tallies_add_what_was_taken_and_keep_the_deepest() =>
+        Assert.Equal(new Tally(5, 2, 8), new Tally(1, 2, 3) + new Tally(4, 1, 5));
+}
