@@ -43,12 +43,12 @@ internal static class LibraryBench
     private static int Number(string[] args, int at, int otherwise) =>
         args.Length > at ? int.Parse(args[at], CultureInfo.InvariantCulture) : otherwise;
 
-    /// <summary>Processor milliseconds of each step of the pipeline, mean over jobs after one round to warm up; one worker.</summary>
+    /// <summary>Processor milliseconds and bytes allocated of each step of the pipeline, mean over jobs after one round to warm up; one worker.</summary>
     private static void Steps(int jobs)
     {
         using Temp temp = new(jobs);
         string[] files = [.. Directory.EnumerateFiles(temp.Jobs, "*.toml").Order(StringComparer.Ordinal)];
-        Dictionary<string, double> sum = [];
+        Dictionary<string, (double Ms, double Bytes)> sum = [];
         for (int round = 0; round < 3; round++)
         {
             sum.Clear();
@@ -57,12 +57,13 @@ internal static class LibraryBench
             foreach (string file in files)
             {
                 string step = "";
-                double at = Now();
+                (double at, double allocated) = (Now(), GC.GetTotalAllocatedBytes());
                 void Begin(string next)
                 {
-                    double now = Now();
-                    sum[step] = sum.GetValueOrDefault(step) + now - at;
-                    (step, at) = (next, now);
+                    (double now, double total) = (Now(), GC.GetTotalAllocatedBytes());
+                    (double ms, double b) = sum.GetValueOrDefault(step);
+                    sum[step] = (ms + now - at, b + total - allocated);
+                    (step, at, allocated) = (next, now, total);
                 }
                 App.JobSource source = App.JobSource.Read(file).Value!;
                 Outcome outcome = Pipeline.Make(source.Request(null, Begin));
@@ -75,12 +76,12 @@ internal static class LibraryBench
                 }
             }
             Say(
-                $"round {round}: {sum.Values.Sum() / files.Length:0.0} ms a job, {(GC.GetTotalAllocatedBytes() - bytes) / files.Length / 1e6:0} MB a job, {GC.CollectionCount(2) - collections} full collections"
+                $"round {round}: {sum.Values.Sum(v => v.Ms) / files.Length:0.0} ms a job, {(GC.GetTotalAllocatedBytes() - bytes) / files.Length / 1e6:0} MB a job, {GC.CollectionCount(2) - collections} full collections"
             );
         }
-        foreach ((string step, double ms) in sum)
+        foreach ((string step, (double ms, double bytes)) in sum)
         {
-            Say($"{step, -24} {ms / files.Length, 8:0.0} ms");
+            Say($"{step, -24} {ms / files.Length, 8:0.0} ms {bytes / files.Length / 1e6, 8:0.0} MB");
         }
     }
 

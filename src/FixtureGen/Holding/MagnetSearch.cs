@@ -5,7 +5,7 @@ namespace FixtureGen.Holding;
 /// <summary>
 /// Places for a number of magnets that make the worst factor largest, the fixed ones staying: greedy filling and spread-out
 /// filling, each bettered by moving one magnet at a time to its best place until nothing gains and then in ever smaller steps off
-/// the grid; the better of both counts.
+/// the grid; the better of both counts. Where neither reaches the number, a third start packs as tightly as it can.
 /// </summary>
 internal sealed class MagnetSearch(
     MagnetObjective objective,
@@ -27,19 +27,26 @@ internal sealed class MagnetSearch(
     public Point2[] Best(IReadOnlyList<Point2> fixedPlaces, int count) =>
         count <= fixedPlaces.Count
             ? [.. fixedPlaces]
-            : OfBothStarts(fixedPlaces, count, set => Polish(Exchange(set, fixedPlaces.Count), fixedPlaces.Count));
+            : OfAllStarts(fixedPlaces, count, set => Polish(Exchange(set, fixedPlaces.Count), fixedPlaces.Count));
 
     /// <summary>As <see cref="Best"/>, but on the grid's places only.</summary>
     public Point2[] OnGrid(IReadOnlyList<Point2> fixedPlaces, int count) =>
-        OfBothStarts(fixedPlaces, count, set => Exchange(set, fixedPlaces.Count));
+        OfAllStarts(fixedPlaces, count, set => Exchange(set, fixedPlaces.Count));
 
-    private Point2[] OfBothStarts(IReadOnlyList<Point2> fixedPlaces, int count, Func<Point2[], Point2[]> bettered)
+    private Point2[] OfAllStarts(IReadOnlyList<Point2> fixedPlaces, int count, Func<Point2[], Point2[]> bettered)
     {
         Point2[] greedy = bettered(Fill(fixedPlaces, count, MostGain));
         Point2[] spread = bettered(Fill(fixedPlaces, count, Farthest));
-        return greedy.Length < spread.Length || objective.LearnAll(spread) > objective.LearnAll(greedy) * (1 + Gain)
-            ? spread
-            : greedy;
+        Point2[] best =
+            greedy.Length < spread.Length || objective.LearnAll(spread) > objective.LearnAll(greedy) * (1 + Gain)
+                ? spread
+                : greedy;
+        if (best.Length == count)
+        {
+            return best;
+        }
+        Point2[] packed = bettered(Fill(fixedPlaces, count, Tightest));
+        return packed.Length > best.Length ? packed : best;
     }
 
     /// <summary>One more magnet than a set has, all movable ones moved to where they are best; the set itself where none fits.</summary>
@@ -174,10 +181,15 @@ internal sealed class MagnetSearch(
     {
         Point2 middle = new(free.Average(p => p.X), free.Average(p => p.Y));
         Point2[] from = set.Length == 0 ? [middle] : set;
-        return free.OrderByDescending(p => from.Min(s => s.DistanceTo(p)))
-            .Cast<Point2?>()
-            .FirstOrDefault(p => fits([.. set, p!.Value]));
+        return FirstThatFits(set, free.OrderByDescending(p => from.Min(s => s.DistanceTo(p))));
     }
+
+    /// <summary>The place that takes the fewest others away.</summary>
+    private Point2? Tightest(Point2[] set, Point2[] free) =>
+        FirstThatFits(set, free.OrderBy(p => free.Count(o => o.DistanceTo(p) < spacing)));
+
+    private Point2? FirstThatFits(Point2[] set, IEnumerable<Point2> bestFirst) =>
+        bestFirst.Cast<Point2?>().FirstOrDefault(p => fits([.. set, p!.Value]));
 
     private bool Free(Point2[] set, int index, Point2 p)
     {

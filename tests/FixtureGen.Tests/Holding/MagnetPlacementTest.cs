@@ -71,6 +71,20 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         Assert.InRange(found, 0.98 * best, best * 1.001);
     }
 
+    /// <summary>One place in the middle, best for a single magnet and farthest from the mean, takes away the two that would do.</summary>
+    [Fact]
+    public void Two_that_fit_are_found_where_the_best_one_and_the_farthest_one_leave_no_room()
+    {
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop);
+        HoldingContext context = HoldingAnalysis.Context(design, Shop, Tolerances.House).Value!;
+        Point2 middle = Measure.Bounds(design.Part.Outer).Middle;
+        Point2[] places = [middle, .. new[] { -26, -25, 25, 26 }.Select(x => middle + new Point2(x, -37))];
+        MagnetObjective objective = new(context, 200);
+        Assert.Equal(middle, places.MaxBy(p => objective.Factor([p])));
+        Point2[] found = new MagnetSearch(objective, places, 5, 46, _ => true, _ => true).OnGrid([], 2);
+        Assert.Equal(2, found.Length);
+    }
+
     [Fact]
     public void Fewest_for_a_target_reaches_it_and_one_fewer_does_not()
     {
