@@ -16,6 +16,9 @@ public static class BlockPicture
     /// <summary>A wall loses this much light for each pixel down from its upper edge.</summary>
     private const float WallDarkens = 0.006f;
 
+    /// <summary>Least height to the cells before and behind of one that stands half way up a wall, mm.</summary>
+    private const float EdgeStep = 0.3f;
+
     /// <summary>As many as the grid has cells a millimetre, so that no cell is blurred into its neighbour.</summary>
     private const double PixelsPerMm = 5;
 
@@ -111,10 +114,22 @@ public static class BlockPicture
                 {
                     canvas.Paint(c, wall, wall > painted + 1 ? shade.Wall(light, c, r) : light[i], WallDarkens);
                 }
-                canvas.Paint(c, wall + sin, grid.Z[i] <= bottom ? 0.1f : light[i], 0);
+                float top = IsWithinWall(grid, i) ? shade.Wall(light, c, r) : light[i];
+                canvas.Paint(c, wall + sin, grid.Z[i] <= bottom ? 0.1f : top, 0);
             }
         }
         return (canvas.Pixels(tint), grid.Cell);
+    }
+
+    /// <summary>A cell that an edge runs through stands half way up: its small top is a part of the wall.</summary>
+    private static bool IsWithinWall(Heights grid, int i)
+    {
+        int front = i - grid.Columns;
+        int behind = i + grid.Columns;
+        return front >= 0
+            && behind < grid.Z.Length
+            && grid.Z[behind] - grid.Z[i] > EdgeStep
+            && grid.Z[i] - grid.Z[front] > EdgeStep;
     }
 
     /// <summary>The block from straight above, one pixel a cell of the picture, the back on top.</summary>

@@ -21,7 +21,7 @@ internal sealed class ReliefShade
         this.grid = grid;
         z = grid.Z;
         across = new float[z.Length];
-        smooth = BoxMean(1.2, new float[z.Length]);
+        smooth = BoxMean(2.4, new float[z.Length]);
     }
 
     public float[] Light()
@@ -117,7 +117,7 @@ internal sealed class ReliefShade
     public float Wall(float[] light, int c, int r)
     {
         int i = (r * grid.Columns) + c;
-        float foot = r == 0 ? 0.8f : Math.Min(1, light[i - grid.Columns]);
+        float foot = r == 0 ? 0.8f : Foot(light, c, i - grid.Columns);
         float dx = Wide(i, c, 1, grid.Columns);
         float dy = Wide(i, r, grid.Columns, grid.Rows);
         float n = MathF.Sqrt((dx * dx) + (dy * dy));
@@ -125,9 +125,23 @@ internal sealed class ReliefShade
         return 0.58f + (0.20f * foot) + (0.24f * facing);
     }
 
-    private float Wide(int i, int k, int step, int count)
+    /// <summary>Light on the ground before a wall, mean over a millimetre along it: a single cell's shadow is no streak up the wall.</summary>
+    private float Foot(float[] light, int c, int at)
     {
         int reach = Reach(0.5);
+        float sum = 0;
+        int count = 0;
+        for (int k = Math.Max(-reach, -c); k <= Math.Min(reach, grid.Columns - 1 - c); k++)
+        {
+            sum += Math.Min(1, light[at + k]);
+            count++;
+        }
+        return sum / count;
+    }
+
+    private float Wide(int i, int k, int step, int count)
+    {
+        int reach = Reach(1);
         int back = Math.Min(reach, k);
         int ahead = Math.Min(reach, count - 1 - k);
         return smooth[i + (ahead * step)] - smooth[i - (back * step)];
