@@ -116,14 +116,20 @@ internal sealed class ReliefShade
     /// </summary>
     public float Wall(float[] light, int c, int r)
     {
+        if (r == 0)
+        {
+            // the block's own front: nothing before it, nothing behind that turns it
+            return WallLight(0.8f, -0.5f);
+        }
         int i = (r * grid.Columns) + c;
-        float foot = r == 0 ? 0.8f : Foot(light, c, i - grid.Columns);
         float dx = Wide(i, c, 1, grid.Columns);
         float dy = Wide(i, r, grid.Columns, grid.Rows);
         float n = MathF.Sqrt((dx * dx) + (dy * dy));
         float facing = n < 1e-3f ? -0.5f : ((-dx * Sun.X) + (-dy * Sun.Y)) / n;
-        return 0.58f + (0.20f * foot) + (0.24f * facing);
+        return WallLight(Foot(light, c, i - grid.Columns), facing);
     }
+
+    private static float WallLight(float foot, float facing) => 0.58f + (0.20f * foot) + (0.24f * facing);
 
     /// <summary>Light on the ground before a wall, mean over a millimetre along it: a single cell's shadow is no streak up the wall.</summary>
     private float Foot(float[] light, int c, int at)
