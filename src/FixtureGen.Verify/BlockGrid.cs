@@ -17,18 +17,20 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
 
     public double RawTopZ { get; } = topZ;
 
-    public int Columns { get; } = (int)Math.Ceiling((box.Width / cell) - 1e-9);
+    public int Columns { get; } = Cells(box.Width, cell);
 
-    public int Rows { get; } = (int)Math.Ceiling((box.Height / cell) - 1e-9);
+    public int Rows { get; } = Cells(box.Height, cell);
 
     public float[] Top => TopHeights.Cells();
 
     public float[] Bottom => BottomHeights.Cells();
 
-    internal Heights TopHeights { get; } = new(Cells(box, cell), (float)topZ);
+    internal Heights TopHeights { get; } = New(box, cell, topZ);
 
-    internal Heights BottomHeights { get; } = new(Cells(box, cell), (float)bottomZ);
+    internal Heights BottomHeights { get; } = New(box, cell, bottomZ);
 
-    private static int Cells(Box2 box, double cell) =>
-        (int)Math.Ceiling((box.Width / cell) - 1e-9) * (int)Math.Ceiling((box.Height / cell) - 1e-9);
+    private static Heights New(Box2 box, double cell, double z) =>
+        new(Cells(box.Width, cell), Cells(box.Height, cell), (float)z);
+
+    private static int Cells(double length, double cell) => (int)Math.Ceiling((length / cell) - 1e-9);
 }

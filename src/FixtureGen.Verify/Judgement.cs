@@ -130,7 +130,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
             return grid.BottomHeights;
         }
         Heights top = TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Top), _block, true);
-        Heights turned = new(top.Count, (float)design.RawThickness);
+        Heights turned = new(_block.Columns, _block.Rows, (float)design.RawThickness);
         Turn(top.Cells(), turned.Cells());
         return turned;
     }

@@ -22,19 +22,18 @@ internal static class JudgeBench
     public static void Run(string[] jobs)
     {
         double fill = Fill();
-        Motion[] level = [.. Enumerable.Range(0, 50).Select(i => Line(8, 6 + (4 * i), 208, 7.7 + (4 * i), 18, 18))];
-        Motion[] ramps = [.. Enumerable.Range(0, 50).Select(i => Line(8, 6 + (4 * i), 208, 7.7 + (4 * i), 20, 17))];
-        Motion[] upright = [.. level.Select(m => m with { From = Swapped(m.From), To = Swapped(m.To) })];
         Print("fill of the grid", fill, fill);
-        Print("long flat moves", Carve(level), fill);
-        Print("the same, along y", Carve(upright), fill);
+        Print("long flat moves, 0 deg", Carve(Slots(0, 18, 18)), fill);
+        Print("the same, 22.5 deg", Carve(Slots(22.5, 18, 18)), fill);
+        Print("the same, 45 deg", Carve(Slots(45, 18, 18)), fill);
+        Print("the same, 90 deg", Carve(Slots(90, 18, 18)), fill);
         Print(
             "faceted rings",
             Carve([.. Rings((r, at) => Enumerable.Range(0, at).SelectMany(k => Chord(r, k, at)))]),
             fill
         );
         Print("rings as arcs", Carve([.. Rings((r, _) => Enumerable.Range(0, 2).Select(k => Arc(r, k)))]), fill);
-        Print("ramps", Carve(ramps), fill);
+        Print("ramps, 0 deg", Carve(Slots(0, 20, 17)), fill);
         foreach (string file in DemoRequests.Files(jobs))
         {
             Print(Path.GetFileNameWithoutExtension(file) + " top", Judge(file), fill);
@@ -105,7 +104,33 @@ internal static class JudgeBench
         return grid;
     }
 
-    private static Point3 Swapped(Point3 p) => new(p.Y, p.X, p.Z);
+    /// <summary>Ten metres of parallel lines 4 mm apart, half a degree off the direction and up to 200 mm long, inside the block.</summary>
+    private static Motion[] Slots(double deg, double fromZ, double toZ)
+    {
+        (double sin, double cos) = Math.SinCos((deg + 0.5) * Math.PI / 180);
+        List<Motion> slots = [];
+        double left = Metres;
+        while (left > 0)
+        {
+            for (double beside = -98; beside <= 98 && left > 0; beside += 4)
+            {
+                double half = Half(sin, cos, beside);
+                double x = 108 - (beside * sin);
+                double y = 108 + (beside * cos);
+                slots.Add(Line(x - (half * cos), y - (half * sin), x + (half * cos), y + (half * sin), fromZ, toZ));
+                left -= 2 * half;
+            }
+            (fromZ, toZ) = (fromZ - 1, toZ - 1);
+        }
+        return [.. slots];
+    }
+
+    /// <summary>Half a line through the square of 200 mm, so far beside its middle: up to where it leaves it, 100 mm at most.</summary>
+    private static double Half(double sin, double cos, double beside) =>
+        Math.Min(
+            100,
+            Math.Min((100 - Math.Abs(beside * sin)) / Math.Abs(cos), (100 - Math.Abs(beside * cos)) / Math.Abs(sin))
+        );
 
     /// <summary>Rings 2.54 mm apart until ten metres are full; the number of chords keeps each within 0.005 mm of its circle.</summary>
     private static IEnumerable<Motion> Rings(Func<double, int, IEnumerable<Motion>> ring)

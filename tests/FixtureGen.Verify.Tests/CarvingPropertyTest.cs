@@ -7,7 +7,7 @@ using Xunit;
 
 namespace FixtureGen.Verify.Tests;
 
-/// <summary>Random motions with every kind of cutter: the sweep against the cutter set down densely, the tally against the block, runs against cells.</summary>
+/// <summary>Random motions with every kind of cutter: the sweep against the cutter set down densely, the tally against the block, tiles against cells.</summary>
 public sealed class CarvingPropertyTest
 {
     private const double Step = 0.02;
@@ -190,18 +190,82 @@ public sealed class CarvingPropertyTest
                 seed: "0000Zr6YZjJ4"
             );
 
-    /// <summary>Cells opened before every motion against runs kept as they come: the same bits, also with cells after the last run.</summary>
+    /// <summary>
+    /// Chains of long flat moves in any direction, on levels that come again, against the definition: a cell has the lowest level of
+    /// the moves whose line passes its centre within the radius. Only centres within 1e-7 mm of a rim may be either way.
+    /// </summary>
+    [Theory]
+    [InlineData(64, 48)]
+    [InlineData(61.3, 47.7)]
+    public void Flat_moves_carve_by_the_distance_from_their_line(double width, double height) =>
+        Gen.Select(
+                Gen.Select(Gen.Double[-4, 68], Gen.Double[-4, 52], (x, y) => new Point2(x, y)).Array[13],
+                Gen.Int[3, 6].Array[12],
+                Gen.Double[0.4, 6]
+            )
+            .Sample(
+                (points, levels, radius) =>
+                {
+                    BlockGrid grid = new(new Box2(0, 0, width, height), 0.1, 0, Top);
+                    Cutter cutter = new(s_cutters[0].Tool, CutterShape.Flat, radius, 0, 0);
+                    Carver carver = new(grid);
+                    float[] low = new float[grid.Rows * grid.Columns];
+                    float[] high = new float[low.Length];
+                    Array.Fill(low, (float)Top);
+                    Array.Fill(high, (float)Top);
+                    for (int i = 0; i < levels.Length; i++)
+                    {
+                        Point3 from = new(points[i].X, points[i].Y, levels[i]);
+                        Point3 to = new(points[i + 1].X, points[i + 1].Y, levels[i]);
+                        double before = low.Sum(z => (double)z);
+                        float[] old = [.. low];
+                        Tally tally = carver.Cut(new(1, MotionKind.Line, from, to, default, 100, 1), cutter, 4.5);
+                        Pass(grid, low, from, to, radius + 1e-7);
+                        Pass(grid, high, from, to, radius - 1e-7);
+                        Assert.Equal(
+                            (before - low.Sum(z => (double)z)) * 0.01,
+                            tally.Removed,
+                            0.1 + (tally.Removed * 1e-5)
+                        );
+                        Assert.Equal(old.Zip(low, (a, b) => a - b).Max(), tally.Deepest);
+                        Assert.Equal(old.Zip(low, (a, b) => a - b).Count(t => t > 4.5f) * 0.01, tally.DeepMm2, 0.021);
+                    }
+                    float[] cells = [.. grid.Top];
+                    Assert.DoesNotContain(cells.Zip(low), c => c.First < c.Second);
+                    Assert.DoesNotContain(cells.Zip(high), c => c.First > c.Second);
+                    Assert.True(low.Zip(high).Count(c => c.First < c.Second) < 10);
+                },
+                iter: 20,
+                threads: 1,
+                seed: "0000Zr6YZjJ4"
+            );
+
+    private static void Pass(BlockGrid grid, float[] cells, Point3 from, Point3 to, double radius)
+    {
+        Point2 way = to.Xy - from.Xy;
+        for (int i = 0; i < cells.Length; i++)
+        {
+            Point2 at = new(((i % grid.Columns) + 0.5) * grid.Cell, ((i / grid.Columns) + 0.5) * grid.Cell);
+            double along = Math.Clamp((at - from.Xy).Dot(way) / way.Dot(way), 0, 1);
+            if (at.DistanceTo(from.Xy + (way * along)) <= radius)
+            {
+                cells[i] = Math.Min(cells[i], (float)from.Z);
+            }
+        }
+    }
+
+    /// <summary>Cells opened before every motion against tiles kept as they come: the same bits, also with cells beyond the last tile.</summary>
     [Theory]
     [InlineData(40)]
     [InlineData(70.3)]
-    public void Runs_and_cells_carve_the_same(double width) =>
+    public void Tiles_and_cells_carve_the_same(double width) =>
         Gen.Select(Any.Array[2, 12], Gen.Int[0, s_cutters.Length - 1].Array[12])
             .Sample(
                 (motions, which) =>
                 {
-                    BlockGrid runs = Grid(0.1, width);
+                    BlockGrid tiles = Grid(0.1, width);
                     BlockGrid cells = Grid(0.1, width);
-                    Carver carver = new(runs);
+                    Carver carver = new(tiles);
                     Carver other = new(cells);
                     for (int i = 0; i < motions.Length; i++)
                     {
@@ -214,8 +278,8 @@ public sealed class CarvingPropertyTest
                         Assert.Equal(carver.Highest(Piece.Of(motions[i]), 4), other.Highest(Piece.Of(motions[i]), 4));
                         Assert.NotNull(opened);
                     }
-                    Assert.Equal(runs.TopHeights.Highest(), cells.Top.Max());
-                    Assert.True(runs.Top.AsSpan().SequenceEqual(cells.Top));
+                    Assert.Equal(tiles.TopHeights.Highest(), cells.Top.Max());
+                    Assert.True(tiles.Top.AsSpan().SequenceEqual(cells.Top));
                 },
                 iter: 20,
                 threads: 1,

@@ -3,29 +3,30 @@ using System.Runtime.Intrinsics;
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>
-/// The outline of a disc that goes along a line, row by row, in cells: a row's leftmost and rightmost point, and the same of the
-/// disc at the start alone. Four rows at a time; a row that the shape does not meet gets Left above Right.
+/// The cells of a grid under a disc that goes along a line, row by row: the first and the last of each row, and the last before
+/// and the first after those under the disc at the start. Whole numbers, kept as they are computed, four rows at a time; where
+/// there is none the first is beyond the last.
 /// </summary>
-internal sealed class Capsule
+internal sealed class Capsule(int columns)
 {
     private const double Far = 1e12;
     private static readonly Vector256<double> s_rows = Vector256.Create(0.0, 1, 2, 3);
 
-    private double[] _left = new double[512];
-    private double[] _right = new double[512];
-    private double[] _startLeft = new double[512];
-    private double[] _startRight = new double[512];
+    private double[] _first = new double[512];
+    private double[] _last = new double[512];
+    private double[] _before = new double[512];
+    private double[] _after = new double[512];
 
-    public ReadOnlySpan<double> Left => _left;
+    public ReadOnlySpan<double> First => _first;
 
-    public ReadOnlySpan<double> Right => _right;
+    public ReadOnlySpan<double> Last => _last;
 
-    public ReadOnlySpan<double> StartLeft => _startLeft;
+    public ReadOnlySpan<double> Before => _before;
 
-    public ReadOnlySpan<double> StartRight => _startRight;
+    public ReadOnlySpan<double> After => _after;
 
-    /// <summary>Bounds of count rows from the first for a disc of radius r from a to b.</summary>
-    public void Go(double ax, double ay, double bx, double by, double r, int first, int count)
+    /// <summary>Count rows from a first one for a disc of radius r from a to b, all in cells; a cell's centre has whole coordinates.</summary>
+    public void Go(double ax, double ay, double bx, double by, double r, int row, int count)
     {
         Reserve(count + 4);
         double dx = bx - ax;
@@ -35,12 +36,11 @@ internal sealed class Capsule
         double ny = length > 1e-9 ? dx / length * r : 0;
         bool sloped = Math.Abs(dy) > 1e-12 && length > 1e-9;
         double perY = sloped ? 1 / dy : 0;
-        Vector256<double> r2 = Vector256.Create(r * r);
         for (int i = 0; i < count; i += 4)
         {
-            Vector256<double> y = Vector256.Create((double)(first + i)) + s_rows;
-            (Vector256<double> startLeft, Vector256<double> startRight) = Disc(y - Vector256.Create(ay), ax, r2);
-            (Vector256<double> left, Vector256<double> right) = Disc(y - Vector256.Create(by), bx, r2);
+            Vector256<double> y = Vector256.Create((double)(row + i)) + s_rows;
+            (Vector256<double> startLeft, Vector256<double> startRight) = Disc(y - Vector256.Create(ay), ax, r);
+            (Vector256<double> left, Vector256<double> right) = Disc(y - Vector256.Create(by), bx, r);
             left = Vector256.MinNative(left, startLeft);
             right = Vector256.MaxNative(right, startRight);
             if (sloped)
@@ -48,21 +48,29 @@ internal sealed class Capsule
                 Flank((y - Vector256.Create(ay + ny)) * perY, ax + nx, dx, ref left, ref right);
                 Flank((y - Vector256.Create(ay - ny)) * perY, ax - nx, dx, ref left, ref right);
             }
-            left.CopyTo(_left, i);
-            right.CopyTo(_right, i);
-            startLeft.CopyTo(_startLeft, i);
-            startRight.CopyTo(_startRight, i);
+            Vector256<double> end = Vector256.Create((double)columns);
+            Vector256<double> one = Vector256<double>.One;
+            Vector256<double> met = Vector256.LessThanOrEqual(startLeft, startRight);
+            Vector256<double> first = Vector256.Ceiling(Vector256.MaxNative(left, Vector256<double>.Zero));
+            Vector256<double> last = Vector256.Floor(Vector256.MinNative(right, end - one));
+            Vector256<double> before = Vector256.MinNative(last, Vector256.Ceiling(startLeft) - one);
+            Vector256<double> after = Vector256.MaxNative(first, Vector256.Floor(startRight) + one);
+            after = Vector256.ConditionalSelect(met, after, end);
+            Vector256.MinNative(first, end).CopyTo(_first, i);
+            Vector256.MaxNative(last, -one).CopyTo(_last, i);
+            Vector256.MaxNative(before, -one).CopyTo(_before, i);
+            Vector256.MinNative(after, end).CopyTo(_after, i);
         }
     }
 
-    private static (Vector256<double> Left, Vector256<double> Right) Disc(
-        Vector256<double> h,
-        double x,
-        Vector256<double> r2
-    )
+    private static (Vector256<double> Left, Vector256<double> Right) Disc(Vector256<double> h, double x, double r)
     {
-        Vector256<double> q = r2 - (h * h);
+        Vector256<double> q = Vector256.Create(r * r) - (h * h);
         Vector256<double> met = Vector256.GreaterThanOrEqual(q, Vector256<double>.Zero);
+        if (met == Vector256<double>.Zero)
+        {
+            return (Vector256.Create(Far), Vector256.Create(-Far));
+        }
         q = Vector256.Sqrt(q);
         Vector256<double> centre = Vector256.Create(x);
         return (
@@ -89,15 +97,10 @@ internal sealed class Capsule
 
     private void Reserve(int rows)
     {
-        if (rows > _left.Length)
+        if (rows > _first.Length)
         {
-            int size = Math.Max(rows, 2 * _left.Length);
-            (_left, _right, _startLeft, _startRight) = (
-                new double[size],
-                new double[size],
-                new double[size],
-                new double[size]
-            );
+            int size = Math.Max(rows, 2 * _first.Length);
+            (_first, _last, _before, _after) = (new double[size], new double[size], new double[size], new double[size]);
         }
     }
 }

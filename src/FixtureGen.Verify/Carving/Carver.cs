@@ -58,7 +58,7 @@ internal sealed class Carver(BlockGrid grid)
         Standing standing = new(grid);
         foreach (Span1 span in _footprint.Spans)
         {
-            standing.Look((span.Row * grid.Columns) + span.First, span.Count);
+            standing.Look(span);
         }
         return standing.Highest;
     }
@@ -71,9 +71,8 @@ internal sealed class Carver(BlockGrid grid)
         {
             for (int i = span.First; i < span.First + span.Count; i++)
             {
-                int cell = (span.Row * grid.Columns) + i;
                 Point2 p = new(grid.Box.MinX + ((i + 0.5) * grid.Cell), grid.Box.MinY + ((span.Row + 0.5) * grid.Cell));
-                if (grid.TopHeights.At(cell) <= grid.BottomHeights.At(cell) + 1e-3f && where(p))
+                if (grid.TopHeights.At(span.Row, i) <= grid.BottomHeights.At(span.Row, i) + 1e-3f && where(p))
                 {
                     return p;
                 }
@@ -87,7 +86,7 @@ internal sealed class Carver(BlockGrid grid)
         _footprint.Sweep(piece, radius, follows);
         Lowering lower = new(grid.TopHeights, (float)limit);
         float floor = (float)Math.Max(z, grid.RawBottomZ);
-        lower.Flat(_footprint.Spans, grid.Columns, floor);
+        lower.Flat(_footprint.Spans, floor);
         return lower.Result(grid.Cell);
     }
 
@@ -119,7 +118,7 @@ internal sealed class Carver(BlockGrid grid)
         {
             float y = (float)(span.Row - ay);
             int start = (span.Row * grid.Columns) + span.First;
-            lower.Open(start, start + span.Count);
+            lower.Open(span);
             for (int i = 0; i < span.Count; i += 8)
             {
                 Vector256<float> x = Vector256.Create((float)(span.First + i - ax)) + lanes;

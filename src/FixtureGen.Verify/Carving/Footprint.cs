@@ -14,7 +14,7 @@ internal sealed class Footprint(BlockGrid grid)
     private readonly double _perMm = 1 / grid.Cell;
     private readonly int _lastRow = grid.Rows - 1;
     private readonly int _lastColumn = grid.Columns - 1;
-    private readonly Capsule _capsule = new();
+    private readonly Capsule _capsule = new(grid.Columns);
     private Span1[] _spans = new Span1[4096];
 
     public int Count { get; private set; }
@@ -50,42 +50,34 @@ internal sealed class Footprint(BlockGrid grid)
         {
             return;
         }
-        Reserve(2 * rows);
+        Reserve((2 * rows) + 1);
         _capsule.Go(X(line.A.X), ay, X(line.B.X), by, r, first, rows);
-        ReadOnlySpan<double> left = _capsule.Left[..rows];
-        ReadOnlySpan<double> right = _capsule.Right[..rows];
         if (!skipStart)
         {
-            for (int i = 0; i < left.Length; i++)
-            {
-                Add(first + i, left[i], right[i]);
-            }
+            Add(first, _capsule.First[..rows], _capsule.Last);
             return;
         }
-        ReadOnlySpan<double> startLeft = _capsule.StartLeft[..rows];
-        ReadOnlySpan<double> startRight = _capsule.StartRight[..rows];
-        for (int i = 0; i < left.Length; i++)
+        Add(first, _capsule.First[..rows], _capsule.Before);
+        Add(first, _capsule.After[..rows], _capsule.Last);
+    }
+
+    /// <summary>Rows from the first up, each with its own first and last cell; there is room for them.</summary>
+    private void Add(int row, ReadOnlySpan<double> first, ReadOnlySpan<double> last)
+    {
+        Span<Span1> spans = _spans.AsSpan(Count);
+        int n = 0;
+        for (int i = 0; i < first.Length; i++)
         {
-            AddBeside(first + i, left[i], right[i], startLeft[i], startRight[i]);
+            int x = double.ConvertToIntegerNative<int>(first[i]);
+            int count = double.ConvertToIntegerNative<int>(last[i]) - x + 1;
+            spans[n] = new Span1(row + i, x, count);
+            n += count > 0 ? 1 : 0;
         }
+        Count += n;
     }
 
     private void Add(int row, double lo, double hi) =>
         AddCells(row, (int)Math.Ceiling(Math.Max(0, lo)), (int)Math.Floor(Math.Min(_lastColumn, hi)));
-
-    /// <summary>The cells of lo..hi that are not in skipLo..skipHi.</summary>
-    private void AddBeside(int row, double lo, double hi, double skipLo, double skipHi)
-    {
-        int x0 = (int)Math.Ceiling(Math.Max(0, lo));
-        int x1 = (int)Math.Floor(Math.Min(_lastColumn, hi));
-        if (skipHi < skipLo)
-        {
-            AddCells(row, x0, x1);
-            return;
-        }
-        AddCells(row, x0, Math.Min(x1, (int)Math.Ceiling(skipLo) - 1));
-        AddCells(row, Math.Max(x0, (int)Math.Floor(skipHi) + 1), x1);
-    }
 
     private void AddCells(int row, int x0, int x1)
     {

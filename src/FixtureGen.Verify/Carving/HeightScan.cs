@@ -1,6 +1,6 @@
 namespace FixtureGen.Verify.Carving;
 
-/// <summary>Two grids of heights beside each other, run by run.</summary>
+/// <summary>Two grids of heights beside each other, tile by tile.</summary>
 internal static class HeightScan
 {
     /// <summary>The greatest high - low that is not over the limit (0 at least), and the cells beyond the limit in order.</summary>
@@ -8,63 +8,56 @@ internal static class HeightScan
     {
         float small = 0;
         List<int> beyond = [];
-        Span<float> lows = low.Alike;
-        Span<float> highs = high.Alike;
-        for (int run = 0; run < lows.Length; run++)
-        {
-            float d = highs[run] - lows[run];
-            if (d <= limit)
+        Visit(
+            low,
+            tile =>
             {
-                small = Math.Max(small, d);
-                continue;
-            }
-            for (int i = run * Heights.Run; i < (run + 1) * Heights.Run; i++)
+                float d = high.Alike[tile] - low.Alike[tile];
+                small = d <= limit ? Math.Max(small, d) : small;
+                return !(d <= limit);
+            },
+            (row, from, to) =>
             {
-                See(i);
+                for (int i = from; i < to; i++)
+                {
+                    float d = high.At(row, i) - low.At(row, i);
+                    if (d > limit)
+                    {
+                        beyond.Add((row * low.Columns) + i);
+                    }
+                    else if (d > small)
+                    {
+                        small = d;
+                    }
+                }
             }
-        }
-        for (int i = lows.Length * Heights.Run; i < low.Count; i++)
-        {
-            See(i);
-        }
+        );
         return (small, beyond);
-
-        void See(int cell)
-        {
-            float d = high.At(cell) - low.At(cell);
-            if (d > limit)
-            {
-                beyond.Add(cell);
-            }
-            else if (d > small)
-            {
-                small = d;
-            }
-        }
     }
 
     /// <summary>The cells, in order, where high - low lies between two figures, ends left out.</summary>
     public static List<int> Within(Heights low, Heights high, float from, float to)
     {
         List<int> within = [];
-        Span<float> lows = low.Alike;
-        Span<float> highs = high.Alike;
-        for (int run = 0; run <= lows.Length; run++)
-        {
-            float d = run < lows.Length ? highs[run] - lows[run] : Heights.Differ;
-            if (d <= from || d >= to)
+        Visit(
+            low,
+            tile =>
             {
-                continue;
-            }
-            for (int i = run * Heights.Run; i < Math.Min(low.Count, (run + 1) * Heights.Run); i++)
+                float d = high.Alike[tile] - low.Alike[tile];
+                return !(d <= from || d >= to);
+            },
+            (row, first, end) =>
             {
-                float left = high.At(i) - low.At(i);
-                if (left > from && left < to)
+                for (int i = first; i < end; i++)
                 {
-                    within.Add(i);
+                    float left = high.At(row, i) - low.At(row, i);
+                    if (left > from && left < to)
+                    {
+                        within.Add((row * low.Columns) + i);
+                    }
                 }
             }
-        }
+        );
         return within;
     }
 
@@ -72,25 +65,62 @@ internal static class HeightScan
     public static double Between(Heights bottom, Heights top)
     {
         double sum = 0;
-        Span<float> tops = top.Alike;
-        Span<float> bottoms = bottom.Alike;
-        for (int run = 0; run < tops.Length; run++)
-        {
-            float d = tops[run] - bottoms[run];
-            sum += float.IsNaN(d)
-                ? Cells(bottom, top, run * Heights.Run, (run + 1) * Heights.Run)
-                : Heights.Run * (double)Math.Max(0, d);
-        }
-        return sum + Cells(bottom, top, tops.Length * Heights.Run, top.Count);
+        Visit(
+            bottom,
+            tile =>
+            {
+                float d = top.Alike[tile] - bottom.Alike[tile];
+                sum += float.IsNaN(d) ? 0 : Heights.Tile * Heights.Tile * (double)Math.Max(0, d);
+                return float.IsNaN(d);
+            },
+            (row, from, to) =>
+            {
+                for (int i = from; i < to; i++)
+                {
+                    sum += Math.Max(0, top.At(row, i) - bottom.At(row, i));
+                }
+            }
+        );
+        return sum;
     }
 
-    private static double Cells(Heights bottom, Heights top, int from, int to)
+    /// <summary>
+    /// Asks of every tile whether its cells must be looked at one by one, which those that differ must; then shows these, and all
+    /// cells that belong to no tile, by row, first column and end, in order.
+    /// </summary>
+    public static void Visit(Heights grid, Func<int, bool> opens, Action<int, int, int> see)
     {
-        double sum = 0;
-        for (int i = from; i < to; i++)
+        List<(int First, int End)> open = [];
+        for (int row = 0; row < grid.Rows; row++)
         {
-            sum += Math.Max(0, top.At(i) - bottom.At(i));
+            if (row % Heights.Tile == 0)
+            {
+                open.Clear();
+                for (int x = 0; x < grid.TileColumns; x++)
+                {
+                    if (opens(grid.TileAt(row) + x))
+                    {
+                        Join(open, x * Heights.Tile, (x + 1) * Heights.Tile);
+                    }
+                }
+                Join(open, grid.TileColumns * Heights.Tile, grid.Columns);
+            }
+            foreach ((int first, int end) in open)
+            {
+                see(row, first, end);
+            }
         }
-        return sum;
+    }
+
+    private static void Join(List<(int First, int End)> open, int first, int end)
+    {
+        if (open.Count > 0 && open[^1].End == first)
+        {
+            open[^1] = (open[^1].First, end);
+        }
+        else
+        {
+            open.Add((first, end));
+        }
     }
 }

@@ -1,15 +1,15 @@
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>
-/// A height for every cell of a grid, mm, rows one after another. Cells are kept in runs of 64: while all of a run are alike,
+/// A height for every cell of a grid, mm, rows one after another. Cells are kept in square tiles: while all of a tile are alike,
 /// one number stands for them and the cells themselves are stale, so that raw faces and flat floors cost next to nothing.
 /// </summary>
 internal sealed class Heights
 {
-    /// <summary>Cells in a run, a power of two.</summary>
-    public const int Run = 64;
+    /// <summary>Cells along a tile's side: a vector's worth.</summary>
+    public const int Tile = 8;
 
-    /// <summary>In Alike: the cells of this run are open, each has its own height.</summary>
+    /// <summary>In Alike: the cells of this tile are open, each has its own height.</summary>
     public const float Differ = float.NaN;
 
     private readonly float[] _cells;
@@ -17,21 +17,44 @@ internal sealed class Heights
     private bool _summed = true;
 
     /// <summary>Eight cells at least, one vector's worth.</summary>
-    public Heights(int count, float level)
+    public Heights(int columns, int rows, float level)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(count, 8);
-        _cells = GC.AllocateUninitializedArray<float>(count);
-        _alike = new float[count / Run];
-        Array.Fill(_alike, level);
-        _cells.AsSpan(_alike.Length * Run).Fill(level);
+        ArgumentOutOfRangeException.ThrowIfLessThan(columns * rows, Tile);
+        Columns = columns;
+        Rows = rows;
+        TileColumns = columns / Tile;
+        TileRows = (rows + Tile - 1) / Tile;
+        _cells = GC.AllocateUninitializedArray<float>(columns * rows);
+        _alike = new float[(TileRows * TileColumns) + Tile - 1];
+        int whole = rows / Tile * TileColumns;
+        _alike.AsSpan(0, whole).Fill(level);
+        _alike.AsSpan(whole).Fill(Differ);
+        for (int row = 0; row < rows; row++)
+        {
+            int open = row < rows / Tile * Tile ? TileColumns * Tile : 0;
+            _cells.AsSpan(row * columns, columns)[open..].Fill(level);
+        }
     }
+
+    public int Columns { get; }
+
+    public int Rows { get; }
 
     public int Count => _cells.Length;
 
-    /// <summary>The cells as they are behind runs that are alike: for those who look at Alike first.</summary>
+    /// <summary>Tiles in a row of them; the cells to the right of the last whole one belong to none and are always open.</summary>
+    public int TileColumns { get; }
+
+    /// <summary>Rows of tiles; when the last is not a whole one, its tiles are always open.</summary>
+    public int TileRows { get; }
+
+    /// <summary>The cells as they are behind tiles that are alike: for those who look at Alike first.</summary>
     public Span<float> Raw => _cells;
 
-    /// <summary>The common height of each whole run, or Differ. Cells after the last whole run are always open.</summary>
+    /// <summary>
+    /// The common height of each tile, or Differ, rows one after another; behind the last a few that stand for nothing, so that
+    /// a vector may be loaded anywhere.
+    /// </summary>
     public Span<float> Alike
     {
         get
@@ -41,12 +64,15 @@ internal sealed class Heights
         }
     }
 
-    /// <summary>All cells with their own height, to read or to write; what was known of runs is forgotten.</summary>
+    /// <summary>All cells with their own height, to read or to write; what was known of tiles is forgotten.</summary>
     public float[] Cells()
     {
         if (_summed)
         {
-            Open(0, Count);
+            for (int row = 0; row < TileRows; row++)
+            {
+                Open(row * Tile, 0, Columns);
+            }
             _summed = false;
         }
         return _cells;
@@ -54,41 +80,61 @@ internal sealed class Heights
 
     public float At(int cell)
     {
-        int run = cell / Run;
-        return run < _alike.Length && !float.IsNaN(_alike[run]) ? _alike[run] : _cells[cell];
+        (int row, int column) = Math.DivRem(cell, Columns);
+        return At(row, column);
     }
 
-    /// <summary>Gives the cells of every run between start and end their own heights.</summary>
-    public void Open(int start, int end)
+    /// <summary>Where in Alike the tiles of a row of cells begin.</summary>
+    public int TileAt(int row) => row / Tile * TileColumns;
+
+    public float At(int row, int column)
     {
-        int last = Math.Min(_alike.Length, (end + Run - 1) / Run);
-        for (int run = start / Run; run < last; run++)
+        int x = column / Tile;
+        float alike = x < TileColumns ? _alike[TileAt(row) + x] : Differ;
+        return float.IsNaN(alike) ? _cells[(row * Columns) + column] : alike;
+    }
+
+    /// <summary>Gives the cells of every tile that these cells of a row touch their own heights.</summary>
+    public void Open(int row, int first, int end)
+    {
+        int last = Math.Min(TileColumns, (end + Tile - 1) / Tile);
+        for (int x = first / Tile; x < last; x++)
         {
-            if (!float.IsNaN(_alike[run]))
+            ref float alike = ref _alike[TileAt(row) + x];
+            if (!float.IsNaN(alike))
             {
-                OpenRun(run);
+                Fill(row / Tile * Tile, x * Tile, alike);
+                alike = Differ;
             }
         }
     }
 
-    /// <summary>Says that all cells of the run which begins here have this height.</summary>
-    public void Level(int at, float level) => _alike[at / Run] = level;
-
     public float Highest()
     {
         float highest = float.MinValue;
-        for (int cell = 0; cell < Count; cell++)
-        {
-            highest = Math.Max(highest, At(cell));
-            int run = cell / Run;
-            cell = run < _alike.Length && !float.IsNaN(_alike[run]) ? (run * Run) + Run - 1 : cell;
-        }
+        HeightScan.Visit(
+            this,
+            tile =>
+            {
+                highest = float.IsNaN(_alike[tile]) ? highest : Math.Max(highest, _alike[tile]);
+                return float.IsNaN(_alike[tile]);
+            },
+            (row, from, to) =>
+            {
+                for (int i = from; i < to; i++)
+                {
+                    highest = Math.Max(highest, At(row, i));
+                }
+            }
+        );
         return highest;
     }
 
-    private void OpenRun(int run)
+    private void Fill(int row, int column, float level)
     {
-        _cells.AsSpan(run * Run, Run).Fill(_alike[run]);
-        _alike[run] = Differ;
+        for (int i = row; i < row + Tile; i++)
+        {
+            _cells.AsSpan((i * Columns) + column, Tile).Fill(level);
+        }
     }
 }

@@ -19,7 +19,7 @@ internal static class HelixSweep
         float low = (float)Math.Max(Math.Min(motion.From.Z, motion.To.Z), grid.RawBottomZ);
         Point2 lowEnd = motion.To.Z < motion.From.Z ? arc.B : arc.A;
         footprint.Sweep(Piece.Line(lowEnd, lowEnd), radius, false);
-        lower.Flat(footprint.Spans, grid.Columns, low);
+        lower.Flat(footprint.Spans, low);
         footprint.Sweep(arc, radius, false);
         Helix helix = new(arc, radius, motion.From.Z, motion.To.Z);
         Vector256<float> least = Vector256.Create(low);
@@ -27,7 +27,7 @@ internal static class HelixSweep
         foreach (Span1 span in footprint.Spans)
         {
             int start = (span.Row * grid.Columns) + span.First;
-            lower.Open(start, start + span.Count);
+            lower.Open(span);
             float y = (float)(grid.Box.MinY + ((span.Row + 0.5) * grid.Cell) - arc.C.Y);
             for (int i = 0; i < span.Count; i += 8)
             {

@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -5,22 +6,19 @@ using System.Runtime.Intrinsics;
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>
-/// Lowers cells and keeps count of what was taken. Runs whose cells are alike go eight runs at a time, other cells eight at a
+/// Lowers cells and keeps count of what was taken. Tiles whose cells are alike go by their common height, other cells eight at a
 /// time; what lies beside the wanted cells may be loaded with them but is never changed.
 /// </summary>
 internal ref struct Lowering
 {
     private static readonly Vector256<int> s_lane = Vector256.Create(0, 1, 2, 3, 4, 5, 6, 7);
 
-    /// <summary>Spans of this many cells have enough whole runs in them to be worth looking at run by run.</summary>
-    private const int Broad = 5 * Heights.Run;
-
     private readonly Heights _heights;
     private readonly Span<float> _cells;
     private readonly Span<float> _alike;
     private readonly Vector256<float> _limit;
     private Taken _ofCells;
-    private Taken _ofRuns;
+    private Taken _ofTiles;
 
     public Lowering(Heights heights, float limit)
     {
@@ -31,25 +29,29 @@ internal ref struct Lowering
     }
 
     /// <summary>Lowers the cells of all spans to z where they are higher.</summary>
-    public void Flat(ReadOnlySpan<Span1> spans, int columns, float z)
+    public void Flat(ReadOnlySpan<Span1> spans, float z)
     {
-        foreach (Span1 span in spans)
+        while (!spans.IsEmpty)
         {
-            int start = (span.Row * columns) + span.First;
-            if (span.Count >= Broad)
+            Band band = Band.Of(spans);
+            ReadOnlySpan<Span1> rows = spans[..band.Spans];
+            int end = Math.Min(band.End, _heights.TileColumns);
+            Border(rows, band.First, Math.Min(band.InnerFirst, end), z);
+            if (band.InnerFirst < end)
             {
-                Wide(start, start + span.Count, z);
+                Tiles(rows[0].Row, band.InnerFirst, band.InnerEnd, z);
+                Border(rows, band.InnerEnd, end, z);
             }
-            else
+            if (end < band.End)
             {
-                _heights.Open(start, start + span.Count);
+                Edge(rows, end * Heights.Tile, z);
             }
+            spans = spans[band.Spans..];
         }
-        Narrow(spans, columns, z);
     }
 
-    /// <summary>Makes ready to lower the cells from start up to end each to its own height.</summary>
-    public readonly void Open(int start, int end) => _heights.Open(start, end);
+    /// <summary>Makes ready to lower the cells of a span each to its own height.</summary>
+    public readonly void Open(Span1 span) => _heights.Open(span.Row, span.First, span.First + span.Count);
 
     /// <summary>Whether the eight open cells from start are no higher than z already.</summary>
     public readonly bool IsDown(int start, float z) =>
@@ -88,103 +90,117 @@ internal ref struct Lowering
 
     public readonly Tally Result(double cell)
     {
+        const int Cells = Heights.Tile * Heights.Tile;
         double area = cell * cell;
-        double sum = _ofCells.Sum + (_ofRuns.Sum * Heights.Run);
-        long deep = _ofCells.Deep + (_ofRuns.Deep * Heights.Run);
-        return new Tally(sum * area, Math.Max(_ofCells.Deepest, _ofRuns.Deepest), deep * area);
+        double sum = _ofCells.Sum + (_ofTiles.Sum * Cells);
+        long deep = _ofCells.Deep + (_ofTiles.Deep * Cells);
+        return new Tally(sum * area, Math.Max(_ofCells.Deepest, _ofTiles.Deepest), deep * area);
     }
 
-    /// <summary>The spans that are not broad, whose cells are open. No call in the loop: it would put the counts out of their registers.</summary>
-    private void Narrow(ReadOnlySpan<Span1> spans, int columns, float z)
+    /// <summary>Lowers the spans' cells in the tiles first up to end of a row of them.</summary>
+    /// <summary>
+    /// Lowers the cells that spans of one row of tiles have in the tiles from first up to end. A tile that is alike gets its cells
+    /// their own heights on the way. No call in the loops: it would put the counts out of their registers.
+    /// </summary>
+    private void Border(ReadOnlySpan<Span1> rows, int first, int end, float z)
     {
-        Taken taken = _ofCells;
-        Vector256<float> floor = Vector256.Create(z);
-        foreach (Span1 span in spans)
+        if (rows.Length < Heights.Tile)
         {
-            int start = (span.Row * columns) + span.First;
-            if (span.Count < Broad)
+            _heights.Open(rows[0].Row, first * Heights.Tile, end * Heights.Tile);
+        }
+        int columns = _heights.Columns;
+        ref float alike = ref _alike[_heights.TileAt(rows[0].Row)];
+        ref float cells = ref _cells[rows[0].Row * columns];
+        Vector256<float> floor = Vector256.Create(z);
+        Vector256<float> limit = _limit;
+        Taken taken = _ofCells;
+        for (int x = first; x < end; x++)
+        {
+            float common = Unsafe.Add(ref alike, x);
+            if (common <= z)
             {
-                Cells(start, start + span.Count, floor, ref taken);
+                continue;
             }
+            bool open = float.IsNaN(common);
+            Vector256<int> lane = s_lane + Vector256.Create(x * Heights.Tile);
+            ref float cell = ref Unsafe.Add(ref cells, x * Heights.Tile);
+            for (int i = 0; i < rows.Length; i++)
+            {
+                ref readonly Span1 span = ref rows[i];
+                Vector256<uint> beyond = (lane - Vector256.Create(span.First)).AsUInt32();
+                Vector256<float> mine = Vector256.LessThan(beyond, Vector256.Create((uint)span.Count)).AsSingle();
+                Vector256<float> old = open ? Vector256.LoadUnsafe(ref cell) : Vector256.Create(common);
+                Vector256<float> now = Vector256.ConditionalSelect(mine, Vector256.MinNative(old, floor), old);
+                now.StoreUnsafe(ref cell);
+                taken.Add(old - now, limit);
+                cell = ref Unsafe.Add(ref cell, columns);
+            }
+            Unsafe.Add(ref alike, x) = Heights.Differ;
         }
         _ofCells = taken;
     }
 
-    /// <summary>One span with whole runs in it: those that are alike, and stay so, by their common height.</summary>
-    private void Wide(int at, int end, float z)
+    /// <summary>Lowers the tiles from first up to end above a row: eight at once by their common heights, the open ones after.</summary>
+    private void Tiles(int row, int first, int end, float z)
     {
+        ref float alike = ref _alike[_heights.TileAt(row)];
         Vector256<float> floor = Vector256.Create(z);
-        while (at < end)
+        Taken taken = _ofTiles;
+        for (int x = first; x < end; x += 8)
         {
-            at = Runs(at, end, z);
-            int next = Math.Min(end, (at | (Heights.Run - 1)) + 1);
-            _heights.Open(at, next);
-            Taken taken = _ofCells;
-            bool down = Cells(at, next, floor, ref taken);
-            _ofCells = taken;
-            if (down && next - at == Heights.Run)
+            Vector256<float> old = Vector256.LoadUnsafe(ref alike, (nuint)x);
+            Vector256<float> mine = Vector256.LessThan(s_lane, Vector256.Create(end - x)).AsSingle();
+            Vector256<float> known = mine & Vector256.Equals(old, old);
+            Vector256<float> now = Vector256.ConditionalSelect(known, Vector256.MinNative(old, floor), old);
+            now.StoreUnsafe(ref alike, (nuint)x);
+            taken.Add(known & (old - now), _limit);
+            uint open = Vector256.AndNot(mine, known).ExtractMostSignificantBits();
+            for (; open != 0; open &= open - 1)
             {
-                _heights.Level(at, z);
+                int at = x + BitOperations.TrailingZeroCount(open);
+                if (OpenTile((row * _heights.Columns) + (at * Heights.Tile), floor))
+                {
+                    Unsafe.Add(ref alike, at) = z;
+                }
             }
-            at = next;
         }
+        _ofTiles = taken;
     }
 
-    /// <summary>Lowers whole runs while the cells of each are alike; returns the first cell that was not done.</summary>
-    private int Runs(int at, int end, float z)
+    /// <summary>Lowers a tile whose cells are open; true when none lies below the floor: the tile is alike then, its cells stale.</summary>
+    private bool OpenTile(int at, Vector256<float> floor)
     {
-        int run = at / Heights.Run;
-        int last = at % Heights.Run == 0 ? Math.Min(end / Heights.Run, _alike.Length) : 0;
-        Taken taken = _ofRuns;
-        for (; run <= last - 8; run += 8)
+        int columns = _heights.Columns;
+        ref float cells = ref _cells[at];
+        Vector256<float> lowest = floor;
+        Taken taken = _ofCells;
+        for (int row = 0; row < Heights.Tile; row++)
         {
-            Vector256<float> old = Vector256.Create<float>(_alike.Slice(run, 8));
-            if (!Vector256.EqualsAll(old, old))
-            {
-                break;
-            }
-            Vector256<float> now = Vector256.MinNative(old, Vector256.Create(z));
-            now.CopyTo(_alike[run..]);
+            Vector256<float> old = Vector256.LoadUnsafe(ref cells, (nuint)(row * columns));
+            Vector256<float> now = Vector256.MinNative(old, floor);
+            lowest = Vector256.MinNative(lowest, now);
             taken.Add(old - now, _limit);
         }
-        for (; run < last && !float.IsNaN(_alike[run]); run++)
+        _ofCells = taken;
+        bool level = Vector256.EqualsAll(lowest, floor);
+        for (int row = 0; row < Heights.Tile && !level; row++)
         {
-            float old = _alike[run];
-            _alike[run] = Math.Min(old, z);
-            taken.Add(Vector256.CreateScalar(old - _alike[run]), _limit);
+            ref float cell = ref Unsafe.Add(ref cells, row * columns);
+            Vector256.MinNative(Vector256.LoadUnsafe(ref cell), floor).StoreUnsafe(ref cell);
         }
-        _ofRuns = taken;
-        return Math.Max(at, run * Heights.Run);
+        return level;
     }
 
-    /// <summary>Lowers open cells; says whether all whole vectors of them are at the floor now.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private readonly bool Cells(int start, int end, Vector256<float> floor, ref Taken taken)
+    /// <summary>Lowers the spans' cells from a column on, beyond the last whole tile.</summary>
+    private void Edge(ReadOnlySpan<Span1> rows, int column, float z)
     {
-        ref float cell = ref MemoryMarshal.GetReference(_cells);
-        Vector256<float> limit = _limit;
-        Vector256<float> lowest = floor;
-        int i = start;
-        for (; i <= end - 8; i += 8)
+        foreach (Span1 span in rows)
         {
-            Vector256<float> old = Vector256.LoadUnsafe(ref cell, (nuint)i);
-            Vector256<float> now = Vector256.MinNative(old, floor);
-            now.StoreUnsafe(ref cell, (nuint)i);
-            lowest = Vector256.MinNative(lowest, now);
-            taken.Add(old - now, limit);
+            for (int i = Math.Max(column, span.First); i < span.First + span.Count; i++)
+            {
+                One((span.Row * _heights.Columns) + i, z);
+            }
         }
-        if (i < end)
-        {
-            int at = Math.Min(i, _cells.Length - 8);
-            Vector256<int> lane = s_lane + Vector256.Create(at);
-            Vector256<int> mine =
-                Vector256.GreaterThan(lane, Vector256.Create(i - 1)) & Vector256.LessThan(lane, Vector256.Create(end));
-            Vector256<float> old = Vector256.LoadUnsafe(ref cell, (nuint)at);
-            Vector256<float> now = Vector256.ConditionalSelect(mine.AsSingle(), Vector256.MinNative(old, floor), old);
-            now.StoreUnsafe(ref cell, (nuint)at);
-            taken.Add(old - now, limit);
-        }
-        return Vector256.EqualsAll(lowest, floor);
     }
 
     /// <summary>Eight counts side by side of heights taken.</summary>

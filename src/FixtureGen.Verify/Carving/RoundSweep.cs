@@ -24,7 +24,7 @@ internal static class RoundSweep
         foreach (Span1 span in footprint.Spans)
         {
             int start = (span.Row * grid.Columns) + span.First;
-            lower.Open(start, start + span.Count);
+            lower.Open(span);
             double y = grid.Box.MinY + ((span.Row + 0.5) * grid.Cell);
             for (int i = 0; i < span.Count; i++)
             {

@@ -3,38 +3,35 @@ namespace FixtureGen.Verify.Carving;
 /// <summary>Looks for the highest of the cells that are not cut through.</summary>
 internal ref struct Standing(BlockGrid grid)
 {
-    private readonly ReadOnlySpan<float> _top = grid.TopHeights.Alike;
-    private readonly ReadOnlySpan<float> _bottom = grid.BottomHeights.Alike;
+    private readonly Heights _top = grid.TopHeights;
+    private readonly Heights _bottom = grid.BottomHeights;
     private float _highest = float.MinValue;
 
     /// <summary>Null while none was seen.</summary>
     public readonly float? Highest => _highest > float.MinValue ? _highest : null;
 
-    public void Look(int start, int count)
+    public void Look(Span1 span)
     {
-        int end = start + count;
-        while (start < end)
+        int end = span.First + span.Count;
+        int tiles = _top.TileAt(span.Row);
+        for (int i = span.First; i < end; )
         {
-            int run = start / Heights.Run;
-            int next = Math.Min(end, (run + 1) * Heights.Run);
-            if (run < _top.Length && !float.IsNaN(_top[run]) && !float.IsNaN(_bottom[run]))
+            int x = i / Heights.Tile;
+            int next = Math.Min(end, (x + 1) * Heights.Tile);
+            bool alike = x < _top.TileColumns && !float.IsNaN(_top.Alike[tiles + x] + _bottom.Alike[tiles + x]);
+            int seen = alike ? i + 1 : next;
+            for (; i < seen; i++)
             {
-                See(_top[run], _bottom[run]);
+                See(span.Row, i);
             }
-            else
-            {
-                for (int i = start; i < next; i++)
-                {
-                    See(grid.TopHeights.At(i), grid.BottomHeights.At(i));
-                }
-            }
-            start = next;
+            i = next;
         }
     }
 
-    private void See(float top, float bottom)
+    private void See(int row, int column)
     {
-        if (top > bottom && top > _highest)
+        float top = _top.At(row, column);
+        if (top > _bottom.At(row, column) && top > _highest)
         {
             _highest = top;
         }

@@ -10,7 +10,7 @@ internal static class TargetGrid
 {
     public static Heights Make(AllowedShape shape, BlockGrid grid, bool engraving)
     {
-        Heights target = new(grid.Columns * grid.Rows, (float)grid.RawTopZ);
+        Heights target = new(grid.Columns, grid.Rows, (float)grid.RawTopZ);
         Lower(target, grid, shape.Cuts.Where(c => engraving || !IsEngraving(c)));
         return target;
     }
@@ -31,7 +31,7 @@ internal static class TargetGrid
             List<Span1> spans = [];
             Raster.Spans(cut.Area, grid, (row, first, count) => spans.Add(new Span1(row, first, count)));
             Lowering lower = new(target, float.MaxValue);
-            lower.Flat(CollectionsMarshal.AsSpan(spans), grid.Columns, floor);
+            lower.Flat(CollectionsMarshal.AsSpan(spans), floor);
         }
     }
 }
