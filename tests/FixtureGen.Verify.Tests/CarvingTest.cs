@@ -139,6 +139,28 @@ public sealed class CarvingTest
         Assert.InRange(removed, exact - bound, exact + bound);
     }
 
+    /// <summary>An arc that ends on a cell's own middle, where a row just beyond the disc has its middle at the height of none.</summary>
+    [Theory]
+    [InlineData(1.0)]
+    [InlineData(-1.0)]
+    public void An_arc_that_ends_on_a_cells_middle_cuts_just_what_lies_within_the_radius(double sweep)
+    {
+        BlockGrid grid = Grid();
+        Motion motion = Arc(15.1, 20.1, 5, -sweep, sweep, 4, 4);
+        Shape.Piece piece = Shape.Piece.Of(motion);
+        new Carver(grid).Cut(motion, Cutter.Of(TestShop.EndMill(1, 5.9)), 9);
+        float[] cells = grid.Top;
+        for (int i = 0; i < cells.Length; i++)
+        {
+            Point2 p = new(((i % grid.Columns) + 0.5) * grid.Cell, ((i / grid.Columns) + 0.5) * grid.Cell);
+            double off = Shape.Distance.To(piece, p) - 2.95;
+            if (Math.Abs(off) > 1e-9)
+            {
+                Assert.Equal(off < 0 ? 4 : 10, cells[i]);
+            }
+        }
+    }
+
     [Fact]
     public void Following_move_leaves_nothing_out()
     {

@@ -55,6 +55,7 @@ public sealed class LoadTest
     [InlineData("G1 X66.\nG3 X67.", "G1 X66. F3400\nG3 F800 X67.", false)]
     [InlineData("G1 X66.\nG3 X67.", "G1 X66. F4600\nG3 F800 X67.", true)]
     [InlineData("G1 X64.\nG1 Y54.5", "G1 X64. F3400\nG1 F800 Y54.5", true)]
+    [InlineData("G1 Y46.", "G1 Y46. F3400", false)]
     public void A_narrow_cut_bears_more_feed_than_a_slot(string good, string fast, bool told)
     {
         (string text, int line) = Slip.Make(Program([18, 16, 14, 12, 10], 1), good, fast);

@@ -42,6 +42,19 @@ public sealed class PlateTest
         Slip.Nothing(TestShop.Judge(s_job, design, TestShop.Program(Drilled(10, 10, -5.5), feed: 900)));
     }
 
+    /// <summary>A cycle where the tool stands already moves nothing at first, and a hole drilled twice is one time too many.</summary>
+    [Fact]
+    public void A_hole_is_drilled_by_a_cycle_where_the_tool_stands_once()
+    {
+        FixtureDesign design = TestShop.Design(
+            TestShop.Pocket("bolt", FeatureKind.BoltHole, Setup.Top, TestShop.Circle(10, 10, 3), 20, 0)
+        );
+        string text = TestShop.Program("G0 X10. Y10.\nG0 Z21.\nG99 G81 Z-5.5 R21.\nG80", feed: 900);
+        Slip.Nothing(TestShop.Judge(s_job, design, text));
+        (string twice, int line) = Slip.Make(text, "G80\n", "X10.\nG80\n");
+        Slip.Found(TestShop.Judge(s_job, design, twice), twice, line, "cuts-air");
+    }
+
     [Theory]
     [InlineData(10, 10, 0.3, false)]
     [InlineData(13.4, 10, -5.4, false)]
@@ -61,8 +74,8 @@ public sealed class PlateTest
 
     /// <summary>A 3 mm mill keeps 2 mm from the walls with its middle: 2 mm about the groove's middle line, 5 mm about the relief's.</summary>
     [Theory]
-    [InlineData("X51.9 Y90.", "G3 X48.1 Y90. I-1.9 J0.", false)]
-    [InlineData("X52.1 Y90.", "G3 X47.9 Y90. I-2.1 J0.", true)]
+    [InlineData("X41.9 Y90.", "G3 X38.1 Y90. I-1.9 J0.", false)]
+    [InlineData("X42.1 Y90.", "G3 X37.9 Y90. I-2.1 J0.", true)]
     [InlineData("X32. Y90.", "G1 X48. Y91.9", false)]
     [InlineData("X32. Y90.", "G1 X48. Y92.1", true)]
     [InlineData("X32. Y92.1", "G1 X48. Y90.", true)]

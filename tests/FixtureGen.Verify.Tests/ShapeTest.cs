@@ -80,6 +80,55 @@ public sealed class ShapeTest
     }
 
     [Fact]
+    public void A_part_of_a_piece_runs_along_the_piece() =>
+        Gen.Select(s_piece, Gen.Double[0, 0.5], Gen.Double[0.5, 1], Gen.Double[0, 1])
+            .Sample(
+                (piece, from, to, t) =>
+                {
+                    Point2 wanted = piece.At(from + ((to - from) * t));
+                    Assert.InRange(piece.Part(from, to).At(t).DistanceTo(wanted), 0, 1e-9);
+                },
+                iter: 200,
+                threads: 1,
+                seed: "0000Zr6YZjJ4"
+            );
+
+    /// <summary>A line through a circle of 3 mm, and two such circles 4 mm apart, by hand; each named on both pieces.</summary>
+    [Theory]
+    [InlineData(0, 2)]
+    [InlineData(2.5, 2)]
+    [InlineData(3.1, 0)]
+    public void A_line_crosses_a_circle_at_two_points(double y, int count)
+    {
+        Piece line = Piece.Line(new Point2(-10, y), new Point2(10, y));
+        Piece[] circle = [.. TestShop.Circle(0, 0, 3).Segments.Select(Piece.Of)];
+        double x = Math.Sqrt(Math.Max(0, 9 - (y * y)));
+        Point2[] on =
+        [
+            .. circle.SelectMany(a => Crossings.Of(a, line).Select(c => a.At(c.S))).DistinctBy(p => Math.Round(p.X, 6)),
+        ];
+        Point2[] along =
+        [
+            .. circle
+                .SelectMany(a => Crossings.Of(line, a).Select(c => line.At(c.S)))
+                .DistinctBy(p => Math.Round(p.X, 6)),
+        ];
+        Assert.Equal(count, on.Length);
+        Assert.Equal(count, along.Length);
+        Assert.All(on.Concat(along), p => Assert.InRange(p.DistanceTo(new Point2(Math.Sign(p.X) * x, y)), 0, 1e-9));
+    }
+
+    [Fact]
+    public void Crossings_are_one_point_of_both_pieces() =>
+        Gen.Select(s_piece, s_piece)
+            .Sample(
+                (a, b) => Assert.All(Crossings.Of(a, b), c => Assert.InRange(a.At(c.S).DistanceTo(b.At(c.T)), 0, 1e-6)),
+                iter: 500,
+                threads: 1,
+                seed: "0000Zr6YZjJ4"
+            );
+
+    [Fact]
     public void A_box_holds_its_piece_and_no_more() =>
         s_piece.Sample(
             piece =>

@@ -67,5 +67,12 @@ public sealed class TravelTest
         Assert.Equal(code.Length > 0 ? [code] : [], codes);
     }
 
+    [Fact]
+    public void Going_down_and_saying_so_twice_is_still_arriving_low()
+    {
+        (string text, int line) = Slip.Make(Good, "G0 X10. Y10.\n", "G0 Z23.5\nG0 Z23.5\nG0 X10. Y10.\nG0 Z40.\n");
+        Slip.Found(Judge(text), text, line, "arrives-low");
+    }
+
     private static VerifyResult Judge(string text) => TestShop.Judge(PocketTest.Job, PocketTest.Design, text);
 }

@@ -17,6 +17,7 @@ public sealed class TrimVerdictTest
 
     [Theory]
     [InlineData("trim-hits-block", "G1 X35. Z17.5", "G1 X35. Z16.5")]
+    [InlineData("trim-hits-block", "G1 X35. Z17.5", "G1 X35. Z17.")]
     [InlineData("trim-too-deep", "G1 X35. Z17.5", "G1 X35. Z17.4")]
     [InlineData("gouge-side", "G1 X65.", "G1 X65. Y71.")]
     [InlineData("left-over", "G1 Y35.", "G0 Z40.\nG0 Y35.\nG0 Z20.\nG1 Z17.5")]
@@ -71,6 +72,20 @@ public sealed class TrimVerdictTest
         string text = TrimShop.Program(ring + before + TrimShop.Once + "\n" + after);
         VerifyResult result = Judge(WithHole([]), text, SkirtHold.None);
         Assert.Equal(told, result.Findings.Any(f => f.Code == "scrap-loose"));
+    }
+
+    /// <summary>With the outline cut first the part is loose before its slug is: each is told at the line that parts it.</summary>
+    [Fact]
+    public void A_slug_in_a_part_that_is_loose_already_is_parted_by_its_own_cut()
+    {
+        string text = TrimShop.Program(TrimShop.Once + "\nG0 Z40.\n" + Ring);
+        string[] lines = text.Split('\n');
+        LooseScrap[] loose = [.. Judge(WithHole([]), text, SkirtHold.None).Programs[0].Loose];
+        Assert.Equal(
+            [Array.LastIndexOf(lines, "G1 X35.") + 1, Array.IndexOf(lines, "G3 X54.5 Y50. I4.5 J0.") + 1],
+            loose.Select(l => l.Line)
+        );
+        Assert.Equal(Math.PI * 9, loose[1].AreaMm2, 2 * Math.PI * 3 * 0.4);
     }
 
     /// <summary>Each trim cut may have a cutter of its own; one that none was planned for is told.</summary>

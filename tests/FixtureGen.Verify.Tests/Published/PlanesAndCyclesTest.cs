@@ -66,6 +66,21 @@ public sealed class PlanesAndCyclesTest
         );
 
     [Fact]
+    public void Heights_and_pecks_of_a_cycle_are_in_the_unit_in_force() =>
+        Assert.Equal(
+            [
+                (MotionKind.Rapid, 25.4),
+                (MotionKind.Rapid, 22.86),
+                (MotionKind.Line, 21.59),
+                (MotionKind.Rapid, 22.86),
+                (MotionKind.Rapid, 21.844),
+                (MotionKind.Line, 20.32),
+                (MotionKind.Rapid, 25.4),
+            ],
+            Heights("G20 G0 X1 Y1\nZ1\nG83 X1.5 Y1 R0.9 Z0.8 Q0.05", 2)
+        );
+
+    [Fact]
     public void A_fast_peck_only_breaks_the_chip_and_ends_at_R_under_G99() =>
         Assert.Equal(
             [
@@ -153,6 +168,8 @@ public sealed class PlanesAndCyclesTest
     [Theory]
     [InlineData("G0 X10\nG53 Z5", "machine-move")]
     [InlineData("G80\nG53 Z0", "machine-move")]
+    [InlineData("G53 G0 Z-20", "machine-move")]
+    [InlineData("G53 G0 Z0\nG53 G0 Y-20", "machine-move")]
     [InlineData("G0 Z40\nG53 Y0", "machine-move")]
     [InlineData("G91\nG53 G0 Z0\nG90", "machine-move")]
     [InlineData("G18\nG81 X20 Y20 R22 Z15\nG17", "cycle-plane")]

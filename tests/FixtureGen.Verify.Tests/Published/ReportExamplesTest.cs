@@ -180,6 +180,8 @@ public sealed class ReportExamplesTest
     [InlineData("G0 X[1+2]", "number-form")]
     [InlineData("#1=5", "parameter-used")]
     [InlineData("G0 A5", "rotary-word")]
+    [InlineData("G0 B5", "rotary-word")]
+    [InlineData("G0 C5", "rotary-word")]
     [InlineData("G38.2 X5", "motion-mode")]
     [InlineData("/G0 X1", "block-delete")]
     [InlineData("T1.5", "integer-wanted")]
