@@ -118,6 +118,22 @@ public sealed class BoreTest
         Assert.DoesNotContain("odd-turn", result.Findings.Select(f => f.Code));
     }
 
+    /// <summary>Two bores of one radius, each by itself even: the rapid between them ends the first helix.</summary>
+    [Fact]
+    public void A_second_bore_may_turn_the_other_way()
+    {
+        string second = Helix
+            .Replace("G3", "G2", StringComparison.Ordinal)
+            .Replace("X52.", "X72.", StringComparison.Ordinal)
+            .Replace("X48.", "X68.", StringComparison.Ordinal);
+        FixtureDesign two = TestShop.Design(
+            TestShop.Pocket("bore", FeatureKind.MagnetPocket, Setup.Top, TestShop.Circle(50, 50, 5), 20, 17),
+            TestShop.Pocket("other", FeatureKind.MagnetPocket, Setup.Top, TestShop.Circle(70, 50, 5), 20, 17)
+        );
+        string text = TestShop.Program(Helix + "\nG0 Z40.\n" + second);
+        Assert.DoesNotContain("odd-turn", TestShop.Judge(PocketTest.Job, two, text).Findings.Select(f => f.Code));
+    }
+
     /// <summary>Four quarters of a ring; one of them about another centre is a slip, unless it runs on so smoothly that it was planned.</summary>
     [Theory]
     [InlineData("G3 X48. Y50. I0. J-2.", "G3 X48. Y50. I0. J-2.", "")]

@@ -59,6 +59,10 @@ public sealed class FeedTest
     public void A_chip_is_neither_dust_nor_too_thick(string feed, bool told) =>
         Assert.Equal(told, Has(PocketTest.Job, Good.Replace("F800", feed, StringComparison.Ordinal), "chip-load"));
 
+    [Fact]
+    public void Over_ground_that_is_cut_already_no_feed_is_too_slow() =>
+        Assert.False(Has(PocketTest.Job, TestShop.Program(PocketTest.Rings + "\nG1 Y50. F100."), "chip-load"));
+
     /// <summary>The tool's own figures come before the chart, in their own kind of material only.</summary>
     [Theory]
     [InlineData(true, 0.06, 0.5, true)]

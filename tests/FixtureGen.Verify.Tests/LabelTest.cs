@@ -35,6 +35,7 @@ public sealed class LabelTest
         (string text, int line) = Slip.Make(TestShop.Program(Top), good, bad);
         VerifyResult result = TestShop.Judge(s_job, OnTop(), text);
         Slip.Found(result, text, line, code);
+        Assert.Equal(code == "left-over", result.MaxLeftoverMm > Limits.House.Leftover);
         Assert.False(result.Ok);
     }
 

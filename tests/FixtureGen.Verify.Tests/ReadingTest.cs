@@ -57,6 +57,15 @@ public sealed class ReadingTest
         Slip.Nothing(Judge(Good.Replace("%\n", "", StringComparison.Ordinal), control));
     }
 
+    [Theory]
+    [InlineData("%\nO1001", "O1001")]
+    [InlineData("M30\n%\n", "M30\n")]
+    public void One_percent_line_that_is_missing_is_told_once(string good, string bad)
+    {
+        (string text, _) = Slip.Make(Good, good, bad);
+        Assert.Equal(["percent-missing"], Judge(text, TestShop.Control).Findings.Select(f => f.Code));
+    }
+
     [Fact]
     public void A_control_without_program_numbers_wants_none()
     {

@@ -74,6 +74,17 @@ public sealed class TrimVerdictTest
         Assert.Equal(told, result.Findings.Any(f => f.Code == "scrap-loose"));
     }
 
+    [Fact]
+    public void How_far_the_cutter_meets_the_block_is_said()
+    {
+        (string text, _) = Slip.Make(TrimShop.Program(TrimShop.Once), "G1 X35. Z17.5", "G1 X35. Z16.5");
+        Finding[] told =
+        [
+            .. Judge(TrimShop.Design, text, SkirtHold.None).Findings.Where(f => f.Code == "trim-hits-block"),
+        ];
+        Assert.Equal("the cutter at Z 16.5 meets the block at Z 17", told[0].Message);
+    }
+
     /// <summary>With the outline cut first the part is loose before its slug is: each is told at the line that parts it.</summary>
     [Fact]
     public void A_slug_in_a_part_that_is_loose_already_is_parted_by_its_own_cut()
