@@ -192,14 +192,19 @@ public sealed class CarvingPropertyTest
 
     /// <summary>
     /// Chains of long flat moves in any direction, on levels that come again, against the definition: a cell has the lowest level of
-    /// the moves whose line passes its centre within the radius. Only centres within 1e-7 mm of a rim may be either way.
+    /// the moves whose line passes its centre within the radius. Only centres within 1e-7 mm of a rim may be either
+    /// way; the points stand a hair off round numbers, or a rim would run through a whole row of centres.
     /// </summary>
     [Theory]
     [InlineData(64, 48)]
     [InlineData(61.3, 47.7)]
     public void Flat_moves_carve_by_the_distance_from_their_line(double width, double height) =>
         Gen.Select(
-                Gen.Select(Gen.Double[-4, 68], Gen.Double[-4, 52], (x, y) => new Point2(x, y)).Array[13],
+                Gen.Select(
+                    Gen.Double[-4, 68],
+                    Gen.Double[-4, 52],
+                    (x, y) => new Point2(x + 0.00314159, y + 0.00271828)
+                ).Array[13],
                 Gen.Int[3, 6].Array[12],
                 Gen.Double[0.4, 6]
             )
@@ -246,7 +251,7 @@ public sealed class CarvingPropertyTest
         for (int i = 0; i < cells.Length; i++)
         {
             Point2 at = new(((i % grid.Columns) + 0.5) * grid.Cell, ((i / grid.Columns) + 0.5) * grid.Cell);
-            double along = Math.Clamp((at - from.Xy).Dot(way) / way.Dot(way), 0, 1);
+            double along = way.Dot(way) > 0 ? Math.Clamp((at - from.Xy).Dot(way) / way.Dot(way), 0, 1) : 0;
             if (at.DistanceTo(from.Xy + (way * along)) <= radius)
             {
                 cells[i] = Math.Min(cells[i], (float)from.Z);
