@@ -4,8 +4,8 @@ using FixtureGen.Model;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// A round hole bored by a helix, climb (counter-clockwise inside), one flat turn at the floor; with an allowance the wall is
-/// finished by one more turn at full depth, reached and left by half circles.
+/// A round hole bored by a helix, climb (counter-clockwise inside), one flat turn at the floor; left by a small half circle;
+/// with an allowance the wall is finished by one more turn at full depth, reached and left by large ones.
 /// </summary>
 internal static class Bore
 {
@@ -13,6 +13,12 @@ internal static class Bore
     public const double Least = 1.2;
 
     public const double Greatest = 1.95;
+
+    /// <summary>Places round the hole where the helix may be begun.</summary>
+    private const int Starts = 8;
+
+    /// <summary>Radius of the half circle that leaves a wall which need not be smooth, mm at most (common practice, no source).</summary>
+    private const double Leaving = 0.5;
 
     public static Piece Hole(
         string feature,
@@ -32,19 +38,14 @@ internal static class Bore
             feature,
             [
                 .. Enumerable
-                    .Range(0, 4)
+                    .Range(0, Starts)
                     .Select(k =>
                     {
-                        Point2 outward = k switch
-                        {
-                            0 => new Point2(1, 0),
-                            1 => new Point2(0, 1),
-                            2 => new Point2(-1, 0),
-                            _ => new Point2(0, -1),
-                        };
+                        (double sin, double cos) = Math.SinCos(2 * Math.PI * k / Starts);
+                        Point2 outward = new(cos, sin);
                         return new Way(
                             centre + (outward * rough),
-                            centre,
+                            Left(centre, outward, rough, radius),
                             pen => Cut(pen, centre, outward, rough, radius, data, heights, topZ, floorZ)
                         );
                     }),
@@ -76,9 +77,13 @@ internal static class Bore
             HalfTo(pen, centre - (outward * radius), data.Feed);
             pen.Turn(centre, ccw: true, floorZ, data.Feed);
         }
-        HalfTo(pen, centre, data.Feed);
+        HalfTo(pen, Left(centre, outward, rough, radius), data.Feed);
         pen.RapidZ(heights.Hop);
     }
+
+    /// <summary>Where the tool comes off the wall: at the centre after a finishing turn, else at once.</summary>
+    private static Point2 Left(Point2 centre, Point2 outward, double rough, double radius) =>
+        radius - rough > 1e-6 ? centre : centre + (outward * (rough - Math.Min(rough, 2 * Leaving)));
 
     /// <summary>A half circle to a point, counter-clockwise, so that the wall is met and left along its tangent.</summary>
     private static void HalfTo(Pen pen, Point2 to, double feed)

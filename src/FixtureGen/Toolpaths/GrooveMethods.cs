@@ -10,6 +10,9 @@ internal static class GrooveMethods
     /// <summary>A cutter is of the groove's width within this, mm: each wall is off by at most half of it.</summary>
     private const double SameWidth = 0.02;
 
+    /// <summary>What stays between the tool and a pocket's wall where it goes down, mm (common practice, no source).</summary>
+    private const double Clearance = 0.2;
+
     public static IEnumerable<Method> For(GrooveFeature groove, Frame frame)
     {
         bool any = false;
@@ -44,20 +47,17 @@ internal static class GrooveMethods
                         Groove.Closed(groove.Name, l, tool, data, frame.Heights, groove.TopZ, groove.FloorZ)
                     ),
                     .. groove.Runs.Select(r =>
-                        StartsInPocket(r, groove, tool, frame)
-                            ? Groove.FromCleared(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)
+                        FromPocket(r, groove, tool, frame) is { } cleared
+                            ? Groove.FromCleared(groove.Name, cleared, data, frame.Heights, groove.TopZ, groove.FloorZ)
                             : Groove.Open(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)
                     ),
                 ]
         );
     }
 
-    /// <summary>A magnet's notch begins in its pocket, which is cut before: the tool goes down there in the open.</summary>
-    private static bool StartsInPocket(OpenPath run, GrooveFeature groove, Tool tool, Frame frame) =>
-        groove.Kind == FeatureKind.MagnetNotch
-        && frame
-            .Features.OfType<PocketFeature>()
-            .Where(p => p.Kind == FeatureKind.MagnetPocket && p.FloorZ <= groove.FloorZ + 1e-6)
-            .SelectMany(p => p.Area)
-            .Any(a => Inside.Contains(a, run.Start) && Measure.Distance(run.Start, a) > tool.Radius);
+    /// <summary>The part of a run that is cut, where the tool can go down in the open at its start; null where it cannot.</summary>
+    private static OpenPath? FromPocket(OpenPath run, GrooveFeature groove, Tool tool, Frame frame) =>
+        NotchStart.InTheOpen(run, groove, tool, frame, Clearance) is { } open
+            ? new OpenPath([.. Along.Open(run.Segments, open, Measure.Length(run))])
+            : null;
 }

@@ -32,7 +32,7 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
                 .Features.OfType<GrooveFeature>()
                 .Sum(g =>
                     Passes.Count(g.TopZ - g.FloorZ, data.StepDown)
-                    * (g.Loops.Sum(Measure.Length) + g.Runs.Sum(Measure.Length))
+                    * (g.Loops.Sum(Measure.Length) + g.Runs.Sum(r => Measure.Length(r) - InTheOpen(r, g, tool, frame)))
                 ),
             OperationKind.Engrave => work.Features.OfType<EngravingFeature>().Sum(e => e.Strokes.Sum(Measure.Length)),
             OperationKind.Drill => work
@@ -46,6 +46,10 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
         };
         return length / (data.Feed / 60);
     }
+
+    /// <summary>What of a run lies in ground that is cut before, mm: no tool need go along it.</summary>
+    private static double InTheOpen(OpenPath run, GrooveFeature groove, Tool tool, Frame frame) =>
+        NotchStart.InTheOpen(run, groove, tool, frame, 0) ?? 0;
 
     /// <summary>Way of the tool's centre, mm, in one region of some depth; a wall that was drilled before has neither core nor ramp.</summary>
     private static double Milled(Region area, double depth, Work work, Frame frame)
