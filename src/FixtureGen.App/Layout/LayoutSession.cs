@@ -12,7 +12,7 @@ namespace FixtureGen.App.Layout;
 /// </summary>
 public sealed class LayoutSession
 {
-    private const int WarmTries = 45;
+    private const int WarmTries = 32;
     private const int WarmPauseMs = 15;
     private const double WarmStepMm = 0.05;
 

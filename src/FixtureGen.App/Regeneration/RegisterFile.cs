@@ -9,7 +9,7 @@ namespace FixtureGen.App.Regeneration;
 public sealed class RegisterFile : IDisposable
 {
     /// <summary>What opening a file that another holds says: EWOULDBLOCK on Linux and on macOS, a sharing violation on Windows.</summary>
-    private static readonly int[] s_held = [11, 35, unchecked((int)0x80070020)];
+    private static readonly int[] HeldByAnother = [11, 35, unchecked((int)0x80070020)];
 
     private readonly FileStream held;
 
@@ -47,7 +47,7 @@ public sealed class RegisterFile : IDisposable
             FileStream held = new(lockPath, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
             return Stage.Of(new RegisterFile(path, held));
         }
-        catch (IOException e) when (s_held.Contains(e.HResult))
+        catch (IOException e) when (HeldByAnother.Contains(e.HResult))
         {
             return Stage.Failed<RegisterFile>(
                 new Finding(

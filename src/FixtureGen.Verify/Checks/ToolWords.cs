@@ -50,7 +50,7 @@ internal static partial class ToolWords
         {
             bool same =
                 e.Kind == before.Kind && e.Kind is EventKind.ToolChange or EventKind.Stop or EventKind.OptionalStop;
-            if (same && e.Kind == before.Kind)
+            if (same)
             {
                 run.Log.Warn(
                     "done-twice",

@@ -40,15 +40,15 @@ internal struct Curve
 
     public readonly Segment ToSegment() => Turn == 0 ? Segment.Line(A, B) : Segment.Arc(A, B, C, Turn > 0);
 
-    public readonly Curve Reversed =>
-        new()
+    public readonly Curve Reversed
+    {
+        get
         {
-            A = B,
-            B = A,
-            C = C,
-            R = R,
-            Turn = -Turn,
-        };
+            Curve c = this;
+            c.Reverse();
+            return c;
+        }
+    }
 
     /// <summary>Turns it round in place.</summary>
     public void Reverse()

@@ -42,22 +42,22 @@ internal static class CurveSums
                 continue;
             }
             double sweep = c.Sweep;
-            area +=
-                Math.Abs(sweep) > Small ? (c.R * c.R * sweep) - (c.A - c.C).Cross(c.B - c.C) : c.R * c.R * Bulge(sweep);
+            area += Bulge(c, sweep);
             length += c.R * Math.Abs(sweep);
             sweeps += sweep;
         }
         return new(area / 2, length, sweeps);
     }
 
-    /// <summary>Sweep less its sine, without the cancellation of small sweeps; twice a unit segment's area.</summary>
-    public static double Bulge(double sweep)
+    /// <summary>Twice the area between an arc and its chord: r2 (sweep - sin sweep), small sweeps without the cancellation.</summary>
+    private static double Bulge(in Curve c, double sweep)
     {
+        double r2 = c.R * c.R;
         if (Math.Abs(sweep) > Small)
         {
-            return sweep - Math.Sin(sweep);
+            return (r2 * sweep) - (c.A - c.C).Cross(c.B - c.C);
         }
         double s2 = sweep * sweep;
-        return sweep * s2 / 6 * (1 - (s2 / 20 * (1 - (s2 / 42 * (1 - (s2 / 72))))));
+        return r2 * sweep * s2 / 6 * (1 - (s2 / 20 * (1 - (s2 / 42 * (1 - (s2 / 72))))));
     }
 }
