@@ -4,39 +4,39 @@ using System.Runtime.Intrinsics;
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>
-/// Spans one above the other that hang together, all in one row of tiles: how many they are, and in tiles the columns First up to
-/// End that they touch and InnerFirst up to InnerEnd that lie wholly inside, none where these are equal.
+/// A strip's cells in one row of tiles, in tiles: the columns First up to End that they touch, none where First is not below End,
+/// and InnerFirst up to InnerEnd that lie wholly inside, none where these are equal.
 /// </summary>
-internal readonly record struct Band(int Spans, int First, int InnerFirst, int InnerEnd, int End)
+internal readonly record struct Band(int First, int InnerFirst, int InnerEnd, int End)
 {
-    /// <summary>The first such spans of these.</summary>
+    public bool IsEmpty => First >= End;
+
+    /// <summary>From the first and last cells of the eight rows.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Band Of(ReadOnlySpan<Span1> spans)
+    public static Band Of(Vector256<int> first, Vector256<int> last)
     {
-        int row = spans[0].Row;
-        int most = Math.Min(Heights.Tile - (row % Heights.Tile), spans.Length);
-        Vector128<int> last = Ends(in spans[0]);
-        Vector128<int> outer = last;
-        Vector128<int> inner = last;
-        int n = 1;
-        for (; n < most; n++)
-        {
-            Vector128<int> ends = Ends(in spans[n]);
-            if (spans[n].Row != row + n || ends[0] + last[1] >= 0 || last[0] + ends[1] >= 0)
-            {
-                break;
-            }
-            last = ends;
-            outer = Vector128.Min(outer, ends);
-            inner = Vector128.Max(inner, ends);
-        }
-        int end = Up(-outer[1]);
-        int innerFirst = n == Heights.Tile ? Math.Min(end, Up(inner[0])) : end;
-        return new Band(n, outer[0] / Heights.Tile, innerFirst, Math.Max(innerFirst, -inner[1] / Heights.Tile), end);
+        Vector128<int> least = Least(first, last);
+        Vector128<int> most = ~Least(~first, ~last);
+        int end = (most[2] + Heights.Tile) / Heights.Tile;
+        int innerFirst = Math.Min(end, (most[0] + Heights.Tile - 1) / Heights.Tile);
+        int innerEnd = Math.Max(innerFirst, (least[2] + 1) / Heights.Tile);
+        return new Band(least[0] / Heights.Tile, innerFirst, innerEnd, end);
     }
 
-    /// <summary>A span's first cell and the negative of its end: the greatest of both, or the least, come in one step.</summary>
-    private static Vector128<int> Ends(in Span1 span) => Vector128.Create(span.First, -span.First - span.Count, 0, 0);
+    /// <summary>The least of the one in the first place, of the other in the third.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector128<int> Least(Vector256<int> a, Vector256<int> b)
+    {
+        Vector128<int> x = Vector128.Min(a.GetLower(), a.GetUpper());
+        Vector128<int> y = Vector128.Min(b.GetLower(), b.GetUpper());
+        Vector128<int> ofA = Vector128.Create(-1, -1, 0, 0);
+        Vector128<int> one = Vector128.ConditionalSelect(ofA, x, Halves(y));
+        Vector128<int> other = Vector128.ConditionalSelect(ofA, Halves(x), y);
+        Vector128<int> two = Vector128.Min(one, other);
+        return Vector128.Min(two, Vector128.Shuffle(two, Vector128.Create(1, 0, 3, 2)));
+    }
 
-    private static int Up(int cells) => (cells + Heights.Tile - 1) / Heights.Tile;
+    /// <summary>The halves changed about. Half a vector by itself has no instructions of its own everywhere.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector128<int> Halves(Vector128<int> v) => Vector128.Shuffle(v, Vector128.Create(2, 3, 0, 1));
 }

@@ -3,69 +3,80 @@ using System.Runtime.Intrinsics;
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>
-/// The cells of a grid under a disc that goes along a line, row by row: the first and the last of each row, and the last before
-/// and the first after those under the disc at the start. Whole numbers, kept as they are computed, four rows at a time; where
-/// there is none the first is beyond the last.
+/// The cells of a grid's rows under a disc that goes along a line: the first and the last of each row. All lengths in cells; a
+/// cell's centre has whole coordinates. Eight rows at a time; in a row without cells the first lies beyond the last.
 /// </summary>
-internal sealed class Capsule(int columns)
+internal readonly struct Capsule
 {
     private const double Far = 1e12;
+
+    /// <summary>Added to a whole number of up to 31 bits it leaves that number in the low bits.</summary>
+    private const double Shift = 6755399441055744;
+
     private static readonly Vector256<double> s_rows = Vector256.Create(0.0, 1, 2, 3);
+    private readonly double _ax;
+    private readonly double _ay;
+    private readonly double _bx;
+    private readonly double _by;
+    private readonly double _r;
+    private readonly double _nx;
+    private readonly double _ny;
+    private readonly double _perY;
+    private readonly bool _sloped;
+    private readonly Vector256<double> _columns;
 
-    private double[] _first = new double[512];
-    private double[] _last = new double[512];
-    private double[] _before = new double[512];
-    private double[] _after = new double[512];
-
-    public ReadOnlySpan<double> First => _first;
-
-    public ReadOnlySpan<double> Last => _last;
-
-    public ReadOnlySpan<double> Before => _before;
-
-    public ReadOnlySpan<double> After => _after;
-
-    /// <summary>Count rows from a first one for a disc of radius r from a to b, all in cells; a cell's centre has whole coordinates.</summary>
-    public void Go(double ax, double ay, double bx, double by, double r, int row, int count)
+    public Capsule(double ax, double ay, double bx, double by, double r, int columns)
     {
-        Reserve(count + 4);
+        (_ax, _ay, _bx, _by, _r) = (ax, ay, bx, by, r);
         double dx = bx - ax;
         double dy = by - ay;
         double length = Math.Sqrt((dx * dx) + (dy * dy));
-        double nx = length > 1e-9 ? -dy / length * r : 0;
-        double ny = length > 1e-9 ? dx / length * r : 0;
-        bool sloped = Math.Abs(dy) > 1e-12 && length > 1e-9;
-        double perY = sloped ? 1 / dy : 0;
-        for (int i = 0; i < count; i += 4)
+        _nx = length > 1e-9 ? -dy / length * r : 0;
+        _ny = length > 1e-9 ? dx / length * r : 0;
+        _sloped = Math.Abs(dy) > 1e-12 && length > 1e-9;
+        _perY = _sloped ? 1 / dy : 0;
+        _columns = Vector256.Create((double)columns);
+    }
+
+    /// <summary>The cells of as many rows from the first on as there is room for, a multiple of eight.</summary>
+    public void Whole(int row, Span<int> first, Span<int> last)
+    {
+        for (int i = 0; i < first.Length; i += 8)
         {
-            Vector256<double> y = Vector256.Create((double)(row + i)) + s_rows;
-            (Vector256<double> startLeft, Vector256<double> startRight) = Disc(y - Vector256.Create(ay), ax, r);
-            (Vector256<double> left, Vector256<double> right) = Disc(y - Vector256.Create(by), bx, r);
-            left = Vector256.MinNative(left, startLeft);
-            right = Vector256.MaxNative(right, startRight);
-            if (sloped)
-            {
-                Flank((y - Vector256.Create(ay + ny)) * perY, ax + nx, dx, ref left, ref right);
-                Flank((y - Vector256.Create(ay - ny)) * perY, ax - nx, dx, ref left, ref right);
-            }
-            Vector256<double> end = Vector256.Create((double)columns);
-            Vector256<double> one = Vector256<double>.One;
-            Vector256<double> met = Vector256.LessThanOrEqual(startLeft, startRight);
-            Vector256<double> first = Vector256.Ceiling(Vector256.MaxNative(left, Vector256<double>.Zero));
-            Vector256<double> last = Vector256.Floor(Vector256.MinNative(right, end - one));
-            Vector256<double> before = Vector256.MinNative(last, Vector256.Ceiling(startLeft) - one);
-            Vector256<double> after = Vector256.MaxNative(first, Vector256.Floor(startRight) + one);
-            after = Vector256.ConditionalSelect(met, after, end);
-            Vector256.MinNative(first, end).CopyTo(_first, i);
-            Vector256.MaxNative(last, -one).CopyTo(_last, i);
-            Vector256.MaxNative(before, -one).CopyTo(_before, i);
-            Vector256.MinNative(after, end).CopyTo(_after, i);
+            (Vector256<double> first0, Vector256<double> last0) = Four(row + i);
+            (Vector256<double> first4, Vector256<double> last4) = Four(row + i + 4);
+            Whole(first0, first4).CopyTo(first[i..]);
+            Whole(last0, last4).CopyTo(last[i..]);
         }
     }
 
-    private static (Vector256<double> Left, Vector256<double> Right) Disc(Vector256<double> h, double x, double r)
+    private static Vector256<int> Whole(Vector256<double> low, Vector256<double> high)
     {
-        Vector256<double> q = Vector256.Create(r * r) - (h * h);
+        Vector256<double> shift = Vector256.Create(Shift);
+        return Vector256.Narrow((low + shift).AsInt64(), (high + shift).AsInt64());
+    }
+
+    private (Vector256<double> First, Vector256<double> Last) Four(int row)
+    {
+        Vector256<double> y = Vector256.Create((double)row) + s_rows;
+        (Vector256<double> left, Vector256<double> right) = Disc(y - Vector256.Create(_ay), _ax);
+        (Vector256<double> endLeft, Vector256<double> endRight) = Disc(y - Vector256.Create(_by), _bx);
+        left = Vector256.MinNative(left, endLeft);
+        right = Vector256.MaxNative(right, endRight);
+        if (_sloped)
+        {
+            Flank((y - Vector256.Create(_ay + _ny)) * _perY, _ax + _nx, ref left, ref right);
+            Flank((y - Vector256.Create(_ay - _ny)) * _perY, _ax - _nx, ref left, ref right);
+        }
+        Vector256<double> one = Vector256<double>.One;
+        Vector256<double> first = Vector256.Ceiling(Vector256.MaxNative(left, Vector256<double>.Zero));
+        Vector256<double> last = Vector256.Floor(Vector256.MinNative(right, _columns - one));
+        return (Vector256.MinNative(first, _columns), Vector256.MaxNative(last, -one));
+    }
+
+    private (Vector256<double> Left, Vector256<double> Right) Disc(Vector256<double> h, double x)
+    {
+        Vector256<double> q = Vector256.Create(_r * _r) - (h * h);
         Vector256<double> met = Vector256.GreaterThanOrEqual(q, Vector256<double>.Zero);
         if (met == Vector256<double>.Zero)
         {
@@ -79,28 +90,13 @@ internal sealed class Capsule(int columns)
         );
     }
 
-    private static void Flank(
-        Vector256<double> t,
-        double x0,
-        double dx,
-        ref Vector256<double> left,
-        ref Vector256<double> right
-    )
+    private void Flank(Vector256<double> t, double x0, ref Vector256<double> left, ref Vector256<double> right)
     {
         Vector256<double> met =
             Vector256.GreaterThanOrEqual(t, Vector256<double>.Zero)
             & Vector256.LessThanOrEqual(t, Vector256<double>.One);
-        Vector256<double> x = Vector256.Create(x0) + (t * dx);
+        Vector256<double> x = Vector256.Create(x0) + (t * (_bx - _ax));
         left = Vector256.ConditionalSelect(met, Vector256.MinNative(left, x), left);
         right = Vector256.ConditionalSelect(met, Vector256.MaxNative(right, x), right);
-    }
-
-    private void Reserve(int rows)
-    {
-        if (rows > _first.Length)
-        {
-            int size = Math.Max(rows, 2 * _first.Length);
-            (_first, _last, _before, _after) = (new double[size], new double[size], new double[size], new double[size]);
-        }
     }
 }

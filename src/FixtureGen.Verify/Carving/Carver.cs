@@ -17,9 +17,6 @@ internal sealed class Carver(BlockGrid grid)
     private const int MostChords = 32_000;
 
     private readonly Footprint _footprint = new(grid);
-    private Cutter? _lastCutter;
-    private Point3 _lastTo;
-    private double _lastRadius;
 
     /// <summary>Carves one motion; limit is the depth in mm beyond which lowered area is counted as deep.</summary>
     public Tally Cut(Motion motion, Cutter cutter, double limit)
@@ -28,21 +25,16 @@ internal sealed class Carver(BlockGrid grid)
         double low = Math.Min(motion.From.Z, motion.To.Z);
         if (low >= grid.RawTopZ)
         {
-            _lastCutter = null;
             return default;
         }
         bool level = Math.Abs(motion.From.Z - motion.To.Z) < 1e-9;
-        bool follows = cutter == _lastCutter && motion.From == _lastTo && _lastRadius == cutter.Radius;
-        _lastCutter = cutter;
-        _lastTo = motion.To;
-        _lastRadius = cutter.Radius;
         if (piece.Length < 1e-9)
         {
             return Plunge(piece.A, low, cutter, limit);
         }
         if (cutter.Shape == CutterShape.Flat)
         {
-            return level ? Level(piece, low, cutter.Radius, follows, limit)
+            return level ? Level(piece, low, cutter.Radius, limit)
                 : piece.IsArc ? HelixSweep.Cut(grid, _footprint, piece, motion, cutter.Radius, limit)
                 : Ramp(piece, motion, cutter.Radius, limit);
         }
@@ -54,11 +46,11 @@ internal sealed class Carver(BlockGrid grid)
     /// <summary>The highest cell under a disc that goes along the motion; null where the block has none there.</summary>
     public float? Highest(Piece piece, double radius)
     {
-        _footprint.Sweep(piece, radius, false);
+        _footprint.Sweep(piece, radius);
         Standing standing = new(grid);
-        foreach (Span1 span in _footprint.Spans)
+        for (int i = 0; i < _footprint.Strips.Count; i++)
         {
-            standing.Look(span);
+            standing.Look(_footprint.Strips[i]);
         }
         return standing.Highest;
     }
@@ -66,8 +58,8 @@ internal sealed class Carver(BlockGrid grid)
     /// <summary>The centre of the first cell under the sweep that is cut through and lies where <paramref name="where"/> says.</summary>
     public Point2? FirstOpen(Piece piece, double radius, Func<Point2, bool> where)
     {
-        _footprint.Sweep(piece, radius, false);
-        foreach (Span1 span in _footprint.Spans)
+        _footprint.Sweep(piece, radius);
+        foreach (Span1 span in _footprint.Strips.Spans())
         {
             for (int i = span.First; i < span.First + span.Count; i++)
             {
@@ -81,12 +73,12 @@ internal sealed class Carver(BlockGrid grid)
         return null;
     }
 
-    private Tally Level(Piece piece, double z, double radius, bool follows, double limit)
+    private Tally Level(Piece piece, double z, double radius, double limit)
     {
-        _footprint.Sweep(piece, radius, follows);
+        _footprint.Sweep(piece, radius);
         Lowering lower = new(grid.TopHeights, (float)limit);
         float floor = (float)Math.Max(z, grid.RawBottomZ);
-        lower.Flat(_footprint.Spans, floor);
+        lower.Flat(_footprint.Strips, floor);
         return lower.Result(grid.Cell);
     }
 
@@ -94,14 +86,14 @@ internal sealed class Carver(BlockGrid grid)
     {
         Piece spot = Piece.Line(at, at);
         return cutter.Shape == CutterShape.Flat
-            ? Level(spot, z, cutter.Radius, false, limit)
+            ? Level(spot, z, cutter.Radius, limit)
             : RoundSweep.Cut(grid, _footprint, spot, z, z, cutter, limit);
     }
 
     /// <summary>Over a cell the disc is lowest where it leaves it (going down) or where it comes (going up): z is linear along the move.</summary>
     private Tally Ramp(Piece piece, Motion motion, double radius, double limit)
     {
-        _footprint.Sweep(piece, radius, false);
+        _footprint.Sweep(piece, radius);
         Lowering lower = new(grid.TopHeights, (float)limit);
         double perMm = 1 / grid.Cell;
         double ax = ((piece.A.X - grid.Box.MinX) * perMm) - 0.5;
@@ -114,7 +106,7 @@ internal sealed class Carver(BlockGrid grid)
         float dz = (float)(motion.To.Z - motion.From.Z);
         Vector256<float> lanes = Vector256.Create(0f, 1, 2, 3, 4, 5, 6, 7);
         Vector256<float> least = Vector256.Create((float)grid.RawBottomZ);
-        foreach (Span1 span in _footprint.Spans)
+        foreach (Span1 span in _footprint.Strips.Spans())
         {
             float y = (float)(span.Row - ay);
             int start = (span.Row * grid.Columns) + span.First;

@@ -1,126 +1,183 @@
+using System.Numerics;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace FixtureGen.Verify.Carving;
 
-/// <summary>Two grids of heights beside each other, tile by tile.</summary>
+/// <summary>Two grids of heights beside each other: what lies between them, high - low, tile by tile and eight cells at a time.</summary>
 internal static class HeightScan
 {
     /// <summary>The greatest high - low that is not over the limit (0 at least), and the cells beyond the limit in order.</summary>
     public static (float Small, List<int> Cells) Above(Heights low, Heights high, float limit)
     {
-        float small = 0;
-        List<int> beyond = [];
-        Visit(
-            low,
-            tile =>
-            {
-                float d = high.Alike[tile] - low.Alike[tile];
-                small = d <= limit ? Math.Max(small, d) : small;
-                return !(d <= limit);
-            },
-            (row, from, to) =>
-            {
-                for (int i = from; i < to; i++)
-                {
-                    float d = high.At(row, i) - low.At(row, i);
-                    if (d > limit)
-                    {
-                        beyond.Add((row * low.Columns) + i);
-                    }
-                    else if (d > small)
-                    {
-                        small = d;
-                    }
-                }
-            }
-        );
-        return (small, beyond);
+        Beyond look = new(limit);
+        Visit(low, high, ref look);
+        look.Cells.Sort();
+        return (look.Small, look.Cells);
     }
 
     /// <summary>The cells, in order, where high - low lies between two figures, ends left out.</summary>
     public static List<int> Within(Heights low, Heights high, float from, float to)
     {
-        List<int> within = [];
-        Visit(
-            low,
-            tile =>
-            {
-                float d = high.Alike[tile] - low.Alike[tile];
-                return !(d <= from || d >= to);
-            },
-            (row, first, end) =>
-            {
-                for (int i = first; i < end; i++)
-                {
-                    float left = high.At(row, i) - low.At(row, i);
-                    if (left > from && left < to)
-                    {
-                        within.Add((row * low.Columns) + i);
-                    }
-                }
-            }
-        );
-        return within;
+        Inside look = new(from, to);
+        Visit(low, high, ref look);
+        look.Cells.Sort();
+        return look.Cells;
     }
 
     /// <summary>The material between two faces, summed over all cells where top is above bottom, mm (times cells).</summary>
     public static double Between(Heights bottom, Heights top)
     {
-        double sum = 0;
-        Visit(
-            bottom,
-            tile =>
-            {
-                float d = top.Alike[tile] - bottom.Alike[tile];
-                sum += float.IsNaN(d) ? 0 : Heights.Tile * Heights.Tile * (double)Math.Max(0, d);
-                return float.IsNaN(d);
-            },
-            (row, from, to) =>
-            {
-                for (int i = from; i < to; i++)
-                {
-                    sum += Math.Max(0, top.At(row, i) - bottom.At(row, i));
-                }
-            }
-        );
-        return sum;
+        Total look = default;
+        Visit(bottom, top, ref look);
+        return look.Sum;
     }
 
-    /// <summary>
-    /// Asks of every tile whether its cells must be looked at one by one, which those that differ must; then shows these, and all
-    /// cells that belong to no tile, by row, first column and end, in order.
-    /// </summary>
-    public static void Visit(Heights grid, Func<int, bool> opens, Action<int, int, int> see)
+    private static void Visit<T>(Heights low, Heights high, ref T look)
+        where T : struct, ILook
     {
-        List<(int First, int End)> open = [];
-        for (int row = 0; row < grid.Rows; row++)
+        int rows = low.Rows / Heights.Tile * Heights.Tile;
+        Span<float> lows = low.Alike;
+        Span<float> highs = high.Alike;
+        for (int row = 0; row < rows; row += Heights.Tile)
         {
-            if (row % Heights.Tile == 0)
+            int tiles = low.TileAt(row);
+            for (int x = 0; x < low.TileColumns; x++)
             {
-                open.Clear();
-                for (int x = 0; x < grid.TileColumns; x++)
+                float bottom = lows[tiles + x];
+                float top = highs[tiles + x];
+                if (float.IsNaN(top - bottom) || look.Enter(top - bottom))
                 {
-                    if (opens(grid.TileAt(row) + x))
+                    int at = (row * low.Columns) + (x * Heights.Tile);
+                    for (int i = 0; i < Heights.Tile; i++, at += low.Columns)
                     {
-                        Join(open, x * Heights.Tile, (x + 1) * Heights.Tile);
+                        look.Eight(Eight(high, top, at) - Eight(low, bottom, at), at);
                     }
                 }
-                Join(open, grid.TileColumns * Heights.Tile, grid.Columns);
             }
-            foreach ((int first, int end) in open)
+        }
+        for (int row = 0; row < low.Rows; row++)
+        {
+            for (int i = row < rows ? low.TileColumns * Heights.Tile : 0; i < low.Columns; i++)
             {
-                see(row, first, end);
+                look.One(high.At(row, i) - low.At(row, i), (row * low.Columns) + i);
             }
         }
     }
 
-    private static void Join(List<(int First, int End)> open, int first, int end)
+    private static Vector256<float> Eight(Heights heights, float common, int at) =>
+        float.IsNaN(common)
+            ? Vector256.LoadUnsafe(ref MemoryMarshal.GetReference(heights.Raw), (nuint)at)
+            : Vector256.Create(common);
+
+    /// <summary>What is done with the differences; the cell is the first of eight.</summary>
+    private interface ILook
     {
-        if (open.Count > 0 && open[^1].End == first)
+        /// <summary>A tile that is alike in both: whether its cells must be looked at all the same.</summary>
+        bool Enter(float difference);
+
+        void Eight(Vector256<float> differences, int cell);
+
+        void One(float difference, int cell);
+    }
+
+    private struct Beyond(float limit) : ILook
+    {
+        private Vector256<float> _small = Vector256<float>.Zero;
+
+        public List<int> Cells { get; } = [];
+
+        public readonly float Small
         {
-            open[^1] = (open[^1].First, end);
+            get
+            {
+                float small = 0;
+                for (int i = 0; i < 8; i++)
+                {
+                    small = Math.Max(small, _small[i]);
+                }
+                return small;
+            }
         }
-        else
+
+        public bool Enter(float difference)
         {
-            open.Add((first, end));
+            if (difference > limit)
+            {
+                return true;
+            }
+            _small = Vector256.MaxNative(_small, Vector256.CreateScalar(difference));
+            return false;
+        }
+
+        public void Eight(Vector256<float> differences, int cell)
+        {
+            Vector256<float> beyond = Vector256.GreaterThan(differences, Vector256.Create(limit));
+            _small = Vector256.MaxNative(_small, Vector256.AndNot(differences, beyond));
+            Note(Cells, beyond, cell);
+        }
+
+        public void One(float difference, int cell)
+        {
+            if (Enter(difference))
+            {
+                Cells.Add(cell);
+            }
+        }
+    }
+
+    private readonly struct Inside(float from, float to) : ILook
+    {
+        public List<int> Cells { get; } = [];
+
+        public bool Enter(float difference) => difference > from && difference < to;
+
+        public void Eight(Vector256<float> differences, int cell)
+        {
+            Vector256<float> inside =
+                Vector256.GreaterThan(differences, Vector256.Create(from))
+                & Vector256.LessThan(differences, Vector256.Create(to));
+            Note(Cells, inside, cell);
+        }
+
+        public void One(float difference, int cell)
+        {
+            if (Enter(difference))
+            {
+                Cells.Add(cell);
+            }
+        }
+    }
+
+    private struct Total : ILook
+    {
+        private Vector256<double> _sum;
+        private double _rest;
+
+        public readonly double Sum => Vector256.Sum(_sum) + _rest;
+
+        public bool Enter(float difference)
+        {
+            _rest += Heights.Tile * Heights.Tile * (double)Math.Max(0, difference);
+            return false;
+        }
+
+        public void Eight(Vector256<float> differences, int cell)
+        {
+            (Vector256<double> first, Vector256<double> second) = Vector256.Widen(
+                Vector256.MaxNative(differences, Vector256<float>.Zero)
+            );
+            _sum += first + second;
+        }
+
+        public void One(float difference, int cell) => _rest += Math.Max(0, difference);
+    }
+
+    private static void Note(List<int> cells, Vector256<float> which, int cell)
+    {
+        for (uint bits = which.ExtractMostSignificantBits(); bits != 0; bits &= bits - 1)
+        {
+            cells.Add(cell + BitOperations.TrailingZeroCount(bits));
         }
     }
 }

@@ -109,24 +109,28 @@ internal sealed class Heights
         }
     }
 
+    /// <summary>The highest of all cells, mm.</summary>
     public float Highest()
     {
         float highest = float.MinValue;
-        HeightScan.Visit(
-            this,
-            tile =>
+        foreach (float alike in _alike.AsSpan(0, TileRows * TileColumns))
+        {
+            highest = float.IsNaN(alike) ? highest : Math.Max(highest, alike);
+        }
+        for (int row = 0; row < Rows; row++)
+        {
+            ReadOnlySpan<float> alike = _alike.AsSpan(TileAt(row), TileColumns);
+            for (int i = 0; i < Columns; i++)
             {
-                highest = float.IsNaN(_alike[tile]) ? highest : Math.Max(highest, _alike[tile]);
-                return float.IsNaN(_alike[tile]);
-            },
-            (row, from, to) =>
-            {
-                for (int i = from; i < to; i++)
+                int x = i / Tile;
+                if (x < TileColumns && !float.IsNaN(alike[x]))
                 {
-                    highest = Math.Max(highest, At(row, i));
+                    i = (x * Tile) + Tile - 1;
+                    continue;
                 }
+                highest = Math.Max(highest, _cells[(row * Columns) + i]);
             }
-        );
+        }
         return highest;
     }
 

@@ -18,13 +18,13 @@ internal static class HelixSweep
         // Under the disc at the lower end all is as deep as the motion goes: most of a bore, and no angle is needed there.
         float low = (float)Math.Max(Math.Min(motion.From.Z, motion.To.Z), grid.RawBottomZ);
         Point2 lowEnd = motion.To.Z < motion.From.Z ? arc.B : arc.A;
-        footprint.Sweep(Piece.Line(lowEnd, lowEnd), radius, false);
-        lower.Flat(footprint.Spans, low);
-        footprint.Sweep(arc, radius, false);
+        footprint.Sweep(Piece.Line(lowEnd, lowEnd), radius);
+        lower.Flat(footprint.Strips, low);
+        footprint.Sweep(arc, radius);
         Helix helix = new(arc, radius, motion.From.Z, motion.To.Z);
         Vector256<float> least = Vector256.Create(low);
         Vector256<float> step = s_lanes * (float)grid.Cell;
-        foreach (Span1 span in footprint.Spans)
+        foreach (Span1 span in footprint.Strips.Spans())
         {
             int start = (span.Row * grid.Columns) + span.First;
             lower.Open(span);

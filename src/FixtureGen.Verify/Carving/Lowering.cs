@@ -28,30 +28,21 @@ internal ref struct Lowering
         _limit = Vector256.Create(limit);
     }
 
-    /// <summary>Lowers the cells of all spans to z where they are higher.</summary>
-    public void Flat(ReadOnlySpan<Span1> spans, float z)
+    /// <summary>Lowers the cells of all strips to z where they are higher.</summary>
+    public void Flat(Strips strips, float z)
     {
-        while (!spans.IsEmpty)
+        for (int i = 0; i < strips.Count; i++)
         {
-            Band band = Band.Of(spans);
-            ReadOnlySpan<Span1> rows = spans[..band.Spans];
-            int end = Math.Min(band.End, _heights.TileColumns);
-            Border(rows, band.First, Math.Min(band.InnerFirst, end), z);
-            if (band.InnerFirst < end)
-            {
-                Tiles(rows[0].Row, band.InnerFirst, band.InnerEnd, z);
-                Border(rows, band.InnerEnd, end, z);
-            }
-            if (end < band.End)
-            {
-                Edge(rows, end * Heights.Tile, z);
-            }
-            spans = spans[band.Spans..];
+            Flat(strips[i], z);
         }
     }
 
     /// <summary>Makes ready to lower the cells of a span each to its own height.</summary>
-    public readonly void Open(Span1 span) => _heights.Open(span.Row, span.First, span.First + span.Count);
+    public void Open(Span1 span)
+    {
+        _ofCells.Settle();
+        _heights.Open(span.Row, span.First, span.First + span.Count);
+    }
 
     /// <summary>Whether the eight open cells from start are no higher than z already.</summary>
     public readonly bool IsDown(int start, float z) =>
@@ -97,20 +88,42 @@ internal ref struct Lowering
         return new Tally(sum * area, Math.Max(_ofCells.Deepest, _ofTiles.Deepest), deep * area);
     }
 
-    /// <summary>Lowers the spans' cells in the tiles first up to end of a row of them.</summary>
-    /// <summary>
-    /// Lowers the cells that spans of one row of tiles have in the tiles from first up to end. A tile that is alike gets its cells
-    /// their own heights on the way. No call in the loops: it would put the counts out of their registers.
-    /// </summary>
-    private void Border(ReadOnlySpan<Span1> rows, int first, int end, float z)
+    private void Flat(Strip strip, float z)
     {
-        if (rows.Length < Heights.Tile)
+        ref int firsts = ref MemoryMarshal.GetReference(strip.First);
+        ref int lasts = ref MemoryMarshal.GetReference(strip.Last);
+        for (int i = 0; i < strip.Rows; i += Heights.Tile)
         {
-            _heights.Open(rows[0].Row, first * Heights.Tile, end * Heights.Tile);
+            _ofCells.Settle();
+            _ofTiles.Settle();
+            ref int first = ref Unsafe.Add(ref firsts, i);
+            ref int last = ref Unsafe.Add(ref lasts, i);
+            Band band = Band.Of(Vector256.LoadUnsafe(ref first), Vector256.LoadUnsafe(ref last));
+            int row = strip.Row + i;
+            int end = row + Heights.Tile <= _heights.Rows ? Math.Min(band.End, _heights.TileColumns) : 0;
+            if (band.First < end)
+            {
+                int inner = Math.Min(band.InnerFirst, end);
+                Border(row, ref first, ref last, band.First, inner, z);
+                Tiles(row, inner, Math.Min(band.InnerEnd, end), z);
+                Border(row, ref first, ref last, Math.Max(inner, band.InnerEnd), end, z);
+            }
+            if (end < band.End)
+            {
+                Edge(strip, i, end * Heights.Tile, z);
+            }
         }
-        int columns = _heights.Columns;
-        ref float alike = ref _alike[_heights.TileAt(rows[0].Row)];
-        ref float cells = ref _cells[rows[0].Row * columns];
+    }
+
+    /// <summary>
+    /// Lowers the cells that eight rows have in the tiles from first up to end. A tile that is alike gets its cells their own
+    /// heights on the way. No call in the loop: it would put the counts out of their registers.
+    /// </summary>
+    private void Border(int row, ref int firsts, ref int lasts, int first, int end, float z)
+    {
+        nuint columns = (nuint)_heights.Columns;
+        ref float alike = ref _alike[_heights.TileAt(row)];
+        ref float cells = ref _cells[row * _heights.Columns];
         Vector256<float> floor = Vector256.Create(z);
         Vector256<float> limit = _limit;
         Taken taken = _ofCells;
@@ -122,22 +135,38 @@ internal ref struct Lowering
                 continue;
             }
             bool open = float.IsNaN(common);
+            Vector256<float> known = Vector256.Create(common);
             Vector256<int> lane = s_lane + Vector256.Create(x * Heights.Tile);
             ref float cell = ref Unsafe.Add(ref cells, x * Heights.Tile);
-            for (int i = 0; i < rows.Length; i++)
+            for (int i = 0; i < Heights.Tile; i += 2)
             {
-                ref readonly Span1 span = ref rows[i];
-                Vector256<uint> beyond = (lane - Vector256.Create(span.First)).AsUInt32();
-                Vector256<float> mine = Vector256.LessThan(beyond, Vector256.Create((uint)span.Count)).AsSingle();
-                Vector256<float> old = open ? Vector256.LoadUnsafe(ref cell) : Vector256.Create(common);
-                Vector256<float> now = Vector256.ConditionalSelect(mine, Vector256.MinNative(old, floor), old);
-                now.StoreUnsafe(ref cell);
-                taken.Add(old - now, limit);
-                cell = ref Unsafe.Add(ref cell, columns);
+                Vector256<float> old0 = open ? Vector256.LoadUnsafe(ref cell) : known;
+                Vector256<float> old1 = open ? Vector256.LoadUnsafe(ref cell, columns) : known;
+                Vector256<float> low0 = Vector256.MinNative(old0, floor);
+                Vector256<float> low1 = Vector256.MinNative(old1, floor);
+                Vector256<float> now0 = Vector256.ConditionalSelect(Beside(lane, ref firsts, ref lasts, i), old0, low0);
+                Vector256<float> now1 = Vector256.ConditionalSelect(
+                    Beside(lane, ref firsts, ref lasts, i + 1),
+                    old1,
+                    low1
+                );
+                now0.StoreUnsafe(ref cell);
+                now1.StoreUnsafe(ref cell, columns);
+                taken.Add(old0 - now0, old1 - now1, limit);
+                cell = ref Unsafe.Add(ref cell, 2 * columns);
             }
             Unsafe.Add(ref alike, x) = Heights.Differ;
         }
         _ofCells = taken;
+    }
+
+    /// <summary>Where the lanes' columns lie before a row's first cell or after its last.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<float> Beside(Vector256<int> lane, ref int firsts, ref int lasts, int row)
+    {
+        Vector256<int> before = Vector256.GreaterThan(Vector256.Create(Unsafe.Add(ref firsts, row)), lane);
+        Vector256<int> after = Vector256.GreaterThan(lane, Vector256.Create(Unsafe.Add(ref lasts, row)));
+        return (before | after).AsSingle();
     }
 
     /// <summary>Lowers the tiles from first up to end above a row: eight at once by their common heights, the open ones after.</summary>
@@ -174,12 +203,14 @@ internal ref struct Lowering
         ref float cells = ref _cells[at];
         Vector256<float> lowest = floor;
         Taken taken = _ofCells;
-        for (int row = 0; row < Heights.Tile; row++)
+        for (int row = 0; row < Heights.Tile; row += 2)
         {
-            Vector256<float> old = Vector256.LoadUnsafe(ref cells, (nuint)(row * columns));
-            Vector256<float> now = Vector256.MinNative(old, floor);
-            lowest = Vector256.MinNative(lowest, now);
-            taken.Add(old - now, _limit);
+            Vector256<float> old0 = Vector256.LoadUnsafe(ref cells, (nuint)(row * columns));
+            Vector256<float> old1 = Vector256.LoadUnsafe(ref cells, (nuint)((row + 1) * columns));
+            Vector256<float> now0 = Vector256.MinNative(old0, floor);
+            Vector256<float> now1 = Vector256.MinNative(old1, floor);
+            lowest = Vector256.MinNative(lowest, Vector256.MinNative(now0, now1));
+            taken.Add(old0 - now0, old1 - now1, _limit);
         }
         _ofCells = taken;
         bool level = Vector256.EqualsAll(lowest, floor);
@@ -191,14 +222,15 @@ internal ref struct Lowering
         return level;
     }
 
-    /// <summary>Lowers the spans' cells from a column on, beyond the last whole tile.</summary>
-    private void Edge(ReadOnlySpan<Span1> rows, int column, float z)
+    /// <summary>Lowers the cells of up to eight rows of a strip from a column on, where no whole tile is.</summary>
+    private void Edge(Strip strip, int from, int column, float z)
     {
-        foreach (Span1 span in rows)
+        for (int i = from; i < from + Heights.Tile; i++)
         {
-            for (int i = Math.Max(column, span.First); i < span.First + span.Count; i++)
+            int row = (strip.Row + i) * _heights.Columns;
+            for (int at = Math.Max(column, strip.First[i]); at <= strip.Last[i]; at++)
             {
-                One((span.Row * _heights.Columns) + i, z);
+                One(row + at, z);
             }
         }
     }
@@ -206,11 +238,12 @@ internal ref struct Lowering
     /// <summary>Eight counts side by side of heights taken.</summary>
     private struct Taken
     {
+        private Vector256<double> _settled;
         private Vector256<float> _sum;
         private Vector256<float> _deepest;
         private Vector256<int> _deep;
 
-        public readonly double Sum => Vector256.Sum(_sum);
+        public readonly double Sum => Vector256.Sum(_settled) + Vector256.Sum(_sum);
 
         public readonly long Deep => Vector256.Sum(_deep);
 
@@ -227,12 +260,29 @@ internal ref struct Lowering
             }
         }
 
+        /// <summary>Keeps the sum so far in double figures: a float that grows long loses what is added.</summary>
+        public void Settle()
+        {
+            (Vector256<double> first, Vector256<double> second) = Vector256.Widen(_sum);
+            _settled += first + second;
+            _sum = Vector256<float>.Zero;
+        }
+
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public void Add(Vector256<float> taken, Vector256<float> limit)
         {
             _sum += taken;
             _deepest = Vector256.MaxNative(_deepest, taken);
             _deep -= Vector256.GreaterThan(taken, limit).AsInt32();
+        }
+
+        /// <summary>Two at once, so that the next need not wait twice.</summary>
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void Add(Vector256<float> a, Vector256<float> b, Vector256<float> limit)
+        {
+            _sum += a + b;
+            _deepest = Vector256.MaxNative(_deepest, Vector256.MaxNative(a, b));
+            _deep -= Vector256.GreaterThan(a, limit).AsInt32() + Vector256.GreaterThan(b, limit).AsInt32();
         }
     }
 }

@@ -16,12 +16,12 @@ internal static class RoundSweep
         double limit
     )
     {
-        footprint.Sweep(piece, cutter.Radius, false);
+        footprint.Sweep(piece, cutter.Radius);
         Lowering lower = new(grid.TopHeights, (float)limit);
         double length = piece.Length;
         double slope = length > 1e-9 ? (z1 - z0) / length : 0;
         Point2 along = piece.IsArc ? default : piece.Tangent(0);
-        foreach (Span1 span in footprint.Spans)
+        foreach (Span1 span in footprint.Strips.Spans())
         {
             int start = (span.Row * grid.Columns) + span.First;
             lower.Open(span);

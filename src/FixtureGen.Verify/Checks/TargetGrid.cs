@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Shape;
@@ -28,10 +27,9 @@ internal static class TargetGrid
         foreach (AllowedCut cut in cuts)
         {
             float floor = (float)Math.Max(cut.Floor, grid.RawBottomZ);
-            List<Span1> spans = [];
-            Raster.Spans(cut.Area, grid, (row, first, count) => spans.Add(new Span1(row, first, count)));
+            Strips strips = Raster.Of(cut.Area, grid);
             Lowering lower = new(target, float.MaxValue);
-            lower.Flat(CollectionsMarshal.AsSpan(spans), floor);
+            lower.Flat(strips, floor);
         }
     }
 }
