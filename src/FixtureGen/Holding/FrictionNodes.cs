@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 
@@ -31,7 +33,7 @@ internal readonly record struct FrictionPower(
 );
 
 /// <summary>
-/// Contact pieces and points laid out for one pass in four lanes: always four, so that the sums come out the same on every
+/// Contact pieces and after them points laid out for one pass in four lanes: always four, so that the sums come out the same on every
 /// machine. Places are from the contact's middle in units of Scale, mm.
 /// </summary>
 internal sealed class FrictionNodes
@@ -39,14 +41,8 @@ internal sealed class FrictionNodes
     private const double SharpBelow = 1e-3;
     private const int MostKinks = 24;
 
-    private readonly double[] x;
-    private readonly double[] y;
-    private readonly double[] spread2;
-    private readonly double[] share;
-    private readonly double[] px;
-    private readonly double[] py;
-    private readonly double[] pSpread2;
-    private readonly double[] pGrip;
+    private readonly Node[] nodes;
+    private readonly int contacts;
     private readonly double slack;
     private readonly Point2[] contactKinks;
     private readonly Point2[] kinks;
@@ -58,18 +54,11 @@ internal sealed class FrictionNodes
     public FrictionNodes(FrictionNodes like, IReadOnlyList<PressPoint> points)
     {
         (Scale, Middle, slack) = (like.Scale, like.Middle, like.slack);
-        (x, y, spread2, share) = (like.x, like.y, like.spread2, like.share);
+        contacts = like.contacts;
         contactKinks = like.contactKinks;
-        int m = Padded(points.Count);
-        (px, py, pSpread2, pGrip) = (new double[m], new double[m], Ones(m), new double[m]);
-        for (int i = 0; i < points.Count; i++)
-        {
-            px[i] = (points[i].At.X - Middle.X) / Scale;
-            py[i] = (points[i].At.Y - Middle.Y) / Scale;
-            pSpread2[i] = Math.Max(points[i].Spread * points[i].Spread / (Scale * Scale), 1e-12);
-            pGrip[i] = points[i].Grip;
-        }
-        kinks = [.. contactKinks, .. Sharp(px, py, pSpread2, points.Count)];
+        Place[] at = [.. points.Select(p => Placed(p.At, p.Spread * p.Spread, p.Grip))];
+        nodes = [.. like.nodes.AsSpan(0, contacts), .. InLanes(at)];
+        kinks = [.. contactKinks, .. Sharp(at)];
     }
 
     private FrictionNodes(PressureMeasure contact, double friction)
@@ -77,18 +66,10 @@ internal sealed class FrictionNodes
         Scale = Math.Max(Math.Sqrt(contact.Xx + contact.Yy), 1e-3);
         Middle = contact.Middle;
         slack = contact.Reach / Scale;
-        int n = Padded(contact.Pieces.Length);
-        (x, y, spread2, share) = (new double[n], new double[n], Ones(n), new double[n]);
-        for (int i = 0; i < contact.Pieces.Length; i++)
-        {
-            ContactPiece piece = contact.Pieces[i];
-            x[i] = (piece.At.X - Middle.X) / Scale;
-            y[i] = (piece.At.Y - Middle.Y) / Scale;
-            spread2[i] = Math.Max(piece.Spread2 / (Scale * Scale), 1e-12);
-            share[i] = friction * piece.Share;
-        }
-        (px, py, pSpread2, pGrip) = ([], [], [], []);
-        contactKinks = kinks = [.. Sharp(x, y, spread2, contact.Pieces.Length)];
+        Place[] at = [.. contact.Pieces.Select(p => Placed(p.At, p.Spread2, friction * p.Share))];
+        nodes = InLanes(at);
+        contacts = nodes.Length;
+        contactKinks = kinks = [.. Sharp(at)];
     }
 
     public double Scale { get; }
@@ -111,18 +92,21 @@ internal sealed class FrictionNodes
         Vector256<double> vForce = Vector256.Create(force);
         Vector256<double> vSlopeX = Vector256.Create(slope.X);
         Vector256<double> vSlopeY = Vector256.Create(slope.Y);
-        for (int i = 0; i < x.Length; i += 4)
+        foreach (ref readonly Node node in nodes.AsSpan(0, contacts))
         {
-            sum += Grip(i, vForce, vSlopeX, vSlopeY);
+            sum += Grip(node, vForce, vSlopeX, vSlopeY);
         }
         return friction > 0 ? Vector256.Sum(sum) / friction : 0;
     }
 
     /// <summary>How fast each piece of the contact moves at a twist, points left out.</summary>
-    public double[] Speeds(Twist w)
+    public Vector256<double>[] Speeds(Twist w)
     {
-        double[] speeds = new double[x.Length];
-        SpeedsAt(w, x, y, spread2, speeds);
+        var speeds = new Vector256<double>[contacts];
+        for (int i = 0; i < contacts; i++)
+        {
+            speeds[i] = Speed(w, nodes[i]);
+        }
         return speeds;
     }
 
@@ -131,7 +115,7 @@ internal sealed class FrictionNodes
     /// </summary>
     public double Power(
         Twist w,
-        ReadOnlySpan<double> speeds,
+        ReadOnlySpan<Vector256<double>> speeds,
         double force,
         Point2 slope,
         double rescale,
@@ -142,41 +126,39 @@ internal sealed class FrictionNodes
         Vector256<double> vForce = Vector256.Create(force * rescale);
         Vector256<double> vSlopeX = Vector256.Create(slope.X * rescale);
         Vector256<double> vSlopeY = Vector256.Create(slope.Y * rescale);
-        for (int i = 0; i < x.Length; i += 4)
+        for (int i = 0; i < speeds.Length; i++)
         {
-            sum += Grip(i, vForce, vSlopeX, vSlopeY) * Vector256.Create(speeds[i..]);
+            sum += Grip(nodes[i], vForce, vSlopeX, vSlopeY) * speeds[i];
         }
-        Span<double> atPoints = stackalloc double[px.Length];
-        SpeedsAt(w, px, py, pSpread2, atPoints);
         Vector256<double> scale = Vector256.Create(pointScale);
-        for (int i = 0; i < px.Length; i += 4)
+        foreach (ref readonly Node node in nodes.AsSpan(contacts))
         {
-            sum += scale * Vector256.LoadUnsafe(ref pGrip[i]) * Vector256.Create<double>(atPoints[i..]);
+            sum += scale * node.Grip * Speed(w, node);
         }
         return Vector256.Sum(sum);
     }
 
-    private Vector256<double> Grip(int i, Vector256<double> force, Vector256<double> slopeX, Vector256<double> slopeY)
-    {
-        Vector256<double> pressure =
-            force + (slopeX * Vector256.LoadUnsafe(ref x[i])) + (slopeY * Vector256.LoadUnsafe(ref y[i]));
-        return Vector256.LoadUnsafe(ref share[i]) * Vector256.Max(pressure, Vector256<double>.Zero);
-    }
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Grip(
+        in Node node,
+        Vector256<double> force,
+        Vector256<double> slopeX,
+        Vector256<double> slopeY
+    ) => node.Grip * Vector256.Max(force + (slopeX * node.X) + (slopeY * node.Y), Vector256<double>.Zero);
 
-    private static void SpeedsAt(Twist w, double[] x, double[] y, double[] spread2, Span<double> speeds)
+    private static Vector256<double> Speed(Twist w, in Node node)
     {
-        for (int i = 0; i < x.Length; i += 4)
-        {
-            Vector256<double> u = Vector256.Create(w.X) - (w.Turn * Vector256.LoadUnsafe(ref y[i]));
-            Vector256<double> v = Vector256.Create(w.Y) + (w.Turn * Vector256.LoadUnsafe(ref x[i]));
-            Vector256<double> own = w.Turn * w.Turn * Vector256.LoadUnsafe(ref spread2[i]);
-            Vector256.Sqrt((u * u) + (v * v) + own).CopyTo(speeds[i..]);
-        }
+        Vector256<double> u = Vector256.Create(w.X) - (w.Turn * node.Y);
+        Vector256<double> v = Vector256.Create(w.Y) + (w.Turn * node.X);
+        Vector256<double> own = w.Turn * w.Turn * node.Spread2;
+        return Vector256.Sqrt((u * u) + (v * v) + own);
     }
 
     /// <summary>
     /// Power of friction at a twist under the pressure (force + slope.x) * rescale, never below 0, and the points' forces
-    /// times pointScale; perForce and perSlope are the pressure's change per unit of load. Slopes are per Scale.
+    /// times pointScale; perForce and perSlope are the pressure's change per unit of load. Slopes are per Scale. For
+    /// s = sqrt(w'Qw) the slope is Qw/s and the curvature Q/s - (Qw/s)(Qw/s)'/s, with Q of the rows (1, 0, -y), (0, 1, x),
+    /// (-y, x, x2 + y2 + spread2).
     /// </summary>
     public FrictionPower At(
         Twist w,
@@ -188,49 +170,112 @@ internal sealed class FrictionNodes
         Point2 perSlope
     )
     {
-        var sums = new PowerSums(w);
+        // The sums are variables of their own and not a struct's fields: only so are they kept in registers.
+        Vector256<double> wx = Vector256.Create(w.X);
+        Vector256<double> wy = Vector256.Create(w.Y);
+        Vector256<double> wt = Vector256.Create(w.Turn);
         Vector256<double> vForce = Vector256.Create(force * rescale);
         Vector256<double> vSlopeX = Vector256.Create(slope.X * rescale);
         Vector256<double> vSlopeY = Vector256.Create(slope.Y * rescale);
         Vector256<double> vPer = Vector256.Create(perForce);
         Vector256<double> vPerX = Vector256.Create(perSlope.X);
         Vector256<double> vPerY = Vector256.Create(perSlope.Y);
-        for (int i = 0; i < x.Length; i += 4)
-        {
-            Vector256<double> vx = Vector256.LoadUnsafe(ref x[i]);
-            Vector256<double> vy = Vector256.LoadUnsafe(ref y[i]);
-            Vector256<double> part = Vector256.LoadUnsafe(ref share[i]);
-            Vector256<double> grip = Grip(i, vForce, vSlopeX, vSlopeY);
-            Vector256<double> change = part * (vPer + (vPerX * vx) + (vPerY * vy));
-            sums.Add(vx, vy, Vector256.LoadUnsafe(ref spread2[i]), grip, change);
-        }
         Vector256<double> scale = Vector256.Create(pointScale);
-        for (int i = 0; i < px.Length; i += 4)
+        Vector256<double> value = Vector256<double>.Zero;
+        Vector256<double> perLoad = Vector256<double>.Zero;
+        Vector256<double> gx = Vector256<double>.Zero;
+        Vector256<double> gy = Vector256<double>.Zero;
+        Vector256<double> gt = Vector256<double>.Zero;
+        Vector256<double> xx = Vector256<double>.Zero;
+        Vector256<double> xy = Vector256<double>.Zero;
+        Vector256<double> yy = Vector256<double>.Zero;
+        Vector256<double> xt = Vector256<double>.Zero;
+        Vector256<double> yt = Vector256<double>.Zero;
+        Vector256<double> tt = Vector256<double>.Zero;
+        ref Node all = ref MemoryMarshal.GetArrayDataReference(nodes);
+        for (int i = 0; i < nodes.Length; i++)
         {
-            sums.Add(
-                Vector256.LoadUnsafe(ref px[i]),
-                Vector256.LoadUnsafe(ref py[i]),
-                Vector256.LoadUnsafe(ref pSpread2[i]),
-                scale * Vector256.LoadUnsafe(ref pGrip[i]),
-                Vector256<double>.Zero
+            ref Node node = ref Unsafe.Add(ref all, i);
+            Vector256<double> x = node.X;
+            Vector256<double> y = node.Y;
+            Vector256<double> spread2 = node.Spread2;
+            Vector256<double> grip;
+            Vector256<double> u = wx - (wt * y);
+            Vector256<double> v = wy + (wt * x);
+            Vector256<double> own = wt * spread2;
+            Vector256<double> s = Vector256.Sqrt((u * u) + (v * v) + (wt * own) + Vector256.Create(1e-30));
+            if (i < contacts)
+            {
+                Vector256<double> pressure = vForce + (vSlopeX * x) + (vSlopeY * y);
+                grip = node.Grip * Vector256.Max(pressure, Vector256<double>.Zero);
+                perLoad += node.Grip * (vPer + (vPerX * x) + (vPerY * y)) * s;
+            }
+            else
+            {
+                grip = scale * node.Grip;
+            }
+            Vector256<double> inverse = Vector256<double>.One / s;
+            Vector256<double> ux = u * inverse;
+            Vector256<double> vy = v * inverse;
+            Vector256<double> turn = (vy * x) - (ux * y) + (own * inverse);
+            value += grip * s;
+            gx += grip * ux;
+            gy += grip * vy;
+            gt += grip * turn;
+            Vector256<double> bend = grip * inverse;
+            xx += bend * (Vector256<double>.One - (ux * ux));
+            xy -= bend * ux * vy;
+            yy += bend * (Vector256<double>.One - (vy * vy));
+            xt -= bend * (y + (ux * turn));
+            yt += bend * (x - (vy * turn));
+            tt += bend * ((x * x) + (y * y) + spread2 - (turn * turn));
+        }
+        return new(
+            Vector256.Sum(value),
+            new Twist(Vector256.Sum(gx), Vector256.Sum(gy), Vector256.Sum(gt)),
+            Vector256.Sum(xx),
+            Vector256.Sum(xy),
+            Vector256.Sum(yy),
+            Vector256.Sum(xt),
+            Vector256.Sum(yt),
+            Vector256.Sum(tt),
+            Vector256.Sum(perLoad)
+        );
+    }
+
+    /// <summary>From the contact's middle in units of Scale, with friction's share or force there.</summary>
+    private readonly record struct Place(double X, double Y, double Spread2, double Grip);
+
+    /// <summary>Four places; Grip is friction times share for pieces of the contact and the friction force for points.</summary>
+    private readonly record struct Node(
+        Vector256<double> X,
+        Vector256<double> Y,
+        Vector256<double> Spread2,
+        Vector256<double> Grip
+    );
+
+    private Place Placed(Point2 at, double spread2, double grip) =>
+        new((at.X - Middle.X) / Scale, (at.Y - Middle.Y) / Scale, Math.Max(spread2 / (Scale * Scale), 1e-12), grip);
+
+    /// <summary>Four at a time; the last lanes are filled up with places that grip nothing.</summary>
+    private static Node[] InLanes(Place[] at)
+    {
+        Place none = new(0, 0, 1, 0);
+        var lanes = new Node[(at.Length + 3) / 4];
+        for (int i = 0; i < lanes.Length; i++)
+        {
+            Place Lane(int n) => (4 * i) + n < at.Length ? at[(4 * i) + n] : none;
+            (Place a, Place b, Place c, Place d) = (Lane(0), Lane(1), Lane(2), Lane(3));
+            lanes[i] = new Node(
+                Vector256.Create(a.X, b.X, c.X, d.X),
+                Vector256.Create(a.Y, b.Y, c.Y, d.Y),
+                Vector256.Create(a.Spread2, b.Spread2, c.Spread2, d.Spread2),
+                Vector256.Create(a.Grip, b.Grip, c.Grip, d.Grip)
             );
         }
-        return sums.Result;
+        return lanes;
     }
 
-    private static IEnumerable<Point2> Sharp(double[] x, double[] y, double[] spread2, int count) =>
-        Enumerable
-            .Range(0, count)
-            .Where(i => spread2[i] < SharpBelow)
-            .Take(MostKinks)
-            .Select(i => new Point2(x[i], y[i]));
-
-    private static int Padded(int n) => (n + 3) / 4 * 4;
-
-    private static double[] Ones(int n)
-    {
-        double[] ones = new double[n];
-        Array.Fill(ones, 1);
-        return ones;
-    }
+    private static IEnumerable<Point2> Sharp(IEnumerable<Place> at) =>
+        at.Where(p => p.Spread2 < SharpBelow).Take(MostKinks).Select(p => new Point2(p.X, p.Y));
 }

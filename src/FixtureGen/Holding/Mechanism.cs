@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace FixtureGen.Holding;
 
 /// <summary>
@@ -7,7 +9,7 @@ namespace FixtureGen.Holding;
 /// </summary>
 internal sealed class Mechanism(FrictionNodes contact, Twist twist)
 {
-    private readonly double[] speeds = contact.Speeds(twist);
+    private readonly Vector256<double>[] speeds = contact.Speeds(twist);
 
     public Twist Twist => twist;
 
