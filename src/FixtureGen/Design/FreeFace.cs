@@ -24,7 +24,7 @@ internal sealed class FreeFace
         columns = (int)Math.Floor(box.Width / Cell);
         rows = (int)Math.Floor(box.Height / Cell);
         takenBefore = new int[columns + 1, rows + 1];
-        IReadOnlyList<Region> grown = kernel.Offset(taken, Cell);
+        RegionIndex grown = new(kernel.Offset(taken, Cell));
         for (int j = 0; j < rows; j++)
         {
             bool[] row = Row(j, grown);
@@ -60,11 +60,11 @@ internal sealed class FreeFace
         takenBefore[i + w, j + h] - takenBefore[i, j + h] - takenBefore[i + w, j] + takenBefore[i, j];
 
     /// <summary>A cell is taken where its middle line meets what was grown by a cell.</summary>
-    private bool[] Row(int j, IReadOnlyList<Region> grown)
+    private bool[] Row(int j, RegionIndex grown)
     {
         bool[] row = new bool[columns];
         double y = box.MinY + ((j + 0.5) * Cell);
-        foreach (OpenPath piece in Clip.Line(new(box.MinX - 1, y), new(box.MaxX + 1, y), grown))
+        foreach (OpenPath piece in grown.Line(new(box.MinX - 1, y), new(box.MaxX + 1, y)))
         {
             int from = Math.Max(0, (int)Math.Floor((piece.Start.X - box.MinX) / Cell));
             int to = Math.Min(columns - 1, (int)Math.Floor((piece.End.X - box.MinX) / Cell));

@@ -49,6 +49,9 @@ internal static class Net
         return Stage.Of(nets.ToImmutableArray(), findings);
     }
 
+    /// <summary>How much nearer a way has to come than one before it, mm.</summary>
+    private const double Better = 0.1;
+
     private sealed record Laying(NetLines Lines, ImmutableArray<Region> Room, double FromPockets);
 
     /// <summary>
@@ -64,18 +67,18 @@ internal static class Net
     )
     {
         Laying? best = null;
+        Point2[] samples = [.. NetLines.Samples(zone)];
+        double[] distances = [job.Rules.Land, job.Rules.Wall];
+        ImmutableArray<Region>[] rooms = [.. distances.Select(d => Room(zone, pockets, d, cutter, job, kernel))];
         foreach (bool allAlong in new[] { false, true })
         {
-            foreach (double fromPockets in new[] { job.Rules.Land, job.Rules.Wall })
+            foreach ((double fromPockets, ImmutableArray<Region> room) in distances.Zip(rooms))
             {
-                Laying way = new(
-                    new NetLines(zone, cutter.Radius),
-                    Room(zone, pockets, fromPockets, cutter, job, kernel),
-                    fromPockets
-                );
+                Laying way = new(new NetLines(samples, cutter.Radius), room, fromPockets);
                 if (
-                    FromPort(zone, way, allAlong, cutter, job, kernel)
-                    && (best is null || way.Lines.Farthest.Distance < best.Lines.Farthest.Distance - 0.1)
+                    MayBeBetter(room, zone.PortAt, best, cutter)
+                    && FromPort(zone, way, allAlong, cutter, job, kernel)
+                    && (best is null || way.Lines.Farthest.Distance < best.Lines.Farthest.Distance - Better)
                 )
                 {
                     best = way;
@@ -87,6 +90,21 @@ internal static class Net
             }
         }
         return best;
+    }
+
+    /// <summary>
+    /// False where no line in the room comes nearer to the point that the best way is farthest from: whatever is laid in it
+    /// would not be taken.
+    /// </summary>
+    private static bool MayBeBetter(IReadOnlyList<Region> room, Point2 port, Laying? best, Tool cutter)
+    {
+        if (best is null || room.FirstOrDefault(r => Inside.Contains(r, port)) is not { } own)
+        {
+            return true;
+        }
+        (Point2 at, double distance) = best.Lines.Farthest;
+        double nearest = (Inside.Contains(own, at) ? 0 : Measure.Distance(at, own)) - cutter.Radius;
+        return nearest < distance - Better + NetLines.Rounding;
     }
 
     /// <summary>Where a groove's centre line may run: a land from the gasket grooves, a distance from magnet pockets.</summary>

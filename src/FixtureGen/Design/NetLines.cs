@@ -14,29 +14,40 @@ internal sealed class NetLines
     private const double Touch = 0.01;
     private const int MostLines = 60;
 
+    /// <summary>What <see cref="Farthest"/> may miss, mm.</summary>
+    public const double Rounding = 1e-3;
+
     private readonly Point2[] points;
     private readonly double[] distances;
     private readonly double halfWidth;
     private readonly List<Contour> rings = [];
     private readonly List<OpenPath> runs = [];
 
-    public NetLines(SealedZone zone, double halfWidth)
+    /// <param name="samples">See <see cref="Samples"/>.</param>
+    public NetLines(Point2[] samples, double halfWidth)
     {
         this.halfWidth = halfWidth;
-        points = [.. Samples(zone)];
-        distances = [.. points.Select(_ => double.PositiveInfinity)];
+        points = samples;
+        distances = new double[samples.Length];
+        Array.Fill(distances, double.PositiveInfinity);
     }
 
     public ImmutableArray<Contour> Rings => [.. rings];
 
     public ImmutableArray<OpenPath> Runs => [.. runs];
 
-    /// <summary>The point that is farthest from a groove, and how far.</summary>
+    /// <summary>The point that is farthest from a groove to a thousandth, of such the first, and how far.</summary>
     public (Point2 At, double Distance) Farthest
     {
         get
         {
-            int worst = Enumerable.Range(0, points.Length).MaxBy(k => Math.Round(distances[k], 3));
+            int worst = 0;
+            double most = double.NegativeInfinity;
+            for (int k = 0; k < points.Length; k++)
+            {
+                double rounded = Math.Round(distances[k], 3);
+                (worst, most) = rounded > most ? (k, rounded) : (worst, most);
+            }
             return (points[worst], Math.Max(0, distances[worst]));
         }
     }
@@ -52,7 +63,7 @@ internal sealed class NetLines
         RegionIndex within = new([room]);
         Box2 box = Measure.Bounds(room.Outer);
         Groove round = new(ring.Segments);
-        Room all = new(within, AcrossOf(box), box.Width + box.Height);
+        Room all = new(within, DirectionsIn(box), box.Width + box.Height);
         List<Groove> laid = [round];
         if (Measure.Distance(port, ring) > halfWidth)
         {
@@ -109,14 +120,15 @@ internal sealed class NetLines
     private int[] FarthestFirst(IEnumerable<int> of, double reach) =>
         [.. of.Where(k => distances[k] > reach).OrderByDescending(k => Math.Round(distances[k], 3))];
 
-    /// <summary>Where lines may run, the direction they run in first, and a length that leaves it.</summary>
-    private sealed record Room(RegionIndex Within, Point2 Across, double Length);
+    /// <summary>Where lines may run, the directions they run in, and a length that leaves it.</summary>
+    private sealed record Room(RegionIndex Within, Point2[] Directions, double Length);
 
     /// <summary>A ring or a line that is laid, made ready for many questions.</summary>
     private sealed class Groove
     {
         private readonly ImmutableArray<Segment> segments;
         private readonly CurveIndex index = new();
+        private readonly List<int> near = [];
 
         public Groove(ImmutableArray<Segment> segments)
         {
@@ -135,33 +147,45 @@ internal sealed class NetLines
 
         public bool Meets(OpenPath line)
         {
-            List<int> near = [];
+            near.Clear();
             index.Touching(Measure.Bounds(line), near);
-            return near.Select(i => segments[i])
-                .Any(s =>
-                    Measure.Distance(line.Start, s) <= Touch
-                    || Measure.Distance(line.End, s) <= Touch
-                    || line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0)
-                );
+            return near.Exists(i => Meets(segments[i], line));
         }
+
+        private static bool Meets(Segment s, OpenPath line) =>
+            Measure.Distance(line.Start, s) <= Touch
+            || Measure.Distance(line.End, s) <= Touch
+            || line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0);
     }
 
     /// <summary>The shortest straight line through p that meets what is laid, of four directions; else the short way.</summary>
     private static OpenPath? Through(Point2 p, Room room, List<Groove> laid)
     {
-        Point2 across = room.Across;
-        Point2 along = across.Left;
-        Point2[] directions = [across, along, (across + along) * Math.Sqrt(0.5), (across - along) * Math.Sqrt(0.5)];
-        return directions
-                .SelectMany(d => Through(p, d, room))
-                .Where(l => laid.Exists(g => g.Meets(l)))
-                .OrderBy(l => Math.Round(Measure.Length(l), 3))
-                .FirstOrDefault()
-            ?? Link(p, room, laid);
+        OpenPath? best = null;
+        double shortest = double.PositiveInfinity;
+        foreach (Point2 direction in room.Directions)
+        {
+            Point2 reach = direction * room.Length;
+            foreach (OpenPath line in room.Within.LineAt(p - reach, p + reach, p, Touch))
+            {
+                double length = Measure.Length(line);
+                double rounded = Math.Round(length, 3);
+                if (length > Touch && rounded < shortest && laid.Exists(g => g.Meets(line)))
+                {
+                    (best, shortest) = (line, rounded);
+                }
+            }
+        }
+        return best ?? Link(p, room, laid);
     }
 
-    /// <summary>Lines run across the zone's longer side.</summary>
-    private static Point2 AcrossOf(Box2 box) => box.Width >= box.Height ? new(0, 1) : new(1, 0);
+    /// <summary>Lines run across the zone's longer side first, then along it, then aslant.</summary>
+    private static Point2[] DirectionsIn(Box2 box)
+    {
+        Point2 across = box.Width >= box.Height ? new(0, 1) : new(1, 0);
+        Point2 along = across.Left;
+        return [across, along, (across + along) * Math.Sqrt(0.5), (across - along) * Math.Sqrt(0.5)];
+    }
 
     /// <summary>
     /// The next groove for a point that is too far off: through it, or through the nearest place of the room; null where
@@ -182,13 +206,8 @@ internal sealed class NetLines
             : room.Within.Line(p, to).FirstOrDefault(l => Measure.Length(l) >= p.DistanceTo(to) - Touch);
     }
 
-    /// <summary>The piece of the straight line through p that lies in the room and holds p.</summary>
-    private static IEnumerable<OpenPath> Through(Point2 p, Point2 direction, Room room) =>
-        room
-            .Within.Line(p - (direction * room.Length), p + (direction * room.Length))
-            .Where(l => Measure.Distance(p, l) <= Touch && Measure.Length(l) > Touch);
-
-    private static IEnumerable<Point2> Samples(SealedZone zone)
+    /// <summary>The points of a zone that are asked how far they are from a groove, row by row.</summary>
+    public static IEnumerable<Point2> Samples(SealedZone zone)
     {
         foreach (Region region in zone.Sealed)
         {

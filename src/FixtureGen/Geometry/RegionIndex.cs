@@ -3,13 +3,19 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>The boundary of regions made ready for many questions: what is inside, what is nearest, where a path is cut. mm.</summary>
+/// <summary>
+/// The boundary of regions made ready for many questions of one thread: what is inside, what is nearest, where a path is
+/// cut. mm.
+/// </summary>
 internal sealed class RegionIndex
 {
     private const double Near = 1e-7;
 
     private readonly Curve[] curves;
     private readonly CurveIndex boundary = new();
+    private readonly List<int> touched = [];
+    private readonly List<(double At, Point2 Point)> cuts = [];
+    private readonly List<Segment> pieces = [];
 
     public RegionIndex(IEnumerable<Region> regions)
     {
@@ -31,52 +37,83 @@ internal sealed class RegionIndex
     public ImmutableArray<OpenPath> Line(Point2 a, Point2 b) =>
         a == b ? [] : Pieces(new OpenPath([Segment.Line(a, b)]), true);
 
+    /// <summary>Of the pieces of the straight line from a to b that lie inside, those that come within a distance of p, in order.</summary>
+    public ImmutableArray<OpenPath> LineAt(Point2 a, Point2 b, Point2 p, double distance)
+    {
+        Cut(Curve.Of(Segment.Line(a, b)));
+        var found = ImmutableArray.CreateBuilder<OpenPath>();
+        int end = 0;
+        for (int i = 0; i < pieces.Count; i++)
+        {
+            if (i < end || Measure.Distance(p, pieces[i]) > distance || !Holds(pieces[i]))
+            {
+                continue;
+            }
+            int first = i;
+            while (first > end && Holds(pieces[first - 1]))
+            {
+                first--;
+            }
+            end = i + 1;
+            while (end < pieces.Count && Holds(pieces[end]))
+            {
+                end++;
+            }
+            found.Add(new OpenPath([.. pieces[first..end]]));
+        }
+        return found.ToImmutable();
+    }
+
+    private bool Holds(Segment piece) => Contains(Curve.Of(piece).Middle);
+
     /// <summary>The pieces of a path that lie inside, or outside, in order; a piece along a boundary counts as inside.</summary>
     public ImmutableArray<OpenPath> Pieces(OpenPath path, bool inside)
     {
-        var pieces = ImmutableArray.CreateBuilder<OpenPath>();
+        var found = ImmutableArray.CreateBuilder<OpenPath>();
         List<Segment> open = [];
         foreach (Segment s in path.Segments)
         {
-            foreach (Segment piece in Cut(Curve.Of(s)))
+            Cut(Curve.Of(s));
+            foreach (Segment piece in pieces)
             {
-                if (Contains(Curve.Of(piece).Middle) == inside)
+                if (Holds(piece) == inside)
                 {
                     open.Add(piece);
                     continue;
                 }
-                Flush(open, pieces);
+                Flush(open, found);
             }
         }
-        Flush(open, pieces);
-        return pieces.ToImmutable();
+        Flush(open, found);
+        return found.ToImmutable();
     }
 
-    private static void Flush(List<Segment> open, ImmutableArray<OpenPath>.Builder pieces)
+    private static void Flush(List<Segment> open, ImmutableArray<OpenPath>.Builder found)
     {
         if (open.Count > 0)
         {
-            pieces.Add(new([.. open]));
+            found.Add(new([.. open]));
             open.Clear();
         }
     }
 
-    private List<Segment> Cut(Curve c)
+    /// <summary>Fills <see cref="pieces"/> with the curve cut wherever it meets the boundary, in order.</summary>
+    private void Cut(Curve c)
     {
-        List<int> touched = [];
+        touched.Clear();
+        cuts.Clear();
+        pieces.Clear();
         boundary.Touching(c.Box(), touched);
-        List<(double At, Point2 Point)> cuts = [];
-        Span<Point2> found = stackalloc Point2[Crossings.Most];
+        Span<Point2> common = stackalloc Point2[Crossings.Most];
         foreach (int i in touched)
         {
-            int count = Crossings.Find(c, curves[i], Near, found);
+            int count = Crossings.Find(c, curves[i], Near, common);
             for (int k = 0; k < count; k++)
             {
-                cuts.Add((c.Parameter(found[k]), found[k]));
+                cuts.Add((c.Parameter(common[k]), common[k]));
             }
         }
-        cuts.Sort((x, y) => x.At.CompareTo(y.At));
-        List<Segment> pieces = [];
+        cuts.Sort(static (x, y) => x.At.CompareTo(y.At));
         foreach ((_, Point2 q) in cuts)
         {
             if (q.DistanceTo(c.A) >= 10 * Near && q.DistanceTo(c.B) >= 10 * Near)
@@ -86,6 +123,5 @@ internal sealed class RegionIndex
             }
         }
         pieces.Add(c.ToSegment());
-        return pieces;
     }
 }
