@@ -11,11 +11,11 @@ namespace FixtureGen.App.Layout;
 /// <summary>Every clearance that a layout does not keep, with the amount and the two points between which it is missing.</summary>
 internal static class LayoutFaults
 {
-    public static JsonArray Of(FixtureDesign begun, ImmutableArray<MagnetPlace> magnets, Job job)
+    public static JsonArray Of(FixtureDesign begun, ImmutableArray<MagnetPlace> magnets, Job job, PairOnBlock pair)
     {
         JsonArray list = [];
         Point2[] at = [.. magnets.Select(m => m.At)];
-        foreach (ClearanceLack lack in new MagnetClearances(begun, job).Of(at))
+        foreach (ClearanceLack lack in new MagnetClearances(begun, job, pair).Of(at))
         {
             string other = lack.Neighbour is int n ? $"magnet {No(n)}" : lack.Against;
             string message = $"Magnet {No(lack.Magnet)} is {LayoutJson.Amount(lack.ShortBy, job)} too near {other}.";

@@ -18,6 +18,7 @@ public sealed class LayoutTrial
     private (string Key, Placed Placed) current;
     private string shownFor = "";
     private HoldingContext? like;
+    private readonly KernelMemory memory = new();
 
     private LayoutTrial(JobSource source, Placed placed, FixtureDesign first)
     {
@@ -121,7 +122,7 @@ public sealed class LayoutTrial
             ["factors"] = LayoutJson.Factors(h),
             ["shares"] = LayoutJson.Shares(h),
             ["magnetForceN"] = Math.Round(h.MagnetForceN, 3),
-            ["violations"] = LayoutFaults.Of(value.Begun, value.Design.Magnets, value.Job),
+            ["violations"] = LayoutFaults.Of(value.Begun, value.Design.Magnets, value.Job, holding.Pair),
             ["fed"] = LayoutJson.Fed(value.Design),
             ["findings"] = AppJson.Findings([
                 .. laid.Findings.Where(f => f.Severity != Severity.Note),
@@ -194,7 +195,9 @@ public sealed class LayoutTrial
     }
 
     public JsonArray Violations(LayoutAsk ask) =>
-        this.Lay(ask).Value is { } laid ? LayoutFaults.Of(laid.Begun, laid.Design.Magnets, laid.Job) : [];
+        this.Lay(ask).Value is { } laid
+            ? LayoutFaults.Of(laid.Begun, laid.Design.Magnets, laid.Job, new PairOnBlock(laid.Job))
+            : [];
 
     /// <summary>The job's text with the layout and the settings written in; comments and order are kept, and what is the same stays as it is written.</summary>
     public Stage<string> Text(LayoutAsk ask, string jobText)
@@ -249,12 +252,13 @@ public sealed class LayoutTrial
             Ports = PortsOf(ask, p),
             MagnetCount = magnets.Length,
         };
-        Stage<FixtureDesign> begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House);
+        this.memory.NextRound();
+        Stage<FixtureDesign> begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House, this.memory);
         if (begun.Value is not { } b)
         {
             return Stage.Failed<Laid>(begun.Findings);
         }
-        Stage<FixtureDesign> finished = Designer.Finish(b, magnets, job, Tolerances.House);
+        Stage<FixtureDesign> finished = Designer.Finish(b, magnets, job, Tolerances.House, this.memory);
         FixtureDesign design = finished.Value ?? b with { Magnets = magnets };
         return Stage.Of(new Laid(job, b, design), [.. begun.Findings, .. finished.Findings]);
     }

@@ -14,10 +14,17 @@ public static class Designer
     /// The design without magnets, net and label. Findings with severity error (no zone, no port, floors too thin, bolts
     /// or pins under the part and so on) mean that no fixture can be made of it.
     /// </summary>
-    public static Stage<FixtureDesign> Begin(Part part, Placement placement, Job job, Tolerances tolerances) =>
+    /// <param name="memory">See <see cref="KernelMemory"/>; for trying many layouts of one part.</param>
+    public static Stage<FixtureDesign> Begin(
+        Part part,
+        Placement placement,
+        Job job,
+        Tolerances tolerances,
+        KernelMemory? memory = null
+    ) =>
         FindingLog.Tell(log =>
         {
-            Kernel kernel = new(tolerances);
+            Kernel kernel = new(tolerances, memory);
             Box2 block = placement.BlankBox;
             Part placed = log.Take(MarkLetters.Cut(Transform.Apply(placement.Pose, part), job));
             Levels levels = log.Take(Levels.Checked(job));
@@ -89,15 +96,17 @@ public static class Designer
         });
 
     /// <summary>The whole design: a begun one with its magnets chosen.</summary>
+    /// <param name="memory">See <see cref="Begin"/>.</param>
     public static Stage<FixtureDesign> Finish(
         FixtureDesign begun,
         ImmutableArray<MagnetPlace> magnets,
         Job job,
-        Tolerances tolerances
+        Tolerances tolerances,
+        KernelMemory? memory = null
     ) =>
         FindingLog.Tell(log =>
         {
-            Kernel kernel = new(tolerances);
+            Kernel kernel = new(tolerances, memory);
             Levels levels = Levels.Of(job);
             Box2 block = begun.Placement.BlankBox;
 

@@ -12,6 +12,7 @@ namespace FixtureGen.Geometry;
 public sealed class Kernel
 {
     private readonly List<KernelRepair> repairs = [];
+    private readonly KernelMemory? memory;
     private readonly double grid;
     private readonly OffsetSource source;
     private readonly ProvenOffset offset;
@@ -19,6 +20,13 @@ public sealed class Kernel
 
     public Kernel(Tolerances tolerances)
         : this(tolerances, distrust: false) { }
+
+    /// <param name="memory">Of kernels of the same tolerances; null for none.</param>
+    public Kernel(Tolerances tolerances, KernelMemory? memory)
+        : this(tolerances)
+    {
+        this.memory = memory;
+    }
 
     /// <param name="distrust">Takes every exact result for unproven, to put the fall-back itself to the test.</param>
     internal Kernel(Tolerances tolerances, bool distrust)
@@ -48,34 +56,43 @@ public sealed class Kernel
         {
             return [.. regions];
         }
-        Load(regions, grow: distance > 0);
-        return offset.Of(
-            source,
-            Math.Abs(distance),
+        return Recalled(
             "offset",
-            d => NtsFallBack.Offset(regions, Math.CopySign(d, distance))
+            distance,
+            regions,
+            [],
+            () =>
+            {
+                Load(regions, grow: distance > 0);
+                return offset.Of(
+                    source,
+                    Math.Abs(distance),
+                    "offset",
+                    d => NtsFallBack.Offset(regions, Math.CopySign(d, distance))
+                );
+            }
         );
     }
 
     /// <summary>Everything in one or the other.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Union(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
-        combination.Of(a, b, static (inA, inB) => inA || inB, "union");
+        Combined(a, b, static (inA, inB) => inA || inB, "union");
 
     /// <summary>Everything in both.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Intersect(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
-        a.Count == 0 || b.Count == 0 ? [] : combination.Of(a, b, static (inA, inB) => inA && inB, "intersect");
+        a.Count == 0 || b.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && inB, "intersect");
 
     /// <summary>Everything in the first but not in the second.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Difference(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
-        a.Count == 0 ? [] : combination.Of(a, b, static (inA, inB) => inA && !inB, "difference");
+        a.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && !inB, "difference");
 
     /// <summary>Everything in any of the regions, which may overlap each other.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
-        combination.Of(regions, [], static (inA, _) => inA, "union");
+        Combined(regions, [], static (inA, _) => inA, "union");
 
     /// <summary>What a disc of the radius (mm) can sweep without leaving the regions: convex corners get the radius.</summary>
     public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
@@ -98,32 +115,55 @@ public sealed class Kernel
             return Stroke(new Contour([.. path.Segments[..^1], last]), width);
         }
         // There and back: a loop without width, whose outside is the path's two sides.
-        source.Begin(reversed: true);
-        source.Add([.. path.Segments, .. Contours.Reverse(path).Segments]);
-        source.End();
-        return offset.Of(
-            source,
-            width / 2,
-            "stroke",
-            r => NtsFallBack.Stroke(Flatten.Points(path, NtsFallBack.Chord), r)
+        return Stroke(
+            path.Segments,
+            width,
+            "stroke of a path",
+            [
+                [.. path.Segments, .. Contours.Reverse(path).Segments],
+            ]
         );
     }
 
     /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
-    public ImmutableArray<Region> Stroke(Contour loop, double width)
+    public ImmutableArray<Region> Stroke(Contour loop, double width) =>
+        Stroke(loop.Segments, width, "stroke of a loop", [loop.Segments, Contours.Reverse(loop).Segments]);
+
+    /// <summary>The parallel of the loops that run along the centre line on both its sides.</summary>
+    private ImmutableArray<Region> Stroke(
+        ImmutableArray<Segment> centre,
+        double width,
+        string asked,
+        ImmutableArray<Segment>[] sides
+    )
     {
-        source.Begin(reversed: true);
-        source.Add(loop.Segments);
-        source.Add(Contours.Reverse(loop).Segments);
-        source.End();
-        OpenPath round = new(loop.Segments);
-        return offset.Of(
-            source,
-            width / 2,
-            "stroke",
-            r => NtsFallBack.Stroke(Flatten.Points(round, NtsFallBack.Chord), r)
-        );
+        ImmutableArray<Region> Work()
+        {
+            source.Begin(reversed: true);
+            foreach (ImmutableArray<Segment> side in sides)
+            {
+                source.Add(side);
+            }
+            source.End();
+            return offset.Of(
+                source,
+                width / 2,
+                "stroke",
+                r => NtsFallBack.Stroke(Flatten.Points(new OpenPath(centre), NtsFallBack.Chord), r)
+            );
+        }
+        return memory is null
+            ? Work()
+            : memory.Recall(
+                question =>
+                {
+                    question.Put(asked, width);
+                    question.Put(centre);
+                },
+                repairs,
+                Work
+            );
     }
 
     /// <summary>
@@ -147,6 +187,33 @@ public sealed class Kernel
             levels.Add(level);
         }
     }
+
+    private ImmutableArray<Region> Combined(
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b,
+        Func<bool, bool, bool> wanted,
+        string operation
+    ) => Recalled(operation, 0, a, b, () => combination.Of(a, b, wanted, operation));
+
+    private ImmutableArray<Region> Recalled(
+        string operation,
+        double amount,
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b,
+        Func<ImmutableArray<Region>> work
+    ) =>
+        memory is null
+            ? work()
+            : memory.Recall(
+                question =>
+                {
+                    question.Put(operation, amount);
+                    question.Put(a);
+                    question.Put(b);
+                },
+                repairs,
+                work
+            );
 
     private void Load(IReadOnlyList<Region> regions, bool grow)
     {

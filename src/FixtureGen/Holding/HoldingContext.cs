@@ -41,7 +41,7 @@ public sealed class HoldingContext
 
     public VacuumLevel Level { get; }
 
-    internal PairOnBlock Pair { get; }
+    public PairOnBlock Pair { get; }
 
     internal TrimLoads Loads { get; }
 

@@ -15,10 +15,11 @@ public sealed class MagnetClearances
     private readonly MagnetRoom room;
     private readonly double spacing;
 
-    public MagnetClearances(FixtureDesign begun, Job job)
+    /// <param name="pair">The job's magnet pair.</param>
+    public MagnetClearances(FixtureDesign begun, Job job, PairOnBlock pair)
     {
         room = new MagnetRoom(begun, job);
-        spacing = Math.Max(new PairOnBlock(job).Spacing, room.PocketSpacing);
+        spacing = Math.Max(pair.Spacing, room.PocketSpacing);
     }
 
     /// <summary>Every clearance that is not kept, in the order of the magnets; empty where all are.</summary>
