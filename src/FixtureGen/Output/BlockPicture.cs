@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify;
@@ -25,9 +26,13 @@ public static class BlockPicture
     /// <summary>PNG bytes of <paramref name="block"/>; the design names the block's material and the fixture. A block that was cut from below is shown turned over as well.</summary>
     public static byte[] Png(BlockGrid block, FixtureDesign design)
     {
-        BlockGrid[] sides = IsCutBelow(block) ? [block, Turned(block)] : [block];
+        Heights above = Heights.Of(block);
+        Heights[] sides = IsCutBelow(block) ? [above, Heights.OfTurned(block)] : [above];
         Tint tint = new(Material(design.Placement.Blank.Material));
-        (Pixels Pixels, double Cell)[] seen = [.. sides.Select(s => Render(s, tint))];
+        (Pixels Pixels, double Cell)[] seen =
+        [
+            .. sides.Select(s => (Render(s, block.RawBottomZ, block.RawTopZ, tint), s.Cell)),
+        ];
         Box2 box = block.Box;
         Scene scene = new(box.Width + 20, seen.Sum(s => (s.Pixels.Height * s.Cell) + 10) + 20);
         double foot = 18;
@@ -47,35 +52,19 @@ public static class BlockPicture
 
     private static bool IsCutBelow(BlockGrid block)
     {
-        float[] top = block.Top;
-        float[] bottom = block.Bottom;
-        float cut = (float)(block.RawBottomZ + 0.05);
-        for (int i = 0; i < bottom.Length; i++)
+        ReadOnlySpan<float> top = block.Top;
+        ReadOnlySpan<float> bottom = block.Bottom;
+        Vector<float> raw = new((float)(block.RawBottomZ + 0.05));
+        for (int i = 0; i < bottom.Length; i += Vector<float>.Count)
         {
-            if (bottom[i] > cut && bottom[i] < top[i])
+            int at = Math.Min(i, bottom.Length - Vector<float>.Count);
+            Vector<float> low = new(bottom[at..]);
+            if ((Vector.GreaterThan(low, raw) & Vector.LessThan(low, new Vector<float>(top[at..]))) != Vector<int>.Zero)
             {
                 return true;
             }
         }
         return false;
-    }
-
-    /// <summary>The block turned over left to right: what was the underside is the top.</summary>
-    private static BlockGrid Turned(BlockGrid block)
-    {
-        BlockGrid turned = new(block.Box, block.Cell, block.RawBottomZ, block.RawTopZ);
-        float sum = (float)(block.RawBottomZ + block.RawTopZ);
-        for (int r = 0; r < block.Rows; r++)
-        {
-            for (int c = 0; c < block.Columns; c++)
-            {
-                int from = (r * block.Columns) + (block.Columns - 1 - c);
-                int to = (r * block.Columns) + c;
-                turned.Top[to] = sum - block.Bottom[from];
-                turned.Bottom[to] = sum - block.Top[from];
-            }
-        }
-        return turned;
     }
 
     private static void Scale(Scene scene, Point2 at)
@@ -89,15 +78,14 @@ public static class BlockPicture
     }
 
     /// <summary>Walks from the front row to the back one and paints what rises above what each column has painted already.</summary>
-    private static (Pixels Pixels, double Cell) Render(BlockGrid block, Tint tint)
+    private static Pixels Render(Heights grid, double rawBottomZ, double rawTopZ, Tint tint)
     {
-        Heights grid = Heights.Of(block);
         (float sin, float cos) = MathF.SinCos((float)(EyeDeg * Math.PI / 180));
         float up = cos / (float)grid.Cell;
-        float bottom = (float)block.RawBottomZ;
+        float bottom = (float)rawBottomZ;
         ReliefShade shade = new(grid);
         float[] light = shade.Light();
-        double thick = (block.RawTopZ - block.RawBottomZ) / grid.Cell;
+        double thick = (rawTopZ - rawBottomZ) / grid.Cell;
         Canvas canvas = new(grid.Columns, (int)Math.Ceiling((grid.Rows * sin) + (thick * cos)));
         for (int r = 0; r < grid.Rows; r++)
         {
@@ -118,7 +106,7 @@ public static class BlockPicture
                 canvas.Paint(c, wall + sin, grid.Z[i] <= bottom ? 0.1f : top, 0);
             }
         }
-        return (canvas.Pixels(tint), grid.Cell);
+        return canvas.Pixels(tint);
     }
 
     /// <summary>A cell that an edge runs through stands half way up: its small top is a part of the wall.</summary>
@@ -137,8 +125,8 @@ public static class BlockPicture
     {
         Heights grid = Heights.Of(block);
         float[] light = new ReliefShade(grid).Light();
-        byte[] rgba = new byte[light.Length * 4];
-        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(rgba.AsSpan());
+        byte[] bgra = new byte[light.Length * 4];
+        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bgra.AsSpan());
         for (int r = 0; r < grid.Rows; r++)
         {
             for (int c = 0; c < grid.Columns; c++)
@@ -148,7 +136,7 @@ public static class BlockPicture
                 pixels[((grid.Rows - 1 - r) * grid.Columns) + c] = seen;
             }
         }
-        return new Pixels(grid.Columns, grid.Rows, rgba);
+        return new Pixels(grid.Columns, grid.Rows, bgra);
     }
 
     private static Colour Material(string material) =>

@@ -18,29 +18,39 @@ internal sealed class Canvas(int width, int height)
     public void Paint(int column, float to, float value, float darkens)
     {
         float from = painted[column];
-        to = Math.Min(to, height);
-        painted[column] = Math.Max(from, to);
-        for (int p = (int)from; p < to; p++)
+        to = float.MinNative(to, height);
+        if (to <= from)
         {
-            float covered = Math.Min(to, p + 1) - Math.Max(from, p);
-            light[(p * width) + column] += covered * value * Math.Max(0.7f, 1 - ((to - p) * darkens));
+            return;
+        }
+        painted[column] = to;
+        int p = (int)from;
+        for (int at = (p * width) + column; p < to; p++, at += width)
+        {
+            float end = float.MinNative(to, p + 1);
+            light[at] += (end - from) * value * float.MaxNative(0.7f, 1 - ((to - p) * darkens));
+            from = end;
         }
     }
 
     /// <summary>The picture in a material's colour; what was never painted is white.</summary>
     public Pixels Pixels(Tint tint)
     {
-        byte[] rgba = new byte[light.Length * 4];
-        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(rgba.AsSpan());
+        byte[] bgra = GC.AllocateUninitializedArray<byte>(light.Length * 4);
+        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bgra.AsSpan());
         for (int p = 0; p < height; p++)
         {
             Span<uint> row = pixels.Slice((height - 1 - p) * width, width);
-            for (int c = 0; c < width; c++)
+            ReadOnlySpan<float> lit = light.AsSpan(p * width, width);
+            for (int c = 0; c < row.Length; c++)
             {
-                float share = Math.Clamp(painted[c] - p, 0, 1);
-                row[c] = share > 0 ? tint.Pixel(light[(p * width) + c] / share) : uint.MaxValue;
+                float share = painted[c] - p;
+                row[c] =
+                    share >= 1 ? tint.Pixel(lit[c])
+                    : share > 0 ? tint.Pixel(lit[c] / share)
+                    : uint.MaxValue;
             }
         }
-        return new Pixels(width, height, rgba);
+        return new Pixels(width, height, bgra);
     }
 }

@@ -15,12 +15,46 @@ internal sealed record Heights(float[] Z, int Columns, int Rows, double Cell)
     /// </summary>
     public static Heights Of(BlockGrid block)
     {
+        (float[] top, float[] bottom) = (block.Top, block.Bottom);
+        return Of(
+            block,
+            (r, sums) =>
+            {
+                int at = r * block.Columns;
+                Add(sums, top.AsSpan(at, block.Columns), bottom.AsSpan(at, block.Columns), (float)block.RawBottomZ);
+            }
+        );
+    }
+
+    /// <summary>The same of the block turned over left to right: what was the underside is the top.</summary>
+    public static Heights OfTurned(BlockGrid block)
+    {
+        (float[] top, float[] bottom) = (block.Top, block.Bottom);
+        float sum = (float)(block.RawBottomZ + block.RawTopZ);
+        float[] high = new float[block.Columns];
+        float[] low = new float[block.Columns];
+        return Of(
+            block,
+            (r, sums) =>
+            {
+                int last = ((r + 1) * block.Columns) - 1;
+                for (int c = 0; c < high.Length; c++)
+                {
+                    high[c] = sum - bottom[last - c];
+                    low[c] = sum - top[last - c];
+                }
+                Add(sums, high, low, (float)block.RawBottomZ);
+            }
+        );
+    }
+
+    /// <summary>Means of the rows that <paramref name="add"/> adds to the sums it is given.</summary>
+    private static Heights Of(BlockGrid block, Action<int, float[]> add)
+    {
         int n = Math.Max(1, (int)Math.Round(Finest / block.Cell));
         int columns = (block.Columns + n - 1) / n;
         int rows = (block.Rows + n - 1) / n;
         float[] z = new float[columns * rows];
-        float[] top = block.Top;
-        float[] bottom = block.Bottom;
         float[] sums = new float[columns * n];
         for (int r = 0; r < rows; r++)
         {
@@ -28,8 +62,7 @@ internal sealed record Heights(float[] Z, int Columns, int Rows, double Cell)
             int last = Math.Min(block.Rows, (r + 1) * n);
             for (int from = r * n; from < last; from++)
             {
-                int at = from * block.Columns;
-                Add(sums, top.AsSpan(at, block.Columns), bottom.AsSpan(at, block.Columns), (float)block.RawBottomZ);
+                add(from, sums);
             }
             Span<float> row = z.AsSpan(r * columns, columns);
             for (int c = 0; c < row.Length; c++)

@@ -1,5 +1,4 @@
 using System.Numerics;
-using System.Runtime.InteropServices;
 
 namespace FixtureGen.Output;
 
@@ -13,41 +12,44 @@ internal sealed class ReliefShade
     private const double SunHeight = 48 * Math.PI / 180;
     private readonly Heights grid;
     private readonly float[] z;
-    private readonly float[] smooth;
-    private readonly float[] across;
+    private readonly (HeightSums.Square About, float Reach)[] windows;
+    private readonly HeightSums.Square near;
+    private readonly HeightSums.Square wide;
 
     public ReliefShade(Heights grid)
     {
         this.grid = grid;
         z = grid.Z;
-        across = new float[z.Length];
-        smooth = BoxMean(2.4, new float[z.Length]);
+        HeightSums sums = new(grid, Windows[^1]);
+        windows = [.. Windows.Select(radius => (sums.About(radius), (float)(1 / (radius * 1.6))))];
+        near = sums.About(0.25);
+        wide = sums.About(2.4);
     }
+
+    /// <summary>Radii within which a cell's depth below its surroundings takes sky from it, mm, the widest last.</summary>
+    private static double[] Windows { get; } = [0.8, 2, 5, 12];
 
     public float[] Light()
     {
-        float[] mean = new float[z.Length];
-        float[] light = Sky(mean);
-        BoxMean(0.25, mean);
+        float[] light = new float[z.Length];
         RowLight row = new(grid.Columns);
         for (int r = grid.Rows - 1; r >= 0; r--)
         {
-            Row(r, light, mean, row);
+            Row(r, Line(light, r), row);
         }
         return light;
     }
 
     /// <summary>
-    /// One row's light over its sky light. Shadows are soft over the last half millimetre: each cell hands its horizon on along
-    /// the light, to the row in front and one column on. Edges that stand proud of the mean catch a thin line of light.
+    /// One row's light. Shadows are soft over the last half millimetre: each cell hands its horizon on along the light, to
+    /// the row in front and one column on. Edges that stand proud of the mean catch a thin line of light.
     /// </summary>
-    private void Row(int r, float[] light, float[] mean, RowLight row)
+    private void Row(int r, Span<float> light, RowLight row)
     {
         (float lx, float ly, float lz) = Sun;
         Slopes(r, row);
         Line(z, r).CopyTo(row.Z);
-        Line(mean, r).CopyTo(row.Mean);
-        Line(light, r).CopyTo(row.Sky);
+        Sky(r, row);
         Vector<float> drop = new((float)(Math.Tan(SunHeight) * Math.Sqrt(2) * grid.Cell));
         for (int c = 0; c < grid.Columns; c += Vector<float>.Count)
         {
@@ -64,12 +66,12 @@ internal sealed class ReliefShade
             );
             Vector<float> along = Vector.CreateSequence<float>(c + (grid.Rows - r), 1);
             Vector<float> far = new Vector<float>(1.02f) - (along * 0.05f / (grid.Columns + grid.Rows));
-            Vector<float> rim = Clamped((at - new Vector<float>(row.Mean, c)) * 0.3f, 0.14f);
+            Vector<float> rim = Clamped((at - near.Means(r, c)) * 0.3f, 0.14f);
             Vector<float> sky = new(row.Sky, c);
             Vector<float> direct = lambert * 0.70f * sun * (new Vector<float>(0.6f) + (sky * 0.4f));
             ((far * ((sky * 0.44f) + direct)) + (rim * 0.9f)).CopyTo(row.Sky, c);
         }
-        row.Sky.AsSpan(0, grid.Columns).CopyTo(Line(light, r));
+        row.Sky.AsSpan(0, grid.Columns).CopyTo(light);
         row.HandOn();
     }
 
@@ -121,12 +123,12 @@ internal sealed class ReliefShade
             // the block's own front: nothing before it, nothing behind that turns it
             return WallLight(0.8f, -0.5f);
         }
-        int i = (r * grid.Columns) + c;
-        float dx = Wide(i, c, 1, grid.Columns);
-        float dy = Wide(i, r, grid.Columns, grid.Rows);
+        int reach = Reach(1);
+        float dx = wide.Mean(r, Math.Min(c + reach, grid.Columns - 1)) - wide.Mean(r, Math.Max(0, c - reach));
+        float dy = wide.Mean(Math.Min(r + reach, grid.Rows - 1), c) - wide.Mean(Math.Max(0, r - reach), c);
         float n = MathF.Sqrt((dx * dx) + (dy * dy));
         float facing = n < 1e-3f ? -0.5f : ((-dx * Sun.X) + (-dy * Sun.Y)) / n;
-        return WallLight(Foot(light, c, i - grid.Columns), facing);
+        return WallLight(Foot(light, c, ((r - 1) * grid.Columns) + c), facing);
     }
 
     private static float WallLight(float foot, float facing) => 0.58f + (0.20f * foot) + (0.24f * facing);
@@ -145,14 +147,6 @@ internal sealed class ReliefShade
         return sum / count;
     }
 
-    private float Wide(int i, int k, int step, int count)
-    {
-        int reach = Reach(1);
-        int back = Math.Min(reach, k);
-        int ahead = Math.Min(reach, count - 1 - k);
-        return smooth[i + (ahead * step)] - smooth[i - (back * step)];
-    }
-
     private static (float X, float Y, float Z) Sun { get; } =
         (
             (float)(Math.Cos(SunTurn) * Math.Cos(SunHeight)),
@@ -162,95 +156,21 @@ internal sealed class ReliefShade
 
     private int Reach(double mm) => Math.Max(1, (int)Math.Round(mm / grid.Cell));
 
-    /// <summary>How much of the sky a cell sees: its depth below the mean height of wider and wider windows.</summary>
-    private float[] Sky(float[] mean)
+    /// <summary>How much of the sky each cell of a row sees: its depth below the mean height of wider and wider windows.</summary>
+    private void Sky(int r, RowLight row)
     {
-        float[] open = new float[z.Length];
-        Array.Fill(open, 1f);
-        foreach (double radius in (ReadOnlySpan<double>)[0.8, 2, 5, 12])
+        Array.Fill(row.Sky, 1);
+        foreach ((HeightSums.Square about, float reach) in windows)
         {
-            BoxMean(radius, mean);
-            Vector<float> reach = new((float)(1 / (radius * 1.6)));
-            Span<Vector<float>> seen = MemoryMarshal.Cast<float, Vector<float>>(open.AsSpan());
-            ReadOnlySpan<Vector<float>> about = MemoryMarshal.Cast<float, Vector<float>>(mean);
-            ReadOnlySpan<Vector<float>> at = MemoryMarshal.Cast<float, Vector<float>>(z);
-            for (int i = 0; i < seen.Length; i++)
+            for (int c = 0; c < grid.Columns; c += Vector<float>.Count)
             {
-                Vector<float> sunk = Vector.Max(Vector<float>.Zero, about[i] - at[i]) * reach;
-                seen[i] /= Vector<float>.One + sunk;
-            }
-            for (int i = seen.Length * Vector<float>.Count; i < open.Length; i++)
-            {
-                open[i] /= 1 + (Math.Max(0, mean[i] - z[i]) * reach[0]);
+                Vector<float> sunk = Vector.Max(Vector<float>.Zero, about.Means(r, c) - new Vector<float>(row.Z, c));
+                (new Vector<float>(row.Sky, c) / (Vector<float>.One + (sunk * reach))).CopyTo(row.Sky, c);
             }
         }
-        return open;
-    }
-
-    /// <summary>Mean over a square of the radius in mm about each cell, edges repeated; both passes run along the rows, as memory lies.</summary>
-    private float[] BoxMean(double radius, float[] mean)
-    {
-        int half = (int)Math.Max(1, radius / grid.Cell);
-        float share = 1f / ((2 * half) + 1);
-        for (int r = 0; r < grid.Rows; r++)
-        {
-            Across(Line(z, r), Line(across, r), half, share);
-        }
-        float[] sums = new float[grid.Columns];
-        for (int k = -half; k <= half; k++)
-        {
-            ReadOnlySpan<float> line = Line(across, Math.Clamp(k, 0, grid.Rows - 1));
-            for (int c = 0; c < sums.Length; c++)
-            {
-                sums[c] += line[c];
-            }
-        }
-        for (int r = 0; r < grid.Rows; r++)
-        {
-            Span<float> enters = Line(across, Math.Min(r + half + 1, grid.Rows - 1));
-            Down(sums, enters, Line(across, Math.Max(r - half, 0)), Line(mean, r), share);
-        }
-        return mean;
     }
 
     private Span<float> Line(float[] of, int row) => of.AsSpan(row * grid.Columns, grid.Columns);
-
-    private static void Across(ReadOnlySpan<float> from, Span<float> to, int half, float share)
-    {
-        float sum = 0;
-        for (int k = -half; k <= half; k++)
-        {
-            sum += from[Math.Clamp(k, 0, from.Length - 1)];
-        }
-        for (int k = 0; k < from.Length; k++)
-        {
-            to[k] = sum * share;
-            sum += from[Math.Min(k + half + 1, from.Length - 1)] - from[Math.Max(k - half, 0)];
-        }
-    }
-
-    /// <summary>Writes one row's means and moves the window a row on.</summary>
-    private static void Down(
-        Span<float> sums,
-        ReadOnlySpan<float> enters,
-        ReadOnlySpan<float> leaves,
-        Span<float> mean,
-        float share
-    )
-    {
-        int c = 0;
-        for (; c <= sums.Length - Vector<float>.Count; c += Vector<float>.Count)
-        {
-            Vector<float> sum = new(sums[c..]);
-            (sum * share).CopyTo(mean[c..]);
-            (sum + new Vector<float>(enters[c..]) - new Vector<float>(leaves[c..])).CopyTo(sums[c..]);
-        }
-        for (; c < sums.Length; c++)
-        {
-            mean[c] = sums[c] * share;
-            sums[c] = sums[c] + enters[c] - leaves[c];
-        }
-    }
 
     /// <summary>What one row needs side by side, with room for a whole vector at its end. Horizon is what the row behind hands on, one column on.</summary>
     private sealed class RowLight
@@ -258,21 +178,13 @@ internal sealed class ReliefShade
         public RowLight(int columns)
         {
             int room = columns + Vector<float>.Count;
-            (Z, Mean, Sky, Dx, Dy) = (
-                new float[room],
-                new float[room],
-                new float[room],
-                new float[room],
-                new float[room]
-            );
+            (Z, Sky, Dx, Dy) = (new float[room], new float[room], new float[room], new float[room]);
             (Horizon, Next) = (new float[room + 1], new float[room + 1]);
             Array.Fill(Horizon, float.MinValue);
             Next[0] = float.MinValue;
         }
 
         public float[] Z { get; }
-
-        public float[] Mean { get; }
 
         public float[] Sky { get; }
 

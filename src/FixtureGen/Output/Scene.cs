@@ -15,15 +15,6 @@ internal readonly record struct Colour(byte R, byte G, byte B)
     /// <summary>From 0xRRGGBB.</summary>
     public static Colour Of(uint rgb) => new((byte)(rgb >> 16), (byte)(rgb >> 8), (byte)rgb);
 
-    /// <summary>Writes the colour as the given pixel of red, green, blue and 255.</summary>
-    public void Put(byte[] rgba, int pixel)
-    {
-        rgba[4 * pixel] = R;
-        rgba[(4 * pixel) + 1] = G;
-        rgba[(4 * pixel) + 2] = B;
-        rgba[(4 * pixel) + 3] = 255;
-    }
-
     /// <summary>Perceived lightness 0..255 by the weights of ITU-R BT.601: what a grey print keeps.</summary>
     public double Lightness => (0.299 * R) + (0.587 * G) + (0.114 * B);
 }
@@ -87,8 +78,8 @@ internal sealed record ShapeInk(ImmutableArray<Chain> Chains, Pen? Pen, Colour? 
 /// <summary>One line of text, baseline at At. Halo draws a white rim so that lines under it do not cut the letters.</summary>
 internal sealed record TextInk(string Text, Point2 At, Type Type, Anchor Anchor, double AngleDeg, bool Halo) : Ink;
 
-/// <summary>Red, green, blue and 255 for each pixel, row 0 on top.</summary>
-internal sealed record Pixels(int Width, int Height, byte[] Rgba);
+/// <summary>Blue, green, red and 255 for each pixel, row 0 on top.</summary>
+internal sealed record Pixels(int Width, int Height, byte[] Bgra);
 
 /// <summary>A picture of pixels stretched over Box.</summary>
 internal sealed record ImageInk(Box2 Box, Pixels Pixels) : Ink;

@@ -1,22 +1,30 @@
-using System.Runtime.Intrinsics;
+using System.Runtime.InteropServices;
 
 namespace FixtureGen.Output;
 
 /// <summary>A material's own colour, to be seen under more or less light; beyond full light it gleams towards white.</summary>
-internal readonly struct Tint(Colour colour)
+internal sealed class Tint
 {
-    private readonly Vector128<float> colour = Vector128.Create(colour.R, colour.G, colour.B, 0f);
+    /// <summary>Table entries to full light: eight to a colour's level, so that a level's edge is off by an eighth at most.</summary>
+    private const int Fine = 2048;
 
-    /// <summary>Red, green, blue and 255 in the order of bytes in memory, under light of 0..1 and more.</summary>
-    public uint Pixel(float light)
+    /// <summary>Light, in full lights, beyond which nothing is brighter.</summary>
+    private const int Most = 2;
+
+    private readonly uint[] pixels = new uint[Fine * Most];
+
+    public Tint(Colour colour)
     {
-        float gleam = Math.Max(0, light - 1f) * 0.9f;
-        Vector128<float> seen = (colour * light) + Vector128.Create(255 * gleam);
-        Vector128<float> whole = Vector128.Min(
-            Vector128.Max(seen, Vector128.Create(0, 0, 0, 255f)),
-            Vector128.Create(255f)
-        );
-        Vector128<short> levels = Vector128.Narrow(Vector128.ConvertToInt32(whole), Vector128<int>.Zero);
-        return Vector128.Narrow(levels.AsUInt16(), Vector128<ushort>.Zero).AsUInt32().ToScalar();
+        for (int i = 0; i < pixels.Length; i++)
+        {
+            float light = (i + 0.5f) / Fine;
+            float gleam = 255 * Math.Max(0, light - 1) * 0.9f;
+            byte Level(byte full) => (byte)Math.Min(255, (full * light) + gleam);
+            ReadOnlySpan<byte> bgra = [Level(colour.B), Level(colour.G), Level(colour.R), 255];
+            pixels[i] = MemoryMarshal.Read<uint>(bgra);
+        }
     }
+
+    /// <summary>Blue, green, red and 255 in the order of bytes in memory, under light of 0..1 and more.</summary>
+    public uint Pixel(float light) => pixels[Math.Clamp((int)(light * Fine), 0, pixels.Length - 1)];
 }
