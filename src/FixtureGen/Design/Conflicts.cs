@@ -26,15 +26,17 @@ internal static class Conflicts
                 yield return BlockFindings.FeatureOverEdge(cuts[a].Feature, boxes[a].Middle);
             }
             Box2 near = boxes[a].Outset(wall);
+            Grown? grown = null;
             for (int b = a + 1; b < cuts.Length; b++)
             {
-                if (
-                    near.Meets(boxes[b])
-                    && !MayMeet(cuts[a], cuts[b])
-                    && Between(cuts[a], cuts[b], wall, kernel) is { } finding
-                )
+                if (!near.Meets(boxes[b]) || MayMeet(cuts[a], cuts[b]))
                 {
-                    yield return finding;
+                    continue;
+                }
+                grown ??= new Grown(kernel.Offset(cuts[a].Area, wall - Slack));
+                if (grown.MayReach(cuts[b], boxes[b]) && Common(grown.Area, cuts[b], kernel) is { } at)
+                {
+                    yield return Between(cuts[a], cuts[b], at, wall, kernel);
                 }
             }
         }
@@ -43,29 +45,37 @@ internal static class Conflicts
     private static bool Within(Box2 block, Box2 box) =>
         box.MinX >= block.MinX && box.MaxX <= block.MaxX && box.MinY >= block.MinY && box.MaxY <= block.MaxY;
 
-    private static Finding? Between(Removal a, Removal b, double wall, Kernel kernel)
+    private static Finding Between(Removal a, Removal b, Point2 at, double wall, Kernel kernel)
     {
-        if (Common(a, b, wall - Slack, kernel) is not { } at)
-        {
-            return null;
-        }
         double apart = 0;
         double meets = wall;
         while (meets - apart > Precision)
         {
             double mid = (apart + meets) / 2;
-            (apart, meets) = Common(a, b, mid, kernel) is null ? (mid, meets) : (apart, mid);
+            (apart, meets) = Common(kernel.Offset(a.Area, mid), b, kernel) is null ? (mid, meets) : (apart, mid);
         }
         return apart <= 0
             ? BlockFindings.FeaturesMeet(a.Feature, b.Feature, at)
             : BlockFindings.WallThin(a.Feature, b.Feature, at, apart, wall);
     }
 
-    /// <summary>Where the second comes within the distance of the first; null where it does not.</summary>
-    private static Point2? Common(Removal a, Removal b, double within, Kernel kernel)
+    /// <summary>Where the second comes into the grown first; null where it does not.</summary>
+    private static Point2? Common(ImmutableArray<Region> grown, Removal b, Kernel kernel)
     {
-        ImmutableArray<Region> both = kernel.Intersect(kernel.Offset(a.Area, within), b.Area);
+        ImmutableArray<Region> both = kernel.Intersect(grown, b.Area);
         return both.Length > 0 ? Measure.Bounds(both[0].Outer).Middle : null;
+    }
+
+    /// <summary>A cut grown by what must stand round it, to be asked about many others.</summary>
+    private sealed class Grown(ImmutableArray<Region> area)
+    {
+        private readonly RegionIndex index = new(area);
+
+        public ImmutableArray<Region> Area => area;
+
+        /// <summary>False only where it does not come to another: that one's box meets none of its edges and lies outside.</summary>
+        public bool MayReach(Removal other, Box2 box) =>
+            index.Touches(box) || other.Area.Any(r => index.Contains(r.Outer.Segments[0].Start));
     }
 
     private static bool MayMeet(Removal a, Removal b) =>

@@ -86,6 +86,16 @@ internal sealed class CurveIndex
         }
     }
 
+    /// <summary>Adds every curve whose box comes nearer than a margin (mm) to the straight line from a to b.</summary>
+    public void TouchingLine(Point2 a, Point2 b, double margin, List<int> found)
+    {
+        if (Count > 0)
+        {
+            Box2 box = new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
+            TouchingLine(top, 0, Packed(box), new Strip(a, b, margin), found);
+        }
+    }
+
     /// <summary>Winding number of the closed loops about a point that is not on them.</summary>
     public int Winding(Point2 p) =>
         Count == 0 ? 0 : Winding(top, 0, p, Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y)));
@@ -238,6 +248,25 @@ internal sealed class CurveIndex
         }
     }
 
+    private void TouchingLine(int level, int node, Vector256<double> box, in Strip strip, List<int> found)
+    {
+        Vector256<double> own = boxes[levelStart[level] + node];
+        if (!Touch(own, box) || !strip.Meets(Unpacked(own)))
+        {
+            return;
+        }
+        if (level == 0)
+        {
+            found.Add(node);
+            return;
+        }
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            TouchingLine(level - 1, i, box, strip, found);
+        }
+    }
+
     private int Winding(int level, int node, Point2 p, Vector256<double> ray)
     {
         if (!Touch(boxes[levelStart[level] + node], ray))
@@ -277,4 +306,26 @@ internal sealed class CurveIndex
     private static Vector256<double> Packed(in Box2 b) => Vector256.Create(b.MinX, b.MinY, -b.MaxX, -b.MaxY);
 
     private static Box2 Unpacked(Vector256<double> b) => new(b[0], b[1], -b[2], -b[3]);
+
+    /// <summary>An endless straight line with a margin on both sides.</summary>
+    private readonly struct Strip
+    {
+        private readonly Point2 normal;
+        private readonly double offset;
+        private readonly double margin;
+
+        public Strip(Point2 a, Point2 b, double margin)
+        {
+            normal = (b - a).Left * (1 / a.DistanceTo(b));
+            offset = normal.Dot(a);
+            this.margin = margin;
+        }
+
+        public bool Meets(in Box2 box)
+        {
+            double middle = ((normal.X * (box.MinX + box.MaxX)) + (normal.Y * (box.MinY + box.MaxY))) / 2;
+            double half = ((Math.Abs(normal.X) * box.Width) + (Math.Abs(normal.Y) * box.Height)) / 2;
+            return Math.Abs(middle - offset) <= half + margin;
+        }
+    }
 }

@@ -26,6 +26,14 @@ internal sealed class RegionIndex
     /// <summary>True inside and on the boundary.</summary>
     public bool Contains(Point2 p) => boundary.Winding(p) > 0 || boundary.AnyNearer(p, 2 * Near);
 
+    /// <summary>Whether any curve of the boundary may run through a box.</summary>
+    public bool Touches(Box2 box)
+    {
+        touched.Clear();
+        boundary.Touching(box, touched);
+        return touched.Count > 0;
+    }
+
     /// <summary>The nearest point of the boundary; there must be one.</summary>
     public Point2 Closest(Point2 p)
     {
@@ -103,7 +111,14 @@ internal sealed class RegionIndex
         touched.Clear();
         cuts.Clear();
         pieces.Clear();
-        boundary.Touching(c.Box(), touched);
+        if (c.IsArc)
+        {
+            boundary.Touching(c.Box(), touched);
+        }
+        else
+        {
+            boundary.TouchingLine(c.A, c.B, 10 * Near, touched);
+        }
         Span<Point2> common = stackalloc Point2[Crossings.Most];
         foreach (int i in touched)
         {
