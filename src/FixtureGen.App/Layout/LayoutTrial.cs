@@ -15,10 +15,11 @@ public sealed class LayoutTrial
     private readonly JobSource source;
     private readonly Job original;
     private readonly FixtureDesign first;
+    private readonly KernelMemory memory = new();
     private (string Key, Placed Placed) current;
     private string shownFor = "";
+    private Stage<Ground>? ground;
     private HoldingContext? like;
-    private readonly KernelMemory memory = new();
 
     private LayoutTrial(JobSource source, Placed placed, FixtureDesign first)
     {
@@ -253,14 +254,19 @@ public sealed class LayoutTrial
             MagnetCount = magnets.Length,
         };
         this.memory.NextRound();
-        Stage<FixtureDesign> begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House, this.memory);
+        this.ground ??= Ground.Lay(p.Part, p.Placement, job, Tolerances.House);
+        if (this.ground.Value is not { } ground)
+        {
+            return Stage.Failed<Laid>(this.ground.Findings);
+        }
+        Stage<FixtureDesign> begun = Designer.Begin(ground, job, Tolerances.House, this.memory);
         if (begun.Value is not { } b)
         {
-            return Stage.Failed<Laid>(begun.Findings);
+            return Stage.Failed<Laid>([.. this.ground.Findings, .. begun.Findings]);
         }
         Stage<FixtureDesign> finished = Designer.Finish(b, magnets, job, Tolerances.House, this.memory);
         FixtureDesign design = finished.Value ?? b with { Magnets = magnets };
-        return Stage.Of(new Laid(job, b, design), [.. begun.Findings, .. finished.Findings]);
+        return Stage.Of(new Laid(job, b, design), [.. this.ground.Findings, .. begun.Findings, .. finished.Findings]);
     }
 
     private static MagnetPlace Rounded(MagnetPlace m, Placed p) =>
@@ -297,6 +303,7 @@ public sealed class LayoutTrial
         {
             this.current = (key, placed.Value!);
             this.shownFor = key;
+            this.ground = null;
             this.like = null;
         }
         return placed;

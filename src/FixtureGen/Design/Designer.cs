@@ -14,66 +14,57 @@ public static class Designer
     /// The design without magnets, net and label. Findings with severity error (no zone, no port, floors too thin, bolts
     /// or pins under the part and so on) mean that no fixture can be made of it.
     /// </summary>
+    public static Stage<FixtureDesign> Begin(Part part, Placement placement, Job job, Tolerances tolerances) =>
+        FindingLog.Tell(log =>
+            log.Take(Begin(log.Take(Ground.Lay(part, placement, job, tolerances)), job, tolerances, null))
+        );
+
+    /// <summary>The same on a ground that is laid; the findings of that are not repeated.</summary>
+    /// <param name="on">Of this job, but for its magnets and ports.</param>
     /// <param name="memory">See <see cref="KernelMemory"/>; for trying many layouts of one part.</param>
-    public static Stage<FixtureDesign> Begin(
-        Part part,
-        Placement placement,
-        Job job,
-        Tolerances tolerances,
-        KernelMemory? memory = null
-    ) =>
+    public static Stage<FixtureDesign> Begin(Ground on, Job job, Tolerances tolerances, KernelMemory? memory) =>
         FindingLog.Tell(log =>
         {
+            Ground.Things ground = on.Laid;
             Kernel kernel = new(tolerances, memory);
+            (Part placed, Placement placement, Levels levels) = (ground.Placed, ground.Placement, ground.Levels);
             Box2 block = placement.BlankBox;
-            Part placed = log.Take(MarkLetters.Cut(Transform.Apply(placement.Pose, part), job));
-            Levels levels = log.Take(Levels.Checked(job));
-            log.AddRange(PlateSeal.CheckCover(job.Plate, block));
-
-            ImmutableArray<Feature> bolts = log.Take(Bolts.Bore(job, block, levels));
-            ImmutableArray<Feature> pins = log.Take(Pins.Bore(job, block, levels));
-            ImmutableArray<Obstacle> obstacles = Obstacles.Of(job, block);
-
-            ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(placed, job, kernel));
-            TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
-            ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
-            log.Take(Clearances.Check(around, obstacles, block, job));
-            ImmutableArray<Feature> locators = log.Take(
-                Locators.Place(placement.Pose, placed, around, obstacles, block, levels, job)
-            );
-            ImmutableArray<Obstacle> standing = [.. obstacles, .. Obstacles.Of(locators)];
-            PocketFeature relief = log.Take(Relief.Outline(outline, around, standing, block, levels, job, kernel));
-            PocketFeature[] pockets =
-            [
-                .. Relief.Cutouts(trims, levels, job, kernel),
-                .. log.Take(FormPockets.Cut(placed, levels, job, kernel)),
-            ];
-
-            Region[] given = [.. around, .. pockets.SelectMany(p => p.Area)];
-            ImmutableArray<Region> boundaries = log.Take(Zones.Find(placed, given, job, kernel));
+            ImmutableArray<Obstacle> standing = [.. ground.Obstacles, .. Obstacles.Of(ground.Locators)];
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
             ImmutableArray<Point2> asked = [.. job.Ports.Select(p => Transform.Apply(placement.Pose, p))];
-            Ports.Fed fed = log.Take(Ports.Feed(boundaries, obstacles, wished, asked, 0, levels, job, kernel));
+            Ports.Fed fed = log.Take(
+                Ports.Feed(ground.Boundaries, ground.Obstacles, wished, asked, 0, levels, job, kernel)
+            );
             log.AddRange(FormPockets.Domes(placed, fed.Zones));
             GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Zones, levels, job.Gasket, kernel);
             SkirtLand.Laid skirt = log.Take(
-                SkirtLand.Lay(placed, around, relief.Area, standing, block, fed.Zones.Length, levels, job, kernel)
+                SkirtLand.Lay(
+                    placed,
+                    ground.Around,
+                    ground.Relief.Area,
+                    standing,
+                    block,
+                    fed.Zones.Length,
+                    levels,
+                    job,
+                    kernel
+                )
             );
 
             ImmutableArray<Feature> features =
             [
                 Skim.Over(block, levels, job.Plate.PlacingTolerance),
-                relief,
-                .. pockets,
+                ground.Relief,
+                .. ground.Pockets,
                 .. gaskets.Grooves,
                 .. skirt.Features,
-                .. locators,
-                .. bolts,
-                .. pins,
+                .. ground.Locators,
+                .. ground.Bolts,
+                .. ground.Pins,
                 .. fed.Features,
             ];
             ImmutableArray<Region> contact = Contact.Of(placed, features, kernel);
-            log.AddRange(KernelNotes.Of(kernel, "design"));
+            log.AddRange(KernelNotes.Of([.. ground.Repairs, .. kernel.Repairs], "design"));
             return new FixtureDesign(
                 placed,
                 placement,
@@ -83,7 +74,7 @@ public static class Designer
                 fed.Zones,
                 gaskets.Cords,
                 [],
-                trims,
+                ground.Trims,
                 features,
                 [.. fed.Links, .. skirt.Links],
                 contact,
@@ -96,7 +87,7 @@ public static class Designer
         });
 
     /// <summary>The whole design: a begun one with its magnets chosen.</summary>
-    /// <param name="memory">See <see cref="Begin"/>.</param>
+    /// <param name="memory">See <see cref="KernelMemory"/>; null for none.</param>
     public static Stage<FixtureDesign> Finish(
         FixtureDesign begun,
         ImmutableArray<MagnetPlace> magnets,
@@ -135,7 +126,7 @@ public static class Designer
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
             log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
             ImmutableArray<Region> contact = Contact.Of(begun.Part, features, kernel);
-            log.AddRange(KernelNotes.Of(kernel, "design"));
+            log.AddRange(KernelNotes.Of(kernel.Repairs, "design"));
             return begun with
             {
                 Magnets = magnets,

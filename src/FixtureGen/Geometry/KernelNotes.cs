@@ -2,13 +2,13 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>What a person must know of the kernel's repairs: those that moved a curve, one finding a kind.</summary>
+/// <summary>What a person must know of kernels' repairs: those that moved a curve, one finding a kind.</summary>
 public static class KernelNotes
 {
     /// <param name="where">The stage that the kernel worked for.</param>
-    public static IEnumerable<Finding> Of(Kernel kernel, string where) =>
-        kernel
-            .Repairs.Where(r => r.Kind != RepairKind.SideTest)
+    public static IEnumerable<Finding> Of(IReadOnlyCollection<KernelRepair> repairs, string where) =>
+        repairs
+            .Where(r => r.Kind != RepairKind.SideTest)
             .GroupBy(r => r.Kind)
             .OrderBy(g => g.Key)
             .Select(g => Note(g.Key, g.Count(), g.Max(r => Math.Abs(r.Amount)), where));

@@ -24,7 +24,7 @@ public static class OperationPlanner
         }
         Take(BlockProgram.Plan(TopFrame(design, job, kernel), design));
         Take(TrimProgram.Plan(design, job, kernel));
-        findings.AddRange(KernelNotes.Of(kernel, "toolpaths"));
+        findings.AddRange(KernelNotes.Of(kernel.Repairs, "toolpaths"));
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<ProgramPlan>>(findings)
             : Stage.Of(programs.ToImmutable(), findings);
