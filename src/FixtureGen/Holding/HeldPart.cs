@@ -28,6 +28,9 @@ internal readonly record struct TipEdge(Point2 Inward, double Offset, double Hol
 /// </summary>
 internal sealed class HeldPart
 {
+    private readonly TipEdge[] bare;
+    private TipEdge[]? edges;
+
     public HeldPart(
         PressureMeasure contact,
         double friction,
@@ -44,7 +47,7 @@ internal sealed class HeldPart
         Points = points;
         Nodes = new FrictionNodes(contact, friction, points);
         Total = pressed + points.Sum(p => p.Force);
-        Edges = Held(EdgesOf(hull));
+        bare = EdgesOf(hull);
     }
 
     /// <summary>The same contact and hull under other forces.</summary>
@@ -57,7 +60,7 @@ internal sealed class HeldPart
         Points = points;
         Nodes = new FrictionNodes(like.Nodes, points);
         Total = pressed + points.Sum(p => p.Force);
-        Edges = Held(like.Edges);
+        bare = like.bare;
     }
 
     public PressureMeasure Contact { get; }
@@ -75,7 +78,8 @@ internal sealed class HeldPart
     /// <summary>All that presses, N.</summary>
     public double Total { get; }
 
-    public TipEdge[] Edges { get; }
+    /// <summary>Worked out when first asked for: most sets of magnets that are tried slide, and are given up, before they tip.</summary>
+    public TipEdge[] Edges => edges ??= Held(bare);
 
     private static TipEdge[] EdgesOf(IReadOnlyList<Point2> hull)
     {

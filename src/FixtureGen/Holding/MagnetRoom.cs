@@ -74,7 +74,17 @@ internal sealed class MagnetRoom
     private readonly record struct Room(double Slack, string Against, object? Thing);
 
     /// <summary>Whether at least so much room is left at a place, mm.</summary>
-    public bool Leaves(Point2 p, double slack) => Rooms(p).All(r => r.Slack >= slack);
+    public bool Leaves(Point2 p, double slack)
+    {
+        foreach (Room room in Rooms(p))
+        {
+            if (room.Slack < slack)
+            {
+                return false;
+            }
+        }
+        return true;
+    }
 
     private Room Least(Point2 p)
     {

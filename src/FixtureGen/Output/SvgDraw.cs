@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using FixtureGen.Model;
@@ -12,6 +13,10 @@ namespace FixtureGen.Output;
 internal sealed class SvgDraw
 {
     private const double Em = 1000;
+
+    /// <summary>Outlines of the embedded letters at that size, which are the same in every picture: at most as many as they have glyphs.</summary>
+    private static readonly ConcurrentDictionary<(bool Bold, ushort Glyph), string> Outlines = new();
+
     private readonly StringBuilder body = new();
     private readonly SortedDictionary<(bool Bold, ushort Glyph), string> glyphs = [];
     private readonly double height;
@@ -150,16 +155,18 @@ internal sealed class SvgDraw
 
     private bool Define(SKFont font, bool bold, ushort glyph)
     {
-        if (!glyphs.TryGetValue((bold, glyph), out string? data))
+        string data = Outlines.GetOrAdd((bold, glyph), static (_, of) => Outline(of.font, of.glyph), (font, glyph));
+        if (data.Length > 0)
         {
-            using SKPath? path = font.GetGlyphPath(glyph);
-            data = path is null || path.IsEmpty ? "" : Rounded(path.ToSvgPathData());
-            if (data.Length > 0)
-            {
-                glyphs.Add((bold, glyph), data);
-            }
+            glyphs[(bold, glyph)] = data;
         }
         return data.Length > 0;
+    }
+
+    private static string Outline(SKFont font, ushort glyph)
+    {
+        using SKPath? path = font.GetGlyphPath(glyph);
+        return path is null || path.IsEmpty ? "" : Rounded(path.ToSvgPathData());
     }
 
     /// <summary>The library prints single-precision noise; whole thousandths of an em are finer than any printer.</summary>

@@ -14,6 +14,12 @@ internal static class Typefaces
     private static readonly Lazy<SKTypeface> Regular = new(() => Load("fonts/B612-Regular.otf"));
     private static readonly Lazy<SKTypeface> Bold = new(() => Load("fonts/B612-Bold.otf"));
 
+    private static readonly Lazy<SKFont> RegularToMeasure = new(() => Font(bold: false, Measured));
+    private static readonly Lazy<SKFont> BoldToMeasure = new(() => Font(bold: true, Measured));
+
+    /// <summary>Size at which widths are measured, before they are brought to the text's own.</summary>
+    private const double Measured = 100;
+
     /// <summary>A font for lengths in mm, without hinting, so that widths do not depend on the resolution.</summary>
     public static SKFont Font(bool bold, double size) =>
         new((bold ? Bold : Regular).Value, (float)size)
@@ -24,11 +30,8 @@ internal static class Typefaces
         };
 
     /// <summary>Advance width of <paramref name="text"/>, mm.</summary>
-    public static double Width(string text, Type type)
-    {
-        using SKFont font = Font(type.Bold, 100);
-        return font.MeasureText(text) * type.Size / 100;
-    }
+    public static double Width(string text, Type type) =>
+        (type.Bold ? BoldToMeasure : RegularToMeasure).Value.MeasureText(text) * type.Size / Measured;
 
     /// <summary>Characters that the embedded face has no glyph for, each once, in the order met.</summary>
     public static IReadOnlyList<string> Missing(string text)
@@ -46,6 +49,11 @@ internal static class Typefaces
     /// <summary>Words laid into lines no wider than <paramref name="width"/> mm; a longer word is broken where it must be.</summary>
     public static IReadOnlyList<string> Wrap(string text, Type type, double width)
     {
+        bool single = !text.Contains("  ", StringComparison.Ordinal) && text.Trim(' ').Length == text.Length;
+        if (single && Width(text, type) <= width)
+        {
+            return [text];
+        }
         List<string> lines = [];
         string line = "";
         foreach (

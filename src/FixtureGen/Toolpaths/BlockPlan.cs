@@ -15,31 +15,24 @@ internal static class BlockPlan
     /// <summary>No cut is made lighter than this share of the tool's own.</summary>
     private const double LeastEase = 0.05;
 
-    public static Stage<ImmutableArray<Operation>> Operations(Frame frame)
-    {
-        Stage<ImmutableArray<Work>> works = Ordered(frame);
-        return works.Ok
-            ? Stage.Of<ImmutableArray<Operation>>([.. works.Value.Select(w => Operation(w, frame))], works.Findings)
-            : Stage.Failed<ImmutableArray<Operation>>(works.Findings);
-    }
-
     /// <summary>
     /// The operations with every cut as heavy as the block's hold bears: what is held less than the house factor is planned
     /// again with a lighter cut by that tool. What no lighter cut mends is left for the holding's own findings.
     /// </summary>
-    public static Stage<ImmutableArray<Operation>> Held(Frame frame, FixtureDesign design) =>
-        Operations(Eased(frame, design));
-
-    /// <summary>The frame with the shares by which its tools cut lighter.</summary>
-    public static Frame Eased(Frame frame, FixtureDesign design)
+    public static Stage<ImmutableArray<Operation>> Held(Frame frame, FixtureDesign design)
     {
-        for (int round = 0; round < HoldRounds; round++)
+        (Frame eased, Stage<ImmutableArray<Work>> works) = Eased(frame, design);
+        return works.Ok
+            ? Stage.Of<ImmutableArray<Operation>>([.. works.Value.Select(w => Operation(w, eased))], works.Findings)
+            : Stage.Failed<ImmutableArray<Operation>>(works.Findings);
+    }
+
+    /// <summary>The frame with the shares by which its tools cut lighter, and the work in it.</summary>
+    public static (Frame Frame, Stage<ImmutableArray<Work>> Works) Eased(Frame frame, FixtureDesign design)
+    {
+        Stage<ImmutableArray<Work>> works = Ordered(frame);
+        for (int round = 0; round < HoldRounds && works.Ok; round++)
         {
-            Stage<ImmutableArray<Work>> works = Ordered(frame);
-            if (!works.Ok)
-            {
-                break;
-            }
             ImmutableArray<Operation> drafts = [.. works.Value.Select(w => Draft(w, frame))];
             Stage<ImmutableArray<BlockHold>> holds = BlockHolding.Evaluate(
                 design,
@@ -54,8 +47,9 @@ internal static class BlockPlan
                 break;
             }
             frame = frame with { Ease = ease };
+            works = Ordered(frame);
         }
-        return frame;
+        return (frame, works);
     }
 
     private static ImmutableSortedDictionary<int, double> Lighter(

@@ -12,6 +12,9 @@ internal static class ToolSet
     /// <summary>Sets are tried one by one up to this many tools; beyond it the largest are kept.</summary>
     private const int MostTools = 16;
 
+    /// <summary>A set is left only where it cannot be the best by more than sums taken in another order differ, minutes.</summary>
+    private const double Slack = 1e-6;
+
     /// <summary>For each feature its method; a feature without any method must have been refused before.</summary>
     public static ImmutableArray<Method> Choose(IReadOnlyList<ImmutableArray<Method>> methods, double changeMinutes)
     {
@@ -26,29 +29,39 @@ internal static class ToolSet
                 .ThenBy(t => t.Number)
                 .Take(MostTools),
         ];
-        int[][] masks =
-        [
-            .. methods.Select(ms =>
-                ms.Select(m => m.Cuttings.Aggregate(0, (s, c) => s | Bit(tools, c.Tool))).ToArray()
-            ),
-        ];
+        Option[][] options = [.. methods.Select(ms => ms.Select(m => new Option(Bits(tools, m), m.Minutes)).ToArray())];
+        double[] rest = LeastFrom(options);
         (int best, double least) = (-1, double.PositiveInfinity);
         for (int set = 1; set < 1 << tools.Count; set++)
         {
             double minutes = int.PopCount(set) * changeMinutes;
-            for (int f = 0; f < masks.Length && minutes < least; f++)
+            int f = 0;
+            for (; f < options.Length && minutes + rest[f] < least + Slack; f++)
             {
-                minutes += Fastest(methods[f], masks[f], set) is { } m
-                    ? methods[f][m].Minutes
-                    : double.PositiveInfinity;
+                int m = Fastest(options[f], set);
+                minutes += m < 0 ? double.PositiveInfinity : options[f][m].Minutes;
             }
-            if (minutes < least - 1e-9)
+            if (f == options.Length && minutes < least - 1e-9)
             {
                 (best, least) = (set, minutes);
             }
         }
-        return [.. methods.Select((ms, f) => ms[Fastest(ms, masks[f], best) ?? 0])];
+        return [.. methods.Select((ms, f) => ms[Math.Max(0, Fastest(options[f], best))])];
     }
+
+    /// <summary>For each feature the least that it and those after it can take with all tools, minutes.</summary>
+    private static double[] LeastFrom(Option[][] options)
+    {
+        double[] rest = new double[options.Length + 1];
+        for (int f = options.Length - 1; f >= 0; f--)
+        {
+            rest[f] = rest[f + 1] + options[f].Min(o => o.Minutes);
+        }
+        return rest;
+    }
+
+    private static int Bits(List<Tool> tools, Method method) =>
+        method.Cuttings.Aggregate(0, (s, c) => s | Bit(tools, c.Tool));
 
     private static int Bit(List<Tool> tools, Tool tool)
     {
@@ -56,19 +69,20 @@ internal static class ToolSet
         return at < 0 ? 1 << MostTools : 1 << at;
     }
 
-    private static int? Fastest(ImmutableArray<Method> methods, int[] masks, int set)
+    /// <summary>The fastest method that a set's tools can do, the first of equals; -1 where they can do none.</summary>
+    private static int Fastest(Option[] options, int set)
     {
-        int? fastest = null;
-        for (int m = 0; m < methods.Length; m++)
+        int fastest = -1;
+        for (int m = 0; m < options.Length; m++)
         {
-            if (
-                (masks[m] & ~set) == 0
-                && (fastest is null || methods[m].Minutes < methods[fastest.Value].Minutes - 1e-9)
-            )
+            if ((options[m].Tools & ~set) == 0 && (fastest < 0 || options[m].Minutes < options[fastest].Minutes - 1e-9))
             {
                 fastest = m;
             }
         }
         return fastest;
     }
+
+    /// <summary>A method by its tools, as bits, and its minutes.</summary>
+    private readonly record struct Option(int Tools, double Minutes);
 }

@@ -25,7 +25,7 @@ public sealed class TimeBoundTest(ITestOutputHelper output)
                 : [],
             OperationPlanner.TopFrame(design, job, SampleBlock.NewKernel()),
         ];
-        Assert.All(frames, f => Check(name, job, design, BlockPlan.Eased(f, design)));
+        Assert.All(frames, f => Check(name, job, design, BlockPlan.Eased(f, design).Frame));
     }
 
     private void Check(string name, Job job, FixtureDesign design, Frame frame)
