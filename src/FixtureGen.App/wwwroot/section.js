@@ -35,7 +35,6 @@ export async function showSection() {
   const length = Math.hypot(line.x1 - line.x0, line.y1 - line.y0);
   const top = answer.height + answer.shell + 3;
   const stretch = 3;
-  svg.setAttribute("viewBox", `-6 ${-top * stretch - 6} ${length + 24} ${top * stretch + 16}`);
   svg.setAttribute("preserveAspectRatio", "xMidYMid meet");
   svg.replaceChildren();
   for (const piece of answer.solid) {
@@ -45,15 +44,29 @@ export async function showSection() {
   for (const [from, to] of answer.shellRuns) {
     el("line", { x1: from, x2: to, y1: -(answer.height + answer.shell / 2) * stretch, y2: -(answer.height + answer.shell / 2) * stretch, class: "shell", "vector-effect": "non-scaling-stroke" }, svg);
   }
-  let last = -Infinity;
-  let level = 0;
-  for (const n of answer.notes) {
-    level = n.s - last < 10 ? (level + 1) % 4 : 0;
-    last = n.s;
-    const t = el("text", { x: n.s, y: -n.z * stretch + 4.5 + level * 4.5, "font-size": 4, "text-anchor": "middle" }, svg);
-    t.style.fontSize = "4px";
+  const rows = figures(answer.notes, stretch);
+  const caption = el("text", { x: 0, y: rows * ROW + 7, class: "caption" }, svg);
+  caption.textContent = `heights ${stretch} x; block ${show(answer.height)} ${state.job.unit} high; the figures are the floor left, ${state.job.unit}`;
+  svg.setAttribute("viewBox", `-6 ${-top * stretch - 3} ${length + 24} ${top * stretch + rows * ROW + 12}`);
+}
+
+const ROW = 5;
+const GAP = 2;
+
+/** Writes each floor's figure under the block, in the first row where it stands clear, with a line down to it; returns the rows. */
+function figures(notes, stretch) {
+  const ends = [];
+  const leaders = el("g", {}, svg);
+  for (const n of notes) {
+    const t = el("text", { x: n.s, class: "figure" }, svg);
     t.textContent = n.text;
+    const half = t.getComputedTextLength() / 2 + GAP / 2;
+    let row = ends.findIndex((end) => end <= n.s - half);
+    if (row < 0) row = ends.length;
+    ends[row] = n.s + half;
+    const y = (row + 1) * ROW;
+    t.setAttribute("y", y);
+    el("line", { x1: n.s, x2: n.s, y1: -n.z * stretch, y2: y - 3.2, class: "leader", "vector-effect": "non-scaling-stroke" }, leaders);
   }
-  el("text", { x: 0, y: 8 }, svg).textContent = `heights ${stretch} x; block ${show(answer.height)} ${state.job.unit} high; the figures are the floor left, ${state.job.unit}`;
-  svg.lastChild.style.fontSize = "5px";
+  return ends.length;
 }
