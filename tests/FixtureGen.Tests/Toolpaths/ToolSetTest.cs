@@ -1,0 +1,81 @@
+using System.Collections.Immutable;
+using FixtureGen.Holding;
+using FixtureGen.Model;
+using FixtureGen.Toolpaths;
+using Xunit;
+
+namespace FixtureGen.Tests.Toolpaths;
+
+public sealed class ToolSetTest
+{
+    private static readonly CutData Data = new(10_000, 1000, 300, 1, 1, 0.05, 3, "");
+
+    /// <summary>Against every choice of a method for each feature, its minutes and a change for each tool it takes added up.</summary>
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.2)]
+    [InlineData(2)]
+    public void No_other_choice_of_methods_takes_less(double changeMinutes)
+    {
+        Random random = new(20261126);
+        for (int trial = 0; trial < 200; trial++)
+        {
+            Tool[] rack = [.. Enumerable.Range(1, 6).Select(EndMill)];
+            ImmutableArray<Method>[] features = [.. Enumerable.Range(0, 5).Select(_ => Ways(random, rack))];
+            double least = Choices(features).Min(c => Minutes(c, changeMinutes));
+            Assert.Equal(least, Minutes(ToolSet.Choose(features, changeMinutes), changeMinutes), 1e-6);
+        }
+    }
+
+    private static double Minutes(IEnumerable<Method> choice, double changeMinutes) =>
+        choice.Sum(m => m.Minutes)
+        + (changeMinutes * choice.SelectMany(m => m.Cuttings).Select(c => c.Tool).Distinct().Count());
+
+    private static IEnumerable<ImmutableArray<Method>> Choices(ImmutableArray<Method>[] features) =>
+        features.Aggregate<ImmutableArray<Method>, IEnumerable<ImmutableArray<Method>>>(
+            [
+                [],
+            ],
+            (all, ways) => all.SelectMany(choice => ways.Select(choice.Add))
+        );
+
+    private static ImmutableArray<Method> Ways(Random random, Tool[] rack)
+    {
+        Feature hole = new HoleFeature("", FeatureKind.Port, Setup.Top, default, 6, 0, 0, 0, 0, false, null, []);
+        return
+        [
+            .. Enumerable
+                .Range(0, random.Next(1, 5))
+                .Select(_ => new Method(
+                    hole,
+                    [.. Enumerable.Range(0, random.Next(1, 3)).Select(_ => Cut(random, rack))]
+                )),
+        ];
+    }
+
+    private static Cutting Cut(Random random, Tool[] rack) =>
+        new(rack[random.Next(rack.Length)], OperationKind.Clear, Data, 3 * random.NextDouble(), () => []);
+
+    private static Tool EndMill(int number) =>
+        new(
+            "",
+            number,
+            ToolKind.EndMill,
+            number,
+            2,
+            20,
+            6,
+            30,
+            40,
+            30,
+            0,
+            0,
+            HelixDirection.Up,
+            30,
+            true,
+            1,
+            3,
+            0,
+            24_000
+        );
+}
