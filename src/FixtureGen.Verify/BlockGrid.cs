@@ -21,13 +21,15 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
 
     public int Rows { get; } = Cells(box.Height, cell);
 
-    public float[] Top => TopHeights.Cells();
-
-    public float[] Bottom => BottomHeights.Cells();
-
     internal Heights TopHeights { get; } = New(box, cell, topZ);
 
-    internal Heights BottomHeights { get; } = New(box, cell, bottomZ);
+    internal Heights BottomHeights { get; set; } = New(box, cell, bottomZ);
+
+    /// <summary>The top of every cell of a row, mm; there must be room for Columns of them.</summary>
+    public void Top(int row, Span<float> to) => TopHeights.Row(row, to);
+
+    /// <summary>The underside of every cell of a row, mm.</summary>
+    public void Bottom(int row, Span<float> to) => BottomHeights.Row(row, to);
 
     private static Heights New(Box2 box, double cell, double z) =>
         new(Cells(box.Width, cell), Cells(box.Height, cell), (float)z);

@@ -12,6 +12,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
 {
     private readonly BlockGrid _block = new(design.Placement.BlankBox, limits.Cell, 0, design.RawThickness);
     private readonly ImmutableArray<ProgramVerdict>.Builder _verdicts = ImmutableArray.CreateBuilder<ProgramVerdict>();
+    private readonly AllowedShape _top = AllowedShape.OfBlock(design, Setup.Top);
     private bool _undersideDone;
     private bool _topDone;
     private double _gougeDepth;
@@ -27,7 +28,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
                 break;
             case Setup.Top:
                 TakeUnderside();
-                Cut(program, _block, AllowedShape.OfBlock(design, Setup.Top));
+                Cut(program, _block, _top);
                 _topDone = true;
                 break;
             default:
@@ -62,7 +63,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         AllowedShape shape = AllowedShape.OfBlock(design, Setup.Underside);
         BlockGrid grid = UndersideGrid();
         Cut(program, grid, shape);
-        TurnOver(grid.Top);
+        _block.BottomHeights = grid.TopHeights.Turned((float)design.RawThickness);
         _undersideDone = true;
     }
 
@@ -70,7 +71,9 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         if (!_undersideDone && design.Removals.Any(r => r.Setup == Setup.Underside))
         {
-            TurnOver(TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Underside), UndersideGrid(), true).Cells());
+            AllowedShape underside = AllowedShape.OfBlock(design, Setup.Underside);
+            Heights cut = TargetGrid.Make(underside, UndersideGrid(), true);
+            _block.BottomHeights = cut.Turned((float)design.RawThickness);
         }
         _undersideDone = true;
     }
@@ -79,7 +82,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         if (!_topDone)
         {
-            TargetGrid.Cut(AllowedShape.OfBlock(design, Setup.Top), _block);
+            TargetGrid.Cut(_top, _block);
         }
         _topDone = true;
     }
@@ -92,21 +95,6 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         double minX = (2 * axis) - (b.MinX + (_block.Columns * _block.Cell));
         Box2 turned = new(minX, b.MinY, minX + (_block.Columns * _block.Cell), b.MaxY);
         return new BlockGrid(turned, limits.Cell, 0, design.RawThickness);
-    }
-
-    private void TurnOver(float[] heights) => Turn(heights, _block.Bottom);
-
-    private void Turn(float[] from, float[] to)
-    {
-        float raw = (float)design.RawThickness;
-        int columns = _block.Columns;
-        for (int row = 0; row < _block.Rows; row++)
-        {
-            for (int i = 0; i < columns; i++)
-            {
-                to[(row * columns) + i] = raw - from[(row * columns) + columns - 1 - i];
-            }
-        }
     }
 
     private void Cut(ProgramText program, BlockGrid grid, AllowedShape shape)
@@ -129,10 +117,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         {
             return grid.BottomHeights;
         }
-        Heights top = TargetGrid.Make(AllowedShape.OfBlock(design, Setup.Top), _block, true);
-        Heights turned = new(_block.Columns, _block.Rows, (float)design.RawThickness);
-        Turn(top.Cells(), turned.Cells());
-        return turned;
+        return TargetGrid.Make(_top, _block, true).Turned((float)design.RawThickness);
     }
 
     private void Trim(ProgramText program)
@@ -149,7 +134,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         CarvePass.Go(run);
         CommonChecks(run);
         ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
-        new BlockContact(run, _block).Go();
+        new BlockContact(run, _block, _top).Go();
         MarkCheck.Go(run);
         new TabCheck(run).Go();
         Compare(run, shape, new Bridges(design).Contains);

@@ -109,18 +109,17 @@ internal sealed class Carver(BlockGrid grid)
         foreach (Span1 span in _footprint.Strips.Spans())
         {
             float y = (float)(span.Row - ay);
-            int start = (span.Row * grid.Columns) + span.First;
-            lower.Open(span);
-            for (int i = 0; i < span.Count; i += 8)
+            lower.Settle();
+            for (int tile = span.FirstTile; tile <= span.LastTile; tile++)
             {
-                Vector256<float> x = Vector256.Create((float)(span.First + i - ax)) + lanes;
+                Vector256<float> x = Vector256.Create((float)((tile * Heights.Tile) - ax)) + lanes;
                 Vector256<float> along = ((x * dx) + Vector256.Create(y * dy)) * perLength2;
                 Vector256<float> rest = ((x * x) + Vector256.Create((y * y) - r2)) * perLength2;
                 Vector256<float> root = Vector256.Sqrt(Vector256.Max((along * along) - rest, Vector256<float>.Zero));
                 Vector256<float> t = dz < 0 ? along + root : along - root;
                 t = Vector256.Max(Vector256.Min(t, Vector256<float>.One), Vector256<float>.Zero);
                 Vector256<float> z = Vector256.Max(Vector256.Create(z0) + (t * dz), least);
-                lower.Each(start + i, Math.Min(8, span.Count - i), z);
+                lower.Each(span, tile, z);
             }
         }
         return lower.Result(grid.Cell);

@@ -1,5 +1,4 @@
 using System.Numerics;
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace FixtureGen.Verify.Carving;
@@ -36,39 +35,43 @@ internal static class HeightScan
     private static void Visit<T>(Heights low, Heights high, ref T look)
         where T : struct, ILook
     {
-        int rows = low.Rows / Heights.Tile * Heights.Tile;
         Span<float> lows = low.Alike;
         Span<float> highs = high.Alike;
-        for (int row = 0; row < rows; row += Heights.Tile)
+        for (int row = 0; row < low.Rows; row += Heights.Tile)
         {
-            int tiles = low.TileAt(row);
             for (int x = 0; x < low.TileColumns; x++)
             {
-                float bottom = lows[tiles + x];
-                float top = highs[tiles + x];
-                if (float.IsNaN(top - bottom) || look.Enter(top - bottom))
+                int tile = low.TileAt(row) + x;
+                if (row + Heights.Tile > low.Rows || (x + 1) * Heights.Tile > low.Columns)
                 {
-                    int at = (row * low.Columns) + (x * Heights.Tile);
-                    for (int i = 0; i < Heights.Tile; i++, at += low.Columns)
+                    Part(low, high, row, x * Heights.Tile, ref look);
+                }
+                else if (float.IsNaN(highs[tile] - lows[tile]) || look.Enter(highs[tile] - lows[tile]))
+                {
+                    for (int i = 0; i < Heights.Tile; i++)
                     {
-                        look.Eight(Eight(high, top, at) - Eight(low, bottom, at), at);
+                        look.Eight(
+                            high.Eight(tile, i) - low.Eight(tile, i),
+                            ((row + i) * low.Columns) + (x * Heights.Tile)
+                        );
                     }
                 }
             }
         }
-        for (int row = 0; row < low.Rows; row++)
+    }
+
+    /// <summary>The cells of a tile that reaches beyond the grid.</summary>
+    private static void Part<T>(Heights low, Heights high, int row, int column, ref T look)
+        where T : struct, ILook
+    {
+        for (int r = row; r < Math.Min(low.Rows, row + Heights.Tile); r++)
         {
-            for (int i = row < rows ? low.TileColumns * Heights.Tile : 0; i < low.Columns; i++)
+            for (int i = column; i < Math.Min(low.Columns, column + Heights.Tile); i++)
             {
-                look.One(high.At(row, i) - low.At(row, i), (row * low.Columns) + i);
+                look.One(high.At(r, i) - low.At(r, i), (r * low.Columns) + i);
             }
         }
     }
-
-    private static Vector256<float> Eight(Heights heights, float common, int at) =>
-        float.IsNaN(common)
-            ? Vector256.LoadUnsafe(ref MemoryMarshal.GetReference(heights.Raw), (nuint)at)
-            : Vector256.Create(common);
 
     /// <summary>What is done with the differences; the cell is the first of eight.</summary>
     private interface ILook

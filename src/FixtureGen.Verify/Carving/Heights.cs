@@ -1,8 +1,13 @@
+using System.Runtime.CompilerServices;
+using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
+
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>
-/// A height for every cell of a grid, mm, rows one after another. Cells are kept in square tiles: while all of a tile are alike,
-/// one number stands for them and the cells themselves are stale, so that raw faces and flat floors cost next to nothing.
+/// A height for every cell of a grid, mm. Cells are kept in square tiles: while all of a tile are alike, one number stands for
+/// them; only the others have memory of their own, so that a block takes as much of it as its walls do. The last tiles reach
+/// beyond the grid where its sides are no multiple of theirs.
 /// </summary>
 internal sealed class Heights
 {
@@ -12,99 +17,119 @@ internal sealed class Heights
     /// <summary>In Alike: the cells of this tile are open, each has its own height.</summary>
     public const float Differ = float.NaN;
 
-    private readonly float[] _cells;
-    private readonly float[] _alike;
-    private bool _summed = true;
+    private const int TileCells = Tile * Tile;
 
-    /// <summary>Eight cells at least, one vector's worth.</summary>
+    private readonly float[] _alike;
+
+    /// <summary>Where a tile's own cells begin; 0 for one that never had any.</summary>
+    private readonly int[] _own;
+    private float[] _cells = new float[128 * TileCells];
+    private int _used = TileCells;
+
     public Heights(int columns, int rows, float level)
     {
-        ArgumentOutOfRangeException.ThrowIfLessThan(columns * rows, Tile);
         Columns = columns;
         Rows = rows;
-        TileColumns = columns / Tile;
+        TileColumns = (columns + Tile - 1) / Tile;
         TileRows = (rows + Tile - 1) / Tile;
-        _cells = GC.AllocateUninitializedArray<float>(columns * rows);
         _alike = new float[(TileRows * TileColumns) + Tile - 1];
-        int whole = rows / Tile * TileColumns;
-        _alike.AsSpan(0, whole).Fill(level);
-        _alike.AsSpan(whole).Fill(Differ);
-        for (int row = 0; row < rows; row++)
-        {
-            int open = row < rows / Tile * Tile ? TileColumns * Tile : 0;
-            _cells.AsSpan(row * columns, columns)[open..].Fill(level);
-        }
+        _alike.AsSpan().Fill(level);
+        _own = new int[TileRows * TileColumns];
     }
 
     public int Columns { get; }
 
     public int Rows { get; }
 
-    public int Count => _cells.Length;
-
-    /// <summary>Tiles in a row of them; the cells to the right of the last whole one belong to none and are always open.</summary>
     public int TileColumns { get; }
 
-    /// <summary>Rows of tiles; when the last is not a whole one, its tiles are always open.</summary>
     public int TileRows { get; }
-
-    /// <summary>The cells as they are behind tiles that are alike: for those who look at Alike first.</summary>
-    public Span<float> Raw => _cells;
 
     /// <summary>
     /// The common height of each tile, or Differ, rows one after another; behind the last a few that stand for nothing, so that
     /// a vector may be loaded anywhere.
     /// </summary>
-    public Span<float> Alike
-    {
-        get
-        {
-            _summed = true;
-            return _alike;
-        }
-    }
+    public Span<float> Alike => _alike;
 
-    /// <summary>All cells with their own height, to read or to write; what was known of tiles is forgotten.</summary>
-    public float[] Cells()
-    {
-        if (_summed)
-        {
-            for (int row = 0; row < TileRows; row++)
-            {
-                Open(row * Tile, 0, Columns);
-            }
-            _summed = false;
-        }
-        return _cells;
-    }
+    /// <summary>The tile of the first column in a row of cells.</summary>
+    public int TileAt(int row) => row / Tile * TileColumns;
 
+    /// <summary>A cell by its number, rows one after another.</summary>
     public float At(int cell)
     {
         (int row, int column) = Math.DivRem(cell, Columns);
         return At(row, column);
     }
 
-    /// <summary>Where in Alike the tiles of a row of cells begin.</summary>
-    public int TileAt(int row) => row / Tile * TileColumns;
-
     public float At(int row, int column)
     {
-        int x = column / Tile;
-        float alike = x < TileColumns ? _alike[TileAt(row) + x] : Differ;
-        return float.IsNaN(alike) ? _cells[(row * Columns) + column] : alike;
+        int tile = TileAt(row) + (column / Tile);
+        float alike = _alike[tile];
+        return float.IsNaN(alike) ? _cells[_own[tile] + (row % Tile * Tile) + (column % Tile)] : alike;
     }
 
-    /// <summary>Gives the cells of every tile that these cells of a row touch their own heights.</summary>
-    public void Open(int row, int first, int end)
+    /// <summary>The cells of a tile that is open, row after row.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public ref float Cells(int tile) => ref Unsafe.Add(ref MemoryMarshal.GetArrayDataReference(_cells), _own[tile]);
+
+    /// <summary>The eight cells of a tile's row, alike or not.</summary>
+    public Vector256<float> Eight(int tile, int row) =>
+        float.IsNaN(_alike[tile])
+            ? Vector256.LoadUnsafe(ref Cells(tile), (nuint)(row * Tile))
+            : Vector256.Create(_alike[tile]);
+
+    /// <summary>Room for so many tiles more to be opened without moving any cell.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void Reserve(int tiles)
     {
-        int last = Math.Min(TileColumns, (end + Tile - 1) / Tile);
-        for (int x = first / Tile; x < last; x++)
+        if (_used + (tiles * TileCells) > _cells.Length)
         {
-            ref float alike = ref _alike[TileAt(row) + x];
-            if (!float.IsNaN(alike))
+            Array.Resize(ref _cells, Math.Max(2 * _cells.Length, _used + (tiles * TileCells)));
+        }
+    }
+
+    /// <summary>Memory for the cells of a tile, for which there must be room; what it holds is not known, and Alike is still to be told.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public ref float Take(int tile)
+    {
+        if (_own[tile] == 0)
+        {
+            _own[tile] = _used;
+            _used += TileCells;
+        }
+        return ref Cells(tile);
+    }
+
+    /// <summary>The cells of a tile, which get their own heights if they were alike.</summary>
+    public ref float Open(int tile)
+    {
+        float alike = _alike[tile];
+        if (float.IsNaN(alike))
+        {
+            return ref Cells(tile);
+        }
+        Reserve(1);
+        ref float cells = ref Take(tile);
+        MemoryMarshal.CreateSpan(ref cells, TileCells).Fill(alike);
+        _alike[tile] = Differ;
+        return ref cells;
+    }
+
+    /// <summary>The cells of one row.</summary>
+    public void Row(int row, Span<float> to)
+    {
+        int tiles = TileAt(row);
+        for (int x = 0; x < TileColumns; x++)
+        {
+            Span<float> part = to[(x * Tile)..Math.Min(Columns, (x + 1) * Tile)];
+            float alike = _alike[tiles + x];
+            if (float.IsNaN(alike))
             {
-                Fill(row / Tile * Tile, x * Tile, alike);
-                alike = Differ;
+                _cells.AsSpan(_own[tiles + x] + (row % Tile * Tile), part.Length).CopyTo(part);
+            }
+            else
+            {
+                part.Fill(alike);
             }
         }
     }
@@ -113,32 +138,44 @@ internal sealed class Heights
     public float Highest()
     {
         float highest = float.MinValue;
-        foreach (float alike in _alike.AsSpan(0, TileRows * TileColumns))
-        {
-            highest = float.IsNaN(alike) ? highest : Math.Max(highest, alike);
-        }
         for (int row = 0; row < Rows; row++)
         {
-            ReadOnlySpan<float> alike = _alike.AsSpan(TileAt(row), TileColumns);
-            for (int i = 0; i < Columns; i++)
+            for (int x = 0; x < TileColumns; x++)
             {
-                int x = i / Tile;
-                if (x < TileColumns && !float.IsNaN(alike[x]))
+                float alike = _alike[TileAt(row) + x];
+                for (int i = x * Tile; float.IsNaN(alike) && i < Math.Min(Columns, (x + 1) * Tile); i++)
                 {
-                    i = (x * Tile) + Tile - 1;
-                    continue;
+                    highest = Math.Max(highest, At(row, i));
                 }
-                highest = Math.Max(highest, _cells[(row * Columns) + i]);
+                highest = float.IsNaN(alike) ? highest : Math.Max(highest, alike);
             }
         }
         return highest;
     }
 
-    private void Fill(int row, int column, float level)
+    /// <summary>The other face of a block turned over left to right: every height taken from the sum of both faces'.</summary>
+    public Heights Turned(float sum)
     {
-        for (int i = row; i < row + Tile; i++)
+        Heights turned = new(Columns, Rows, sum);
+        float[] row = new float[Columns];
+        for (int r = 0; r < Rows; r++)
         {
-            _cells.AsSpan((i * Columns) + column, Tile).Fill(level);
+            Row(r, row);
+            for (int i = 0; i < Columns; i++)
+            {
+                turned.Set(r, i, sum - row[Columns - 1 - i]);
+            }
+        }
+        return turned;
+    }
+
+    /// <summary>Gives one cell its height.</summary>
+    public void Set(int row, int column, float z)
+    {
+        int tile = TileAt(row) + (column / Tile);
+        if (_alike[tile] != z)
+        {
+            Unsafe.Add(ref Open(tile), (row % Tile * Tile) + (column % Tile)) = z;
         }
     }
 }

@@ -26,18 +26,17 @@ internal static class HelixSweep
         Vector256<float> step = s_lanes * (float)grid.Cell;
         foreach (Span1 span in footprint.Strips.Spans())
         {
-            int start = (span.Row * grid.Columns) + span.First;
-            lower.Open(span);
+            lower.Settle();
             float y = (float)(grid.Box.MinY + ((span.Row + 0.5) * grid.Cell) - arc.C.Y);
-            for (int i = 0; i < span.Count; i += 8)
+            for (int tile = span.FirstTile; tile <= span.LastTile; tile++)
             {
-                if (lower.IsDown(start + i, low))
+                if (lower.IsDown(span, tile, low))
                 {
                     continue;
                 }
-                float x = (float)(grid.Box.MinX + ((span.First + i + 0.5) * grid.Cell) - arc.C.X);
+                float x = (float)(grid.Box.MinX + (((tile * Heights.Tile) + 0.5) * grid.Cell) - arc.C.X);
                 Vector256<float> z = helix.LowestOver(Vector256.Create(x) + step, y);
-                lower.Each(start + i, Math.Min(8, span.Count - i), Vector256.Max(z, least));
+                lower.Each(span, tile, Vector256.Max(z, least));
             }
         }
         return lower.Result(grid.Cell);

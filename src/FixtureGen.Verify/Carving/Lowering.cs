@@ -14,7 +14,6 @@ internal ref struct Lowering
     private static readonly Vector256<int> s_lane = Vector256.Create(0, 1, 2, 3, 4, 5, 6, 7);
 
     private readonly Heights _heights;
-    private readonly Span<float> _cells;
     private readonly Span<float> _alike;
     private readonly Vector256<float> _limit;
     private Taken _ofCells;
@@ -23,7 +22,6 @@ internal ref struct Lowering
     public Lowering(Heights heights, float limit)
     {
         _heights = heights;
-        _cells = heights.Raw;
         _alike = heights.Alike;
         _limit = Vector256.Create(limit);
     }
@@ -37,47 +35,57 @@ internal ref struct Lowering
         }
     }
 
-    /// <summary>Makes ready to lower the cells of a span each to its own height.</summary>
-    public void Open(Span1 span)
+    /// <summary>Whether a span's cells in a column of tiles are no higher than z already.</summary>
+    public readonly bool IsDown(Span1 span, int x, float z)
     {
-        _ofCells.Settle();
-        _heights.Open(span.Row, span.First, span.First + span.Count);
+        int tile = _heights.TileAt(span.Row) + x;
+        float common = _alike[tile];
+        return float.IsNaN(common)
+            ? Vector256.LessThanOrEqualAll(Eight(ref _heights.Cells(tile), span.Row), Vector256.Create(z))
+            : common <= z;
     }
 
-    /// <summary>Whether the eight open cells from start are no higher than z already.</summary>
-    public readonly bool IsDown(int start, float z) =>
-        start + 8 <= _cells.Length
-        && Vector256.LessThanOrEqualAll(Vector256.Create<float>(_cells.Slice(start, 8)), Vector256.Create(z));
-
-    /// <summary>Lowers up to eight cells from start, each to its own height; they must be open.</summary>
-    public void Each(int start, int count, Vector256<float> floor)
+    /// <summary>Lowers a span's cells in a column of tiles, each to its own height; floor is that of the tile's eight cells in the row.</summary>
+    public void Each(Span1 span, int x, Vector256<float> floor)
     {
-        if (start + 8 <= _cells.Length)
+        int tile = _heights.TileAt(span.Row) + x;
+        Vector256<int> lane = s_lane + Vector256.Create((x * Heights.Tile) - span.First);
+        Vector256<float> mine = Vector256.LessThan(lane.AsUInt32(), Vector256.Create((uint)span.Count)).AsSingle();
+        float common = _alike[tile];
+        Vector256<float> lower = mine & (floor - Vector256.Create(common));
+        if (!float.IsNaN(common) && !Vector256.LessThanAny(lower, Vector256<float>.Zero))
         {
-            ref float cell = ref Unsafe.Add(ref MemoryMarshal.GetReference(_cells), start);
-            Vector256<float> mine = Vector256.LessThan(s_lane, Vector256.Create(count)).AsSingle();
-            Vector256<float> old = Vector256.LoadUnsafe(ref cell);
-            Vector256<float> now = Vector256.ConditionalSelect(mine, Vector256.MinNative(old, floor), old);
-            now.StoreUnsafe(ref cell);
-            _ofCells.Add(old - now, _limit);
             return;
         }
-        for (int i = 0; i < count; i++)
-        {
-            One(start + i, floor[i]);
-        }
+        ref float cells = ref _heights.Open(tile);
+        Vector256<float> old = Eight(ref cells, span.Row);
+        Vector256<float> now = Vector256.ConditionalSelect(mine, Vector256.MinNative(old, floor), old);
+        now.StoreUnsafe(ref cells, (nuint)(span.Row % Heights.Tile * Heights.Tile));
+        _ofCells.Add(old - now, _limit);
     }
 
-    /// <summary>Lowers one open cell.</summary>
-    public void One(int at, float z)
+    /// <summary>Lowers one cell.</summary>
+    public void One(int row, int column, float z)
     {
-        float old = _cells[at];
+        int tile = _heights.TileAt(row) + (column / Heights.Tile);
+        if (_alike[tile] <= z)
+        {
+            return;
+        }
+        ref float cell = ref Unsafe.Add(
+            ref _heights.Open(tile),
+            (row % Heights.Tile * Heights.Tile) + (column % Heights.Tile)
+        );
+        float old = cell;
         if (old > z)
         {
-            _cells[at] = z;
+            cell = z;
             _ofCells.Add(Vector256.CreateScalar(old - z), _limit);
         }
     }
+
+    /// <summary>Keeps the sums so far in double figures; for long runs of Each and One.</summary>
+    public void Settle() => _ofCells.Settle();
 
     public readonly Tally Result(double cell)
     {
@@ -99,18 +107,12 @@ internal ref struct Lowering
             ref int first = ref Unsafe.Add(ref firsts, i);
             ref int last = ref Unsafe.Add(ref lasts, i);
             Band band = Band.Of(Vector256.LoadUnsafe(ref first), Vector256.LoadUnsafe(ref last));
-            int row = strip.Row + i;
-            int end = row + Heights.Tile <= _heights.Rows ? Math.Min(band.End, _heights.TileColumns) : 0;
-            if (band.First < end)
+            if (!band.IsEmpty)
             {
-                int inner = Math.Min(band.InnerFirst, end);
-                Border(row, ref first, ref last, band.First, inner, z);
-                Tiles(row, inner, Math.Min(band.InnerEnd, end), z);
-                Border(row, ref first, ref last, Math.Max(inner, band.InnerEnd), end, z);
-            }
-            if (end < band.End)
-            {
-                Edge(strip, i, end * Heights.Tile, z);
+                int row = strip.Row + i;
+                Border(row, ref first, ref last, band.First, band.InnerFirst, z);
+                Tiles(row, band.InnerFirst, band.InnerEnd, z);
+                Border(row, ref first, ref last, band.InnerEnd, band.End, z);
             }
         }
     }
@@ -121,9 +123,9 @@ internal ref struct Lowering
     /// </summary>
     private void Border(int row, ref int firsts, ref int lasts, int first, int end, float z)
     {
-        nuint columns = (nuint)_heights.Columns;
-        ref float alike = ref _alike[_heights.TileAt(row)];
-        ref float cells = ref _cells[row * _heights.Columns];
+        _heights.Reserve(Math.Max(0, end - first));
+        int tiles = _heights.TileAt(row);
+        ref float alike = ref _alike[tiles];
         Vector256<float> floor = Vector256.Create(z);
         Vector256<float> limit = _limit;
         Taken taken = _ofCells;
@@ -137,28 +139,30 @@ internal ref struct Lowering
             bool open = float.IsNaN(common);
             Vector256<float> known = Vector256.Create(common);
             Vector256<int> lane = s_lane + Vector256.Create(x * Heights.Tile);
-            ref float cell = ref Unsafe.Add(ref cells, x * Heights.Tile);
+            ref float cell = ref _heights.Take(tiles + x);
             for (int i = 0; i < Heights.Tile; i += 2)
             {
                 Vector256<float> old0 = open ? Vector256.LoadUnsafe(ref cell) : known;
-                Vector256<float> old1 = open ? Vector256.LoadUnsafe(ref cell, columns) : known;
+                Vector256<float> old1 = open ? Vector256.LoadUnsafe(ref cell, Heights.Tile) : known;
                 Vector256<float> low0 = Vector256.MinNative(old0, floor);
                 Vector256<float> low1 = Vector256.MinNative(old1, floor);
-                Vector256<float> now0 = Vector256.ConditionalSelect(Beside(lane, ref firsts, ref lasts, i), old0, low0);
-                Vector256<float> now1 = Vector256.ConditionalSelect(
-                    Beside(lane, ref firsts, ref lasts, i + 1),
-                    old1,
-                    low1
-                );
+                Vector256<float> beside0 = Beside(lane, ref firsts, ref lasts, i);
+                Vector256<float> beside1 = Beside(lane, ref firsts, ref lasts, i + 1);
+                Vector256<float> now0 = Vector256.ConditionalSelect(beside0, old0, low0);
+                Vector256<float> now1 = Vector256.ConditionalSelect(beside1, old1, low1);
                 now0.StoreUnsafe(ref cell);
-                now1.StoreUnsafe(ref cell, columns);
+                now1.StoreUnsafe(ref cell, Heights.Tile);
                 taken.Add(old0 - now0, old1 - now1, limit);
-                cell = ref Unsafe.Add(ref cell, 2 * columns);
+                cell = ref Unsafe.Add(ref cell, 2 * Heights.Tile);
             }
             Unsafe.Add(ref alike, x) = Heights.Differ;
         }
         _ofCells = taken;
     }
+
+    /// <summary>A row of a tile.</summary>
+    private static Vector256<float> Eight(ref float cells, int row) =>
+        Vector256.LoadUnsafe(ref cells, (nuint)(row % Heights.Tile * Heights.Tile));
 
     /// <summary>Where the lanes' columns lie before a row's first cell or after its last.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -172,7 +176,8 @@ internal ref struct Lowering
     /// <summary>Lowers the tiles from first up to end above a row: eight at once by their common heights, the open ones after.</summary>
     private void Tiles(int row, int first, int end, float z)
     {
-        ref float alike = ref _alike[_heights.TileAt(row)];
+        int tiles = _heights.TileAt(row);
+        ref float alike = ref _alike[tiles];
         Vector256<float> floor = Vector256.Create(z);
         Taken taken = _ofTiles;
         for (int x = first; x < end; x += 8)
@@ -187,7 +192,7 @@ internal ref struct Lowering
             for (; open != 0; open &= open - 1)
             {
                 int at = x + BitOperations.TrailingZeroCount(open);
-                if (OpenTile((row * _heights.Columns) + (at * Heights.Tile), floor))
+                if (OpenTile(ref _heights.Cells(tiles + at), floor))
                 {
                     Unsafe.Add(ref alike, at) = z;
                 }
@@ -197,16 +202,14 @@ internal ref struct Lowering
     }
 
     /// <summary>Lowers a tile whose cells are open; true when none lies below the floor: the tile is alike then, its cells stale.</summary>
-    private bool OpenTile(int at, Vector256<float> floor)
+    private bool OpenTile(ref float cells, Vector256<float> floor)
     {
-        int columns = _heights.Columns;
-        ref float cells = ref _cells[at];
         Vector256<float> lowest = floor;
         Taken taken = _ofCells;
         for (int row = 0; row < Heights.Tile; row += 2)
         {
-            Vector256<float> old0 = Vector256.LoadUnsafe(ref cells, (nuint)(row * columns));
-            Vector256<float> old1 = Vector256.LoadUnsafe(ref cells, (nuint)((row + 1) * columns));
+            Vector256<float> old0 = Eight(ref cells, row);
+            Vector256<float> old1 = Eight(ref cells, row + 1);
             Vector256<float> now0 = Vector256.MinNative(old0, floor);
             Vector256<float> now1 = Vector256.MinNative(old1, floor);
             lowest = Vector256.MinNative(lowest, Vector256.MinNative(now0, now1));
@@ -216,23 +219,9 @@ internal ref struct Lowering
         bool level = Vector256.EqualsAll(lowest, floor);
         for (int row = 0; row < Heights.Tile && !level; row++)
         {
-            ref float cell = ref Unsafe.Add(ref cells, row * columns);
-            Vector256.MinNative(Vector256.LoadUnsafe(ref cell), floor).StoreUnsafe(ref cell);
+            Vector256.MinNative(Eight(ref cells, row), floor).StoreUnsafe(ref cells, (nuint)(row * Heights.Tile));
         }
         return level;
-    }
-
-    /// <summary>Lowers the cells of up to eight rows of a strip from a column on, where no whole tile is.</summary>
-    private void Edge(Strip strip, int from, int column, float z)
-    {
-        for (int i = from; i < from + Heights.Tile; i++)
-        {
-            int row = (strip.Row + i) * _heights.Columns;
-            for (int at = Math.Max(column, strip.First[i]); at <= strip.Last[i]; at++)
-            {
-                One(row + at, z);
-            }
-        }
     }
 
     /// <summary>Eight counts side by side of heights taken.</summary>

@@ -23,8 +23,7 @@ internal static class RoundSweep
         Point2 along = piece.IsArc ? default : piece.Tangent(0);
         foreach (Span1 span in footprint.Strips.Spans())
         {
-            int start = (span.Row * grid.Columns) + span.First;
-            lower.Open(span);
+            lower.Settle();
             double y = grid.Box.MinY + ((span.Row + 0.5) * grid.Cell);
             for (int i = 0; i < span.Count; i++)
             {
@@ -40,7 +39,7 @@ internal static class RoundSweep
                             slope,
                             cutter
                         );
-                lower.One(start + i, (float)Math.Max(z, grid.RawBottomZ));
+                lower.One(span.Row, span.First + i, (float)Math.Max(z, grid.RawBottomZ));
             }
         }
         return lower.Result(grid.Cell);

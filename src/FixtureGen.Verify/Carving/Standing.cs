@@ -1,5 +1,3 @@
-using System.Runtime.CompilerServices;
-using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
 
 namespace FixtureGen.Verify.Carving;
@@ -25,20 +23,14 @@ internal ref struct Standing(BlockGrid grid)
             Vector256<int> first = Vector256.Create(strip.First.Slice(i, Heights.Tile));
             Vector256<int> last = Vector256.Create(strip.Last.Slice(i, Heights.Tile));
             Band band = Band.Of(first, last);
-            int row = strip.Row + i;
-            int end = row + Heights.Tile <= _top.Rows ? Math.Min(band.End, _top.TileColumns) : 0;
-            int tiles = _top.TileAt(row);
-            for (int x = band.First; x < end; x++)
+            int tiles = _top.TileAt(strip.Row + i);
+            for (int x = band.First; x < band.End; x++)
             {
                 float top = _tops[tiles + x];
                 if (!(top <= _highest) && Touches(first, last, x))
                 {
-                    Tile(strip, i, x, top, _bottoms[tiles + x]);
+                    Tile(strip, i, x, tiles + x);
                 }
-            }
-            if (end < band.End)
-            {
-                Edge(strip, i, end * Heights.Tile);
             }
         }
     }
@@ -55,9 +47,11 @@ internal ref struct Standing(BlockGrid grid)
         return touched != Vector256<int>.Zero;
     }
 
-    /// <summary>The strip's cells in one tile; top and bottom are its common heights, or Differ.</summary>
-    private void Tile(Strip strip, int from, int x, float top, float bottom)
+    /// <summary>The strip's cells in one tile.</summary>
+    private void Tile(Strip strip, int from, int x, int tile)
     {
+        float top = _tops[tile];
+        float bottom = _bottoms[tile];
         if (!float.IsNaN(top) && !float.IsNaN(bottom))
         {
             _highest = top > bottom ? top : _highest;
@@ -65,39 +59,19 @@ internal ref struct Standing(BlockGrid grid)
         }
         Vector256<int> lane = s_lane + Vector256.Create(x * Heights.Tile);
         Vector256<float> highest = Vector256.Create(_highest);
-        int at = ((strip.Row + from) * _top.Columns) + (x * Heights.Tile);
-        for (int i = from; i < from + Heights.Tile; i++, at += _top.Columns)
+        for (int i = 0; i < Heights.Tile; i++)
         {
-            Vector256<float> high = float.IsNaN(top) ? Eight(_top, at) : Vector256.Create(top);
-            Vector256<float> low = float.IsNaN(bottom) ? Eight(_bottom, at) : Vector256.Create(bottom);
+            Vector256<float> high = _top.Eight(tile, i);
+            Vector256<float> low = _bottom.Eight(tile, i);
             Vector256<int> mine =
-                Vector256.GreaterThanOrEqual(lane, Vector256.Create(strip.First[i]))
-                & Vector256.LessThanOrEqual(lane, Vector256.Create(strip.Last[i]));
+                Vector256.GreaterThanOrEqual(lane, Vector256.Create(strip.First[from + i]))
+                & Vector256.LessThanOrEqual(lane, Vector256.Create(strip.Last[from + i]));
             Vector256<float> stands = mine.AsSingle() & Vector256.GreaterThan(high, low);
             highest = Vector256.ConditionalSelect(stands, Vector256.MaxNative(highest, high), highest);
         }
         for (int i = 0; i < Heights.Tile; i++)
         {
             _highest = Math.Max(_highest, highest[i]);
-        }
-    }
-
-    private static Vector256<float> Eight(Heights heights, int at) =>
-        Vector256.LoadUnsafe(ref Unsafe.Add(ref MemoryMarshal.GetReference(heights.Raw), at));
-
-    /// <summary>The cells of up to eight rows from a column on, where no whole tile is.</summary>
-    private void Edge(Strip strip, int from, int column)
-    {
-        for (int i = from; i < from + Heights.Tile; i++)
-        {
-            for (int at = Math.Max(column, strip.First[i]); at <= strip.Last[i]; at++)
-            {
-                float top = _top.At(strip.Row + i, at);
-                if (top > _bottom.At(strip.Row + i, at) && top > _highest)
-                {
-                    _highest = top;
-                }
-            }
         }
     }
 }

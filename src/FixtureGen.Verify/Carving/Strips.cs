@@ -1,7 +1,12 @@
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>A run of cells in one row.</summary>
-internal readonly record struct Span1(int Row, int First, int Count);
+internal readonly record struct Span1(int Row, int First, int Count)
+{
+    public int FirstTile => First / Heights.Tile;
+
+    public int LastTile => (First + Count - 1) / Heights.Tile;
+}
 
 /// <summary>
 /// Rows of cells one above the other from Row on, each with the first and the last cell that belong to it, none where the first

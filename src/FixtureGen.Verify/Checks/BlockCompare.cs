@@ -17,8 +17,6 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
     /// <summary>What is left within this, mm, is no matter of reach.</summary>
     private const double Numeric = 0.01;
 
-    private readonly Lazy<MotionIndex> _index = new(() => new MotionIndex(run));
-
     public double GougeDepth { get; private set; }
 
     public double GougeSide { get; private set; }
@@ -44,14 +42,14 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         {
             Point2 p = Centre(cell);
             double amount = target.At(cell) - run.Grid.TopHeights.At(cell);
-            double beside = shape.ToFree(p, run.Grid.TopHeights.At(cell), run.Limits.Gouge);
+            double beside = shape.ToFree(p, run.Grid.TopHeights.At(cell), run.Limits.Gouge, run.Limits.Gouge);
             if (beside <= run.Limits.Gouge)
             {
                 GougeSide = Math.Max(GougeSide, beside);
                 continue;
             }
             GougeDepth = Math.Max(GougeDepth, amount);
-            int line = _index.Value.FirstBelow(p, target.At(cell) - limit)?.Line ?? 0;
+            int line = run.Index.FirstBelow(p, target.At(cell) - limit)?.Line ?? 0;
             if (!byLine.TryGetValue(line, out (double Amount, Point2 At) known) || known.Amount < amount)
             {
                 byLine[line] = (amount, p);
@@ -83,14 +81,14 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         foreach (int cell in Thin(cells))
         {
             Point2 p = Centre(cell);
-            (double beside, Motion? nearest) = _index.Value.Beside(p, target.At(cell) + limit);
+            (double beside, Motion? nearest) = run.Index.Beside(p, target.At(cell) + limit);
             double amount = Math.Min(run.Grid.TopHeights.At(cell) - target.At(cell), Math.Max(0, beside));
             if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target.At(cell), Numeric)))
             {
                 continue;
             }
             Leftover = Math.Max(Leftover, amount);
-            int line = (nearest ?? _index.Value.Nearest(p))?.Line ?? 0;
+            int line = (nearest ?? run.Index.Nearest(p))?.Line ?? 0;
             if (
                 amount > limit
                 && (!byLine.TryGetValue(line, out (double Amount, Point2 At) known) || known.Amount < amount)
@@ -134,12 +132,12 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
 
     private void Stroke(string name, Point2 p, double floor, double limit)
     {
-        if (_index.Value.FirstBelow(p, floor + limit) is null)
+        if (run.Index.FirstBelow(p, floor + limit) is null)
         {
             Leftover = Math.Max(Leftover, limit + 1e-3);
             run.Log.Error(
                 "left-over",
-                _index.Value.Nearest(p)?.Line ?? 0,
+                run.Index.Nearest(p)?.Line ?? 0,
                 $"{name} is not engraved at X {p.X:0.##} Y {p.Y:0.##}",
                 "A stroke is missing, too high or too far away",
                 p

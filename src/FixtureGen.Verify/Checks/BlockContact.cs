@@ -8,10 +8,10 @@ namespace FixtureGen.Verify.Checks;
 /// The trim against the block as it was really carved: the cutter runs in the reliefs and touches nothing, and shank and holder
 /// stay clear. A fault of the design is caught here as well.
 /// </summary>
-internal sealed class BlockContact(Run run, BlockGrid block)
+internal sealed class BlockContact(Run run, BlockGrid block, AllowedShape shape)
 {
     private readonly Carver _carver = new(block);
-    private readonly WallCheck _walls = new(run, AllowedShape.OfBlock(run.Design, Setup.Top));
+    private readonly WallCheck _walls = new(run, shape);
 
     public void Go()
     {

@@ -21,7 +21,6 @@ internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
         {
             return;
         }
-        MotionIndex index = new(run);
         SortedDictionary<int, (double Left, Point2 At)> byLine = [];
         foreach (int cell in thin)
         {
@@ -29,7 +28,7 @@ internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
                 run.Grid.Box.MinX + (((cell % columns) + 0.5) * run.Grid.Cell),
                 run.Grid.Box.MinY + (((cell / columns) + 0.5) * run.Grid.Cell)
             );
-            int line = index.FirstBelow(at, bottom.At(cell) + _least - run.Limits.Gouge)?.Line ?? 0;
+            int line = run.Index.FirstBelow(at, bottom.At(cell) + _least - run.Limits.Gouge)?.Line ?? 0;
             double left = top.At(cell) - bottom.At(cell);
             if (!byLine.TryGetValue(line, out (double Left, Point2 At) known) || left < known.Left)
             {

@@ -8,22 +8,32 @@ internal sealed record Island(Point2 At, double AreaMm2, bool TouchesEdge);
 /// <summary>The pieces a grid has fallen into; cells hang together by their sides.</summary>
 internal sealed class Islands
 {
+    private const int Gone = -1;
     private readonly BlockGrid _grid;
-    private readonly float[] _top;
-    private readonly float[] _bottom;
+
+    /// <summary>The island that each cell belongs to, from 1; 0 not found yet, Gone where nothing stands.</summary>
     private readonly int[] _number;
     private readonly List<Island> _all = [];
 
     public Islands(BlockGrid grid)
     {
         _grid = grid;
-        _top = grid.Top;
-        _bottom = grid.Bottom;
-        _number = new int[_top.Length];
+        _number = new int[grid.Columns * grid.Rows];
+        float[] top = new float[grid.Columns];
+        float[] bottom = new float[grid.Columns];
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            grid.Top(row, top);
+            grid.Bottom(row, bottom);
+            for (int i = 0; i < top.Length; i++)
+            {
+                _number[(row * top.Length) + i] = top[i] > bottom[i] + 1e-3f ? 0 : Gone;
+            }
+        }
         Stack<int> open = new();
         for (int i = 0; i < _number.Length; i++)
         {
-            if (_number[i] == 0 && Solid(i))
+            if (_number[i] == 0)
             {
                 _all.Add(Flood(i, _all.Count + 1, open));
             }
@@ -38,10 +48,8 @@ internal sealed class Islands
         int x = (int)((p.X - _grid.Box.MinX) / _grid.Cell);
         int y = (int)((p.Y - _grid.Box.MinY) / _grid.Cell);
         int n = _number[(y * _grid.Columns) + x];
-        return n == 0 ? null : _all[n - 1];
+        return n == Gone ? null : _all[n - 1];
     }
-
-    private bool Solid(int cell) => _top[cell] > _bottom[cell] + 1e-3f;
 
     private Island Flood(int start, int number, Stack<int> open)
     {
@@ -68,7 +76,7 @@ internal sealed class Islands
 
         void Visit(bool inside, int cell)
         {
-            if (inside && _number[cell] == 0 && Solid(cell))
+            if (inside && _number[cell] == 0)
             {
                 _number[cell] = number;
                 open.Push(cell);

@@ -14,8 +14,6 @@ internal sealed class LoadCheck(Run run)
     /// <summary>Points across the cutter that its width is told by, where the mean along a motion says too little.</summary>
     private const int Across = 16;
 
-    private readonly Lazy<MotionIndex> _index = new(() => new MotionIndex(run));
-
     public void Go()
     {
         foreach ((int index, _, Motion motion) in run.Motions())
@@ -99,7 +97,7 @@ internal sealed class LoadCheck(Run run)
         {
             double y = 2 * r * k / Across;
             Point2 p = piece.At(t) + (ahead * Math.Sqrt(Math.Max(0, (r * r) - (y * y)))) + (ahead.Left * y);
-            deep += _index.Value.Before(p, motion, run.Grid.RawTopZ) - tip > limit ? 1 : 0;
+            deep += run.Index.Before(p, motion, run.Grid.RawTopZ) - tip > limit ? 1 : 0;
         }
         return cutter.Tool.Diameter * deep / (Across + 1);
     }

@@ -26,6 +26,11 @@ internal sealed record Run(
     public ImmutableSortedDictionary<int, Cutter> Cutters { get; } =
         Job.Tools.Append(Job.TrimTool).DistinctBy(t => t.Number).ToImmutableSortedDictionary(t => t.Number, Cutter.Of);
 
+    private MotionIndex? _index;
+
+    /// <summary>The motions by place; made when it is first asked for.</summary>
+    public MotionIndex Index => _index ??= new MotionIndex(this);
+
     /// <summary>The height above which there is nothing to hit.</summary>
     public double StockTop =>
         Setup == Setup.Trim

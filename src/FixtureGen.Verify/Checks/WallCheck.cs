@@ -45,8 +45,8 @@ internal sealed class WallCheck(Run run, AllowedShape shape)
         double low = Math.Max(Run.Low(motion), 0);
         double worst = 0;
         Point2 where = default;
-        int highest = Level(Math.Max(motion.From.Z, motion.To.Z) - run.Limits.Gouge - 1e-6);
-        for (int level = Level(low); level < shape.Floors.Length; level++)
+        int highest = shape.Level(Math.Max(motion.From.Z, motion.To.Z) - 1e-6);
+        for (int level = shape.Level(low + run.Limits.Gouge); level < shape.Floors.Length; level++)
         {
             double top = level + 1 < shape.Floors.Length ? shape.Floors[level + 1] : shape.Top;
             double radius = level < 0 ? 0 : cutter.RadiusAt(top - Run.Low(motion));
@@ -60,17 +60,6 @@ internal sealed class WallCheck(Run run, AllowedShape shape)
             }
         }
         return (worst, where);
-    }
-
-    /// <summary>The deepest floor level that the height belongs to; a floor at most the gouge limit above still counts as reached.</summary>
-    private int Level(double z)
-    {
-        int level = -1;
-        while (level + 1 < shape.Floors.Length && shape.Floors[level + 1] <= z + run.Limits.Gouge)
-        {
-            level++;
-        }
-        return level;
     }
 
     private void Walls(

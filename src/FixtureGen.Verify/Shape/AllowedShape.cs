@@ -89,25 +89,27 @@ internal sealed class AllowedShape
         return false;
     }
 
-    /// <summary>Distance from p to where cutting at height z is free; 0 when it is free there, mm.</summary>
-    public double ToFree(Point2 p, double z, double slack)
+    /// <summary>The highest of the floors that are no higher than z; -1 when all are.</summary>
+    public int Level(double z)
     {
-        if (Free(p, z, slack))
+        int level = -1;
+        while (level + 1 < Floors.Length && Floors[level + 1] <= z)
         {
-            return 0;
+            level++;
         }
+        return level;
+    }
+
+    /// <summary>Distance from p to where cutting at height z (a floor within slack above it counts) is free, mm; 0 when it is free there, infinite beyond reach.</summary>
+    public double ToFree(Point2 p, double z, double slack, double reach)
+    {
+        int level = Level(z + slack);
         double edge = Math.Min(
             Math.Min(p.X - _block.MinX, _block.MaxX - p.X),
             Math.Min(p.Y - _block.MinY, _block.MaxY - p.Y)
         );
-        foreach (AllowedCut cut in Cuts)
-        {
-            if (cut.Floor <= z + slack)
-            {
-                edge = Math.Min(edge, cut.Area.ToBoundary(p));
-            }
-        }
-        return edge;
+        double wall = level < 0 ? double.PositiveInfinity : Walls(level).Nearest(p, reach).Distance;
+        return Free(p, z, slack) ? 0 : Math.Min(edge, wall);
     }
 
     /// <summary>The true walls of everything that may be cut down to Floors[level] or deeper: boundaries with block material on one side.</summary>

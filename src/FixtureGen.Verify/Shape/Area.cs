@@ -7,8 +7,8 @@ namespace FixtureGen.Verify.Shape;
 internal sealed class Area
 {
     private const int Buckets = 64;
-    private readonly int[][] _bucket = new int[Buckets][];
     private readonly double _bucketHeight;
+    private int[][]? _bucket;
 
     public Area(Region region)
         : this([.. region.Contours.SelectMany(c => c.Segments).Select(Piece.Of).Where(p => p.Length > 0)]) { }
@@ -18,19 +18,6 @@ internal sealed class Area
         Pieces = pieces;
         Bounds = BoundsOf(pieces);
         _bucketHeight = Math.Max(Bounds.Height / Buckets, 1e-9);
-        List<int>[] lists = [.. Enumerable.Range(0, Buckets).Select(_ => new List<int>())];
-        for (int i = 0; i < pieces.Length; i++)
-        {
-            Box2 b = pieces[i].Bounds();
-            for (int k = BucketOf(b.MinY); k <= BucketOf(b.MaxY); k++)
-            {
-                lists[k].Add(i);
-            }
-        }
-        for (int k = 0; k < Buckets; k++)
-        {
-            _bucket[k] = [.. lists[k]];
-        }
     }
 
     public ImmutableArray<Piece> Pieces { get; }
@@ -65,7 +52,7 @@ internal sealed class Area
         }
         Span<double> x = stackalloc double[4];
         int right = 0;
-        foreach (int i in _bucket[BucketOf(p.Y)])
+        foreach (int i in (_bucket ??= Sort())[BucketOf(p.Y)])
         {
             int n = Scan.Cross(Pieces[i], p.Y, x);
             for (int k = 0; k < n; k++)
@@ -76,15 +63,19 @@ internal sealed class Area
         return (right & 1) == 1;
     }
 
-    /// <summary>Distance to the nearest boundary, mm.</summary>
-    public double ToBoundary(Point2 p)
+    /// <summary>The pieces by height, made when a point is first asked for.</summary>
+    private int[][] Sort()
     {
-        double best = double.MaxValue;
-        foreach (Piece piece in Pieces)
+        List<int>[] lists = [.. Enumerable.Range(0, Buckets).Select(_ => new List<int>())];
+        for (int i = 0; i < Pieces.Length; i++)
         {
-            best = Math.Min(best, Distance.To(piece, p));
+            Box2 b = Pieces[i].Bounds();
+            for (int k = BucketOf(b.MinY); k <= BucketOf(b.MaxY); k++)
+            {
+                lists[k].Add(i);
+            }
         }
-        return best;
+        return [.. lists.Select(l => l.ToArray())];
     }
 
     private int BucketOf(double y) => Math.Clamp((int)((y - Bounds.MinY) / _bucketHeight), 0, Buckets - 1);

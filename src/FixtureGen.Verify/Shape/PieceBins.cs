@@ -12,6 +12,7 @@ internal sealed class PieceBins
     private readonly int _rows;
     private readonly List<int>?[] _bins;
     private readonly int[] _seen;
+    private readonly List<int> _near = [];
     private int _stamp;
 
     public PieceBins(ImmutableArray<Piece> pieces, double size)
@@ -66,6 +67,26 @@ internal sealed class PieceBins
                 }
             }
         }
+    }
+
+    /// <summary>The nearest point of all pieces that come within reach of p, and its distance; infinite where none does.</summary>
+    public (double Distance, Point2 At) Nearest(Point2 p, double reach)
+    {
+        _near.Clear();
+        Near(new Box2(p.X, p.Y, p.X, p.Y), reach, _near);
+        double best = double.PositiveInfinity;
+        Point2 at = default;
+        foreach (int i in _near)
+        {
+            Point2 q = Pieces[i].At(Distance.Nearest(Pieces[i], p));
+            double d = q.DistanceTo(p);
+            if (d < best)
+            {
+                best = d;
+                at = q;
+            }
+        }
+        return (best, at);
     }
 
     private int Column(double x) => Math.Clamp((int)((x - _box.MinX) / _size), 0, _columns - 1);

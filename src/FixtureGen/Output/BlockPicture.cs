@@ -1,4 +1,3 @@
-using System.Numerics;
 using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify;
@@ -26,8 +25,8 @@ public static class BlockPicture
     /// <summary>PNG bytes of <paramref name="block"/>; the design names the block's material and the fixture. A block that was cut from below is shown turned over as well.</summary>
     public static byte[] Png(BlockGrid block, FixtureDesign design)
     {
-        Heights above = Heights.Of(block);
-        Heights[] sides = IsCutBelow(block) ? [above, Heights.OfTurned(block)] : [above];
+        Heights above = Heights.Of(block, fromBelow: false);
+        Heights[] sides = IsCutBelow(block) ? [above, Heights.Of(block, fromBelow: true)] : [above];
         Tint tint = new(Material(design.Placement.Blank.Material));
         (Pixels Pixels, double Cell)[] seen =
         [
@@ -52,16 +51,19 @@ public static class BlockPicture
 
     private static bool IsCutBelow(BlockGrid block)
     {
-        ReadOnlySpan<float> top = block.Top;
-        ReadOnlySpan<float> bottom = block.Bottom;
-        Vector<float> raw = new((float)(block.RawBottomZ + 0.05));
-        for (int i = 0; i < bottom.Length; i += Vector<float>.Count)
+        float[] top = new float[block.Columns];
+        float[] bottom = new float[block.Columns];
+        float cut = (float)(block.RawBottomZ + 0.05);
+        for (int row = 0; row < block.Rows; row++)
         {
-            int at = Math.Min(i, bottom.Length - Vector<float>.Count);
-            Vector<float> low = new(bottom[at..]);
-            if ((Vector.GreaterThan(low, raw) & Vector.LessThan(low, new Vector<float>(top[at..]))) != Vector<int>.Zero)
+            block.Top(row, top);
+            block.Bottom(row, bottom);
+            for (int i = 0; i < bottom.Length; i++)
             {
-                return true;
+                if (bottom[i] > cut && bottom[i] < top[i])
+                {
+                    return true;
+                }
             }
         }
         return false;
@@ -123,7 +125,7 @@ public static class BlockPicture
     /// <summary>The block from straight above, one pixel a cell of the picture, the back on top.</summary>
     internal static Pixels Plan(BlockGrid block, Tint tint)
     {
-        Heights grid = Heights.Of(block);
+        Heights grid = Heights.Of(block, fromBelow: false);
         float[] light = new ReliefShade(grid).Light();
         byte[] bgra = new byte[light.Length * 4];
         Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bgra.AsSpan());

@@ -11,50 +11,17 @@ internal sealed record Heights(float[] Z, int Columns, int Rows, double Cell)
 
     /// <summary>
     /// The block's top at the picture's fineness, each cell the mean of those it holds, so that edges are smooth; a cell that
-    /// was cut through from either side lies at the block's underside.
+    /// was cut through from either side lies at the block's underside. From below, the block is turned over left to right and
+    /// what was the underside is the top.
     /// </summary>
-    public static Heights Of(BlockGrid block)
-    {
-        (float[] top, float[] bottom) = (block.Top, block.Bottom);
-        return Of(
-            block,
-            (r, sums) =>
-            {
-                int at = r * block.Columns;
-                Add(sums, top.AsSpan(at, block.Columns), bottom.AsSpan(at, block.Columns), (float)block.RawBottomZ);
-            }
-        );
-    }
-
-    /// <summary>The same of the block turned over left to right: what was the underside is the top.</summary>
-    public static Heights OfTurned(BlockGrid block)
-    {
-        (float[] top, float[] bottom) = (block.Top, block.Bottom);
-        float sum = (float)(block.RawBottomZ + block.RawTopZ);
-        float[] high = new float[block.Columns];
-        float[] low = new float[block.Columns];
-        return Of(
-            block,
-            (r, sums) =>
-            {
-                int last = ((r + 1) * block.Columns) - 1;
-                for (int c = 0; c < high.Length; c++)
-                {
-                    high[c] = sum - bottom[last - c];
-                    low[c] = sum - top[last - c];
-                }
-                Add(sums, high, low, (float)block.RawBottomZ);
-            }
-        );
-    }
-
-    /// <summary>Means of the rows that <paramref name="add"/> adds to the sums it is given.</summary>
-    private static Heights Of(BlockGrid block, Action<int, float[]> add)
+    public static Heights Of(BlockGrid block, bool fromBelow)
     {
         int n = Math.Max(1, (int)Math.Round(Finest / block.Cell));
         int columns = (block.Columns + n - 1) / n;
         int rows = (block.Rows + n - 1) / n;
         float[] z = new float[columns * rows];
+        float[] top = new float[block.Columns];
+        float[] bottom = new float[block.Columns];
         float[] sums = new float[columns * n];
         for (int r = 0; r < rows; r++)
         {
@@ -62,7 +29,13 @@ internal sealed record Heights(float[] Z, int Columns, int Rows, double Cell)
             int last = Math.Min(block.Rows, (r + 1) * n);
             for (int from = r * n; from < last; from++)
             {
-                add(from, sums);
+                block.Top(from, top);
+                block.Bottom(from, bottom);
+                if (fromBelow)
+                {
+                    Turn(top, bottom, (float)(block.RawBottomZ + block.RawTopZ));
+                }
+                Add(sums, top, bottom, (float)block.RawBottomZ);
             }
             Span<float> row = z.AsSpan(r * columns, columns);
             for (int c = 0; c < row.Length; c++)
@@ -76,6 +49,16 @@ internal sealed record Heights(float[] Z, int Columns, int Rows, double Cell)
             }
         }
         return new Heights(z, columns, rows, n * block.Cell);
+    }
+
+    private static void Turn(Span<float> top, Span<float> bottom, float sum)
+    {
+        top.Reverse();
+        bottom.Reverse();
+        for (int i = 0; i < top.Length; i++)
+        {
+            (top[i], bottom[i]) = (sum - bottom[i], sum - top[i]);
+        }
     }
 
     /// <summary>Adds one row of cells.</summary>

@@ -26,9 +26,12 @@ public sealed class BlockPictureTest
         BlockGrid block = new(new Box2(0, 0, 60, 60), cell, 0, 20);
         for (int r = 100; r < 200; r++)
         {
-            Array.Fill(block.Top, 12f, (r * block.Columns) + 100, 100);
+            for (int c = 100; c < 200; c++)
+            {
+                block.TopHeights.Set(r, c, 12);
+            }
         }
-        float[] light = new ReliefShade(Heights.Of(block)).Light();
+        float[] light = new ReliefShade(Heights.Of(block, fromBelow: false)).Light();
         float At(double x, double y) => light[((int)(y / cell) * block.Columns) + (int)(x / cell)];
         Assert.True(At(22, 38) < 0.5f * At(38, 22), "no shadow falls from the upper left");
         Assert.True(At(38, 22) > 0.6f * At(10, 10), "a lit floor is as the face, not darker for its depth");

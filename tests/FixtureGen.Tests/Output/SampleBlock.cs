@@ -10,7 +10,7 @@ internal static class SampleBlock
     public static BlockGrid Carve(FixtureDesign design, double cell)
     {
         BlockGrid grid = new(design.Placement.BlankBox, cell, 0, design.RawThickness);
-        Array.Fill(grid.Top, (float)design.FixtureHeight);
+        grid.TopHeights.Alike.Fill((float)design.FixtureHeight);
         foreach (Removal removal in design.Removals)
         {
             Carve(grid, removal);
@@ -42,21 +42,23 @@ internal static class SampleBlock
                 int to = Math.Min(grid.Columns - 1, (int)Math.Floor(((cuts[k + 1] - grid.Box.MinX) / grid.Cell) - 0.5));
                 for (int c = from; c <= to; c++)
                 {
-                    Take(grid, (row * grid.Columns) + c, removal);
+                    Take(grid, row, c, removal);
                 }
             }
         }
     }
 
-    private static void Take(BlockGrid grid, int i, Removal removal)
+    private static void Take(BlockGrid grid, int row, int column, Removal removal)
     {
         if (removal.Setup == Setup.Underside)
         {
-            grid.Bottom[i] = Math.Max(grid.Bottom[i], (float)removal.TopZ);
+            float z = Math.Max(grid.BottomHeights.At(row, column), (float)removal.TopZ);
+            grid.BottomHeights.Set(row, column, z);
         }
         else
         {
-            grid.Top[i] = Math.Min(grid.Top[i], (float)removal.FloorZ);
+            float z = Math.Min(grid.TopHeights.At(row, column), (float)removal.FloorZ);
+            grid.TopHeights.Set(row, column, z);
         }
     }
 }
