@@ -29,7 +29,7 @@ internal static class Net
         List<Laid> nets = [];
         foreach (SealedZone zone in zones)
         {
-            if (BestLaying(zone, pockets, cutter, job, kernel) is not { } laid)
+            if (new NetChoice(zone, pockets, cutter, job, kernel).Best() is not { } laid)
             {
                 findings.Add(NetFindings.PortBlocked(zone.Index + 1, zone.PortAt));
                 continue;
@@ -48,82 +48,6 @@ internal static class Net
         }
         return Stage.Of(nets.ToImmutableArray(), findings);
     }
-
-    /// <summary>How much nearer a way has to come than one before it, mm.</summary>
-    private const double Better = 0.1;
-
-    private sealed record Laying(NetLines Lines, ImmutableArray<Region> Room, double FromPockets);
-
-    /// <summary>
-    /// The first way that keeps the reach, else the one that comes nearest to it: a land from pockets or only a wall, with the
-    /// ring in the wide places or all along the room. Null where the port lies outside every room.
-    /// </summary>
-    private static Laying? BestLaying(
-        SealedZone zone,
-        IReadOnlyList<Region> pockets,
-        Tool cutter,
-        Job job,
-        Kernel kernel
-    )
-    {
-        Laying? best = null;
-        Point2[] samples = [.. NetLines.Samples(zone)];
-        double[] distances = [job.Rules.Land, job.Rules.Wall];
-        ImmutableArray<Region>[] rooms = [.. distances.Select(d => Room(zone, pockets, d, cutter, job, kernel))];
-        foreach (bool allAlong in new[] { false, true })
-        {
-            foreach ((double fromPockets, ImmutableArray<Region> room) in distances.Zip(rooms))
-            {
-                Laying way = new(new NetLines(samples, cutter.Radius), room, fromPockets);
-                if (
-                    MayBeBetter(room, zone.PortAt, best, cutter)
-                    && FromPort(zone, way, allAlong, cutter, job, kernel)
-                    && (best is null || way.Lines.Farthest.Distance < best.Lines.Farthest.Distance - Better)
-                )
-                {
-                    best = way;
-                }
-                if (best?.Lines.Farthest.Distance <= job.Rules.NetReach)
-                {
-                    return best;
-                }
-            }
-        }
-        return best;
-    }
-
-    /// <summary>
-    /// False where no line in the room comes nearer to the point that the best way is farthest from: whatever is laid in it
-    /// would not be taken.
-    /// </summary>
-    private static bool MayBeBetter(IReadOnlyList<Region> room, Point2 port, Laying? best, Tool cutter)
-    {
-        if (best is null || room.FirstOrDefault(r => Inside.Contains(r, port)) is not { } own)
-        {
-            return true;
-        }
-        (Point2 at, double distance) = best.Lines.Farthest;
-        double nearest = (Inside.Contains(own, at) ? 0 : Measure.Distance(at, own)) - cutter.Radius;
-        return nearest < distance - Better + NetLines.Rounding;
-    }
-
-    /// <summary>Where a groove's centre line may run: a land from the gasket grooves, a distance from magnet pockets.</summary>
-    private static ImmutableArray<Region> Room(
-        SealedZone zone,
-        IReadOnlyList<Region> pockets,
-        double fromPockets,
-        Tool cutter,
-        Job job,
-        Kernel kernel
-    ) =>
-        kernel.Difference(
-            kernel.Offset([zone.Boundary], -(Zones.Keep(job) + cutter.Radius)),
-            kernel.Offset(pockets, fromPockets + cutter.Radius)
-        );
-
-    private static bool FromPort(SealedZone zone, Laying way, bool allAlong, Tool cutter, Job job, Kernel kernel) =>
-        way.Room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is { } own
-        && way.Lines.Lay(zone.PortAt, own, Ring(zone.PortAt, own, allAlong, cutter, job, kernel), job.Rules.NetReach);
 
     /// <summary>
     /// Where pockets cut the room in two, the far piece gets a hole of its own into the plate's vacuum, if a port or groove
@@ -161,7 +85,7 @@ internal static class Net
                 && lines.Lay(
                     way.At,
                     piece,
-                    Ring(way.At, piece, allAlong: false, cutter, job, kernel),
+                    NetChoice.Ring(way.At, piece, allAlong: false, cutter, job, kernel),
                     job.Rules.NetReach
                 )
             )
@@ -170,24 +94,6 @@ internal static class Net
             }
         }
         return [.. ways];
-    }
-
-    /// <summary>
-    /// The ring goes where a wall stays between its own two sides; narrower places are reached by lines. In a room too
-    /// narrow for that, or where lines do not reach, it goes round all of it but for cusps.
-    /// </summary>
-    private static Contour Ring(Point2 port, Region room, bool allAlong, Tool cutter, Job job, Kernel kernel)
-    {
-        double[] opened = allAlong ? [cutter.Radius / 4] : [cutter.Radius + (job.Rules.Wall / 2), cutter.Radius / 4];
-        foreach (double radius in opened)
-        {
-            ImmutableArray<Region> wide = kernel.Open([room], radius);
-            if (wide.Length > 0)
-            {
-                return wide.MinBy(r => Inside.Contains(r, port) ? 0 : Measure.Distance(port, r))!.Outer;
-            }
-        }
-        return room.Outer;
     }
 
     private static ImmutableArray<Region> Swept(
