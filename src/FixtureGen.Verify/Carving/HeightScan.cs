@@ -90,18 +90,7 @@ internal static class HeightScan
 
         public List<int> Cells { get; } = [];
 
-        public readonly float Small
-        {
-            get
-            {
-                float small = 0;
-                for (int i = 0; i < 8; i++)
-                {
-                    small = Math.Max(small, _small[i]);
-                }
-                return small;
-            }
-        }
+        public readonly float Small => Lanes.Greatest(_small);
 
         public bool Enter(float difference)
         {

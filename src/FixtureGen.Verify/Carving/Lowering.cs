@@ -236,18 +236,7 @@ internal ref struct Lowering
 
         public readonly long Deep => Vector256.Sum(_deep);
 
-        public readonly float Deepest
-        {
-            get
-            {
-                float deepest = 0;
-                for (int i = 0; i < 8; i++)
-                {
-                    deepest = Math.Max(deepest, _deepest[i]);
-                }
-                return deepest;
-            }
-        }
+        public readonly float Deepest => Lanes.Greatest(_deepest);
 
         /// <summary>Keeps the sum so far in double figures: a float that grows long loses what is added.</summary>
         public void Settle()

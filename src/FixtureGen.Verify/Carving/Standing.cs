@@ -69,9 +69,6 @@ internal ref struct Standing(BlockGrid grid)
             Vector256<float> stands = mine.AsSingle() & Vector256.GreaterThan(high, low);
             highest = Vector256.ConditionalSelect(stands, Vector256.MaxNative(highest, high), highest);
         }
-        for (int i = 0; i < Heights.Tile; i++)
-        {
-            _highest = Math.Max(_highest, highest[i]);
-        }
+        _highest = Lanes.Greatest(highest);
     }
 }

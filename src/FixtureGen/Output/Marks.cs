@@ -55,7 +55,7 @@ internal static class Marks
         Arrow(scene, at, x, pen);
         Arrow(scene, at, y, pen);
         double side = mirrorX ? -1 : 1;
-        scene.Text("X", x + new Point2(-side * size * 0.3, -size * 1.05), Type.Strong(size), Anchor.Middle, 0, true);
+        scene.Text("X", x + new Point2(-side * length * 0.4, -size * 1.05), Type.Strong(size), Anchor.Middle, 0, true);
         scene.Text("Y", y + new Point2(side * size * 0.55, -size * 0.3), Type.Strong(size), Anchor.Middle, 0, true);
         const double r = 2.2;
         scene.Shape(Chain.Circle(at, r), Pen.Solid(0.3, Colour.Black), Colour.White);
