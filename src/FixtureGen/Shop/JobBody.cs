@@ -137,9 +137,9 @@ internal static class JobBody
 
     private sealed class Words(TableReader top, string name)
     {
-        public string Title { get; } = top.TextOrNull("title") ?? name;
+        public string Title { get; } = top.TextOr("title", name);
 
-        public string Fixture { get; } = top.TextOrNull("fixture") ?? name.ToUpperInvariant();
+        public string Fixture { get; } = top.TextOr("fixture", name.ToUpperInvariant());
 
         public int Revision { get; } = top.WholeOr("revision", 1, 1, 9999);
 
@@ -192,13 +192,14 @@ internal static class JobBody
 
     private static LayerRoles Layers(TableReader? t)
     {
+        string Role(string key) => t?.TextOr(key, key.ToUpperInvariant()) ?? key.ToUpperInvariant();
         LayerRoles roles = new(
-            t?.TextOrNull("outline") ?? "OUTLINE",
-            t?.TextOrNull("cutout") ?? "CUTOUT",
-            t?.TextOrNull("engrave") ?? "ENGRAVE",
-            t?.TextOrNull("form") ?? "FORM",
-            t?.TextOrNull("magnet") ?? "MAGNET",
-            t?.TextOrNull("keepout") ?? "KEEPOUT"
+            Role("outline"),
+            Role("cutout"),
+            Role("engrave"),
+            Role("form"),
+            Role("magnet"),
+            Role("keepout")
         );
         string[] all = [roles.Outline, roles.Cutout, roles.Engrave, roles.Form, roles.Magnet, roles.KeepOut];
         if (t is not null && all.Distinct(StringComparer.OrdinalIgnoreCase).Count() < all.Length)
@@ -250,7 +251,7 @@ internal static class JobBody
     private static FormSpec FormOf(TableReader t)
     {
         FormSpec form = new(
-            t.TextOrNull("layer") ?? "FORM",
+            t.TextOr("layer", "FORM"),
             t.Choice("direction", ("up", FormDirection.Up), ("down", FormDirection.Down)),
             t.Length("height", 0.1, 200),
             t.NumberOr("draft_deg", 3, 0, 60)

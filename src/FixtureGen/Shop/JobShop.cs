@@ -74,7 +74,7 @@ internal sealed record JobShop(
 
     private static Tool? TrimToolOf(TableReader t, ToolRack? rack)
     {
-        string? name = t.TextOrNull("trim_tool");
+        string? name = t.Has("trim_tool") ? t.Text("trim_tool") : null;
         if (rack is null || name?.Length == 0)
         {
             return null;

@@ -81,7 +81,7 @@ public static class PlateReader
                 return;
             }
             PlateOpening o = new(
-                row.TextOrNull("name") ?? fallbackName,
+                row.TextOr("name", fallbackName),
                 kind,
                 row.Point("at", Reach),
                 row.Length("diameter", 0.5, 100),

@@ -113,6 +113,9 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         return text;
     }
 
+    /// <summary>A text that may be left out, but not empty where it is written.</summary>
+    public string TextOr(string key, string fallback) => Has(key) ? Text(key) : fallback;
+
     public string? TextOrNull(string key)
     {
         if (Entry(key) is not { } e)

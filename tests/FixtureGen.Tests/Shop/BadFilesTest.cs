@@ -18,6 +18,25 @@ public sealed class BadFilesTest
         """;
 
     [Theory]
+    [InlineData("trim_tool = \"trim-1-8-up\"", "trim_tool")]
+    [InlineData("title = \"Soil-meter cradle\"", "title")]
+    [InlineData("fixture = \"MC-2\"", "fixture")]
+    [InlineData("tools = \"rack\"", "tools")]
+    public void What_a_job_names_must_not_be_empty(string written, string key)
+    {
+        string text = File.ReadAllText(Path.Combine(DemoShop.Root, "outlines", "meter-cradle.toml"));
+        Assert.Contains(written, text, StringComparison.Ordinal);
+        text = text.Replace(written, key + " = \"\"", StringComparison.Ordinal);
+
+        Stage<Job> stage = JobReader.Read(text, "outlines/meter-cradle.toml", DemoShop.Files);
+
+        Assert.Null(stage.Value);
+        Finding f = stage.Findings.Single(f => f.Severity == Severity.Error);
+        Assert.Equal("toml-missing-key", f.Code);
+        Assert.Contains($"{key}' is empty", f.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
     [InlineData("width = 8.5", "widht = 8.5", "toml-unknown-key", 3, 1, "'widht'", "'width'")]
     [InlineData("width = 8.5", "width = 850", "toml-out-of-range", 3, 9, "21590 mm", "25 to 1000 mm")]
     [InlineData("width = 8.5", "width = true", "toml-wrong-type", 3, 9, "'width'", "number")]
