@@ -88,7 +88,9 @@ internal sealed class Heights
         }
     }
 
-    /// <summary>Memory for the cells of a tile, for which there must be room; what it holds is not known, and Alike is still to be told.</summary>
+    /// <summary>
+    /// Memory for the cells of a tile, for which there must be room; what it holds is not known, and Alike is still to be told.
+    /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ref float Take(int tile)
     {

@@ -100,7 +100,10 @@ internal sealed class AllowedShape
         return level;
     }
 
-    /// <summary>Distance from p to where cutting at height z (a floor within slack above it counts) is free, mm; 0 when it is free there, infinite beyond reach.</summary>
+    /// <summary>
+    /// Distance from p to where cutting at height z (a floor within slack above it counts) is free, mm; 0 when it is free there,
+    /// infinite beyond reach.
+    /// </summary>
     public double ToFree(Point2 p, double z, double slack, double reach)
     {
         int level = Level(z + slack);

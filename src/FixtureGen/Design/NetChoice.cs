@@ -23,8 +23,8 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
 
     /// <summary>
     /// The first way that keeps the reach, else the one that comes nearest to it. Null where the port lies outside every room.
-    /// A way that must stay far beyond the reach and beyond others is laid last, and not at all where another comes so much nearer that it would be
-    /// taken whatever stood before it.
+    /// A way that must stay far beyond the reach and beyond others is laid last, and not at all where another comes so much
+    /// nearer that it would be taken whatever stood before it.
     /// </summary>
     public Laying? Best()
     {
