@@ -6,10 +6,8 @@ namespace FixtureGen.Tests.Dxf;
 
 public sealed class CorpusTest
 {
-    public static TheoryData<string> Names => [.. Drawings.Files.Select(f => Path.GetFileName(f))];
-
     [Theory]
-    [MemberData(nameof(Names), DisableDiscoveryEnumeration = true)]
+    [MemberData(nameof(Drawings.Names), MemberType = typeof(Drawings), DisableDiscoveryEnumeration = true)]
     public void Loops_agree_with_the_independent_reader(string name)
     {
         string folder = Drawings.Need();

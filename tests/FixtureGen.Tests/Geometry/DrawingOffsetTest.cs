@@ -13,10 +13,8 @@ public sealed class DrawingOffsetTest
     private const int MostForDefinition = 300;
     private const int MostLoops = 25;
 
-    public static TheoryData<string> Names => [.. Drawings.Files.Select(f => Path.GetFileName(f))];
-
     [Theory]
-    [MemberData(nameof(Names), DisableDiscoveryEnumeration = true)]
+    [MemberData(nameof(Drawings.Names), MemberType = typeof(Drawings), DisableDiscoveryEnumeration = true)]
     public void Every_clean_loop_is_offset_rightly(string name)
     {
         string folder = Drawings.Need();

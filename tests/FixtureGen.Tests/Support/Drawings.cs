@@ -14,6 +14,9 @@ internal static class Drawings
             ? []
             : [.. Directory.EnumerateFiles(Path.Combine(Folder, "files")).Order(StringComparer.Ordinal)];
 
+    /// <summary>A row for each file; without the folder one row that <see cref="Need"/> skips, since a theory without rows fails.</summary>
+    public static TheoryData<string> Names => Folder is null ? ["none"] : [.. Files.Select(f => Path.GetFileName(f))];
+
     public static string Need()
     {
         Assert.SkipWhen(Folder is null, "no drawings of other programs here: set FIXTUREGEN_DRAWINGS to their folder");
