@@ -132,4 +132,59 @@ public sealed class FeedsTest
         Assert.Equal(0.04, EngraverFeeds.For(point, 0.4, plastic, Strong).ChipLoad, 3);
         Assert.Equal(0.015, EngraverFeeds.For(point, 0.4, plastic with { IsPlastic = false }, Strong).ChipLoad, 3);
     }
+
+    // 1/4 in at 500 SFM is 7639.4 rev/min (above), halved 3819.7; two lips of 0.05 mm at 3810 rev/min are 381 mm/min.
+    [Fact]
+    public void A_drill_runs_at_half_speed_and_the_least_chip_load_a_lip()
+    {
+        Material m = Of(500 * 0.3048, 0.05, 6.35) with { ChipLoads = [new ChipLoad(6.35, 0.05, 0.4)] };
+
+        CutData data = Feeds.ForDrill(Mill(6.35, 2), m, Strong);
+
+        Assert.Equal((3810, 380, 380), (data.Rpm, data.Feed, data.Plunge));
+        Assert.Equal((6.35, 0, 0.05, 90), (data.StepDown, data.StepOver, data.ChipLoad, data.MaxRampDeg));
+        Assert.EndsWith(
+            ", halved for drilling; feed by chip load 0.050 mm a lip",
+            data.LimitedBy,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(200, Feeds.ForDrill(Mill(6.35, 2), m, Strong with { MaxFeedMmPerMin = 200 }).Feed);
+        Assert.Equal(4000, Feeds.ForDrill(Mill(6.35, 2), m, Strong with { MinSpindleRpm = 4000 }).Rpm);
+    }
+
+    [Fact]
+    public void The_slower_of_tool_and_spindle_limits_the_speed()
+    {
+        Material m = Of(500 * 0.3048, 0.05, 6.35);
+        Machine slow = Strong with { MaxSpindleRpm = 6000 };
+
+        CutData bySpindle = Feeds.For(Mill(6.35, 2), m, slow, 6.35, 1);
+        CutData byTool = Feeds.For(Mill(6.35, 2) with { MaxRpm = 5000 }, m, slow, 6.35, 1);
+
+        Assert.Equal(6000, bySpindle.Rpm);
+        Assert.StartsWith("speed by the spindle's 6000 rpm", bySpindle.LimitedBy, StringComparison.Ordinal);
+        Assert.Equal(5000, byTool.Rpm);
+        Assert.StartsWith("speed by the tool's 5000 rpm", byTool.LimitedBy, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(null, null)]
+    [InlineData(10_000.0, null)]
+    [InlineData(null, 500.0)]
+    [InlineData(10_000.0, 500.0)]
+    public void A_trims_speed_and_feed_are_the_jobs_where_it_states_them(double? rpm, double? feed)
+    {
+        Tool tool = Job.TrimTool;
+        CutData free = TrimFeeds.For(Job with { TrimRpm = null, TrimFeedMmPerMin = null }, tool);
+
+        CutData told = TrimFeeds.For(Job with { TrimRpm = rpm, TrimFeedMmPerMin = feed }, tool);
+
+        Assert.Equal(rpm ?? free.Rpm, told.Rpm);
+        double inProportion = free.ChipLoad * tool.Flutes * told.Rpm;
+        Assert.InRange((feed ?? inProportion) - told.Feed, -1e-9, feed is null ? 10 : 1e-9);
+        Assert.Equal(told.Feed / (told.Rpm * tool.Flutes), told.ChipLoad, 1e-12);
+        Assert.Equal(Math.Min(free.Plunge, told.Feed), told.Plunge);
+        Assert.Equal(rpm is null && feed is null, told.LimitedBy == free.LimitedBy);
+        Assert.Equal(feed is not null, told.LimitedBy.Contains("feed as the job says", StringComparison.Ordinal));
+    }
 }

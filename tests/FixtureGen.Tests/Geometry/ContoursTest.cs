@@ -1,0 +1,131 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Geometry;
+
+/// <summary>Contours made and cut open, against lengths and areas worked by hand.</summary>
+public sealed class ContoursTest
+{
+    private static readonly Contour Circle = Contours.Circle(default, 10);
+
+    private const double Quarter = 5 * Math.PI;
+
+    [Fact]
+    public void A_slot_is_everything_within_its_radius_of_a_line()
+    {
+        Point2 a = new(0, 0);
+        Point2 b = new(30, 40);
+        Segment line = Segment.Line(a, b);
+
+        Contour slot = Contours.Slot(a, b, 5);
+
+        Assert.Equal(500 + (25 * Math.PI), Measure.Area(slot), 1e-9);
+        Assert.Equal(100 + (10 * Math.PI), Measure.Length(slot), 1e-9);
+        Box2 box = Measure.Bounds(slot);
+        Assert.Equal((-5, -5, 35, 45), (box.MinX, box.MinY, box.MaxX, box.MaxY));
+        Assert.All(
+            Enumerable.Range(0, 40),
+            i => Assert.Equal(5, Measure.Distance(Measure.PointAlong(slot, i * 3.1), line), 1e-9)
+        );
+        AssertClosed(slot);
+    }
+
+    [Fact]
+    public void Repeated_points_and_a_repeated_first_one_are_left_out()
+    {
+        Contour square = Contours.FromPoints([new(0, 0), new(4, 0), new(4, 0), new(4, 4), new(0, 4), new(0, 0)]);
+
+        Assert.Equal(4, square.Segments.Length);
+        Assert.Equal(16, Measure.Area(square), 1e-12);
+        AssertClosed(square);
+    }
+
+    [Fact]
+    public void A_path_cut_in_an_arc_goes_on_from_the_same_point()
+    {
+        (OpenPath? before, OpenPath? after) = Contours.SplitAt(new OpenPath(Circle.Segments), Quarter);
+
+        Assert.Equal(0, before!.End.DistanceTo(new(0, 10)), 1e-12);
+        Assert.Equal(before.End, after!.Start);
+        Assert.Equal(Quarter, Measure.Length(before), 1e-12);
+        Assert.Equal(3 * Quarter, Measure.Length(after), 1e-12);
+    }
+
+    [Fact]
+    public void A_path_cut_where_segments_meet_keeps_them_whole()
+    {
+        OpenPath path = new([
+            Segment.Line(new(0, 0), new(3, 0)),
+            Segment.Line(new(3, 0), new(3, 4)),
+            Segment.Line(new(3, 4), new(0, 4)),
+        ]);
+
+        (OpenPath? before, OpenPath? after) = Contours.SplitAt(path, 3);
+
+        Assert.Equal(path.Segments[..1], before!.Segments);
+        Assert.Equal(path.Segments[1..], after!.Segments);
+    }
+
+    [Fact]
+    public void Nothing_lies_before_a_paths_start_or_after_its_end()
+    {
+        OpenPath path = new(Circle.Segments);
+
+        (OpenPath? nothing, OpenPath? all) = Contours.SplitAt(path, 0);
+        (OpenPath? whole, OpenPath? none) = Contours.SplitAt(path, (4 * Quarter) + 1);
+
+        Assert.Null(nothing);
+        Assert.Equal(path.Segments, all!.Segments);
+        Assert.Equal(path.Segments, whole!.Segments);
+        Assert.Null(none);
+    }
+
+    [Theory]
+    [InlineData(1, 0, 10)]
+    [InlineData(-1, 0, -10)]
+    [InlineData(9, 0, 10)]
+    [InlineData(2, -10, 0)]
+    [InlineData(4, 10, 0)]
+    public void A_contour_started_elsewhere_is_the_same_contour(int quarters, double x, double y)
+    {
+        Contour moved = Contours.StartAlong(Circle, quarters * Quarter);
+
+        Assert.Equal(0, moved.Segments[0].Start.DistanceTo(new(x, y)), 1e-9);
+        Assert.Equal(100 * Math.PI, Measure.Area(moved), 1e-9);
+        Assert.Equal(4 * Quarter, Measure.Length(moved), 1e-9);
+        AssertClosed(moved);
+    }
+
+    [Fact]
+    public void A_stretch_of_a_path_runs_from_one_length_to_the_other()
+    {
+        OpenPath path = new(Circle.Segments);
+
+        OpenPath? stretch = Contours.Between(path, Quarter, 3 * Quarter);
+
+        Assert.Equal(0, stretch!.Start.DistanceTo(new(0, 10)), 1e-9);
+        Assert.Equal(0, stretch.End.DistanceTo(new(0, -10)), 1e-9);
+        Assert.Equal(2 * Quarter, Measure.Length(stretch), 1e-9);
+        Assert.Null(Contours.Between(path, 0, 0));
+    }
+
+    [Fact]
+    public void A_contour_opens_before_the_segment_asked_for()
+    {
+        Contour box = Contours.Rectangle(new Box2(0, 0, 2, 1));
+
+        OpenPath path = Contours.ToPath(box, 3);
+
+        Assert.Equal(new Point2(0, 1), path.Start);
+        Assert.Equal(path.Start, path.End);
+        Assert.Equal(box.Segments[0], path.Segments[1]);
+        Assert.Equal(path.Segments, Contours.StartAt(box, 3).Segments);
+    }
+
+    private static void AssertClosed(Contour contour) =>
+        Assert.All(
+            Enumerable.Range(0, contour.Segments.Length),
+            i => Assert.Equal(contour.Segments[i].End, contour.Segments[(i + 1) % contour.Segments.Length].Start)
+        );
+}

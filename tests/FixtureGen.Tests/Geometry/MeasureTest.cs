@@ -1,0 +1,85 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Geometry;
+
+/// <summary>Places along contours, extents and distances, in closed form.</summary>
+public sealed class MeasureTest
+{
+    // 30 x 20 with corners of 5: lines of 20 and 10, quarter turns of 2.5 pi.
+    private static readonly Contour Round = Contours.RoundedRectangle(new Box2(0, 0, 30, 20), 5);
+
+    private const double Length = 60 + (10 * Math.PI);
+
+    [Theory]
+    [InlineData(0, 5, 0)]
+    [InlineData(20, 25, 0)]
+    [InlineData(20 + (2.5 * Math.PI), 30, 5)]
+    [InlineData(25 + (2.5 * Math.PI), 30, 10)]
+    [InlineData(-5 * Math.PI / 2, 0, 5)]
+    [InlineData(Length + 7, 12, 0)]
+    [InlineData(-Length - Length + 7, 12, 0)]
+    public void A_contour_is_counted_on_round_and_round(double s, double x, double y) =>
+        Assert.Equal(0, Measure.PointAlong(Round, s).DistanceTo(new(x, y)), 1e-9);
+
+    [Fact]
+    public void Travel_turns_with_the_arc()
+    {
+        double middle = 20 + (1.25 * Math.PI);
+
+        Assert.Equal(0, Measure.TangentAlong(Round, 10).DistanceTo(new(1, 0)), 1e-12);
+        Assert.Equal(0, Measure.TangentAlong(Round, middle).DistanceTo(new Point2(1, 1) * Math.Sqrt(0.5)), 1e-9);
+        Assert.Equal(0, Measure.TangentAlong(Round, -10).DistanceTo(new(0, -1)), 1e-12);
+    }
+
+    [Fact]
+    public void A_path_ends_at_its_ends()
+    {
+        OpenPath path = Contours.ToPath(Round, 1);
+
+        Assert.Equal(path.Start, Measure.PointAlong(path, -3));
+        Assert.Equal(path.End, Measure.PointAlong(path, Length + 3));
+        Assert.Equal((path.Segments.Length - 1, 1.0), Measure.Locate(path.Segments, Length + 3));
+    }
+
+    [Fact]
+    public void The_length_at_which_a_point_lies_gives_that_point_back()
+    {
+        for (double s = 0.5; s < Length; s += 0.7)
+        {
+            Point2 at = Measure.PointAlong(Round, s);
+            Point2 outwards = Measure.TangentAlong(Round, s).Left * -1;
+
+            Assert.Equal(s, Measure.Locate(Round.Segments, at), 1e-9);
+            Assert.Equal(s, Measure.Locate(Round.Segments, at + (outwards * 2)), 1e-9);
+        }
+    }
+
+    [Fact]
+    public void An_arcs_box_takes_in_only_the_far_sides_it_passes()
+    {
+        double h = 10 * Math.Sqrt(0.5);
+        Segment over = Segment.Arc(new(h, h), new(-h, h), default, ccw: true);
+
+        Box2 small = Measure.Bounds(over);
+        Box2 rest = Measure.Bounds(over with { Kind = SegmentKind.ArcCw });
+
+        Assert.Equal((-h, h, h), (small.MinX, small.MinY, small.MaxX));
+        Assert.Equal(10, small.MaxY, 1e-12);
+        Assert.Equal((-10, -10, 10, h), (rest.MinX, rest.MinY, rest.MaxX, rest.MaxY));
+    }
+
+    [Fact]
+    public void Distance_from_a_region_is_to_the_nearest_boundary_on_either_side()
+    {
+        Region ring = new(Contours.Circle(default, 10), [Contours.Cw(Contours.Circle(default, 4))]);
+
+        Assert.Equal(1, Measure.Distance(new(3, 0), ring), 1e-12);
+        Assert.Equal(2, Measure.Distance(new(0, 6), ring), 1e-12);
+        Assert.Equal(3, Measure.Distance(new(-5, 12), ring), 1e-12);
+        Assert.Equal(0, Measure.Closest(new(0, 6), ring).DistanceTo(new(0, 4)), 1e-12);
+        Assert.Equal(84 * Math.PI, Measure.Area(ring), 1e-9);
+        Assert.True(double.IsPositiveInfinity(Measure.Distance(default, Array.Empty<Region>())));
+    }
+}
