@@ -217,10 +217,16 @@ public static class Pipeline
     }
 
     // Which open ends matter is known once layers have roles: the part names those again, an engraved stroke may stay open.
+    // A missing unit is no doubt here but a refusal, which the part says.
     private static Stage<Drawing> OfTheSheet(Stage<Drawing> read) =>
         read with
         {
-            Findings = [.. read.Findings.Where(f => f.Code != "outline-open" || f.Severity == Severity.Error)],
+            Findings =
+            [
+                .. read.Findings.Where(f =>
+                    f.Code is not ("outline-open" or "unit-missing") || f.Severity == Severity.Error
+                ),
+            ],
         };
 
     /// <summary>What no number or revision changes: placement, zones and magnets.</summary>

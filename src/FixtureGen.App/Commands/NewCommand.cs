@@ -79,7 +79,7 @@ public static class NewCommand
 
     private static DrawingFacts Facts(string path, Drawing drawing)
     {
-        Box2 box = drawing.Extent ?? default;
+        Box2 box = (drawing.Open.IsEmpty ? drawing.Extent : drawing.CurveBounds) ?? default;
         bool On(string layer) =>
             drawing.Curves.Any(c => string.Equals(c.Layer, layer, StringComparison.OrdinalIgnoreCase))
             || drawing.Points.Any(p => string.Equals(p.Layer, layer, StringComparison.OrdinalIgnoreCase));
@@ -89,9 +89,21 @@ public static class NewCommand
             box.Width,
             box.Height,
             On("FORM"),
-            On("MAGNET")
+            On("MAGNET"),
+            On("OUTLINE") ? null : Guessed(drawing)
         );
     }
+
+    /// <summary>The layer of the largest loop or open chain; null where all curves lie on one layer, which needs no name.</summary>
+    private static string? Guessed(Drawing drawing) =>
+        drawing.Curves.Select(c => c.Layer).Distinct(StringComparer.OrdinalIgnoreCase).Count() < 2
+            ? null
+            : drawing
+                .Loops.Select(l => (l.Layer, Length: l.PerimeterMm))
+                .Concat(drawing.Open.Select(o => (o.Layer, Length: o.LengthMm)))
+                .OrderByDescending(l => l.Length)
+                .Select(l => l.Layer)
+                .FirstOrDefault();
 
     private static Finding? Trouble(string path) =>
         !path.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase)
@@ -127,7 +139,7 @@ public static class NewCommand
         else if (job is not null)
         {
             say.Line($"Wrote {job}");
-            say.Line($"Next: edit it, then  fixturegen make {job}");
+            say.Line($"Next: edit it, then  fixturegen check {job}");
         }
         return job is null ? Program.Refused : Program.Made;
     }

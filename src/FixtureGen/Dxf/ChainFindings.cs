@@ -29,18 +29,20 @@ internal static class ChainFindings
     public static Repair OddlyWritten(string what, int count) =>
         new("written-oddly", DxfFindings.Text($"{count} times: {what}"), count);
 
-    public static Finding OpenOutline(string file, OpenChain chain, double? nearest)
+    public static Finding OpenOutline(string file, OpenChain chain, double? nearest, string unit)
     {
         Point2 from = chain.Path.Start;
         Point2 to = chain.Path.End;
         string other =
-            nearest is { } n && n < chain.GapMm ? DxfFindings.Text($"; the nearest other end is {n:0.###} away") : "";
+            nearest is { } n && n < chain.GapMm
+                ? DxfFindings.Text($"; the nearest other end is {n:0.###} {unit} away")
+                : "";
         return new Finding(
             "outline-open",
             Severity.Warning,
             Place(file, from),
             DxfFindings.Text(
-                $"A chain of length {chain.LengthMm:0.###} on layer '{chain.Layer}' stays open from ({from.X:0.###}, {from.Y:0.###}) to ({to.X:0.###}, {to.Y:0.###}), gap {chain.GapMm:0.###}{other}."
+                $"A chain of length {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}' stays open from ({from.X:0.###}, {from.Y:0.###}) to ({to.X:0.###}, {to.Y:0.###}), gap {chain.GapMm:0.###} {unit}{other}."
             ),
             Mend
         )
@@ -130,6 +132,27 @@ internal static class ChainFindings
             "So many curves lie over each other that not all could be compared.",
             "keep the part's outline and delete the rest of the drawing"
         );
+
+    /// <summary>
+    /// The findings with their places as the drawing program shows them: in mm, and before that in the drawing's unit where
+    /// it is another. Unchanged while no unit is known.
+    /// </summary>
+    public static IEnumerable<Finding> AsDrawn(IEnumerable<Finding> findings, string file, LengthUnit? unit) =>
+        unit is not { } known
+            ? findings
+            : findings.Select(f =>
+                f.At is { } at && f.Where == Place(file, at) ? f with { Where = Drawn(f.Where, at, known, file) } : f
+            );
+
+    private static string Drawn(string where, Point2 at, LengthUnit unit, string file)
+    {
+        double mm = DxfUnits.Millimetres(unit);
+        return unit == LengthUnit.Millimetre
+            ? where + " mm"
+            : DxfFindings.Text(
+                $"{Place(file, new(at.X / mm, at.Y / mm))} {DxfUnits.Name(unit)}, ({at.X:0.###}, {at.Y:0.###}) mm"
+            );
+    }
 
     public static string Place(string file, Point2 at) => DxfFindings.Text($"{file} at ({at.X:0.###}, {at.Y:0.###})");
 }

@@ -4,7 +4,8 @@ namespace FixtureGen.Dxf;
 /// <param name="Grid">Ends nearer than this are one; shorter pieces are none.</param>
 /// <param name="Near">Curves nearer than this along their length are drawn twice.</param>
 /// <param name="Join">Widest gap that is closed.</param>
-internal sealed record ChainLimits(double Grid, double Near, double Join)
+/// <param name="Unit">That unit's word in a sentence.</param>
+internal sealed record ChainLimits(double Grid, double Near, double Join, string Unit)
 {
     /// <summary>
     /// The house's tolerances in drawing units. While no unit is known the drawing may be in mm or in inches, so they lie
@@ -13,6 +14,6 @@ internal sealed record ChainLimits(double Grid, double Near, double Join)
     public static ChainLimits From(Tolerances t, bool inMm)
     {
         double unit = inMm ? 1 : Math.Sqrt(Model.Units.MmPerInch);
-        return new ChainLimits(t.Grid / unit, t.Chord / unit, t.Join / unit);
+        return new ChainLimits(t.Grid / unit, t.Chord / unit, t.Join / unit, inMm ? "mm" : "units");
     }
 }

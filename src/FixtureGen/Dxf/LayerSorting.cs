@@ -39,7 +39,12 @@ internal static class LayerSorting
             findings.Add(
                 layers.Count == 0
                     ? PartFindings.NothingDrawn(drawing.File, roles.Outline)
-                    : PartFindings.WhichLayer(drawing.File, roles.Outline, [.. layers.Select(g => g.First().Layer)])
+                    : PartFindings.WhichLayer(
+                        drawing.File,
+                        roles.Outline,
+                        [.. layers.Select(g => g.First().Layer)],
+                        Widest(layers)
+                    )
             );
             return null;
         }
@@ -55,6 +60,16 @@ internal static class LayerSorting
             On(roles.Magnet),
             On(roles.KeepOut)
         );
+
+        static string Widest(IEnumerable<IGrouping<string, DrawnCurve>> layers) =>
+            layers
+                .MaxBy(g =>
+                {
+                    Box2 box = g.Select(c => LoopMath.Bounds(c.Path.Segments)).Aggregate(LoopMath.Around);
+                    return box.Width * box.Height;
+                })!
+                .First()
+                .Layer;
 
         ImmutableArray<DrawnCurve> On(string layer) => [.. drawing.Curves.Where(c => Same(c.Layer, layer))];
 

@@ -19,7 +19,7 @@ internal static class OpenEnds
     {
         foreach (OpenChain chain in open.Take(MostNamed))
         {
-            yield return ChainFindings.OpenOutline(file, chain, Nearest(chain, open));
+            yield return ChainFindings.OpenOutline(file, chain, Nearest(chain, open), limits.Unit);
         }
         if (open.Length > MostNamed)
         {

@@ -12,6 +12,12 @@ public static class PartBuilder
     /// <summary>The part, outline counter-clockwise and cutouts clockwise; without a value where an error finding says why.</summary>
     public static Stage<Part> Build(Drawing drawing, Job job)
     {
+        Stage<Part> built = Made(drawing, job);
+        return built with { Findings = [.. ChainFindings.AsDrawn(built.Findings, drawing.File, drawing.Unit)] };
+    }
+
+    private static Stage<Part> Made(Drawing drawing, Job job)
+    {
         var findings = new List<Finding>();
         if (drawing.Unit is not { } unit)
         {

@@ -13,12 +13,12 @@ internal static class PartFindings
             $"draw the part on layer '{layer}'"
         );
 
-    public static Finding WhichLayer(string file, string outline, string[] layers) =>
+    public static Finding WhichLayer(string file, string outline, string[] layers, string likely) =>
         Error(
             "outline-layer",
             file,
             $"Curves lie on layers {List(layers)} and none of them is the outline's, '{outline}'.",
-            "name the outline's layer in the job under [layers], or keep one layer alone in the drawing"
+            $"name the outline's layer in the job, such as  [drawing.layers] outline = \"{likely}\"  (and cutout, engrave, form, magnet, keepout where they are used), or draw it on '{outline}'"
         );
 
     public static Finding LayersUnused(string file, string[] layers, int curves) =>
@@ -27,7 +27,7 @@ internal static class PartFindings
             Severity.Warning,
             file,
             DxfFindings.Text($"{curves} curves on layers {List(layers)} have no role and are not used."),
-            "give the layer a role in the job under [layers] if it belongs to the part"
+            $"nothing to do if it is no part; else give the layer its role in the job, such as  [drawing.layers] cutout = \"{layers[0]}\""
         );
 
     public static Finding NoLoop(string file) =>
@@ -41,7 +41,7 @@ internal static class PartFindings
                 .Take(4)
                 .Select(l =>
                     DxfFindings.Text(
-                        $"{l.Bounds.Width:0.#} x {l.Bounds.Height:0.#} at ({l.Bounds.MinX:0.#}, {l.Bounds.MinY:0.#})"
+                        $"{l.Bounds.Width:0.#} x {l.Bounds.Height:0.#} mm at ({l.Bounds.MinX:0.#}, {l.Bounds.MinY:0.#})"
                     )
                 )
         );

@@ -32,10 +32,17 @@ internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> f
         return [.. loops.Where((_, i) => !twice.Contains(i))];
     }
 
-    /// <summary>The one outline; null where there is none, more than one, or it is not clean.</summary>
+    /// <summary>
+    /// The one outline; null where there is none or more than one. While a chain of its layer stays open, what closed may be
+    /// its holes: then nothing is said of them.
+    /// </summary>
     public DrawnLoop? Outline(ImmutableArray<DrawnLoop> loops)
     {
         List<DrawnLoop> outer = [.. loops.Where(l => l.Depth == 0)];
+        if (findings.Exists(f => f.Code == "outline-open"))
+        {
+            return null;
+        }
         if (outer.Count == 0)
         {
             findings.Add(PartFindings.NoLoop(file));

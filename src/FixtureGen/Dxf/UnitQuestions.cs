@@ -9,6 +9,9 @@ internal static class UnitQuestions
     public const double Small = 10;
     public const double Large = 1000;
 
+    private const string StateIt =
+        "state the drawing's unit: [drawing] unit = \"mm\" or \"in\" in the job, --unit mm or in with check";
+
     /// <summary>The job's unit before the drawing's; null where neither says.</summary>
     public static LengthUnit? Resolve(DxfFile scanned, LengthUnit? unitOverride, string file, List<Finding> findings)
     {
@@ -61,7 +64,7 @@ internal static class UnitQuestions
             severity,
             drawing.File,
             $"The drawing does not say its unit.{sizes}",
-            "state the drawing's unit, in or mm, in the job or with --unit"
+            StateIt
         );
     }
 
@@ -73,7 +76,7 @@ internal static class UnitQuestions
             DxfFindings.Text(
                 $"Read in {DxfUnits.Name(unit)}, the outline is {box.Width:0.###} x {box.Height:0.###} mm; {Small:0} to {Large:0} mm is usual."
             ),
-            "state the drawing's true unit, in or mm, in the job or with --unit; stating it also confirms this size"
+            StateIt + "; stating it also confirms this size"
         );
 
     public static Finding Note(Drawing drawing, Repair repair) =>
@@ -100,7 +103,7 @@ internal static class UnitQuestions
             Severity.Warning,
             file,
             $"The drawing says its unit is {name}; no part is drawn in that, so it is not believed.",
-            "state the drawing's unit, in or mm, in the job or with --unit"
+            StateIt
         );
 
     private static Finding Contradiction(string file, LengthUnit unit, int measurement) =>
@@ -109,6 +112,6 @@ internal static class UnitQuestions
             Severity.Warning,
             file,
             $"$INSUNITS says {DxfUnits.Name(unit)}, $MEASUREMENT says {(measurement == 1 ? "metric" : "inch")}; the first is used.",
-            "compare the sizes below with the part; state the unit if they are wrong"
+            "compare the drawing's sizes with the part; if they are wrong, " + StateIt
         );
 }

@@ -6,7 +6,8 @@ namespace FixtureGen.Shop;
 
 /// <summary>
 /// What <c>new</c> knows of a drawing: its name, the unit it states (null where it states none), the outline's size mm
-/// (drawing units where there is no unit), and which roles have curves on a layer of their own.
+/// (drawing units where there is no unit), which roles have curves on a layer of their own, and the layer that looks like
+/// the outline's where curves lie on several and none is named so.
 /// </summary>
 public sealed record DrawingFacts(
     string Name,
@@ -14,7 +15,8 @@ public sealed record DrawingFacts(
     double Width,
     double Height,
     bool HasForm,
-    bool HasMagnets
+    bool HasMagnets,
+    string? OutlineLayer = null
 );
 
 /// <summary>The text of a fresh job: every choice the toolmaker must make, the rest as comments with their defaults.</summary>
@@ -41,7 +43,8 @@ public static class JobTemplate
         {
             text.Append(Inv($"{key} = \"{value}\"{(note.Length > 0 ? "    # " + note : "")}\n"));
         }
-        text.Append(facts.Unit is null ? UnitQuestion : "");
+        text.Append(Inv($"# trim_tool = \"{TrimTool(files)}\"    # left out, up- or downcut is chosen by the hold\n"));
+        text.Append(Drawing(facts));
         text.Append(inch ? ShellInch : ShellMm);
         text.Append(facts.HasForm ? LocatorForm : LocatorOpen);
         text.Append("[magnets]\ncount = 4\n");
@@ -51,10 +54,24 @@ public static class JobTemplate
         return text.ToString();
     }
 
+    private static string Drawing(DrawingFacts facts) =>
+        (facts.Unit is null ? UnitQuestion : "")
+        + (
+            facts.OutlineLayer is { } layer
+                ? Inv($"{LayerQuestion}# outline = \"{layer}\"\n# cutout = \"CUTOUT\"\n")
+                : ""
+        );
+
     private const string UnitQuestion = """
 
         [drawing]
         # unit = "mm"                   # the drawing states none: say "mm" or "in"
+
+        """;
+
+    private const string LayerQuestion = """
+
+        # [drawing.layers]              # which layer is what: outline, cutout, engrave, form, magnet, keepout
 
         """;
 
@@ -117,9 +134,7 @@ public static class JobTemplate
         yield return ("plate", First(files, "plates"), "");
         yield return ("blank", BlankFor(facts, files), "");
         yield return ("shell", ShellFor(files), "the shell's material");
-        string rack = First(files, "tools");
-        yield return ("tools", rack, "");
-        yield return ("trim_tool", TrimTool(files, rack), "");
+        yield return ("tools", First(files, "tools"), "");
         yield return ("magnet", First(files, "magnets"), "");
         yield return ("gasket", FirstWhere(files, "gaskets", GasketReader.Read, g => g.Kind == CordKind.Sponge), "");
         yield return ("bolt", FirstWhere(files, "fasteners", FastenerReader.ReadScrew, _ => true), "");
@@ -149,8 +164,9 @@ public static class JobTemplate
             ?? First(files, "materials");
     }
 
-    private static string TrimTool(ShopFiles files, string rack) =>
-        files.Find("tools", rack) is { } found
+    private static string TrimTool(ShopFiles files) =>
+        First(files, "tools") is var rack
+        && files.Find("tools", rack) is { } found
         && ToolReader.Read(found.Text, found.Path, rack).Value is { } tools
         && tools.Tools.FirstOrDefault(t => t is { Kind: ToolKind.EndMill, Flutes: 1 }) is { } tool
             ? tool.Name

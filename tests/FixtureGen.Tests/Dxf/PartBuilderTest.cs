@@ -80,6 +80,46 @@ public sealed class PartBuilderTest
     }
 
     [Fact]
+    public void Holes_of_an_open_outline_are_not_told_to_be_parts()
+    {
+        Stage<Part> stage = Build(
+            "0 LWPOLYLINE 8 OUTLINE 90 4 70 0 10 0 20 80 10 0 20 0 10 120 20 0 10 120 20 80"
+                + Sketch.Circle(30, 40, 8, "OUTLINE")
+                + Sketch.Circle(90, 40, 8, "OUTLINE")
+        );
+        Assert.Equal("outline-open", Assert.Single(stage.Findings).Code);
+    }
+
+    [Fact]
+    public void A_place_of_an_inch_drawing_is_told_as_the_drawing_program_shows_it()
+    {
+        Stage<Part> stage = Build(
+            "0 LWPOLYLINE 8 OUTLINE 90 3 70 0 10 4 20 3 10 0 20 0 10 5 20 0",
+            header: "9 $INSUNITS 70 1"
+        );
+        Finding finding = Assert.Single(stage.Findings);
+        Assert.EndsWith(" at (4, 3) in, (101.6, 76.2) mm", finding.Where, StringComparison.Ordinal);
+        // from (4, 3) to (5, 0): the root of 10, in inches
+        Assert.Contains("gap 80.322 mm", finding.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_remedy_for_layers_without_a_role_is_one_that_a_job_reads()
+    {
+        string other = Sketch.Rectangle(0, 0, 120, 80, "Edge") + Sketch.Circle(30, 40, 8, "holes");
+        Finding which = Assert.Single(Build(other).Findings);
+        Assert.Contains("[drawing.layers] outline = \"Edge\"", which.Remedy, StringComparison.Ordinal);
+        Job job = DemoShop.Job(DemoShop.PlainJob(more: "[drawing.layers]\noutline = \"Edge\""));
+        Stage<Part> named = PartBuilder.Build(Sketch.Stage(other).Value!, job);
+        Assert.True(named.Ok);
+        Assert.Contains(
+            "[drawing.layers] cutout = \"holes\"",
+            Assert.Single(named.Findings).Remedy,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Crossed_outline_is_an_error_with_its_place()
     {
         Stage<Part> stage = Build("0 LWPOLYLINE 90 4 70 1 10 0 20 0 10 200 20 100 10 200 20 0 10 0 20 120");

@@ -35,6 +35,17 @@ public sealed class JobTemplateTest
         Assert.Equal(unit is null, text.Contains("unit = \"mm\"", StringComparison.Ordinal));
     }
 
+    [Fact]
+    public void A_drawing_with_layers_of_its_own_is_asked_which_is_the_outline()
+    {
+        DrawingFacts facts = new("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false, "Part Edge");
+        string text = JobTemplate.NewJob(facts, DemoShop.Files);
+        Assert.Equal("OUTLINE", DemoShop.Job(text, "bulb-dibber").Layers.Outline);
+        string named = text.Replace("# [drawing.layers]", "[drawing.layers]", StringComparison.Ordinal)
+            .Replace("# outline", "outline", StringComparison.Ordinal);
+        Assert.Equal("Part Edge", DemoShop.Job(named, "bulb-dibber").Layers.Outline);
+    }
+
     /// <summary>Without the # of the last part the job says the same; only what is chosen otherwise when left out is passed over.</summary>
     [Fact]
     public void Every_default_is_shown_as_it_is()
