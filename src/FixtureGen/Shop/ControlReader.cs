@@ -92,6 +92,7 @@ public static partial class ControlReader
                 "Add the lines that the control's own manual gives."
             );
         }
+        CheckWords(t, c);
         int digits = c.ProgramNumberMax.ToString(System.Globalization.CultureInfo.InvariantCulture).Length;
         if (digits > c.ProgramNumberDigits)
         {
@@ -100,6 +101,32 @@ public static partial class ControlReader
                 "The greatest program number has more digits than program_number_digits.",
                 "Lower program_number_max."
             );
+        }
+    }
+
+    // Each of these would only come to light as a program that the judge refuses on every line.
+    private static void CheckWords(TableReader t, Control c)
+    {
+        (string wrong, string right) = c.Unit == LengthUnit.Inch ? ("G21", "G20") : ("G20", "G21");
+        if (c.SafeStart.FirstOrDefault(l => l.Split(' ').Contains(wrong)) is { } line)
+        {
+            t.Contradict(
+                "safe_start",
+                $"\"{line}\" sets {(wrong == "G20" ? "inches" : "millimetres")}, but the file's units are \"{t.Table.Find("units")!.Value switch { TomlString s => s.Text, _ => "" }}\": every length would be 25.4 times off.",
+                $"Write {right} there, or mend 'units'."
+            );
+        }
+        if (!c.ToolChange.IsEmpty && !c.ToolChange.Any(l => l.Contains("{tool}", StringComparison.Ordinal)))
+        {
+            t.Contradict(
+                "tool_change",
+                "No line of 'tool_change' says which tool.",
+                "Write {tool}, such as \"T{tool} M6\"."
+            );
+        }
+        if (!c.SpindleStart.Contains("{rpm}", StringComparison.Ordinal))
+        {
+            t.Contradict("spindle_start", "'spindle_start' says no speed.", "Write {rpm}, such as \"S{rpm} M3\".");
         }
     }
 

@@ -62,11 +62,23 @@ public static class FastenerReader
         };
         if (screw.ClearanceHole <= screw.Body)
         {
-            t.Contradict("clearance_hole", "The hole does not clear the body.", "Use the published clearance hole.");
+            t.Contradict(
+                "clearance_hole",
+                FormattableString.Invariant(
+                    $"A hole of {screw.ClearanceHole:0.###} mm does not clear the body of {screw.Body:0.###} mm."
+                ),
+                "Use the published clearance hole."
+            );
         }
         if (screw.Counterbore <= Math.Max(screw.HeadDiameter, screw.WasherDiameter))
         {
-            t.Contradict("counterbore", "The counterbore does not take head and washer.", "Widen it.");
+            t.Contradict(
+                "counterbore",
+                FormattableString.Invariant(
+                    $"A counterbore of {screw.Counterbore:0.###} mm does not take the {(screw.WasherDiameter > screw.HeadDiameter ? "washer" : "head")} of {Math.Max(screw.HeadDiameter, screw.WasherDiameter):0.###} mm."
+                ),
+                "Make it wider than that."
+            );
         }
         Strain(t, screw);
         return screw;
@@ -111,13 +123,21 @@ public static class FastenerReader
         {
             t.Contradict(
                 "slip_hole",
-                "The hole is no larger than the pin: not a slip fit.",
+                FormattableString.Invariant(
+                    $"A hole of {pin.SlipHole:0.####} mm is no larger than the pin of {pin.Diameter:0.####} mm: not a slip fit."
+                ),
                 "Use pin + 0.005 to 0.025 mm."
             );
         }
         if (pin.BushDiameter > 0 && pin.BushDiameter <= pin.SlipHole)
         {
-            t.Contradict("bush_diameter", "The bush is no wider than its own bore.", "Give the bush's outside, or 0.");
+            t.Contradict(
+                "bush_diameter",
+                FormattableString.Invariant(
+                    $"A bush of {pin.BushDiameter:0.###} mm is no wider than its own bore of {pin.SlipHole:0.###} mm."
+                ),
+                "Give the bush's outside, or 0."
+            );
         }
         return pin;
     }

@@ -60,7 +60,7 @@ public static class GasketReader
         {
             t.Contradict(
                 "groove_width",
-                "The groove is narrower than the cord.",
+                Inv($"A groove of {g.GrooveWidth:0.###} mm is narrower than the cord of {g.Section:0.###} mm."),
                 "Widen it: 1.15 to 1.3 sections for sponge."
             );
         }
@@ -82,10 +82,7 @@ public static class GasketReader
                 "Change the groove depth, or accept a shorter life of the cord."
             );
         }
-        if (g.P25MaxKPa < g.P25MinKPa)
-        {
-            t.Contradict("p25_max_kpa", "'p25_max_kpa' is less than 'p25_min_kpa'.", "Exchange the two.");
-        }
+        t.Rising("p25_min_kpa", g.P25MinKPa, "p25_max_kpa", g.P25MaxKPa, "kPa");
     }
 
     private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);

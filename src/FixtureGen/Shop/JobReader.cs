@@ -16,9 +16,19 @@ public static class JobReader
         {
             return Stage.Failed<Job>(tree.Findings);
         }
+        if (tree.Value.Entries.Count == 0)
+        {
+            return Stage.Failed<Job>(
+                ShopFindings.EmptyFile(
+                    fileName,
+                    "Delete it, then 'fixturegen new' with its drawing writes a whole one."
+                )
+            );
+        }
         ReadLog log = new(fileName);
         TableReader top = new(tree.Value, "", log);
         log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);
+        log.UnitInDoubt = log.Failed;
         ShopShelf shelf = new(files, log);
         JobShop? shop = JobShop.Read(top, shelf);
         Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);

@@ -29,9 +29,7 @@ internal sealed record JobShop(
         }
         PlateFile? plate = shelf.Named(t, "plate", "plates", PlateReader.Read);
         Blank? blank = shelf.Named(t, "blank", "blanks", BlankReader.Read);
-        Material? block = blank is null
-            ? null
-            : shelf.Fetch(t.Table.Find("blank")!.Value, "materials", blank.Material, MaterialReader.Read);
+        Material? block = blank is null ? null : shelf.MaterialOf(blank);
         Material? shell = shelf.Named(t, "shell", "materials", MaterialReader.Read);
         ToolRack? rack = shelf.Named(t, "tools", "tools", ToolReader.Read);
         Tool? trim = TrimToolOf(t, rack);

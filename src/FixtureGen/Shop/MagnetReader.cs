@@ -12,10 +12,7 @@ public static class MagnetReader
     {
         double least = t.Number("br_min_t", 0.1, 1.6);
         double greatest = t.Number("br_max_t", 0.1, 1.6);
-        if (greatest < least)
-        {
-            t.Contradict("br_max_t", "'br_max_t' is less than 'br_min_t'.", "Exchange the two.");
-        }
+        t.Rising("br_min_t", least, "br_max_t", greatest, "T");
         double diameter = t.Length("diameter", 1, 60);
         double jacket = t.Length("jacket_diameter", 1, 100);
         double thickness = t.Length("thickness", 0.5, 60);
@@ -23,13 +20,21 @@ public static class MagnetReader
         double floor = t.Length("jacket_floor", 0, 10);
         if (jacket <= diameter)
         {
-            t.Contradict("jacket_diameter", "The jacket is no wider than the disc.", "Give the jacket's outside.");
+            t.Contradict(
+                "jacket_diameter",
+                FormattableString.Invariant(
+                    $"A jacket of {jacket:0.###} mm is no wider than the disc of {diameter:0.###} mm."
+                ),
+                "Give the jacket's outside."
+            );
         }
         if (height < thickness + floor)
         {
             t.Contradict(
                 "jacket_height",
-                "The jacket is lower than the disc and its floor together.",
+                FormattableString.Invariant(
+                    $"A jacket {height:0.###} mm high is lower than the disc and its floor together, {thickness + floor:0.###} mm."
+                ),
                 "Give the whole height above the shell."
             );
         }

@@ -11,8 +11,20 @@ public static class MaterialReader
 
     private static Material Body(TableReader t, string name)
     {
-        (double slow, double fast) = Rising(t, "speed_from", "speed_to", k => t.Measure(k, Quantity.Speed, 5, 2000));
-        (double low, double high) = Rising(t, "specific_force_from", "specific_force_to", k => t.Number(k, 1, 5000));
+        (double slow, double fast) = Rising(
+            t,
+            "speed_from",
+            "speed_to",
+            k => t.Measure(k, Quantity.Speed, 5, 2000),
+            "m/min"
+        );
+        (double low, double high) = Rising(
+            t,
+            "specific_force_from",
+            "specific_force_to",
+            k => t.Number(k, 1, 5000),
+            "N/mm2"
+        );
         ImmutableArray<ChipLoad> loads = [.. t.Inners("chip_load").Select(Load)];
         if (loads.IsEmpty)
         {
@@ -25,7 +37,8 @@ public static class MaterialReader
                 t.Contradict(
                     "chip_load",
                     $"Row {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)} of [[chip_load]] is for a cutter no larger than the row before.",
-                    "Order the rows from the smallest cutter to the largest."
+                    "Order the rows from the smallest cutter to the largest.",
+                    i
                 );
             }
         }
@@ -52,19 +65,22 @@ public static class MaterialReader
     private static ChipLoad Load(TableReader t)
     {
         double cutter = t.Length("cutter", 0.1, 50);
-        (double from, double to) = Rising(t, "from", "to", k => t.Length(k, 0.001, 2));
+        (double from, double to) = Rising(t, "from", "to", k => t.Length(k, 0.001, 2), "mm");
         t.Close();
         return new ChipLoad(cutter, from, to);
     }
 
-    private static (double From, double To) Rising(TableReader t, string from, string to, Func<string, double> read)
+    private static (double From, double To) Rising(
+        TableReader t,
+        string from,
+        string to,
+        Func<string, double> read,
+        string unit
+    )
     {
         double a = read(from);
         double b = read(to);
-        if (b < a)
-        {
-            t.Contradict(to, $"'{to}' is less than '{from}'.", "Exchange the two.");
-        }
+        t.Rising(from, a, to, b, unit);
         return (a, b);
     }
 }

@@ -32,15 +32,7 @@ internal static class PlateCheck
         {
             t.Contradict("port", "The plate has no vacuum [[port]].", "Add the port.");
         }
-        foreach (PlateGroove g in plate.Grooves.Where(g => plate.Ports.All(p => p.Name != g.Port)))
-        {
-            string? near = Nearest.Of(g.Port, plate.Ports.Select(p => p.Name));
-            t.Contradict(
-                "groove",
-                $"A [[groove]] leads to port '{g.Port}', which is not there.",
-                near is null ? "Name one of the plate's ports." : $"Did you mean '{near}'?"
-            );
-        }
+        PlateVacuum.Check(t, plate);
     }
 
     // A through hole may be as deep as the plate; nothing is deeper, and a groove leaves a floor.

@@ -72,21 +72,27 @@ internal sealed record Quantity(
 
     public string UnitNames => string.Join(", ", Units.Select(u => u.Unit));
 
+    /// <summary>The unit of a file's bare numbers.</summary>
+    public string BareUnit(LengthUnit fileUnit) => fileUnit == LengthUnit.Inch ? BareInch : BareMm;
+
     /// <summary>A bare number of a file to the inside unit.</summary>
-    public double FromBare(double value, LengthUnit fileUnit) =>
-        value * Units.First(u => u.Unit == (fileUnit == LengthUnit.Inch ? BareInch : BareMm)).Factor;
+    public double FromBare(double value, LengthUnit fileUnit) => value * Factor(BareUnit(fileUnit));
+
+    /// <summary>How many inside units one of this unit is.</summary>
+    public double Factor(string unit) => Units.First(u => u.Unit == unit).Factor;
 
     /// <summary>
-    /// "6 mm", "0.25 in", "17/64 in", "1-1/2 in" to the inside unit; null where the text is not a number and a known unit.
+    /// "6 mm", "0.25 in", "17/64 in", "1-1/2 in" to the inside unit, with the unit as written; null where the text is not a
+    /// number and a known unit.
     /// </summary>
-    public double? FromText(string text)
+    public (double Value, string Unit)? FromText(string text)
     {
         string t = text.Trim();
         foreach ((string unit, double factor) in Units.OrderByDescending(u => u.Unit.Length))
         {
             if (t.EndsWith(unit, StringComparison.Ordinal) && Number(t[..^unit.Length].TrimEnd()) is { } n)
             {
-                return n * factor;
+                return (n * factor, unit);
             }
         }
         return null;

@@ -16,9 +16,16 @@ internal static class ShopFile
         {
             return Stage.Failed<T>(tree.Findings);
         }
+        if (tree.Value.Entries.Count == 0)
+        {
+            return Stage.Failed<T>(
+                ShopFindings.EmptyFile(file, "Bring it back, or begin with another file of its folder.")
+            );
+        }
         ReadLog log = new(file);
         TableReader top = new(tree.Value, "", log);
         log.Unit = top.Choice("units", UnitWords);
+        log.UnitInDoubt = log.Failed;
         top.TextOrNull("description");
         T value = body(top);
         top.Close();

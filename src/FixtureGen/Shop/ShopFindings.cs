@@ -46,6 +46,9 @@ internal static class ShopFindings
             $"Add it to this table: {wanted}."
         );
 
+    public static Finding EmptyFile(string file, string remedy) =>
+        At(file, 1, 1, "toml-missing-key", "The file is empty.", remedy);
+
     public static Finding EmptyText(string file, TomlString value, string path) =>
         At(file, value.Line, value.Column, "toml-missing-key", $"'{path}' is empty.", "Write text in quotes.");
 

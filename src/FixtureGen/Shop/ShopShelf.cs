@@ -14,17 +14,30 @@ internal sealed class ShopShelf(ShopFiles files, ReadLog log)
         where T : class
     {
         string name = t.Text(key);
-        return name.Length == 0 ? null : Fetch(t.Table.Find(key)!.Value, kind, name, read);
+        return name.Length == 0 ? null : Fetch(log.File, t.Table.Find(key)!.Value, kind, name, read);
     }
 
-    /// <summary>The record of a name that stands at a place of the job, or null with findings.</summary>
-    public T? Fetch<T>(TomlValue at, string kind, string name, Func<string, string, string, Stage<T>> read)
+    /// <summary>The material that a blank's own file names, or null with findings at their place in that file.</summary>
+    public Material? MaterialOf(Blank blank)
+    {
+        (string path, string text) = files.Find("blanks", blank.Name)!.Value;
+        TomlValue at = TomlText.Parse(text, path).Value!.Find("material")!.Value;
+        return Fetch(path, at, "materials", blank.Material, MaterialReader.Read);
+    }
+
+    private T? Fetch<T>(
+        string file,
+        TomlValue at,
+        string kind,
+        string name,
+        Func<string, string, string, Stage<T>> read
+    )
         where T : class
     {
         if (files.Find(kind, name) is not { } found)
         {
             string[] there = [.. files.List(kind).Order(StringComparer.Ordinal)];
-            log.Findings.Add(ShopFindings.UnknownName(log.File, at, kind, name, Nearest.Of(name, there), there));
+            log.Findings.Add(ShopFindings.UnknownName(file, at, kind, name, Nearest.Of(name, there), there));
             return null;
         }
         used.Add(found.Path);

@@ -12,6 +12,9 @@ internal sealed class ReadLog(string file)
     /// <summary>The unit of bare lengths; null where the file states none, and then a bare length is a mistake.</summary>
     public LengthUnit? Unit { get; set; }
 
+    /// <summary>True where the unit is stated wrongly: then no bare measure can be judged, and none is.</summary>
+    public bool UnitInDoubt { get; set; }
+
     public List<Finding> Findings { get; } = [];
 
     public bool Failed => Findings.Exists(f => f.Severity == Severity.Error);
@@ -34,7 +37,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     /// <summary>A measure in the inside unit of its kind, from least to greatest, ends allowed.</summary>
     public double Measure(string key, Quantity kind, double least, double greatest) =>
         MeasureOrNull(key, kind, least, greatest)
-        ?? Missing(key, $"a number in {Bare(kind)} or text such as \"6 {kind.Inside}\"", least);
+        ?? Missing(key, $"a number in {kind.BareUnit(FileUnit)} or text such as \"6 {kind.Inside}\"", least);
 
     public double? MeasureOrNull(string key, Quantity kind, double least, double greatest) =>
         Entry(key) is { } e ? Measured(e.Value, PathOf(key), kind, least, greatest) : null;
@@ -62,7 +65,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
             Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a number"));
             return least;
         }
-        return InRange(n, PathOf(key), n.Value, least, greatest, "");
+        return InRange(n, PathOf(key), n.Value, least, greatest);
     }
 
     public int Whole(string key, int least, int greatest) =>
@@ -82,7 +85,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
             Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a whole number"));
             return least;
         }
-        return (int)InRange(n, PathOf(key), n.Value, least, greatest, "");
+        return (int)InRange(n, PathOf(key), n.Value, least, greatest);
     }
 
     public bool FlagOr(string key, bool fallback)
@@ -251,8 +254,33 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
     }
 
-    public void Contradict(string key, string message, string remedy) =>
-        Log.Findings.Add(ShopFindings.Contradiction(Log.File, Table.Find(key)?.Value ?? Table, message, remedy));
+    /// <summary>What two values say against each other, told at one of them; nothing while the file's unit is in doubt.</summary>
+    /// <param name="row">Of a key that holds tables, the one that is meant, from 0.</param>
+    public void Contradict(string key, string message, string remedy, int? row = null)
+    {
+        TomlValue at = Table.Find(key)?.Value ?? Table;
+        if (at is TomlList list && row is { } i)
+        {
+            at = list.Items[i];
+        }
+        if (!Log.UnitInDoubt)
+        {
+            Log.Findings.Add(ShopFindings.Contradiction(Log.File, at, message, remedy));
+        }
+    }
+
+    /// <summary>Refuses a pair whose greatest lies below its least, both in <paramref name="unit"/>.</summary>
+    public void Rising(string low, double least, string high, double greatest, string unit)
+    {
+        if (greatest < least)
+        {
+            Contradict(
+                high,
+                Inv($"'{high}' is {greatest:0.####} {unit}, less than '{low}', {least:0.####} {unit}."),
+                "Exchange the two."
+            );
+        }
+    }
 
     public void Warn(string key, string message, string remedy) =>
         Log.Findings.Add(ShopFindings.OutsidePractice(Log.File, Table.Find(key)?.Value ?? Table, message, remedy));
@@ -292,11 +320,20 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
             case TomlNumber n when Log.Unit is null && kind.BareInch != kind.BareMm:
                 Log.Findings.Add(ShopFindings.NoUnit(Log.File, n, where));
                 return least;
+            case TomlNumber n when kind.BareInch != kind.BareMm && Log.UnitInDoubt:
+                return Math.Clamp(n.Value, least, greatest);
             case TomlNumber n:
-                LengthUnit unit = Log.Unit ?? LengthUnit.Millimetre;
-                return InRange(n, where, kind.FromBare(n.Value, unit), least, greatest, " " + kind.Inside);
-            case TomlString s when kind.FromText(s.Text) is { } v:
-                return InRange(s, where, v, least, greatest, " " + kind.Inside);
+                return InRange(
+                    n,
+                    where,
+                    kind.FromBare(n.Value, FileUnit),
+                    least,
+                    greatest,
+                    kind,
+                    kind.BareUnit(FileUnit)
+                );
+            case TomlString s when kind.FromText(s.Text) is (double v, string written):
+                return InRange(s, where, v, least, greatest, kind, written);
             case TomlString s:
                 Log.Findings.Add(ShopFindings.UnknownUnit(Log.File, s, where, kind.UnitNames));
                 return least;
@@ -308,19 +345,51 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
     }
 
-    private double InRange(TomlValue at, string where, double v, double least, double greatest, string unit)
+    private double InRange(TomlValue at, string where, double v, double least, double greatest)
     {
         if (v >= least && v <= greatest)
         {
             return v;
         }
-        string given = string.Create(CultureInfo.InvariantCulture, $"{v:0.#####}{unit}");
-        string range = string.Create(CultureInfo.InvariantCulture, $"from {least:0.#####} to {greatest:0.#####}{unit}");
+        string range = string.Create(CultureInfo.InvariantCulture, $"from {least:0.#####} to {greatest:0.#####}");
+        Log.Findings.Add(ShopFindings.OutOfRange(Log.File, at, where, Inv($"{v:0.#####}"), range));
+        return least;
+    }
+
+    /// <summary>As without a unit; said in the unit it was written in, its ends rounded inwards so that they may be copied.</summary>
+    private double InRange(
+        TomlValue at,
+        string where,
+        double v,
+        double least,
+        double greatest,
+        Quantity kind,
+        string written
+    )
+    {
+        if (v >= least && v <= greatest)
+        {
+            return v;
+        }
+        string given = Inv($"{v:0.#####} {kind.Inside}");
+        string range = Inv($"from {least:0.#####} to {greatest:0.#####} {kind.Inside}");
+        if (written != kind.Inside)
+        {
+            double factor = kind.Factor(written);
+            double low = Math.Ceiling(1000 * least / factor) / 1000;
+            double high = Math.Floor(1000 * greatest / factor) / 1000;
+            given = Inv($"{v / factor:0.#####} {written} ({given})");
+            range = Inv(
+                $"from {low:0.###} to {high:0.###} {written} ({least:0.#####} to {greatest:0.#####} {kind.Inside})"
+            );
+        }
         Log.Findings.Add(ShopFindings.OutOfRange(Log.File, at, where, given, range));
         return least;
     }
 
-    private string Bare(Quantity kind) => Log.Unit == LengthUnit.Inch ? kind.BareInch : kind.BareMm;
+    private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);
+
+    private LengthUnit FileUnit => Log.Unit ?? LengthUnit.Millimetre;
 
     private string PathOf(string key) => path.Length == 0 ? key : path + "." + key;
 

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using System.Globalization;
 
 namespace FixtureGen.Shop;
 
 /// <summary>A value of a TOML text and where it begins: line and column, both 1-based.</summary>
 internal abstract record TomlValue(int Line, int Column)
 {
-    /// <summary>What a person would call this value.</summary>
+    /// <summary>What a person would call this value: a number by itself, others by their kind.</summary>
     public abstract string Kind { get; }
 }
 
@@ -16,7 +17,7 @@ internal sealed record TomlString(string Text, int Line, int Column) : TomlValue
 
 internal sealed record TomlNumber(double Value, bool IsWhole, int Line, int Column) : TomlValue(Line, Column)
 {
-    public override string Kind => IsWhole ? "a whole number" : "a number";
+    public override string Kind => Value.ToString("0.#####", CultureInfo.InvariantCulture);
 }
 
 internal sealed record TomlFlag(bool Value, int Line, int Column) : TomlValue(Line, Column)

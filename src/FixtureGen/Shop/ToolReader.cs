@@ -92,10 +92,7 @@ public static class ToolReader
         bool plastic = t.Choice("in", ("plastic", Stuff.Plastic), ("metal", Stuff.Metal)) == Stuff.Plastic;
         double from = t.Length("from", 0.001, 2);
         double to = t.Length("to", 0.001, 2);
-        if (to < from)
-        {
-            t.Contradict("to", "'to' is less than 'from'.", "Exchange the two.");
-        }
+        t.Rising("from", from, "to", to, "mm");
         t.Close();
         return new OwnChipLoad(plastic, from, to);
     }
@@ -112,7 +109,9 @@ public static class ToolReader
         {
             t.Contradict(
                 "stick_out",
-                $"'{tool.Name}' stands out less than its flutes are long.",
+                FormattableString.Invariant(
+                    $"'{tool.Name}' stands out {tool.StickOut:0.###} mm, less than its flutes of {tool.FluteLength:0.###} mm."
+                ),
                 "Measure stick_out from the tip to the holder's face."
             );
         }
@@ -132,7 +131,9 @@ public static class ToolReader
         {
             t.Contradict(
                 "tip_diameter",
-                $"The tip of '{tool.Name}' is no smaller than its diameter.",
+                FormattableString.Invariant(
+                    $"The tip of '{tool.Name}' of {tool.TipDiameter:0.###} mm is no smaller than its diameter of {tool.Diameter:0.###} mm."
+                ),
                 "Give the width of the flat at the point."
             );
         }

@@ -26,7 +26,13 @@ internal static class VacuumReader
         );
         if (v.AlarmKPa > v.PumpRatedKPa)
         {
-            t.Contradict("alarm", "The alarm level is deeper than the pump goes: it would never start.", "Lower it.");
+            t.Contradict(
+                "alarm",
+                FormattableString.Invariant(
+                    $"The alarm level of {v.AlarmKPa:0.#} kPa is deeper than the pump goes, {v.PumpRatedKPa:0.#} kPa: it would never start."
+                ),
+                "Lower it."
+            );
         }
         t.Close();
         return v;

@@ -38,7 +38,15 @@ public sealed class BadFilesTest
 
     [Theory]
     [InlineData("width = 8.5", "widht = 8.5", "toml-unknown-key", 3, 1, "'widht'", "'width'")]
-    [InlineData("width = 8.5", "width = 850", "toml-out-of-range", 3, 9, "21590 mm", "25 to 1000 mm")]
+    [InlineData(
+        "width = 8.5",
+        "width = 850",
+        "toml-out-of-range",
+        3,
+        9,
+        "850 in (21590 mm)",
+        "from 0.985 to 39.37 in (25 to 1000 mm)"
+    )]
     [InlineData("width = 8.5", "width = true", "toml-wrong-type", 3, 9, "'width'", "number")]
     [InlineData("width = 8.5", "width = \"8.5 inches\"", "toml-unknown-unit", 3, 9, "8.5 inches", "mm, cm")]
     [InlineData("width = 8.5", "width = 8,5", "toml-syntax", 3, 10, ",", "quotes")]
@@ -65,6 +73,84 @@ public sealed class BadFilesTest
         Assert.Equal(line, f.Line);
         Assert.Contains(says, f.Message, StringComparison.Ordinal);
         Assert.Contains(remedy, f.Message + f.Remedy, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_range_may_be_copied_into_the_file_as_it_is_told()
+    {
+        foreach (string end in (string[])["0.985", "39.37"])
+        {
+            string text = Blank.Replace("width = 8.5", "width = " + end, StringComparison.Ordinal);
+            Assert.True(BlankReader.Read(text, "blanks/b.toml", "b").Ok);
+        }
+    }
+
+    [Fact]
+    public void A_wrong_unit_is_told_alone_and_no_length_is_judged_by_it()
+    {
+        string text = Blank
+            .Replace("\"in\"", "\"inch\"", StringComparison.Ordinal)
+            .Replace("width = 8.5", "width = 850", StringComparison.Ordinal);
+        Assert.Equal("toml-not-a-choice", Assert.Single(BlankReader.Read(text, "blanks/b.toml", "b").Findings).Code);
+    }
+
+    [Fact]
+    public void An_empty_file_is_told_as_such()
+    {
+        Finding shop = Assert.Single(BlankReader.Read("# nothing\n", "blanks/b.toml", "b").Findings);
+        Assert.Equal(("toml-missing-key", "The file is empty."), (shop.Code, shop.Message));
+        Finding job = Assert.Single(JobReader.Read("", "outlines/x.toml", DemoShop.Files).Findings);
+        Assert.Equal(("toml-missing-key", "The file is empty."), (job.Code, job.Message));
+    }
+
+    [Theory]
+    [InlineData("plates", "points = [[1.75, 2.25]", "points = [[1.75, 2.25], [1.75, 2.25]", null)]
+    [InlineData(
+        "plates",
+        "port = \"main\"\npoints = [[1.75, 4.25]",
+        "port = \"mian\"\npoints = [[1.75, 4.25]",
+        ":90:3"
+    )]
+    [InlineData("plates", "at = [4.25, 4.25]", "at = [0.2, 4.25]", ":103:2")]
+    [InlineData("plates", "points = [[1.75, 6.25], [6.75, 6.25]]", "points = [[1.75, 7.5], [6.75, 7.5]]", ":96:3")]
+    [InlineData("materials", "cutter = 0.375", "cutter = 0.25", ":25:3")]
+    [InlineData("blanks", "material = \"hdpe\"", "material = \"hdpee\"", ":3:12")]
+    [InlineData("controls", "G17 G20", "G17 G21", ":23:14")]
+    [InlineData("controls", "T{tool} M6", "M6", ":24:15")]
+    [InlineData("controls", "S{rpm} M3", "M3", ":27:17")]
+    public void A_contradiction_is_told_at_the_row_and_in_the_file_that_makes_it(
+        string kind,
+        string right,
+        string wrong,
+        string? place
+    )
+    {
+        string path = "";
+        ShopFiles broken = DemoShop.Files with
+        {
+            Find = (k, name) =>
+            {
+                if (DemoShop.Files.Find(k, name) is not { } found || k != kind)
+                {
+                    return DemoShop.Files.Find(k, name);
+                }
+                path = found.Path;
+                string text = found.Text.ReplaceLineEndings("\n");
+                return (path, text.Replace(right, wrong, StringComparison.Ordinal));
+            },
+        };
+        Finding[] errors =
+        [
+            .. JobReader
+                .Read(DemoShop.PlainJob(), "outlines/x.toml", broken)
+                .Findings.Where(f => f.Severity == Severity.Error),
+        ];
+        if (place is null)
+        {
+            Assert.Empty(errors);
+            return;
+        }
+        Assert.Contains(errors, f => f.Where == path + place);
     }
 
     [Fact]

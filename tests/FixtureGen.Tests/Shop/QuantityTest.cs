@@ -15,7 +15,7 @@ public sealed class QuantityTest
     [InlineData(" 2.5cm ", 25)]
     [InlineData("-3 mm", -3)]
     public void Lengths_carry_their_unit(string text, double mm) =>
-        Assert.Equal(mm, Quantity.Length.FromText(text)!.Value, 9);
+        Assert.Equal(mm, Quantity.Length.FromText(text)!.Value.Value, 9);
 
     [Theory]
     [InlineData("6")]
