@@ -38,12 +38,20 @@ public static class Placing
             return log.Take(Stage.Failed<Placement>(PlaceFindings.DoesNotFit(found.Short!, job.Blank, others)));
         });
 
-    /// <summary>Notes and warnings come again when the placed part is designed.</summary>
+    /// <summary>
+    /// Notes and warnings come again when the placed part is designed. The part has no place on the plate yet, so an error's
+    /// place is one of the drawing, and says so.
+    /// </summary>
     private static Stage<T> ErrorsOnly<T>(Stage<T> stage) =>
         stage with
         {
-            Findings = stage.Ok ? [] : [.. stage.Findings.Where(f => f.Severity == Severity.Error)],
+            Findings = stage.Ok
+                ? []
+                : [.. stage.Findings.Where(f => f.Severity == Severity.Error).Select(OfTheDrawing)],
         };
+
+    private static Finding OfTheDrawing(Finding finding) =>
+        finding.At is null ? finding : finding with { Where = finding.Where + " of the drawing" };
 
     private static bool Fits(Footprint footprint, Blank blank, Job job) =>
         BlankSeat.Of(job.Plate, blank) is { Ok: true } seat && Search(footprint, seat.Value, job).Pose is not null;

@@ -2,23 +2,31 @@ using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using static FixtureGen.Design.FindingWords;
 
 namespace FixtureGen.Design;
 
 /// <summary>Everything the trim planner has to tell a person.</summary>
 internal static class TrimFindings
 {
-    public static Finding Standing(string name, (Point2 At, double Left) worst, Tool tool, Severity severity) =>
-        new(
+    /// <param name="allowed">What a corner may keep, mm: more is an error, less a warning.</param>
+    public static Finding Standing(string name, (Point2 At, double Left) worst, Tool tool, double allowed)
+    {
+        bool kept = worst.Left <= allowed;
+        string thinner = $"round the corner to at least {Mm(tool.Radius)} mm, or name a thinner trim cutter";
+        return new(
             "trim-corner-too-tight",
-            severity,
+            kept ? Severity.Warning : Severity.Error,
             $"{name} at {Place(worst.At)}",
-            $"The {Mm(tool.Diameter)} mm trim cutter leaves {Mm(worst.Left)} mm standing in a corner of the {name}.",
-            $"Round the corner to at least {Mm(tool.Radius)} mm, or name a thinner trim cutter; if the part may keep it, say so: [rules] corner_left = \"{Mm(Math.Ceiling(worst.Left * 10) / 10)} mm\"."
+            $"The {Mm(tool.Diameter)} mm trim cutter leaves {Mm(worst.Left)} mm standing in a corner of the {name}; {Mm(allowed)} mm may stay.",
+            kept
+                ? $"Nothing to do where the part may keep it; else {thinner}."
+                : $"If the part may keep it, say so: [rules] corner_left = \"{Mm(Math.Ceiling(worst.Left * 10) / 10)} mm\"; else {thinner}."
         )
         {
             At = worst.At,
         };
+    }
 
     public static Finding CutoutTooSmall(string name, Region hole, Tool tool, Kernel kernel)
     {
@@ -128,8 +136,6 @@ internal static class TrimFindings
         }
         return fits;
     }
-
-    private static string Place(Point2 p) => $"X {Mm(p.X)} Y {Mm(p.Y)}";
 
     private static string Mm(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 }

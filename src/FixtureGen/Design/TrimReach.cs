@@ -24,7 +24,7 @@ internal static class TrimReach
         int first = samples.FindIndex(s => s.Left <= Noise);
         if (first < 0)
         {
-            yield return TrimFindings.Standing(name, samples.MaxBy(s => s.Left), tool, Severity.Error);
+            yield return TrimFindings.Standing(name, samples.MaxBy(s => s.Left), tool, Math.Min(allowed, Noise));
             yield break;
         }
         (Point2 At, double Left) worst = default;
@@ -37,12 +37,7 @@ internal static class TrimReach
             }
             else if (worst.Left > 0)
             {
-                yield return TrimFindings.Standing(
-                    name,
-                    worst,
-                    tool,
-                    worst.Left > allowed ? Severity.Error : Severity.Warning
-                );
+                yield return TrimFindings.Standing(name, worst, tool, allowed);
                 worst = default;
             }
         }

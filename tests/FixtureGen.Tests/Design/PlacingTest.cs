@@ -65,6 +65,22 @@ public sealed class PlacingTest
     }
 
     [Fact]
+    public void An_error_found_before_there_is_a_place_is_told_in_the_drawing()
+    {
+        Part square = new(
+            DesignBench.Rectangle(140, 90, 12).Outer,
+            [Contours.Cw(Contours.Rectangle(new(60, 40, 75, 55)))],
+            [],
+            [],
+            [],
+            []
+        );
+        Stage<Placement> stage = Placing.Place(square, DesignBench.Job, Tolerances.House);
+        Finding finding = DesignBench.Finding(stage, "trim-corner-too-tight");
+        Assert.Matches(@"^cutout at X(60|75)\.0 Y(40|55)\.0 of the drawing$", finding.Where);
+    }
+
+    [Fact]
     public void Too_big_says_by_how_much_and_which_blank_would_do()
     {
         Stage<Placement> stage = Placing.Place(DesignBench.Rectangle(215, 140, 12), DesignBench.Job, Tolerances.House);

@@ -132,6 +132,8 @@ public sealed class TrimPlannerTest
             2,
             accepted.Findings.Count(f => f is { Code: "trim-corner-too-tight", Severity: Severity.Warning })
         );
+        Assert.Contains("corner_left = \"0.7 mm\"", first.Remedy, StringComparison.Ordinal);
+        Assert.All(accepted.Findings, f => Assert.StartsWith("Nothing to do", f.Remedy, StringComparison.Ordinal));
     }
 
     [Fact]
