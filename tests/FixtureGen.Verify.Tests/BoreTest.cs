@@ -118,6 +118,28 @@ public sealed class BoreTest
         Assert.DoesNotContain("odd-turn", result.Findings.Select(f => f.Code));
     }
 
+    /// <summary>Where a ramp has no room to go on it goes down to and fro; an arc that goes back without going down is a slip.</summary>
+    [Theory]
+    [InlineData("G2 X50. Y52. Z18.8 I2. J0.", "G2 X50. Y52. Z18.8 I2. J0.", false)]
+    [InlineData("G2 X50. Y52. Z18.8 I2. J0.", "G2 X50. Y52. I2. J0.", true)]
+    public void An_arc_that_goes_back_down_its_own_way_is_a_ramp(string good, string other, bool told)
+    {
+        const string toAndFro = """
+            G0 X52. Y50.
+            G0 Z20.6
+            G1 Z20.
+            G3 X50. Y52. Z19.6 I-2. J0.
+            G3 X48. Y50. Z19.2 I0. J-2.
+            G2 X50. Y52. Z18.8 I2. J0.
+            G3 X48. Y50. Z18.4 I0. J-2.
+            G3 X50. Y48. I2. J0.
+            """;
+        (string text, int line) = Slip.Make(TestShop.Program(toAndFro), good, other);
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
+        string[] odd = ["odd-turn", "arc-kinks"];
+        Assert.Equal(told, result.Findings.Any(f => f.Line == line && odd.Contains(f.Code)));
+    }
+
     /// <summary>Two bores of one radius, each by itself even: the rapid between them ends the first helix.</summary>
     [Fact]
     public void A_second_bore_may_turn_the_other_way()

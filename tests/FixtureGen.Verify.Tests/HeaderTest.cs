@@ -47,6 +47,20 @@ public sealed class HeaderTest
         Assert.All(result.Findings, f => Assert.InRange(f.Line ?? 0, 3, line + 4));
     }
 
+    /// <summary>A trim whose number became the top's is read as the top: told what that must open with, not the label it has.</summary>
+    [Fact]
+    public void A_label_that_is_there_is_not_told_to_be_missing()
+    {
+        (string text, _) = Slip.Make(Block, "(F001 REV 1 BLOCK TOP)\n", "(TEST F001 R1)\n");
+        VerifyResult result = TestShop.Judge(PocketTest.Job, PocketTest.Design, text);
+        Finding finding = Assert.Single(result.Findings, f => f.Code == "label-mismatch");
+        Assert.EndsWith(
+            "read as the block's top, it must open with 'F001', and the label 'TEST F001 R1' after it",
+            finding.Message,
+            StringComparison.Ordinal
+        );
+    }
+
     [Theory]
     [InlineData("label-mismatch", "(TEST F001 R1)\n(PROGRAM 1001 TRIM)", "(PROGRAM 1001 TRIM)\n(TEST F001 R1)")]
     [InlineData("operator-line-missing", "(PINS IN, BOLTS IN)", "(PINS IN, BOLTS OUT)")]

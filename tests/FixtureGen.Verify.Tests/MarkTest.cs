@@ -67,6 +67,24 @@ public sealed class MarkTest
         Assert.All(result.Findings, f => Assert.StartsWith("mark-", f.Code, StringComparison.Ordinal));
     }
 
+    /// <summary>The engraver called in the trim cutter's place: no distance from marks that are not there.</summary>
+    [Fact]
+    public void An_engraver_where_nothing_is_marked_is_told_as_such()
+    {
+        VerifyResult result = Verifier.JudgeOne(
+            TrimShop.Job,
+            TrimShop.Design,
+            "x.nc",
+            Program(),
+            Setup.Trim,
+            [],
+            Limits.House
+        );
+        Finding[] astray = [.. result.Findings.Where(f => f.Code == "mark-astray")];
+        Assert.NotEmpty(astray);
+        Assert.All(astray, f => Assert.EndsWith("the drawing has no marks", f.Message, StringComparison.Ordinal));
+    }
+
     [Fact]
     public void Marks_left_out_altogether_are_told_once_a_stroke()
     {

@@ -83,7 +83,12 @@ public static class VerifyCommand
         ImmutableArray<Finding> findings = outcome.Findings;
         if (picture is not null && outcome.Verdict is not null)
         {
-            findings = [.. findings, .. WritePicture(picture, outcome)];
+            Finding[] failed = [.. WritePicture(picture, outcome)];
+            findings = [.. findings, .. failed];
+            if (failed.Length == 0)
+            {
+                say.Error($"Picture: {picture}");
+            }
         }
         return Answer(say, outcome.Verdict, findings, json);
     }
@@ -115,6 +120,7 @@ public static class VerifyCommand
     {
         bool ok = verdict is { Ok: true } && findings.All(f => f.Severity != Severity.Error);
         ProgramVerdict? p = verdict?.Programs.FirstOrDefault();
+        bool unknown = findings.Any(f => f.Code == "setup-unknown");
         if (json)
         {
             say.Json(
@@ -123,7 +129,7 @@ public static class VerifyCommand
                     {
                         ["ok"] = ok,
                         ["findings"] = AppJson.Findings(findings),
-                        ["setup"] = p is null ? null : Words.Of(p.Setup),
+                        ["setup"] = p is null || unknown ? null : Words.Of(p.Setup),
                         ["minutes"] = p is null ? null : Math.Round(p.Minutes, 3),
                         ["cutMm"] = p is null ? null : Math.Round(p.CutMm, 2),
                         ["rapidMm"] = p is null ? null : Math.Round(p.RapidMm, 2),
@@ -145,9 +151,13 @@ public static class VerifyCommand
             say.Line(
                 string.Create(
                     c,
-                    $"{p.FileName} as {Words.Of(p.Setup)}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
+                    $"{p.FileName} as {(unknown ? "no known setup" : Words.Of(p.Setup))}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
                 )
             );
+            if (unknown)
+            {
+                return Program.Refused;
+            }
             say.Line(
                 string.Create(
                     c,

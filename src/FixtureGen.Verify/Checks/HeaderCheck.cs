@@ -47,14 +47,26 @@ internal static class HeaderCheck
                     && all.StartsWith(Words(run.Job.FixtureId), StringComparison.Ordinal);
         if (!there)
         {
+            string wanted =
+                run.Setup == Setup.Trim
+                    ? $"the fixture's label, '{run.Design.Label}'"
+                    : $"'{run.Job.FixtureId}', and the label '{run.Design.Label}' after it";
             run.Log.Error(
                 "label-mismatch",
                 line,
-                $"the program opens with '{comments.FirstOrDefault() ?? ""}', the fixture's label is '{run.Design.Label}'",
-                "Write the label into the first comment, so that the operator can compare it with the block"
+                $"the program opens with '{comments.FirstOrDefault() ?? ""}'; read as {Named(run.Setup)}, it must open with {wanted}",
+                "Write that into the first comments, so that the operator can compare them with the block; if it is for another setup, correct its program number"
             );
         }
     }
+
+    private static string Named(Setup setup) =>
+        setup switch
+        {
+            Setup.Trim => "the trim",
+            Setup.Top => "the block's top",
+            _ => "the block's underside",
+        };
 
     private static void Number(Run run, int line, string comments)
     {

@@ -30,13 +30,24 @@ internal static class MarkCheck
 
     private static void Stray(Run run, Motion motion, Piece[] strokes, double floor)
     {
+        if (strokes.Length == 0)
+        {
+            run.Log.Error(
+                "mark-astray",
+                motion.Line,
+                "an engraver cuts the shell, and the drawing has no marks",
+                $"Call the trim cutter, T{run.Job.TrimTool.Number}, if that was meant",
+                motion.To.Xy
+            );
+            return;
+        }
         Piece piece = Piece.Of(motion);
         double away = 0;
         int n = Math.Max(1, (int)Math.Ceiling(piece.Length / Spacing));
         for (int i = 0; i <= n; i++)
         {
             Point2 p = piece.At((double)i / n);
-            away = Math.Max(away, strokes.Select(s => Distance.To(s, p)).DefaultIfEmpty(double.MaxValue).Min());
+            away = Math.Max(away, strokes.Min(s => Distance.To(s, p)));
         }
         double deep = floor - Run.Low(motion);
         if (Math.Max(away, deep) > run.Limits.Gouge)
@@ -44,7 +55,7 @@ internal static class MarkCheck
             run.Log.Error(
                 "mark-astray",
                 motion.Line,
-                $"the engraver leaves the drawn marks by {Math.Min(away, 999):0.###} mm, or is {Math.Max(0, deep):0.###} mm too deep",
+                $"the engraver leaves the drawn marks by {away:0.###} mm, or is {Math.Max(0, deep):0.###} mm too deep",
                 "Correct the position or the depth",
                 motion.To.Xy
             );

@@ -33,21 +33,23 @@ internal static class PlaceCheck
         Box3 t = run.Job.Plate.Machine.Travel;
         double low = Run.Low(motion);
         double high = Math.Max(motion.From.Z, motion.To.Z);
-        double over = new[]
-        {
-            t.MinX - box.MinX,
-            box.MaxX - t.MaxX,
-            t.MinY - box.MinY,
-            box.MaxY - t.MaxY,
-            t.MinZ - low,
-            high - t.MaxZ,
-        }.Max();
+        (double over, string end) = (
+            ((double, string)[])
+                [
+                    (t.MinX - box.MinX, "least X"),
+                    (box.MaxX - t.MaxX, "greatest X"),
+                    (t.MinY - box.MinY, "least Y"),
+                    (box.MaxY - t.MaxY, "greatest Y"),
+                    (t.MinZ - low, "least Z"),
+                    (high - t.MaxZ, "greatest Z"),
+                ]
+        ).MaxBy(e => e.Item1);
         if (over > 1e-6)
         {
             run.Log.Error(
                 "outside-travel",
                 motion.Line,
-                $"the motion leaves the machine's travel by {over:0.###} mm",
+                $"the motion leaves the machine's travel by {over:0.###} mm beyond its {end}",
                 "Correct the position",
                 motion.To.Xy
             );

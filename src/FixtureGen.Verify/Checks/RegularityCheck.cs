@@ -100,6 +100,10 @@ internal static class RegularityCheck
     {
         for (int i = 1; i + 1 < feeds.Count; i++)
         {
+            if (RampsBack(feeds[i - 1], feeds[i]))
+            {
+                continue;
+            }
             Turn(run, feeds[i - 1], feeds[i], feeds[i + 1]);
             Kinks(run, feeds[i - 1], feeds[i], feeds[i + 1]);
         }
@@ -146,6 +150,16 @@ internal static class RegularityCheck
             );
         }
     }
+
+    /// <summary>Down to and fro on one arc: a ramp that has no room to go on, each way ending where the last began.</summary>
+    private static bool RampsBack(Motion before, Motion motion) =>
+        IsArc(before)
+        && IsArc(motion)
+        && before.Kind != motion.Kind
+        && SameCircle(before, motion)
+        && motion.To.Xy.DistanceTo(before.From.Xy) <= CentreSlack
+        && motion.To.Z < motion.From.Z
+        && before.To.Z < before.From.Z;
 
     private static bool SameCircle(Motion a, Motion b) =>
         a.Centre.DistanceTo(b.Centre) <= CentreSlack && Math.Abs(Piece.Of(a).R - Piece.Of(b).R) <= CentreSlack;

@@ -63,7 +63,7 @@ internal static class StartAndEnd
                 "safe-start",
                 first,
                 $"the first motion comes before {words}",
-                $"Start with {string.Join(" / ", run.Job.Control.SafeStart)}"
+                $"Start with {string.Join(" / ", run.Job.Control.SafeStart).Replace("{work}", run.Job.Control.WorkOffset, StringComparison.Ordinal)}"
             );
         }
     }

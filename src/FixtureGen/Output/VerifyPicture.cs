@@ -10,6 +10,9 @@ namespace FixtureGen.Output;
 /// </summary>
 public static class VerifyPicture
 {
+    /// <summary>A finding of the list, the number it bears in the picture (null without a place), and its wrapped text.</summary>
+    private sealed record Row(Finding Finding, int? Number, IReadOnlyList<string> Lines);
+
     private const double PixelsPerMm = 6;
     private const int Listed = 20;
     private const int OfOneCode = 5;
@@ -32,15 +35,20 @@ public static class VerifyPicture
         [
             .. findings
                 .OrderByDescending(f => f.Severity)
-                .ThenBy(f => f.Line ?? 0)
+                .ThenBy(f => f.Line ?? int.MaxValue)
                 .GroupBy(f => (f.Severity, f.Code))
                 .SelectMany(g => g.Take(OfOneCode))
                 .Take(Listed),
         ];
         double width = Math.Max(block.Box.Width + 20, 200);
-        (Finding Finding, IReadOnlyList<string> Lines)[] rows =
+        int number = 0;
+        Row[] rows =
         [
-            .. sorted.Select(f => (f, Typefaces.Wrap(Words(f), Type.Plain(Size), width - 36))),
+            .. sorted.Select(f => new Row(
+                f,
+                f.At is null ? null : ++number,
+                Typefaces.Wrap(Words(f), Type.Plain(Size), width - 36)
+            )),
         ];
         double list =
             14 + rows.Sum(r => (r.Lines.Count * Size * 1.35) + 1.5) + (findings.Count > sorted.Length ? 6 : 0);
@@ -56,7 +64,7 @@ public static class VerifyPicture
         Marks.Origin(scene, view.At(new Point2(0, 0)), 14, 4, mirrorX: false);
         string title = findings.Count == 0 ? "Nothing found" : Figures.Count(findings.Count, "finding");
         scene.Text($"{title}: {design.Label}", new Point2(10, scene.Height - 10), Type.Strong(5));
-        Pins(scene, view, sorted);
+        Pins(scene, view, rows);
         List(scene, rows, list - 8, findings.Count - sorted.Length);
         return scene;
     }
@@ -72,18 +80,19 @@ public static class VerifyPicture
             : f;
 
     /// <summary>Markers in reverse, so that the worst lies on top where two meet.</summary>
-    private static void Pins(Scene scene, View view, Finding[] sorted)
+    private static void Pins(Scene scene, View view, Row[] rows)
     {
-        for (int i = sorted.Length - 1; i >= 0; i--)
+        foreach ((Finding finding, int? number, _) in rows.Reverse())
         {
-            if (sorted[i].At is { } place)
+            if (finding.At is { } place)
             {
+                Colour ink = Ink(finding.Severity);
                 Point2 at = view.At(place);
                 Point2 tag = at + new Point2(5, 6);
                 scene.Shape(Chain.Circle(at, 2.2), Pen.Solid(1.2, Colour.White));
-                scene.Shape(Chain.Circle(at, 2.2), Pen.Solid(0.6, Ink(sorted[i].Severity)));
-                scene.Line(at + new Point2(1.5, 1.7), tag, Pen.Solid(0.5, Ink(sorted[i].Severity)));
-                Badge(scene, tag + new Point2(1.6, 1.6), i + 1, sorted[i].Severity);
+                scene.Shape(Chain.Circle(at, 2.2), Pen.Solid(0.6, ink));
+                scene.Line(at + new Point2(1.5, 1.7), tag, Pen.Solid(0.5, ink));
+                Badge(scene, tag + new Point2(1.6, 1.6), number!.Value, finding.Severity);
             }
         }
     }
@@ -100,16 +109,16 @@ public static class VerifyPicture
         );
     }
 
-    private static void List(Scene scene, (Finding Finding, IReadOnlyList<string> Lines)[] rows, double top, int more)
+    private static void List(Scene scene, Row[] rows, double top, int more)
     {
         double y = top;
-        for (int i = 0; i < rows.Length; i++)
+        foreach ((Finding finding, int? number, IReadOnlyList<string> lines) in rows)
         {
-            if (rows[i].Finding.At is not null)
+            if (number is { } n)
             {
-                Badge(scene, new Point2(14, y + 1.2), i + 1, rows[i].Finding.Severity);
+                Badge(scene, new Point2(14, y + 1.2), n, finding.Severity);
             }
-            foreach (string line in rows[i].Lines)
+            foreach (string line in lines)
             {
                 scene.Text(line, new Point2(20, y), Type.Plain(Size));
                 y -= Size * 1.35;
@@ -127,7 +136,7 @@ public static class VerifyPicture
         string line = f.Line is { } n ? $"line {N(n)}: " : "";
         string place =
             f.At is { } at && !f.Message.Contains(" at X ", StringComparison.Ordinal)
-                ? $" at X {N(at.X)} Y {N(at.Y)}"
+                ? $" at X {N(at.X)} Y {N(at.Y)} mm"
                 : "";
         return $"{f.Severity.ToString().ToLowerInvariant()} {f.Code}, {line}{f.Message}{place}";
     }
