@@ -36,6 +36,45 @@ public sealed class SelfCheckTest
         Assert.False(Proves(d, [right with { Holes = [] }]));
     }
 
+    // Teeth and gaps four wide vanish at 3, so the area's bounds have room for what is lost, and only the scan lines, at
+    // x = 41.4 and y = 49.7 here, can tell.
+    [Theory]
+    [InlineData(3, 41, 20)]
+    [InlineData(3, 80, 45)]
+    [InlineData(-3, 41, 20)]
+    [InlineData(-3, 80, 45)]
+    public void A_hole_lost_where_the_areas_have_room_is_stopped(double d, double x, double y)
+    {
+        Region comb = new(d > 0 ? Gaps : Teeth, [Contours.Reverse(Contours.Circle(new(x, y), 8))]);
+        Region right = Assert.Single(new Kernel(Tolerances.House).Offset(comb, d));
+
+        Assert.True(Proves(d, [right], comb));
+        Assert.Single(right.Holes);
+        Assert.False(Proves(d, [right with { Holes = [] }], comb));
+    }
+
+    [Theory]
+    [InlineData(41, 20)]
+    [InlineData(80, 48)]
+    public void A_hole_lost_in_a_combination_is_stopped(double x, double y)
+    {
+        Region plate = Region.Of(Contours.Rectangle(new(0, 0, 100, 120)));
+        Region disc = Region.Of(Contours.Circle(new(x, y), 8));
+        var combiner = new Combiner(House);
+        List<Loop> loops = combiner.Run([plate], [disc], Less, default);
+
+        Assert.Equal(2, loops.Count);
+        Assert.True(Proven(loops));
+        Assert.False(Proven(Loop.Of([plate])));
+        Assert.False(Proven(Loop.Of([disc])));
+        Assert.False(Proven([]));
+
+        bool Proven(List<Loop> result) =>
+            new SelfCheck(House).Proves(combiner.Index, combiner.Curves, combiner.CountA, Less, result);
+
+        static bool Less(bool inPlate, bool inDisc) => inPlate && !inDisc;
+    }
+
     [Fact]
     public void Nothing_in_place_of_something_is_stopped() => Assert.False(Proves(-3, []));
 
@@ -69,11 +108,30 @@ public sealed class SelfCheckTest
         Assert.Empty(KernelNotes.Of(exact.Repairs, "design"));
     }
 
-    private static bool Proves(double d, IReadOnlyList<Region> result)
+    private static readonly Contour Teeth = Comb(first: 0, wide: 4);
+
+    private static readonly Contour Gaps = Comb(first: 4, wide: 16);
+
+    /// <summary>100 x 60 and five teeth up to 120 on it, 20 apart.</summary>
+    private static Contour Comb(double first, double wide) =>
+        Contours.FromPoints([
+            new(0, 0),
+            new(100, 0),
+            new(100, 60),
+            .. Enumerable
+                .Range(0, 5)
+                .Select(i => 80 - (20 * i) + first)
+                .SelectMany(x => new Point2[] { new(x + wide, 60), new(x + wide, 120), new(x, 120), new(x, 60) }),
+            new(0, 60),
+        ]);
+
+    private static bool Proves(double d, IReadOnlyList<Region> result) => Proves(d, result, Plate);
+
+    private static bool Proves(double d, IReadOnlyList<Region> result, Region from)
     {
         var source = new OffsetSource(House);
         source.Begin(reversed: d > 0);
-        source.AddAll([Plate]);
+        source.AddAll([from]);
         source.End();
         return new SelfCheck(House).Proves(source, Math.Abs(d), Loop.Of(result));
     }

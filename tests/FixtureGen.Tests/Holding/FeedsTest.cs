@@ -187,4 +187,17 @@ public sealed class FeedsTest
         Assert.Equal(rpm is null && feed is null, told.LimitedBy == free.LimitedBy);
         Assert.Equal(feed is not null, told.LimitedBy.Contains("feed as the job says", StringComparison.Ordinal));
     }
+
+    // 0.86 of the gentler of tool and material, never under half a degree.
+    [Theory]
+    [InlineData(0, 8, 6.88)]
+    [InlineData(10, 8, 6.88)]
+    [InlineData(5, 8, 4.3)]
+    [InlineData(0.1, 8, 0.5)]
+    public void A_ramp_stays_under_the_limits_of_tool_and_material(double tool, double material, double deg)
+    {
+        Material m = Of(400, 0.05, 6.35) with { MaxRampDeg = material };
+
+        Assert.Equal(deg, Feeds.For(Mill(6.35, 2) with { MaxRampDeg = tool }, m, Strong, 6.35, 1).MaxRampDeg, 1e-12);
+    }
 }

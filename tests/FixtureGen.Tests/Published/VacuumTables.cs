@@ -79,6 +79,24 @@ public sealed class VacuumTables
     public void A_scratch_never_passes_more_than_its_bore() =>
         Assert.Equal(0.094, Leak.ChannelLPerMin(0.1, 3, 101.325, 101.325 - 84.66), 0.0006);
 
+    // Hagen-Poiseuille, isothermal: ten times as long it passes a tenth, far below what the bore chokes at; d^4 in its diameter;
+    // (p1^2 - p2^2) / p1^2 of it where the end is not empty.
+    [Theory]
+    [InlineData(0.1, 30, 0, 0.01367)]
+    [InlineData(0.05, 30, 0, 0.01367 / 16)]
+    [InlineData(0.1, 30, 101.325 / 2, 0.01367 * 0.75)]
+    public void A_long_scratch_is_laminar(double width, double length, double insideKPa, double litresPerMin) =>
+        Assert.Equal(litresPerMin, Leak.ChannelLPerMin(width, length, 101.325, insideKPa), litresPerMin * 1e-3);
+
+    // A pump's straight line meets the choked orifice's level one: 85 (1 - 0.8 x 9.36 / 50) for a hole of 1 mm.
+    [Fact]
+    public void A_leak_settles_where_the_pump_keeps_up()
+    {
+        Assert.Equal(72.27, Leak.SettledKPa(85, 50, 1, 101.325), 0.01);
+        Assert.Equal(85, Leak.SettledKPa(85, 50, 0, 101.325));
+        Assert.Equal(85, Leak.SettledKPa(85, 0, 1, 101.325));
+    }
+
     // t = (V/S) ln(p0/p): 0.15 L at 50 L/min to 25 inHg.
     [Fact]
     public void Pump_down_time() =>
