@@ -74,6 +74,23 @@ public sealed class BlockHoldingTest
     }
 
     [Fact]
+    public void Bolts_are_asked_for_only_where_the_seal_is_broken_and_none_are_in()
+    {
+        BlockHold weak = new("slot", 1.2, HoldMode.Slide, false, 340);
+        const string cutLess = "Use a smaller cutter, a shallower step or a slower feed, or bolt the block.";
+
+        Finding loose = HoldingFindings.BlockLow(weak, sealBroken: true, 1.5);
+
+        Assert.Equal(
+            "Factor 1.20 of the block on the plate, 0.30 below 1.50, under 340 N; it would slide.",
+            loose.Message
+        );
+        Assert.Equal("Bolt the block down before the plate's seal is broken.", loose.Remedy);
+        Assert.Equal(cutLess, HoldingFindings.BlockLow(weak, sealBroken: false, 1.5).Remedy);
+        Assert.Equal(cutLess, HoldingFindings.BlockLow(weak with { Bolted = true }, sealBroken: true, 1.5).Remedy);
+    }
+
+    [Fact]
     public void Bolts_add_to_the_vacuum() =>
         Assert.True(
             Of(Clearing(), true, false, null, Bolted).Factor > Of(Clearing(), false, false, null, Bolted).Factor
