@@ -16,6 +16,7 @@ public static class ChangePage
         th { background: var(--soft); } td.n { white-space: nowrap; font-variant-numeric: tabular-nums; }
         .refused, .scrap { font-weight: 700; } .scrap { border: 2px solid; padding: .6rem .8rem; margin: .8rem 0; }
         .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 1rem; } .pair img { width: 100%; background: #fff; border: 1px solid var(--line); }
+        .wide { overflow-x: auto; } @media (max-width: 48rem) { .pair { grid-template-columns: 1fr; } }
         figure { margin: 0; } figcaption { padding: .2rem 0; }
         """;
 
@@ -44,7 +45,7 @@ public static class ChangePage
     private static void Table(TextWriter page, ImmutableArray<JobChange> changes)
     {
         page.Write(
-            "<table><thead><tr><th>Job</th><th>Result</th><th>Why</th><th>Rev.</th><th>Number</th><th>Minutes</th><th>Vacuum</th><th>Magnets, stopping</th><th>Both</th><th>Reload</th></tr></thead><tbody>\n"
+            "<div class=\"wide\"><table><thead><tr><th>Job</th><th>Result</th><th>Why</th><th>Rev.</th><th>Number</th><th>Minutes</th><th>Vacuum</th><th>Magnets, stopping</th><th>Both</th><th>Reload</th></tr></thead><tbody>\n"
         );
         foreach (JobChange c in changes)
         {
@@ -58,7 +59,7 @@ public static class ChangePage
             page.Write($"<td class=\"n\">{Pair(b?.Both, a?.Both, "0.00")}</td>");
             page.Write($"<td>{E(string.Join(", ", c.Reload))}</td></tr>\n");
         }
-        page.Write("</tbody></table>\n");
+        page.Write("</tbody></table></div>\n");
     }
 
     private static void Section(TextWriter page, JobChange c)

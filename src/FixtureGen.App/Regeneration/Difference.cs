@@ -106,7 +106,7 @@ public static class Difference
             (PlaceFacts a, PlaceFacts b) = moved[0];
             said.Add(
                 Text(
-                    $"{what}: one of {before.Count} from X {a.XMm:0.##} Y {a.YMm:0.##} to X {b.XMm:0.##} Y {b.YMm:0.##}"
+                    $"{what}: one of {before.Count} from X {a.XMm:0.##} Y {a.YMm:0.##} to X {b.XMm:0.##} Y {b.YMm:0.##} mm"
                 )
             );
         }

@@ -39,6 +39,9 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
 
     private readonly ILookup<string, Fixture> byJob = Fixtures.ToLookup(f => f.Job, StringComparer.Ordinal);
 
+    /// <summary>What the numbers N, N + 1 and N + 2 of a job are.</summary>
+    private static readonly string[] Programs = ["trim", "top", "underside"];
+
     private static readonly string[] Keys = ["job", "id", "revision", "program", "plate", "plate_revision", "state"];
 
     public static Register Empty { get; } = new(ImmutableArray<Fixture>.Empty);
@@ -75,25 +78,21 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
         ]);
     }
 
-    /// <summary>What cannot be true: a number used by two jobs, one revision listed twice, a block on the shelf above a later scrapped one.</summary>
+    /// <summary>What cannot be true: a program number that two jobs take, one revision listed twice, a block on the shelf above a later scrapped one.</summary>
     public IEnumerable<Finding> Contradictions(string where)
     {
-        foreach (IGrouping<int, Fixture> g in this.Fixtures.GroupBy(f => f.Program).OrderBy(g => g.Key))
+        foreach ((Fixture a, Fixture b) in this.Shared())
         {
-            string[] jobs = [.. g.Select(f => f.Job).Distinct(StringComparer.Ordinal)];
-            if (jobs.Length > 1)
-            {
-                yield return new Finding(
-                    "number-used-twice",
-                    Severity.Error,
-                    where,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"program number {g.Key} belongs to {string.Join(" and ", jobs)}"
-                    ),
-                    "give one of them another 'program' number"
-                );
-            }
+            yield return new Finding(
+                "number-used-twice",
+                Severity.Error,
+                where,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"program number {b.Program} is the {Programs[b.Program - a.Program]} of {a.Job} and the {Programs[0]} of {b.Job}"
+                ),
+                "give one of them another 'program' number: a job takes three in a row"
+            );
         }
         foreach (IGrouping<string, Fixture> g in this.Fixtures.GroupBy(f => f.Job, StringComparer.Ordinal))
         {
@@ -108,6 +107,24 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
                 );
             }
         }
+    }
+
+    /// <summary>One pair for each two jobs that share a number; the second has the greater or the same base number.</summary>
+    private IEnumerable<(Fixture A, Fixture B)> Shared()
+    {
+        Fixture[] sorted =
+        [
+            .. this.Fixtures.OrderBy(f => f.Program).ThenBy(f => f.Job, StringComparer.Ordinal).ThenBy(f => f.Revision),
+        ];
+        return Enumerable
+            .Range(0, sorted.Length)
+            .SelectMany(i =>
+                sorted[(i + 1)..]
+                    .TakeWhile(b => b.Program - sorted[i].Program < Programs.Length)
+                    .Where(b => b.Job != sorted[i].Job)
+                    .Select(b => (sorted[i], b))
+            )
+            .DistinctBy(p => (p.Item1.Job, p.b.Job));
     }
 
     public string ToToml()
@@ -218,8 +235,41 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
             && v["revision"] is long revision
             && v["program"] is long program
             && v["plate_revision"] is long plateRevision
-            ? new Fixture(job, id, (int)revision, (int)program, plate, (int)plateRevision, state!.Value)
+            ? InRange(v, table, where, findings)
+                ? new Fixture(job, id, (int)revision, (int)program, plate, (int)plateRevision, state!.Value)
+                : null
             : Wrong(table, where, findings);
+    }
+
+    /// <summary>The same bounds as a job's and a plate's own keys have; a plate_revision of 0 is a fixture not made yet.</summary>
+    private static bool InRange(
+        Dictionary<string, object> values,
+        TableSyntaxBase table,
+        string where,
+        List<Finding> findings
+    )
+    {
+        int before = findings.Count;
+        foreach (
+            (string key, long least, long greatest) in (ReadOnlySpan<(string, long, long)>)
+                [("revision", 1, 9999), ("program", 0, 99999999), ("plate_revision", 0, 9999)]
+        )
+        {
+            if (values[key] is long v && (v < least || v > greatest))
+            {
+                findings.Add(
+                    Bad(
+                        where,
+                        table.Items.OfType<KeyValueSyntax>().First(i => Plain(i.Key!.ToString()) == key).Span.Start,
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{key} is {v}; it must be from {least} to {greatest}"
+                        )
+                    )
+                );
+            }
+        }
+        return findings.Count == before;
     }
 
     private static Fixture? Wrong(TableSyntaxBase table, string where, List<Finding> findings)

@@ -1,5 +1,6 @@
 using System.Globalization;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 
 namespace FixtureGen.App.Regeneration;
 
@@ -20,31 +21,58 @@ public static class ShelfEvents
         };
         if (target is null)
         {
-            string has = string.Join(
-                ", ",
-                register
-                    .Of(job)
-                    .Select(f =>
-                        string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {Register.Word(f.State)}")
-                    )
-            );
-            return Stage.Failed<Register>(
-                new Finding(
-                    "register-no-such-block",
-                    Severity.Error,
-                    job,
-                    has.Length == 0
-                        ? "the register has no such job"
-                        : $"no revision of it can become {Register.Word(state)} (it has: {has})",
-                    "run 'fixturegen regenerate' first, or check the job's name with 'fixturegen register'"
-                )
-            );
+            return Stage.Failed<Register>(NoSuchBlock(register, folder, job, state));
         }
         if (state == FixtureState.Cut && Freeze(folder, target) is { } trouble)
         {
             return Stage.Failed<Register>(trouble);
         }
         return Stage.Of(register.With(target with { State = state }));
+    }
+
+    private static Finding NoSuchBlock(Register register, string folder, string job, FixtureState state)
+    {
+        string[] has =
+        [
+            .. register
+                .Of(job)
+                .Select(f =>
+                    string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {Register.Word(f.State)}")
+                ),
+        ];
+        string what =
+            has.Length == 0
+                ? "the register has no such job"
+                : $"no revision of it can become {Register.Word(state)} (it has: {string.Join(", ", has)})";
+        return new(
+            "register-no-such-block",
+            Severity.Error,
+            job,
+            what,
+            has.Length == 0 ? WhichJob(register, folder, job)
+                : state == FixtureState.Cut || register.Of(job).All(f => f.State != FixtureState.Planned)
+                    ? $"'fixturegen regenerate {folder}' makes a revision that can be cut"
+                : $"note the block as cut first: 'fixturegen register {folder} --cut {job}'"
+        );
+    }
+
+    /// <summary>The job whose block bears that fixture id, else the jobs that there are.</summary>
+    private static string WhichJob(Register register, string folder, string name)
+    {
+        const int Most = 8;
+        if (register.Fixtures.FirstOrDefault(f => f.Id == name) is { } bearer)
+        {
+            return $"fixture {name} is of the job {bearer.Job}: name that";
+        }
+        string[] jobs = [.. register.Fixtures.Select(f => f.Job).Distinct(StringComparer.Ordinal)];
+        if (Nearest.Of(name, jobs) is { } near)
+        {
+            return $"did you mean {near}?";
+        }
+        string there = string.Join(", ", jobs.Take(Most)) + (jobs.Length > Most ? ", ..." : "");
+        return jobs.Length == 0
+            ? $"run 'fixturegen regenerate {folder}' first"
+            : $"name one of {there}; 'fixturegen regenerate {folder}' registers a new job";
     }
 
     /// <summary>Copies the made files aside; null when done.</summary>

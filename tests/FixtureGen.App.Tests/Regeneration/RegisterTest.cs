@@ -62,6 +62,44 @@ public sealed class RegisterTest
         Assert.Contains("other", f.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>A job takes N for the trim, N + 1 for the top and N + 2 for the underside: one machine holds them all.</summary>
+    [Theory]
+    [InlineData(1001, "1001 is the top of sheath and the trim of other")]
+    [InlineData(1002, "1002 is the underside of sheath and the trim of other")]
+    [InlineData(998, "1000 is the underside of other and the trim of sheath")]
+    [InlineData(1003, "")]
+    public void A_number_that_is_another_jobs_next_is_an_error(int program, string says)
+    {
+        Register near = Register.Empty.With(Sheath).With(Sheath with { Job = "other", Program = program });
+        Finding[] found = [.. Register.Parse(near.ToToml(), "library.toml").Findings];
+        Assert.Equal(says.Length == 0 ? [] : ["number-used-twice"], found.Select(f => f.Code));
+        Assert.All(found, f => Assert.EndsWith(says, f.Message, StringComparison.Ordinal));
+    }
+
+    [Theory]
+    [InlineData("revision = 1", "revision = -1", ":7:1", "revision is -1; it must be from 1 to 9999")]
+    [InlineData("program = 1000", "program = -7", ":8:1", "program is -7; it must be from 0 to 99999999")]
+    [InlineData("program = 1000", "program = 9999999999", ":8:1", "program is 9999999999")]
+    public void A_number_that_no_job_may_have_is_told_at_its_line(string good, string bad, string place, string says)
+    {
+        string text = Register.Empty.With(Sheath).ToToml().Replace("\n" + good, "\n" + bad, StringComparison.Ordinal);
+        Finding f = Assert.Single(Register.Parse(text, "library.toml").Findings);
+        Assert.Equal("library.toml" + place, f.Where);
+        Assert.StartsWith(says, f.Message, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("F1000", FixtureState.Worn, "fixture F1000 is of the job sheath: name that")]
+    [InlineData("heath", FixtureState.Worn, "did you mean sheath?")]
+    [InlineData("nothing", FixtureState.Cut, "name one of sheath; 'fixturegen regenerate lib' registers a new job")]
+    [InlineData("sheath", FixtureState.Worn, "note the block as cut first: 'fixturegen register lib --cut sheath'")]
+    [InlineData("sheath", FixtureState.Scrapped, "note the block as cut first: 'fixturegen register lib --cut sheath'")]
+    public void An_event_that_cannot_be_says_what_to_do(string job, FixtureState state, string remedy)
+    {
+        Register planned = Register.Empty.With(Sheath with { State = FixtureState.Planned });
+        Assert.Equal(remedy, Assert.Single(ShelfEvents.Apply(planned, "lib", job, state).Findings).Remedy);
+    }
+
     [Fact]
     public void Numbers_go_out_by_sorted_name_and_never_twice()
     {
