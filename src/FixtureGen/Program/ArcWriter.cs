@@ -113,7 +113,8 @@ internal static class ArcWriter
         {
             Point2 at = new(arc.To.X, arc.To.Y);
             double mm = mismatch / f.ExactTicks(1);
-            blocks.Findings.Add(ProgramFindings.ArcRounding("", blocks.NextLine, at, mm));
+            double limit = f.ArcLimitTicks / f.ExactTicks(1);
+            blocks.Findings.Add(ProgramFindings.ArcRounding("", blocks.NextLine, at, mm, limit, control));
         }
         string shape =
             control.Arc == ArcForm.Centre

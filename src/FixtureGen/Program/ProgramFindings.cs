@@ -29,20 +29,24 @@ internal static class ProgramFindings
             Line = line,
         };
 
-    public static Finding ArcRounding(string file, int line, Point2 at, double mismatchMm) =>
-        new(
+    /// <param name="limitMm">What the published rule allows in the control's unit, mm.</param>
+    public static Finding ArcRounding(string file, int line, Point2 at, double mismatchMm, double limitMm, Control c)
+    {
+        int more = (int)Math.Ceiling(Math.Log10(mismatchMm / limitMm));
+        return new(
             "program-arc-rounding",
             Severity.Error,
             file,
             Inv(
-                $"The arc near ({at.X:0.###}, {at.Y:0.###}) mm has radii that differ by {mismatchMm:0.#####} mm after rounding; RS274/NGC allows 0.002 mm."
+                $"The arc near ({at.X:0.###}, {at.Y:0.###}) mm has radii that differ by {mismatchMm:0.#####} mm after rounding; RS274/NGC allows {limitMm:0.#####} mm."
             ),
-            "Give the control one more decimal."
+            Inv($"Give control '{c.Name}' decimals = {c.Decimals + more}.")
         )
         {
             Line = line,
             At = at,
         };
+    }
 
     public static Finding LettersLost(string file, string text) =>
         new(
@@ -52,6 +56,9 @@ internal static class ProgramFindings
             $"\"{text}\" has letters that a program cannot hold; they are written as '?'.",
             "Use Latin letters in title, fixture id and names."
         );
+
+    public static Finding More(Finding like, int count) =>
+        new(like.Code, like.Severity, like.Where, Inv($"and {count} more of the same"), like.Remedy);
 
     private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);
 }

@@ -26,10 +26,27 @@ public static class ProgramWriter
         BlockWriter blocks = new(control, file);
         new StepWriter(blocks, plan, control).All();
         ProgramText text = new(plan.Setup, plan.ProgramNumber, file, blocks.Finish());
-        Finding[] findings = [.. blocks.Findings.Select(f => f with { Where = file })];
+        Finding[] findings = [.. Few(blocks.Findings).Select(f => f with { Where = file })];
         return Array.Exists(findings, f => f.Severity == Severity.Error)
             ? Stage.Failed<ProgramText>(findings)
             : Stage.Of(text, findings);
+    }
+
+    /// <summary>The first few of each code; how many more there are is told in one line.</summary>
+    private static IEnumerable<Finding> Few(List<Finding> findings)
+    {
+        const int Told = 3;
+        foreach (IGrouping<string, Finding> code in findings.GroupBy(f => f.Code, StringComparer.Ordinal))
+        {
+            foreach (Finding finding in code.Take(Told))
+            {
+                yield return finding;
+            }
+            if (code.Count() > Told)
+            {
+                yield return ProgramFindings.More(code.First(), code.Count() - Told);
+            }
+        }
     }
 
     /// <summary>The program number as the control writes it, with leading zeros and without its word.</summary>

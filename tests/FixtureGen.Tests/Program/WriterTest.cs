@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using FixtureGen.Model;
 using FixtureGen.Program;
 using FixtureGen.Tests.Support;
@@ -157,6 +159,41 @@ public sealed class WriterTest
 
         Assert.Contains(stage.Findings, f => f.Code == "program-line-too-long");
         Assert.Null(stage.Value);
+    }
+
+    // 3 decimals of an inch round a radius by more than the 0.0002 in that RS274/NGC (NISTIR 6556 3.5.3) allows.
+    [Fact]
+    public void Too_few_decimals_for_arcs_are_told_shortly_and_the_remedy_mends_them()
+    {
+        Job job = Job("inch-centre-arcs");
+        Operation[] turns = [.. Enumerable.Range(1, 9).Select(Turned)];
+        Control coarse = job.Control with { Decimals = 3 };
+        Stage<ProgramText> stage = ProgramWriter.Write(PlanMaker.Of([.. turns]), coarse, job);
+
+        Assert.Null(stage.Value);
+        Assert.Equal(4, stage.Findings.Length);
+        Assert.All(stage.Findings, f => Assert.Equal("program-arc-rounding", f.Code));
+        Assert.Contains("allows 0.00508 mm", stage.Findings[0].Message, StringComparison.Ordinal);
+        Assert.Matches("^and [0-9]+ more of the same$", stage.Findings[3].Message);
+        Match told = Regex.Match(stage.Findings[0].Remedy, "decimals = ([0-9])");
+        int decimals = int.Parse(told.Groups[1].Value, CultureInfo.InvariantCulture);
+        Assert.True(ProgramWriter.Write(PlanMaker.Of([.. turns]), coarse with { Decimals = decimals }, job).Ok);
+
+        // half a turn over an odd count of thousandths of an inch: its middle lies between two of them
+        static Operation Turned(int i)
+        {
+            const double Thou = 0.0254;
+            double r = (201 + (2 * i)) * Thou / 2;
+            Point2 c = new(2000 * Thou, 3000 * Thou);
+            Point3 start = new(c.X + r, c.Y, 18);
+            return PlanMaker.Operation(
+                i,
+                new RapidMove(start with { Z = 25 }),
+                new LineMove(start, 500),
+                new ArcMove(new(c.X - r, c.Y, 18), c, true, 500),
+                new RapidMove(new(c.X - r, c.Y, 25))
+            );
+        }
     }
 
     // RS274/NGC, NISTIR 6556 3.5.16: "G90 G81 G98 X4 Y5 Z1.5 R2.8" from (1,2,3) goes to (4,5,3), (4,5,2.8), (4,5,1.5), (4,5,3).
