@@ -9,7 +9,8 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class JoinedCutouts
 {
-    public static IEnumerable<Finding> Of(Part placed, IReadOnlyList<Region> zones)
+    /// <param name="twoGrooves">Room for two grooves with their lands, mm.</param>
+    public static IEnumerable<Finding> Of(Part placed, IReadOnlyList<Region> zones, double twoGrooves)
     {
         Contour[] loops = [.. zones.SelectMany(z => z.Holes)];
         ILookup<int, int> byLoop = Enumerable
@@ -19,7 +20,7 @@ internal static class JoinedCutouts
             );
         foreach (int i in byLoop[-1])
         {
-            yield return ZoneFindings.CutoutJoinedOutside(i + 1, Middle(placed, i));
+            yield return ZoneFindings.CutoutJoinedOutside(i + 1, Middle(placed, i), ToEdge(placed, i), twoGrooves);
         }
         for (int loop = 0; loop < loops.Length; loop++)
         {
@@ -30,6 +31,13 @@ internal static class JoinedCutouts
             }
         }
     }
+
+    /// <summary>From the cutout's segments' ends and middles to the outline, mm.</summary>
+    private static double ToEdge(Part placed, int cutout) =>
+        placed
+            .Cutouts[cutout]
+            .Segments.SelectMany(s => (Point2[])[s.Start, Measure.PointAt(s, 0.5)])
+            .Min(p => Measure.Distance(p, placed.Outer));
 
     private static Point2 Middle(Part placed, int cutout) => Measure.Bounds(placed.Cutouts[cutout]).Middle;
 }

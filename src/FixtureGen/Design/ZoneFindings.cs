@@ -59,20 +59,26 @@ internal static class ZoneFindings
             "area-not-sealed",
             Severity.Warning,
             Place(at),
-            $"{Area(area)} inside the lands is {Mm(widest)} wide, too narrow for a seal by {Mm(needed - widest)}: nothing pulls the shell down there",
+            widest < needed
+                ? $"{Area(area)} inside the lands is {Mm(widest)} wide, too narrow for a seal by {Mm(needed - widest)}: nothing pulls the shell down there"
+                : $"{Area(area)} inside the lands is not sealed: beside cutouts and forms the cord cannot bend into it at a radius of {Mm(needed / 2)}: nothing pulls the shell down there",
             "take a thinner cord with a smaller bend radius, or let magnets hold this place"
         )
         {
             At = at,
         };
 
-    public static Finding CutoutJoinedOutside(int cutout, Point2 at) =>
+    /// <param name="away">From the cutout to the edge, or to what the outer groove passes, mm.</param>
+    /// <param name="needed">Room for two grooves with their lands, mm.</param>
+    public static Finding CutoutJoinedOutside(int cutout, Point2 at, double away, double needed) =>
         new(
             "cutout-joined-outside",
             Severity.Note,
             $"cutout {Count(cutout)} at {Place(at)}",
-            "the cutout is too near the edge for two grooves: the groove passes on its inner side and its slug lies outside the seal",
-            "nothing to do"
+            away < needed
+                ? $"the cutout lies {Mm(away)} from the edge and two grooves need {Mm(needed)}: the outer groove passes on its inner side and its slug lies outside the seal"
+                : $"no groove of its own has room between the cutout and what the outer groove goes round: that passes on its inner side and its slug lies outside the seal",
+            "nothing to do where the part is held well enough; a thinner cord with a smaller bend radius seals more"
         )
         {
             At = at,

@@ -52,7 +52,8 @@ internal static class Zones
         }
         findings.AddRange(Necks.Between(room, kept, radius, kernel));
         findings.AddRange(LostRoom.Of(room, kept, radius, kernel));
-        findings.AddRange(JoinedCutouts.Of(placed, kept));
+        OwnLoops.Measures m = Spacing(job);
+        findings.AddRange(JoinedCutouts.Of(placed, kept, (2 * m.Keep) + m.Between));
         return Stage.Of(kept, findings);
     }
 

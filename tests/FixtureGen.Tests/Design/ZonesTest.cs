@@ -1,3 +1,4 @@
+using System.Globalization;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -134,7 +135,51 @@ public sealed class ZonesTest
         Part part = DesignBench.Rectangle(150, 110, 12, Contours.Slot(new(50, 12), new(90, 12), 4));
         Stage<FixtureDesign> stage = DesignBench.Begin(part, DesignBench.Job);
         Assert.Single(DesignBench.Value(stage).Cords);
-        Assert.Equal(Severity.Note, DesignBench.Finding(stage, "cutout-joined-outside").Severity);
+        Finding note = DesignBench.Finding(stage, "cutout-joined-outside");
+        Assert.Equal(Severity.Note, note.Severity);
+        // the slot's side lies 12 - 4 mm from the edge; two grooves have three lands about them
+        Job job = DesignBench.Job;
+        double[] told = DesignBench.Amounts(note);
+        Assert.Equal(8, told[0], 0.01);
+        Assert.Equal((3 * job.Rules.Land) + (2 * job.Gasket.GrooveWidth), told[1], 0.01);
+    }
+
+    /// <summary>A zone came about beside the form and the holes, far smaller than the room: the rest is told with its size.</summary>
+    [Fact]
+    public void Room_beside_a_zone_that_is_not_sealed_is_told()
+    {
+        Part plain = DesignBench.Rectangle(
+            130,
+            80,
+            10,
+            Contours.Circle(new(95, 20), 6),
+            Contours.Circle(new(95, 60), 6),
+            Contours.Circle(new(75, 40), 2)
+        );
+        Part part = plain with { KeepOuts = [Contours.Circle(new(30, 40), 18)] };
+        Stage<FixtureDesign> stage = DesignBench.Begin(part, DesignBench.Job);
+        double sealedArea = DesignBench.Value(stage).Zones.Sum(z => Measure.Area(z.Boundary));
+        double[] lost =
+        [
+            .. stage
+                .Findings.Where(f => f.Code == "area-not-sealed")
+                .Select(f =>
+                    100
+                    * double.Parse(
+                        f.Message[..f.Message.IndexOf(' ', StringComparison.Ordinal)],
+                        CultureInfo.InvariantCulture
+                    )
+                ),
+        ];
+        Kernel kernel = new(Tolerances.House);
+        double keep = DesignBench.Keep(DesignBench.Job);
+        double room =
+            Measure.Area(kernel.Offset(Region.Of(part.Outer), -keep))
+            - part.Cutouts.Concat(part.KeepOuts)
+                .Sum(c => Measure.Area(kernel.Offset(Region.Of(Contours.Ccw(c)), keep)));
+        // the reliefs reach further in than the edges do, and corners are rounded: nearly all of it is accounted for
+        Assert.NotEmpty(lost);
+        Assert.InRange((sealedArea + lost.Sum()) / room, 0.85, 1.02);
     }
 
     [Fact]
