@@ -84,6 +84,16 @@ public static class CutList
                 "pressed into the round pin hole"
             );
         }
+        int locators = design.Features.Count(f => f.Kind == FeatureKind.LocatorHole);
+        if (locators > 0)
+        {
+            yield return new(
+                "locator pin",
+                Figures.Whole(locators),
+                $"{Figures.Mm(job.Rules.LocatorPinDiameter)} mm",
+                "through the shell's scrap into the block"
+            );
+        }
         foreach (ProgramVerdict program in facts.Verdict.Programs)
         {
             string pieces = program.Setup == Setup.Trim ? "each part" : "1";

@@ -13,8 +13,8 @@ internal static class SheetFixture
         [
             new("Name", 2.2, Fit.Left),
             new("What", 4, Fit.Left),
-            new("X", 1.8, Fit.Right),
-            new("Y", 1.8, Fit.Right),
+            new("X mm", 1.8, Fit.Right),
+            new("Y mm", 1.8, Fit.Right),
             new("Diameter", 1.8, Fit.Right),
             new("Fit", 6.5, Fit.Left),
         ];
@@ -68,8 +68,8 @@ internal static class SheetFixture
         Column[] columns =
         [
             new("Name", 1.2, Fit.Left),
-            new("X", 1.8, Fit.Right),
-            new("Y", 1.8, Fit.Right),
+            new("X mm", 1.8, Fit.Right),
+            new("Y mm", 1.8, Fit.Right),
             new("Pull share N", 2.2, Fit.Right),
             new("Pole", 3, Fit.Left),
             new("Place", 3, Fit.Left),

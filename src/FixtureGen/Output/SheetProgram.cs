@@ -22,7 +22,11 @@ internal static class SheetProgram
         {
             paper.Tick(step);
         }
-        paper.Text("The program's first lines: " + string.Join(" | ", plan.Header));
+        Control control = facts.Job.Control;
+        string first = string.Join(" | ", plan.Header);
+        paper.Text(
+            $"The program is written in {(control.Unit == LengthUnit.Inch ? "inches" : "millimetres")}; lengths on this sheet are mm. Its first lines: {(control.CommentUpperCase ? first.ToUpperInvariant() : first)}"
+        );
         Tools(paper, plan, verdict);
         if (plan.Setup == Setup.Trim)
         {
@@ -43,7 +47,7 @@ internal static class SheetProgram
     private static IEnumerable<string> Before(PaperFacts facts, Setup setup)
     {
         Job job = facts.Job;
-        string stops = string.Join(", ", job.Plate.Stops.Select(s => Figures.At(s.At)));
+        string stops = string.Join(", ", job.Plate.Stops.Select(s => Figures.At(s.At))) + " mm";
         string bolts = Bolts(facts);
         switch (setup)
         {
@@ -149,11 +153,25 @@ internal static class SheetProgram
             "T" + Figures.Whole(o.Tool.Number),
             Figures.Rate(o.SpindleRpm),
             Figures.Rate(o.FeedMmPerMin),
-            Figures.Mm(o.StepDown),
+            Figures.Mm(StepOf(facts, o)),
             Figures.Minutes(minutes),
             HoldOf(facts, setup, o),
             o.LimitedBy,
         ];
+
+    /// <summary>An engraver could go deeper at once than its strokes are deep.</summary>
+    private static double StepOf(PaperFacts facts, Operation o) =>
+        o.Kind switch
+        {
+            OperationKind.Engrave => facts
+                .Design.Features.OfType<EngravingFeature>()
+                .Where(f => o.Features.Contains(f.Name))
+                .Select(f => f.Depth)
+                .DefaultIfEmpty(o.StepDown)
+                .Max(),
+            OperationKind.TrimEngrave => facts.Job.Rules.EngraveDepth,
+            _ => o.StepDown,
+        };
 
     private static string HoldOf(PaperFacts facts, Setup setup, Operation o)
     {

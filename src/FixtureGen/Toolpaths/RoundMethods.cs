@@ -36,7 +36,12 @@ internal static class RoundMethods
         double allowance = Allowance(feature.Kind, tool, frame.Heights.Face - floorZ);
         double turn = Math.PI * (diameter - tool.Diameter);
         double pitch = Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
-        data = data with { Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10), StepDown = pitch };
+        data = data with
+        {
+            Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10),
+            StepDown = pitch,
+            LimitedBy = data.LimitedBy + " at the bore's wall, so less at the cutter's centre",
+        };
         return new Cutting(
             tool,
             OperationKind.Bore,

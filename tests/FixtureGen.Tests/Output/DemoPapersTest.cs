@@ -75,6 +75,46 @@ public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
         }
     }
 
+    /// <summary>What the operator compares letter by letter: the lines that open each program, in their own case.</summary>
+    [Theory]
+    [InlineData("top.nc")]
+    [InlineData("trim.nc")]
+    public void The_first_lines_on_the_sheet_are_the_program_s(string program)
+    {
+        string[] head =
+        [
+            .. System
+                .Text.Encoding.ASCII.GetString(made.File(program))
+                .Split('\n')
+                .SkipWhile(l => !l.StartsWith('('))
+                .TakeWhile(l => l.StartsWith('(')),
+        ];
+        Assert.True(head.Length > 6);
+        Assert.Contains(
+            Letters(string.Concat(head)),
+            Letters(string.Concat(Words(made.File("setup.pdf")))),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void The_list_has_every_pin_that_the_trim_needs()
+    {
+        Job job = made.Outcome.Job!;
+        int pins = made.Outcome.Design!.Features.Count(f => f.Kind == FeatureKind.LocatorHole);
+        string csv = System.Text.Encoding.UTF8.GetString(made.File("cutlist.csv"));
+        Assert.Equal(
+            pins > 0,
+            csv.Contains(
+                FormattableString.Invariant($"locator pin,{pins},{job.Rules.LocatorPinDiameter:0.00} mm"),
+                StringComparison.Ordinal
+            )
+        );
+        Assert.Equal(job.Locator == LocatorKind.Pins, pins > 0);
+    }
+
+    private static string Letters(string text) => string.Concat(text.Where(char.IsAsciiLetterOrDigit));
+
     [Fact]
     public void Qr_code_says_job_and_revision()
     {
