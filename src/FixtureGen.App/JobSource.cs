@@ -20,15 +20,6 @@ public sealed record JobSource(
     /// <summary>The same with numbers from elsewhere, so that many jobs need not each read the whole register.</summary>
     public static Stage<JobSource> Read(string jobPath, Func<string, Stage<Registered>> numbers)
     {
-        if (!jobPath.EndsWith(".toml", StringComparison.OrdinalIgnoreCase))
-        {
-            return Missing(
-                "job-not-toml",
-                jobPath,
-                "a job is a .toml file",
-                "name the .toml; 'fixturegen new OUTLINE.dxf' writes one"
-            );
-        }
         if (!File.Exists(jobPath))
         {
             return Missing(
@@ -36,6 +27,15 @@ public sealed record JobSource(
                 jobPath,
                 "there is no such file",
                 "check the path; 'fixturegen new OUTLINE.dxf' writes a job beside a drawing"
+            );
+        }
+        if (!jobPath.EndsWith(".toml", StringComparison.OrdinalIgnoreCase))
+        {
+            return Missing(
+                "job-not-toml",
+                jobPath,
+                "a job is a .toml file",
+                "name the .toml; 'fixturegen new OUTLINE.dxf' writes one"
             );
         }
         string drawing = Path.ChangeExtension(jobPath, ".dxf");

@@ -21,7 +21,7 @@ public static class Program
             ParseResult parsed = root.Parse(args);
             if (parsed.Errors.Count > 0)
             {
-                foreach (string error in parsed.Errors.Select(e => e.Message).Distinct(StringComparer.Ordinal))
+                foreach (string error in WrongUsage.Of(parsed))
                 {
                     say.Error($"usage: {error}");
                 }

@@ -50,6 +50,18 @@ public sealed class CommandsTest
         Assert.Contains("usage", ran.Error, StringComparison.OrdinalIgnoreCase);
     }
 
+    [Theory]
+    [InlineData("usage: there is no command 'mak'; did you mean 'make'?", "mak")]
+    [InlineData("usage: there is no command 'xyzzy'", "xyzzy")]
+    [InlineData("usage: name a command")]
+    [InlineData("usage: '--foo' is not an option of this command", "check", "--foo", "x")]
+    [InlineData("usage: Argument 'fisch' not recognized. Must be one of: 'bash' 'zsh' 'fish'", "completion", "fisch")]
+    public void Wrong_usage_is_told_in_one_line(string says, params string[] args)
+    {
+        string[] lines = Cli.Run(Cli.Root, args).Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        Assert.Equal([says, "usage: see 'fixturegen --help'"], lines.Select(l => l.TrimEnd('\r')));
+    }
+
     [Fact]
     public void Check_prints_the_report_without_programs()
     {

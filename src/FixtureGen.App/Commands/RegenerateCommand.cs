@@ -11,7 +11,7 @@ public static class RegenerateCommand
 {
     public static Command Build(Say say)
     {
-        Argument<string> folder = CommandTree.PathArgument("DIR", "the library or a folder in it (default: here)");
+        Argument<string> folder = CommandTree.PathArgument("DIR", "the library or a folder in it");
         folder.DefaultValueFactory = _ => ".";
         Option<string?> plate = new("--plate")
         {
@@ -23,7 +23,7 @@ public static class RegenerateCommand
         Option<int> workers = new("--jobs")
         {
             HelpName = "N",
-            Description = "how many at once (default: all cores)",
+            Description = "how many at once; by itself one a core",
             DefaultValueFactory = _ => Environment.ProcessorCount,
         };
         workers.Validators.Add(r =>

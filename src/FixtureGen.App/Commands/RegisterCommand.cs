@@ -12,7 +12,7 @@ public static class RegisterCommand
 {
     public static Command Build(Say say)
     {
-        Argument<string> folder = CommandTree.PathArgument("DIR", "the folder of the jobs (default: here)");
+        Argument<string> folder = CommandTree.PathArgument("DIR", "the folder of the jobs");
         folder.DefaultValueFactory = _ => ".";
         Option<string?> cut = Event("--cut", "a block of this job's newest revision was cut: freeze it");
         Option<string?> worn = Event("--worn", "the block of this job is worn: due for a remake");

@@ -1,7 +1,7 @@
 namespace FixtureGen.Shop;
 
 /// <summary>The known word that a mistyped one most likely meant.</summary>
-internal static class Nearest
+public static class Nearest
 {
     /// <summary>The known word with the least edit distance, if at most a third of the letters (and at least two) differ; else null.</summary>
     public static string? Of(string word, IEnumerable<string> known)
