@@ -40,6 +40,25 @@ public sealed class MagnetClearancesTest
         Assert.Equal(pocket + Job.Rules.Wall, new MagnetRoom(Plain, Job).PocketSpacing, 1e-9);
     }
 
+    // A magnet's diameter from steel: one and a half from the middle, or its pocket and a wall where that is more.
+    [Theory]
+    [InlineData(FeatureKind.PinSlot, 0)]
+    [InlineData(FeatureKind.PinSlot, 10)]
+    [InlineData(FeatureKind.PinHole, 0)]
+    [InlineData(FeatureKind.Counterbore, 0)]
+    public void Steel_keeps_a_magnets_diameter_away(FeatureKind kind, double slot)
+    {
+        HoleFeature hole = new("pin", kind, Setup.Top, new(125, 107), 6, 20, 0, slot, 0, false, null, []);
+        MagnetRoom room = new(Plain with { Features = [hole] }, Job);
+        double keep = Math.Max((room.PocketSpacing + Job.Rules.Wall) / 2, 1.5 * Job.Magnet.Diameter);
+
+        (double slack, string against) = room.At(new(125 + 9, 107));
+
+        Assert.Equal("pin", against);
+        Assert.Equal(9 - ((6 + slot) / 2) - keep, slack, 1e-9);
+        Assert.Equal(hole.At, room.Nearest(new(125 + 9, 107)));
+    }
+
     [Fact]
     public void A_place_in_the_gasket_lacks_what_the_cords_line_takes()
     {

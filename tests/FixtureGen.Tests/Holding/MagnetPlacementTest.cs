@@ -116,6 +116,40 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         Assert.InRange(stage.Value[0].At.DistanceTo(new Point2(55, 100)), 0.5, 15);
     }
 
+    // Each 10 mm from a straight edge, so the shortest way to a free place is straight in; rings stand half a millimetre apart.
+    [Theory]
+    [InlineData(50, 107)]
+    [InlineData(200, 107)]
+    [InlineData(125, 50)]
+    [InlineData(125, 165)]
+    public void A_wish_that_cannot_stand_moves_no_farther_than_it_must(double x, double y)
+    {
+        Point2 wish = new(x, y);
+        Job job = Shop with { MagnetCount = 1, Magnets = [new MagnetWish(wish, false)] };
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
+        double shortest = -new MagnetRoom(design, job).At(wish).Slack;
+
+        Point2 moved = Chosen(design, job)[0].At;
+
+        Assert.InRange(shortest, 1, 14);
+        Assert.InRange(moved.DistanceTo(wish), shortest - 1e-6, shortest + 0.6);
+    }
+
+    [Fact]
+    public void A_wish_too_near_another_moves_aside()
+    {
+        double spacing = new PairOnBlock(Shop).Spacing;
+        Point2 locked = new(125, 107);
+        Point2 wish = new(125 + spacing - 2, 107);
+        Job job = Shop with { MagnetCount = 2, Magnets = [new(wish, false), new(locked, true)] };
+
+        ImmutableArray<MagnetPlace> chosen = Chosen(HeldDesigns.Of(HeldDesigns.Plain, job), job);
+
+        Assert.Equal(locked, chosen[0].At);
+        Assert.True(chosen[1].At.DistanceTo(locked) >= spacing);
+        Assert.InRange(chosen[1].At.DistanceTo(wish), 2 - 1e-6, 2.6);
+    }
+
     [Fact]
     public void More_than_fit_are_refused_with_the_number_that_fits()
     {
