@@ -88,7 +88,7 @@ public static class Pipeline
             ImmutableArray<OutputFile> files =
             [
                 .. log.Do("pictures", () => OutputFiles.Pictures(facts)),
-                .. log.Do("papers", () => OutputFiles.Papers(facts)),
+                .. log.Take("papers", () => Stage.Of(OutputFiles.Papers(facts), facts.Unprintable())),
             ];
             Report report = Describe(request, log, designed, made.Programs, verdict, ok: true) with
             {

@@ -45,6 +45,17 @@ public sealed class PipelineTest
         );
     }
 
+    /// <summary>A name that the embedded letters cannot print makes every file, and the papers' boxes are told.</summary>
+    [Fact]
+    public void A_letter_that_papers_cannot_print_is_told()
+    {
+        Request request = Label("revision = 1", "", new Registered(1000, "F1000", 1, Overrules: false));
+        Outcome made = Pipeline.Make(request with { JobName = "clip-漢", JobFile = "outlines/clip-漢.toml" });
+        Assert.True(made.Report.Ok, string.Join('\n', made.Findings));
+        Assert.Contains(made.Findings, f => f.Code == "paper-character" && f.Where == "name");
+        Assert.Contains(made.Report.Findings, f => f.Code == "paper-character");
+    }
+
     private static Request Label(string from, string to, Registered registered)
     {
         string text = File.ReadAllText(Path.Combine(Folder, "label-clip.toml"));

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -120,7 +121,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
             .Range(0, sorted.Length)
             .SelectMany(i =>
                 sorted[(i + 1)..]
-                    .TakeWhile(b => b.Program - sorted[i].Program < Programs.Length)
+                    .TakeWhile(b => b.Program - sorted[i].Program < ProgramNumbers.PerJob)
                     .Where(b => b.Job != sorted[i].Job)
                     .Select(b => (sorted[i], b))
             )

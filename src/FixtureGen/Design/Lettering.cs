@@ -56,9 +56,6 @@ public static class Lettering
     public static double Width(string text, double height) =>
         Layout(text).Sum(l => l.Gap + l.Glyph.Width + 1) * (height / StrokesPerHeight);
 
-    /// <summary>The greatest height, mm, at which <paramref name="text"/> is no wider than <paramref name="width"/> mm.</summary>
-    public static double HeightToFit(string text, double width) => width / Math.Max(Width(text, 1), 1e-9);
-
     /// <summary>Characters without a letter, each once, in the order they are met; a space is known.</summary>
     public static ImmutableArray<char> Unknown(string text) =>
         [.. text.Where(c => c != ' ' && LetterGlyphs.Of(c) is null).Distinct()];

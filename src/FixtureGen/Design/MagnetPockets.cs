@@ -102,9 +102,6 @@ internal static class MagnetPockets
     private static Point2 Direction(int k) =>
         new(Math.Cos(2 * Math.PI * k / Directions), Math.Sin(2 * Math.PI * k / Directions));
 
-    /// <summary>How far a notch reaches past a pocket's wall, mm; 0 where no cutter can cut it.</summary>
-    public static double NotchReach(Job job) => (NotchTool(job)?.Diameter ?? 0) / 2;
-
     private static Tool? NotchTool(Job job) =>
         job
             .Tools.Where(t => t.Kind == ToolKind.EndMill && t.FluteLength >= Depth(job) && t.Diameter < Diameter(job))

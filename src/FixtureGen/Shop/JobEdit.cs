@@ -19,17 +19,6 @@ public static class JobEdit
     public static Stage<string> Remove(string text, string fileName, string key) =>
         Edited(text, fileName, doc => Removal(text, doc, key.Split('.')));
 
-    /// <summary>Fixes the placement (plate frame, mm and degrees).</summary>
-    public static Stage<string> SetPlacement(string text, string fileName, Pose pose)
-    {
-        Stage<string> at = Edited(
-            text,
-            fileName,
-            doc => [SetValue(text, doc, ["placement", "at"], Point(new Point2(pose.X, pose.Y), UnitOf(doc)))]
-        );
-        return at.Value is null ? at : Set(at.Value, fileName, "placement.angle_deg", Number(pose.AngleDeg));
-    }
-
     /// <summary>
     /// Replaces the fixed magnet places (part frame, mm): the first ones keep their tables and comments, what is left over
     /// is taken out, what is new is added behind the last.

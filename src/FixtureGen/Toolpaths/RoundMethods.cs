@@ -36,12 +36,7 @@ internal static class RoundMethods
         double allowance = Allowance(feature.Kind, tool, frame.Heights.Face - floorZ);
         double turn = Math.PI * (diameter - tool.Diameter);
         double pitch = Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
-        data = data with
-        {
-            Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10),
-            StepDown = pitch,
-            LimitedBy = data.LimitedBy + " at the bore's wall, so less at the cutter's centre",
-        };
+        data = AtTheWall(data, share) with { StepDown = pitch };
         return new Cutting(
             tool,
             OperationKind.Bore,
@@ -50,6 +45,15 @@ internal static class RoundMethods
             () => [Bore.Hole(feature.Name, at, diameter, tool, data, frame.Heights, topZ, floorZ, allowance)]
         );
     }
+
+    /// <summary>The feed of the cutter's centre, whole tens of mm/min, at which its rim has the stated feed along a round wall.</summary>
+    /// <param name="share">The centre's way over the wall's.</param>
+    public static CutData AtTheWall(CutData data, double share) =>
+        data with
+        {
+            Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10),
+            LimitedBy = data.LimitedBy + " at the bore's wall, so less at the cutter's centre",
+        };
 
     /// <summary>The circle that a region is, or null.</summary>
     public static (Point2 Centre, double Diameter)? Circle(Region region)

@@ -16,7 +16,7 @@ internal static class Walls
     {
         CutData data = frame.Data(tool, tool.Diameter);
         double share = Math.Max(RoundMethods.LeastShare, (hole.Diameter - tool.Diameter) / hole.Diameter);
-        data = data with { Feed = Math.Max(10, Math.Floor(data.Feed * share / 10) * 10) };
+        data = RoundMethods.AtTheWall(data, share);
         data = data.Over(hole.TopZ - floor);
         double allowance = RoundMethods.Allowance(hole.Kind, tool, frame.Heights.Face - floor);
         double round = (Math.PI * (hole.Diameter - tool.Diameter)) + (2 * hole.SlotLength);

@@ -85,7 +85,6 @@ public sealed class LetteringTest
         Lettered line = Lettering.Strokes(text, 5);
         Assert.Equal(Lettering.Width(text, 5), line.Width, 9);
         Assert.Equal(line.Width - 0.25, Extent(line, p => p.X).Hi, 3);
-        Assert.Equal(5, Lettering.HeightToFit(text, line.Width), 9);
     }
 
     [Fact]

@@ -55,8 +55,8 @@ public sealed class JobEditTest
     [Fact]
     public void A_missing_table_goes_to_the_end() =>
         Assert.Equal(
-            Lines(Text) + "\n\n[placement]\nat = [12.5, 30.0]\nangle_deg = 90.0\n",
-            JobEdit.SetPlacement(Lines(Text), "j.toml", new Pose(12.5, 30, 90)).Value
+            Lines(Text) + "\n\n[placement]\nangle_deg = 90.0\n",
+            JobEdit.Set(Lines(Text), "j.toml", "placement.angle_deg", "90.0").Value
         );
 
     [Theory]
