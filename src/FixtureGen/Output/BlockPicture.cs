@@ -1,3 +1,4 @@
+using System.Numerics;
 using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify;
@@ -19,20 +20,30 @@ public static class BlockPicture
     /// <summary>Least height to the cells before and behind of one that stands half way up a wall, mm.</summary>
     private const float EdgeStep = 0.3f;
 
+    /// <summary>Light of a hole through the block, down to what lies under it.</summary>
+    private const float Hole = 0.1f;
+
     /// <summary>As many as the grid has cells a millimetre, so that no cell is blurred into its neighbour.</summary>
     private const double PixelsPerMm = 5;
 
     /// <summary>PNG bytes of <paramref name="block"/>; the design names the block's material and the fixture. A block that was cut from below is shown turned over as well.</summary>
     public static byte[] Png(BlockGrid block, FixtureDesign design)
     {
-        Heights above = Heights.Of(block, fromBelow: false);
-        Heights[] sides = IsCutBelow(block) ? [above, Heights.Of(block, fromBelow: true)] : [above];
         Tint tint = new(Material(design.Placement.Blank.Material));
-        (Pixels Pixels, double Cell)[] seen =
-        [
-            .. sides.Select(s => (Render(s, block.RawBottomZ, block.RawTopZ, tint), s.Cell)),
-        ];
-        Box2 box = block.Box;
+        (Pixels Pixels, double Cell) above = Render(block, fromBelow: false, tint);
+        (Pixels Pixels, double Cell)[] seen = IsCutBelow(block)
+            ? [above, Render(block, fromBelow: true, tint)]
+            : [above];
+        byte[] png = SkiaDraw.Png(Draw(block.Box, design, seen), PixelsPerMm);
+        foreach ((Pixels pixels, _) in seen)
+        {
+            pixels.Dispose();
+        }
+        return png;
+    }
+
+    private static Scene Draw(Box2 box, FixtureDesign design, (Pixels Pixels, double Cell)[] seen)
+    {
         Scene scene = new(box.Width + 20, seen.Sum(s => (s.Pixels.Height * s.Cell) + 10) + 20);
         double foot = 18;
         foreach ((Pixels pixels, double cell) in seen.Reverse())
@@ -41,12 +52,12 @@ public static class BlockPicture
             foot += (pixels.Height * cell) + 10;
         }
         Scale(scene, new Point2(10, 10));
-        string turned = sides.Length > 1 ? ", below it turned over left to right" : "";
+        string turned = seen.Length > 1 ? ", below it turned over left to right" : "";
         string caption =
             $"{design.Label}   block as cut, {design.Placement.Blank.Material}, seen from the front{turned}";
         Type type = Typefaces.Shrunk(caption, Type.Plain(3.6), box.Width - 55);
         scene.Text(caption, new Point2(10 + box.Width, 7), type, Anchor.Right);
-        return SkiaDraw.Png(scene, PixelsPerMm);
+        return scene;
     }
 
     private static bool IsCutBelow(BlockGrid block)
@@ -56,11 +67,11 @@ public static class BlockPicture
         float cut = (float)(block.RawBottomZ + 0.05);
         for (int row = 0; row < block.Rows; row++)
         {
-            block.Top(row, top);
             block.Bottom(row, bottom);
-            for (int i = 0; i < bottom.Length; i++)
+            if (bottom.AsSpan().ContainsAnyExceptInRange(float.MinValue, cut))
             {
-                if (bottom[i] > cut && bottom[i] < top[i])
+                block.Top(row, top);
+                if (bottom.Zip(top).Any(b => b.First > cut && b.First < b.Second))
                 {
                     return true;
                 }
@@ -80,21 +91,29 @@ public static class BlockPicture
     }
 
     /// <summary>Walks from the front row to the back one and paints what rises above what each column has painted already.</summary>
-    private static Pixels Render(Heights grid, double rawBottomZ, double rawTopZ, Tint tint)
+    private static (Pixels Pixels, double Cell) Render(BlockGrid block, bool fromBelow, Tint tint)
     {
+        using Heights grid = Heights.Of(block, fromBelow);
         (float sin, float cos) = MathF.SinCos((float)(EyeDeg * Math.PI / 180));
         float up = cos / (float)grid.Cell;
-        float bottom = (float)rawBottomZ;
-        ReliefShade shade = new(grid);
-        float[] light = shade.Light();
-        double thick = (rawTopZ - rawBottomZ) / grid.Cell;
-        Canvas canvas = new(grid.Columns, (int)Math.Ceiling((grid.Rows * sin) + (thick * cos)));
+        float bottom = (float)block.RawBottomZ;
+        using ReliefShade shade = new(grid);
+        using Borrowed<float> lit = shade.Light();
+        ReadOnlySpan<float> light = lit.Span;
+        ReadOnlySpan<float> z = grid.Z;
+        double thick = (block.RawTopZ - block.RawBottomZ) / grid.Cell;
+        using Canvas canvas = new(grid.Columns, (int)Math.Ceiling((grid.Rows * sin) + (thick * cos)));
         for (int r = 0; r < grid.Rows; r++)
         {
             for (int c = 0; c < grid.Columns; c++)
             {
                 int i = (r * grid.Columns) + c;
-                float wall = (r * sin) + ((grid.Z[i] - bottom) * up);
+                if (c + Vector<float>.Count <= grid.Columns && IsPlain(canvas, grid, light, c, r, bottom, sin, up))
+                {
+                    c += Vector<float>.Count - 1;
+                    continue;
+                }
+                float wall = (r * sin) + ((z[i] - bottom) * up);
                 float painted = canvas.Painted(c);
                 if (wall + sin <= painted)
                 {
@@ -105,10 +124,51 @@ public static class BlockPicture
                     canvas.Paint(c, wall, wall > painted + 1 ? shade.Wall(light, c, r) : light[i], WallDarkens);
                 }
                 float top = IsWithinWall(grid, i) ? shade.Wall(light, c, r) : light[i];
-                canvas.Paint(c, wall + sin, grid.Z[i] <= bottom ? 0.1f : top, 0);
+                canvas.Paint(c, wall + sin, z[i] <= bottom ? Hole : top, 0);
             }
         }
-        return canvas.Pixels(tint);
+        return (canvas.Pixels(tint), grid.Cell);
+    }
+
+    /// <summary>As many cells at once as a vector holds, where none shows a wall or all are hidden; false where they must be looked at one by one.</summary>
+    private static bool IsPlain(
+        Canvas canvas,
+        Heights grid,
+        ReadOnlySpan<float> light,
+        int c,
+        int r,
+        float bottom,
+        float sin,
+        float up
+    )
+    {
+        ReadOnlySpan<float> z = grid.Z;
+        int i = (r * grid.Columns) + c;
+        Vector<float> at = new(z[i..]);
+        Vector<float> wall = new Vector<float>(r * sin) + ((at - new Vector<float>(bottom)) * up);
+        Vector<float> top = wall + new Vector<float>(sin);
+        Vector<float> painted = canvas.PaintedFrom(c);
+        if (Vector.LessThanOrEqualAll(top, painted))
+        {
+            return true;
+        }
+        if (!Vector.LessThanOrEqualAll(wall, painted) || !Vector.GreaterThanAll(top, painted))
+        {
+            return false;
+        }
+        if (r > 0 && r < grid.Rows - 1)
+        {
+            Vector<float> rise = Vector.Min(
+                new Vector<float>(z[(i + grid.Columns)..]) - at,
+                at - new Vector<float>(z[(i - grid.Columns)..])
+            );
+            if (Vector.GreaterThanAny(rise, new Vector<float>(EdgeStep)))
+            {
+                return false;
+            }
+        }
+        Vector<int> hole = Vector.LessThanOrEqual(at, new Vector<float>(bottom));
+        return canvas.TryPaint(c, top, Vector.ConditionalSelect(hole, new Vector<float>(Hole), new(light[i..])));
     }
 
     /// <summary>A cell that an edge runs through stands half way up: its small top is a part of the wall.</summary>
@@ -125,20 +185,21 @@ public static class BlockPicture
     /// <summary>The block from straight above, one pixel a cell of the picture, the back on top.</summary>
     internal static Pixels Plan(BlockGrid block, Tint tint)
     {
-        Heights grid = Heights.Of(block, fromBelow: false);
-        float[] light = new ReliefShade(grid).Light();
-        byte[] bgra = new byte[light.Length * 4];
-        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(bgra.AsSpan());
+        using Heights grid = Heights.Of(block, fromBelow: false);
+        using ReliefShade shade = new(grid);
+        using Borrowed<float> light = shade.Light();
+        Pixels picture = new(grid.Columns, grid.Rows);
+        Span<uint> pixels = MemoryMarshal.Cast<byte, uint>(picture.Bgra);
         for (int r = 0; r < grid.Rows; r++)
         {
             for (int c = 0; c < grid.Columns; c++)
             {
                 int i = (r * grid.Columns) + c;
-                uint seen = tint.Pixel(grid.Z[i] <= block.RawBottomZ ? 0.1f : light[i]);
+                uint seen = tint.Pixel(grid.Z[i] <= block.RawBottomZ ? Hole : light.Span[i]);
                 pixels[((grid.Rows - 1 - r) * grid.Columns) + c] = seen;
             }
         }
-        return new Pixels(grid.Columns, grid.Rows, bgra);
+        return picture;
     }
 
     private static Colour Material(string material) =>

@@ -7,9 +7,9 @@ namespace FixtureGen.Output;
 /// cell to each (Crow, SIGGRAPH 1984, doi 10.1145/800031.808600). Edges are repeated outwards. Whole numbers that wrap round
 /// make them exact: only a square's own sum must fit, so the heights' step is chosen for the widest square.
 /// </summary>
-internal sealed class HeightSums
+internal sealed class HeightSums : IDisposable
 {
-    private readonly int[] sums;
+    private readonly Borrowed<int> sums;
     private readonly int pad;
     private readonly int stride;
     private readonly double step;
@@ -21,23 +21,27 @@ internal sealed class HeightSums
     {
         Cell = grid.Cell;
         pad = Half(widest);
-        floor = grid.Z.Min();
+        (floor, float highest) = grid.Ends();
         double side = (2 * pad) + 1;
-        step = Math.Max(1e-6, grid.Z.Max() - floor) * side * side / (1 << 30);
+        step = Math.Max(1e-6, highest - floor) * side * side / (1 << 30);
         stride = grid.Columns + (2 * pad) + 1;
-        sums = new int[(stride * (grid.Rows + (2 * pad) + 1)) + Vector<int>.Count];
+        sums = new((stride * (grid.Rows + (2 * pad) + 1)) + Vector<int>.Count);
+        Span<int> all = sums.Span;
+        all[..stride].Clear();
         int[] row = new int[stride];
         for (int r = 0; r < grid.Rows + (2 * pad); r++)
         {
             if (r == 0 || (r > pad && r < pad + grid.Rows))
             {
-                RunOn(grid.Z.AsSpan(Math.Max(0, r - pad) * grid.Columns, grid.Columns), row);
+                RunOn(grid.Z.Slice(Math.Max(0, r - pad) * grid.Columns, grid.Columns), row);
             }
-            Add(row, sums.AsSpan(r * stride, stride), sums.AsSpan((r + 1) * stride, stride));
+            Add(row, all.Slice(r * stride, stride), all.Slice((r + 1) * stride, stride));
         }
     }
 
     private double Cell { get; }
+
+    public void Dispose() => sums.Dispose();
 
     /// <summary>Cells that a square of this radius in mm reaches to either side; one at least.</summary>
     private int Half(double radius) => (int)Math.Max(1, radius / Cell);
@@ -86,7 +90,7 @@ internal sealed class HeightSums
     /// <summary>A square of one radius, to be laid about any cell.</summary>
     public readonly struct Square(HeightSums of, int half)
     {
-        private readonly int[] sums = of.sums;
+        private readonly int[] sums = of.sums.Array;
         private readonly int side = (2 * half) + 1;
         private readonly int corner = (of.pad - half) * (of.stride + 1);
         private readonly int stride = of.stride;

@@ -6,12 +6,12 @@ namespace FixtureGen.Output;
 /// Light on a height grid, 0..1 per cell of its top face: a low sun from the upper left with cast shadows, plus sky light
 /// dimmed in pockets and along walls. Rows run upwards as in the grid.
 /// </summary>
-internal sealed class ReliefShade
+internal sealed class ReliefShade : IDisposable
 {
     private const double SunTurn = 135 * Math.PI / 180;
     private const double SunHeight = 48 * Math.PI / 180;
     private readonly Heights grid;
-    private readonly float[] z;
+    private readonly HeightSums sums;
     private readonly (HeightSums.Square About, float Reach)[] windows;
     private readonly HeightSums.Square near;
     private readonly HeightSums.Square wide;
@@ -19,8 +19,7 @@ internal sealed class ReliefShade
     public ReliefShade(Heights grid)
     {
         this.grid = grid;
-        z = grid.Z;
-        HeightSums sums = new(grid, Windows[^1]);
+        sums = new(grid, Windows[^1]);
         windows = [.. Windows.Select(radius => (sums.About(radius), (float)(1 / (radius * 1.6))))];
         near = sums.About(0.25);
         wide = sums.About(2.4);
@@ -29,13 +28,15 @@ internal sealed class ReliefShade
     /// <summary>Radii within which a cell's depth below its surroundings takes sky from it, mm, the widest last.</summary>
     private static double[] Windows { get; } = [0.8, 2, 5, 12];
 
-    public float[] Light()
+    public void Dispose() => sums.Dispose();
+
+    public Borrowed<float> Light()
     {
-        float[] light = new float[z.Length];
+        Borrowed<float> light = new(grid.Columns * grid.Rows);
         RowLight row = new(grid.Columns);
         for (int r = grid.Rows - 1; r >= 0; r--)
         {
-            Row(r, Line(light, r), row);
+            Row(r, Line(light.Span, r), row);
         }
         return light;
     }
@@ -48,7 +49,7 @@ internal sealed class ReliefShade
     {
         (float lx, float ly, float lz) = Sun;
         Slopes(r, row);
-        Line(z, r).CopyTo(row.Z);
+        Line(grid.Z, r).CopyTo(row.Z);
         Sky(r, row);
         Vector<float> drop = new((float)(Math.Tan(SunHeight) * Math.Sqrt(2) * grid.Cell));
         for (int c = 0; c < grid.Columns; c += Vector<float>.Count)
@@ -84,8 +85,8 @@ internal sealed class ReliefShade
         int reach = Reach(0.2);
         int back = Math.Max(0, r - reach);
         int ahead = Math.Min(grid.Rows - 1, r + reach);
-        Difference(Line(z, ahead), Line(z, back), (ahead - back) * (float)grid.Cell, row.Dy);
-        ReadOnlySpan<float> at = Line(z, r);
+        Difference(Line(grid.Z, ahead), Line(grid.Z, back), (ahead - back) * (float)grid.Cell, row.Dy);
+        ReadOnlySpan<float> at = Line(grid.Z, r);
         int inner = Math.Max(0, at.Length - (2 * reach));
         if (inner > 0)
         {
@@ -116,7 +117,7 @@ internal sealed class ReliefShade
     /// Light of the wall that rises behind the cell in front of (<paramref name="c"/>, <paramref name="r"/>): sky as at its foot,
     /// sun by the way it faces.
     /// </summary>
-    public float Wall(float[] light, int c, int r)
+    public float Wall(ReadOnlySpan<float> light, int c, int r)
     {
         if (r == 0)
         {
@@ -134,7 +135,7 @@ internal sealed class ReliefShade
     private static float WallLight(float foot, float facing) => 0.58f + (0.20f * foot) + (0.24f * facing);
 
     /// <summary>Light on the ground before a wall, mean over a millimetre along it: a single cell's shadow is no streak up the wall.</summary>
-    private float Foot(float[] light, int c, int at)
+    private float Foot(ReadOnlySpan<float> light, int c, int at)
     {
         int reach = Reach(0.5);
         float sum = 0;
@@ -170,7 +171,7 @@ internal sealed class ReliefShade
         }
     }
 
-    private Span<float> Line(float[] of, int row) => of.AsSpan(row * grid.Columns, grid.Columns);
+    private Span<float> Line(Span<float> of, int row) => of.Slice(row * grid.Columns, grid.Columns);
 
     /// <summary>What one row needs side by side, with room for a whole vector at its end. Horizon is what the row behind hands on, one column on.</summary>
     private sealed class RowLight

@@ -78,8 +78,22 @@ internal sealed record ShapeInk(ImmutableArray<Chain> Chains, Pen? Pen, Colour? 
 /// <summary>One line of text, baseline at At. Halo draws a white rim so that lines under it do not cut the letters.</summary>
 internal sealed record TextInk(string Text, Point2 At, Type Type, Anchor Anchor, double AngleDeg, bool Halo) : Ink;
 
-/// <summary>Blue, green, red and 255 for each pixel, row 0 on top.</summary>
-internal sealed record Pixels(int Width, int Height, byte[] Bgra);
+/// <summary>Blue, green, red and 255 for each pixel, row 0 on top. To be kept until the scene that shows them is drawn.</summary>
+internal sealed class Pixels(int width, int height) : IDisposable
+{
+    private readonly Borrowed<byte> bgra = new(width * height * 4);
+
+    public int Width => width;
+
+    public int Height => height;
+
+    public Span<byte> Bgra => bgra.Span;
+
+    /// <summary>The memory itself, from its first pixel on.</summary>
+    public byte[] Memory => bgra.Array;
+
+    public void Dispose() => bgra.Dispose();
+}
 
 /// <summary>A picture of pixels stretched over Box.</summary>
 internal sealed record ImageInk(Box2 Box, Pixels Pixels) : Ink;

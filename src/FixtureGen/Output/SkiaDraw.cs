@@ -22,7 +22,9 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
     {
         int w = (int)Math.Round(scene.Width * pixelsPerMm);
         int h = (int)Math.Round(scene.Height * pixelsPerMm);
-        using SKSurface surface = SKSurface.Create(new SKImageInfo(w, h, Drawn, SKAlphaType.Opaque));
+        using Pixels sheet = new(w, h);
+        using Pinned memory = new(sheet.Memory);
+        using SKSurface surface = SKSurface.Create(Info(sheet), memory.Address, 4 * w);
         surface.Canvas.Clear(SKColors.White);
         new SkiaDraw(surface.Canvas, scene.Height, pixelsPerMm).Draw(scene);
         using SKPixmap pixels = surface.PeekPixels();
@@ -32,8 +34,10 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
     /// <summary>Pixels as PNG bytes.</summary>
     public static byte[] Png(Pixels pixels)
     {
-        using SKImage image = Sk(pixels);
-        using SKPixmap map = image.PeekPixels();
+        using Pixels copy = new(pixels.Width, pixels.Height);
+        pixels.Bgra.CopyTo(copy.Bgra);
+        using Pinned memory = new(copy.Memory);
+        using SKPixmap map = new(Info(copy), memory.Address, 4 * copy.Width);
         return Encode(map);
     }
 
@@ -65,12 +69,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
         }
     }
 
-    private static SKImage Sk(Pixels pixels)
-    {
-        SKImageInfo info = new(pixels.Width, pixels.Height, Drawn, SKAlphaType.Opaque);
-        using SKData data = SKData.CreateCopy(pixels.Bgra);
-        return SKImage.FromPixels(info, data, pixels.Width * 4);
-    }
+    private static SKImageInfo Info(Pixels pixels) => new(pixels.Width, pixels.Height, Drawn, SKAlphaType.Opaque);
 
     public void Draw(Scene scene)
     {
@@ -189,7 +188,9 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
 
     private void Image(ImageInk ink)
     {
-        using SKImage image = Sk(ink.Pixels);
+        using Pinned memory = new(ink.Pixels.Memory);
+        using SKPixmap map = new(Info(ink.Pixels), memory.Address, 4 * ink.Pixels.Width);
+        using SKImage image = SKImage.FromPixels(map);
         SKPoint a = At(new Point2(ink.Box.MinX, ink.Box.MaxY));
         SKPoint b = At(new Point2(ink.Box.MaxX, ink.Box.MinY));
         bool pixelForPixel =

@@ -19,17 +19,14 @@ public static class VerifyPicture
     private const double Size = 3.6;
 
     /// <summary>PNG bytes. Findings without a place are listed without a number; errors come first.</summary>
-    public static byte[] Png(FixtureDesign design, VerifyResult verdict) =>
-        SkiaDraw.Png(
-            Draw(
-                design,
-                verdict.Block,
-                [.. verdict.Programs.SelectMany(p => p.Findings.Select(f => OnTop(design, p.Setup, f)))]
-            ),
-            PixelsPerMm
-        );
+    public static byte[] Png(FixtureDesign design, VerifyResult verdict)
+    {
+        using Pixels plan = BlockPicture.Plan(verdict.Block, new Tint(Colour.Of(0xEDEDED)));
+        Finding[] findings = [.. verdict.Programs.SelectMany(p => p.Findings.Select(f => OnTop(design, p.Setup, f)))];
+        return SkiaDraw.Png(Draw(design, verdict.Block, plan, findings), PixelsPerMm);
+    }
 
-    internal static Scene Draw(FixtureDesign design, BlockGrid block, IReadOnlyList<Finding> findings)
+    internal static Scene Draw(FixtureDesign design, BlockGrid block, Pixels plan, Finding[] findings)
     {
         Finding[] sorted =
         [
@@ -51,21 +48,18 @@ public static class VerifyPicture
             )),
         ];
         double list =
-            14 + rows.Sum(r => (r.Lines.Count * Size * 1.35) + 1.5) + (findings.Count > sorted.Length ? 6 : 0);
+            14 + rows.Sum(r => (r.Lines.Count * Size * 1.35) + 1.5) + (findings.Length > sorted.Length ? 6 : 0);
         Scene scene = new(width, block.Box.Height + 24 + list);
         View view = new(1, new Point2(10 - block.Box.MinX, list + 6 - block.Box.MinY), MirrorX: false);
         Point2 low = view.At(new Point2(block.Box.MinX, block.Box.MinY));
-        scene.Image(
-            new Box2(low.X, low.Y, low.X + block.Box.Width, low.Y + block.Box.Height),
-            BlockPicture.Plan(block, new Tint(Colour.Of(0xEDEDED)))
-        );
+        scene.Image(new Box2(low.X, low.Y, low.X + block.Box.Width, low.Y + block.Box.Height), plan);
         scene.Shape(view.At(design.Part.Outer), Pen.Solid(0.3, Colour.Of(0x14507A)));
         scene.Shape(design.Part.Cutouts.Select(view.At), Pen.Solid(0.3, Colour.Of(0x14507A)));
         Marks.Origin(scene, view.At(new Point2(0, 0)), 14, 4, mirrorX: false);
-        string title = findings.Count == 0 ? "Nothing found" : Figures.Count(findings.Count, "finding");
+        string title = findings.Length == 0 ? "Nothing found" : Figures.Count(findings.Length, "finding");
         scene.Text($"{title}: {design.Label}", new Point2(10, scene.Height - 10), Type.Strong(5));
         Pins(scene, view, rows);
-        List(scene, rows, list - 8, findings.Count - sorted.Length);
+        List(scene, rows, list - 8, findings.Length - sorted.Length);
         return scene;
     }
 

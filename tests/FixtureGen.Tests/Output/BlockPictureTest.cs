@@ -31,8 +31,10 @@ public sealed class BlockPictureTest
                 block.TopHeights.Set(r, c, 12);
             }
         }
-        float[] light = new ReliefShade(Heights.Of(block, fromBelow: false)).Light();
-        float At(double x, double y) => light[((int)(y / cell) * block.Columns) + (int)(x / cell)];
+        using Heights heights = Heights.Of(block, fromBelow: false);
+        using ReliefShade shade = new(heights);
+        using Borrowed<float> light = shade.Light();
+        float At(double x, double y) => light.Span[((int)(y / cell) * block.Columns) + (int)(x / cell)];
         Assert.True(At(22, 38) < 0.5f * At(38, 22), "no shadow falls from the upper left");
         Assert.True(At(38, 22) > 0.6f * At(10, 10), "a lit floor is as the face, not darker for its depth");
         Assert.InRange(At(10, 10), 0.85f, 1.1f);

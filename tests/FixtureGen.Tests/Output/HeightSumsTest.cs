@@ -11,9 +11,12 @@ public sealed class HeightSumsTest
     public void Means_are_those_of_adding_up_every_cell()
     {
         Random random = new(20261126);
-        float[] z = [.. Enumerable.Range(0, 37 * 23).Select(_ => 3 + (20 * random.NextSingle()))];
-        Heights grid = new(z, 37, 23, 0.2);
-        HeightSums sums = new(grid, 4);
+        using Heights grid = new(37, 23, 0.2);
+        foreach (ref float z in grid.Z)
+        {
+            z = 3 + (20 * random.NextSingle());
+        }
+        using HeightSums sums = new(grid, 4);
         foreach (int half in (int[])[1, 5, 20])
         {
             HeightSums.Square square = sums.About(half * 0.2000001);

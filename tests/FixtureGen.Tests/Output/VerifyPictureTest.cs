@@ -36,7 +36,8 @@ public sealed class VerifyPictureTest
                 At = new Point2(108, 108),
             },
         ];
-        Scene scene = VerifyPicture.Draw(design, block, findings);
+        using Pixels plan = BlockPicture.Plan(block, new Tint(Colour.Of(0xEDEDED)));
+        Scene scene = VerifyPicture.Draw(design, block, plan, findings);
         Looked.At("verify.png", SkiaDraw.Png(scene, 6));
         string[] texts = [.. scene.Inks.OfType<TextInk>().Select(t => t.Text)];
         Assert.Equal(2, texts.Count(t => t == "1"));
