@@ -7,8 +7,14 @@ namespace FixtureGen.Verify;
 /// The block as carved: for each cell the Z of its top face and of its underside, mm, plate frame. A cell with
 /// Bottom &gt;= Top is empty. Row 0 is the least Y, column 0 the least X; a cell's centre is Origin + (i + 0.5) Cell.
 /// </summary>
-public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ)
+public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ) : IDisposable
 {
+    private Heights _bottom = New(box, cell, bottomZ);
+
+    /// <summary>The design's blank before its first cut; cell in mm.</summary>
+    public static BlockGrid Raw(FixtureDesign design, double cell) =>
+        new(design.Placement.BlankBox, cell, 0, design.RawThickness);
+
     public Box2 Box { get; } = box;
 
     public double Cell { get; } = cell;
@@ -23,7 +29,23 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
 
     internal Heights TopHeights { get; } = New(box, cell, topZ);
 
-    internal Heights BottomHeights { get; set; } = New(box, cell, bottomZ);
+    /// <summary>The grid keeps those that it is given, and disposes of them.</summary>
+    internal Heights BottomHeights
+    {
+        get => _bottom;
+        set
+        {
+            _bottom.Dispose();
+            _bottom = value;
+        }
+    }
+
+    /// <summary>Gives the memory back for the next block; the grid may not be looked at after. A grid that is merely forgotten costs time only.</summary>
+    public void Dispose()
+    {
+        TopHeights.Dispose();
+        _bottom.Dispose();
+    }
 
     /// <summary>The top of every cell of a row, mm; there must be room for Columns of them.</summary>
     public void Top(int row, Span<float> to) => TopHeights.Row(row, to);

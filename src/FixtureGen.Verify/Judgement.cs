@@ -7,10 +7,12 @@ using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify;
 
-/// <summary>One block on its way through its setups. Setups without a program are taken from the design as cut perfectly.</summary>
-internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
+/// <summary>
+/// One raw block, which it cuts, on its way through its setups. Setups without a program are taken from the design as cut
+/// perfectly.
+/// </summary>
+internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, BlockGrid block)
 {
-    private readonly BlockGrid _block = new(design.Placement.BlankBox, limits.Cell, 0, design.RawThickness);
     private readonly ImmutableArray<ProgramVerdict>.Builder _verdicts = ImmutableArray.CreateBuilder<ProgramVerdict>();
     private readonly AllowedShape _top = AllowedShape.OfBlock(design, Setup.Top);
     private bool _undersideDone;
@@ -28,7 +30,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
                 break;
             case Setup.Top:
                 TakeUnderside();
-                Cut(program, _block, _top);
+                Cut(program, block, _top);
                 _topDone = true;
                 break;
             default:
@@ -54,16 +56,16 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
             Math.Round(_gougeSide, 6),
             Math.Round(_leftover, 6),
             _verdicts.ToImmutable(),
-            _block
+            block
         );
     }
 
     private void JudgeUnderside(ProgramText program)
     {
         AllowedShape shape = AllowedShape.OfBlock(design, Setup.Underside);
-        BlockGrid grid = UndersideGrid();
+        using BlockGrid grid = UndersideGrid();
         Cut(program, grid, shape);
-        _block.BottomHeights = grid.TopHeights.Turned((float)design.RawThickness);
+        block.BottomHeights = grid.TopHeights.Turned((float)design.RawThickness);
         _undersideDone = true;
     }
 
@@ -72,8 +74,9 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         if (!_undersideDone && design.Removals.Any(r => r.Setup == Setup.Underside))
         {
             AllowedShape underside = AllowedShape.OfBlock(design, Setup.Underside);
-            Heights cut = TargetGrid.Make(underside, UndersideGrid(), true);
-            _block.BottomHeights = cut.Turned((float)design.RawThickness);
+            using BlockGrid raw = UndersideGrid();
+            using Heights cut = TargetGrid.Make(underside, raw, true);
+            block.BottomHeights = cut.Turned((float)design.RawThickness);
         }
         _undersideDone = true;
     }
@@ -82,7 +85,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     {
         if (!_topDone)
         {
-            TargetGrid.Cut(_top, _block);
+            TargetGrid.Cut(_top, block);
         }
         _topDone = true;
     }
@@ -90,10 +93,10 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
     /// <summary>The grid whose columns, counted from the other side, are the block's own.</summary>
     private BlockGrid UndersideGrid()
     {
-        Box2 b = _block.Box;
+        Box2 b = block.Box;
         double axis = design.Flip?.AxisX ?? b.Middle.X;
-        double minX = (2 * axis) - (b.MinX + (_block.Columns * _block.Cell));
-        Box2 turned = new(minX, b.MinY, minX + (_block.Columns * _block.Cell), b.MaxY);
+        double minX = (2 * axis) - (b.MinX + (block.Columns * block.Cell));
+        Box2 turned = new(minX, b.MinY, minX + (block.Columns * block.Cell), b.MaxY);
         return new BlockGrid(turned, limits.Cell, 0, design.RawThickness);
     }
 
@@ -106,25 +109,24 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         ObstacleCheck.Go(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
         ObstacleCheck.Go(run, [.. ObstacleCheck.Stops(job)], _ => true);
         Compare(run, shape, _ => false);
-        new FloorCheck(run, grid.TopHeights, Other(program.Setup, grid)).Go();
-        Write(run, before - Volume(grid), []);
-    }
-
-    /// <summary>The block's other side as the judge knows it: carved, or as the design has it, in the frame of the setup.</summary>
-    private Heights Other(Setup setup, BlockGrid grid)
-    {
-        if (setup != Setup.Underside)
+        if (program.Setup == Setup.Underside)
         {
-            return grid.BottomHeights;
+            using Heights finished = TargetGrid.Make(_top, block, true);
+            using Heights below = finished.Turned((float)design.RawThickness);
+            new FloorCheck(run, grid.TopHeights, below).Go();
         }
-        return TargetGrid.Make(_top, _block, true).Turned((float)design.RawThickness);
+        else
+        {
+            new FloorCheck(run, grid.TopHeights, grid.BottomHeights).Go();
+        }
+        Write(run, before - Volume(grid), []);
     }
 
     private void Trim(ProgramText program)
     {
         AllowedShape shape = AllowedShape.OfShell(design, job);
-        BlockGrid shell = new(
-            _block.Box,
+        using BlockGrid shell = new(
+            block.Box,
             limits.Cell,
             design.FixtureHeight,
             design.FixtureHeight + job.Shell.Thickness
@@ -134,7 +136,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits)
         CarvePass.Go(run);
         CommonChecks(run);
         ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
-        new BlockContact(run, _block, _top).Go();
+        new BlockContact(run, block, _top).Go();
         MarkCheck.Go(run);
         new TabCheck(run).Go();
         Compare(run, shape, new Bridges(design).Contains);

@@ -40,8 +40,7 @@ internal static class SetupGuess
             "Say it with --setup underside, top or trim"
         );
         ProgramVerdict verdict = new(Setup.Top, fileName, null, [finding], 0, 0, 0, 0, 0, 0, 0, [], []);
-        BlockGrid block = new(design.Placement.BlankBox, limits.Cell, 0, design.RawThickness);
-        return new VerifyResult(false, limits.Cell, 0, 0, 0, [verdict], block);
+        return new VerifyResult(false, limits.Cell, 0, 0, 0, [verdict], BlockGrid.Raw(design, limits.Cell));
     }
 
     private static Setup? ByName(string fileName)

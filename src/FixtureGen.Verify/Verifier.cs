@@ -82,7 +82,8 @@ public static class Verifier
         {
             return refused;
         }
-        Judgement judgement = new(request.Job, request.Design, request.Limits);
+        BlockGrid block = BlockGrid.Raw(request.Design, request.Limits.Cell);
+        Judgement judgement = new(request.Job, request.Design, request.Limits, block);
         foreach (ProgramText program in request.Programs.OrderBy(p => p.Setup))
         {
             judgement.Add(program);

@@ -67,6 +67,7 @@ internal static class LibraryBench
                 }
                 App.JobSource source = App.JobSource.Read(file).Value!;
                 Outcome outcome = Pipeline.Make(source.Request(null, Begin));
+                outcome.Verdict?.Block.Dispose();
                 Begin("");
                 if (round == 0 && !outcome.Report.Ok)
                 {

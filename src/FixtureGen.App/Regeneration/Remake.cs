@@ -128,6 +128,7 @@ public sealed class Remake(
                 Revise = Revise,
             }
         );
+        outcome.Verdict?.Block.Dispose();
         entry = outcome.Job is { } told ? Said(entry, told) : entry;
         Report? old = before?.Report;
         JobChange change = Row(jobFile, entry, JobResult.Made, why) with

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.CompilerServices;
 using System.Runtime.InteropServices;
 using System.Runtime.Intrinsics;
@@ -9,7 +10,7 @@ namespace FixtureGen.Verify.Carving;
 /// them; only the others have memory of their own, so that a block takes as much of it as its walls do. The last tiles reach
 /// beyond the grid where its sides are no multiple of theirs.
 /// </summary>
-internal sealed class Heights
+internal sealed class Heights : IDisposable
 {
     /// <summary>Cells along a tile's side: a vector's worth.</summary>
     public const int Tile = 8;
@@ -19,11 +20,11 @@ internal sealed class Heights
 
     private const int TileCells = Tile * Tile;
 
-    private readonly float[] _alike;
+    private float[] _alike;
 
     /// <summary>Where a tile's own cells begin; 0 for one that never had any.</summary>
     private readonly int[] _own;
-    private float[] _cells = new float[128 * TileCells];
+    private float[] _cells = ArrayPool<float>.Shared.Rent(128 * TileCells);
     private int _used = TileCells;
 
     public Heights(int columns, int rows, float level)
@@ -84,7 +85,7 @@ internal sealed class Heights
     {
         if (_used + (tiles * TileCells) > _cells.Length)
         {
-            Array.Resize(ref _cells, Math.Max(2 * _cells.Length, _used + (tiles * TileCells)));
+            Grow(_used + (tiles * TileCells));
         }
     }
 
@@ -159,16 +160,49 @@ internal sealed class Heights
     public Heights Turned(float sum)
     {
         Heights turned = new(Columns, Rows, sum);
-        float[] row = new float[Columns];
-        for (int r = 0; r < Rows; r++)
+        for (int row = 0; row < Rows; row += Tile)
         {
-            Row(r, row);
-            for (int i = 0; i < Columns; i++)
+            for (int x = 0; x < TileColumns; x++)
             {
-                turned.Set(r, i, sum - row[Columns - 1 - i]);
+                int first = Columns - 1 - (x * Tile);
+                int last = Math.Max(0, first - Tile + 1);
+                float alike = _alike[TileAt(row) + (first / Tile)];
+                if (alike == _alike[TileAt(row) + (last / Tile)])
+                {
+                    turned._alike[TileAt(row) + x] = sum - alike;
+                    continue;
+                }
+                for (int r = row; r < Math.Min(Rows, row + Tile); r++)
+                {
+                    for (int i = first; i >= last; i--)
+                    {
+                        turned.Set(r, Columns - 1 - i, sum - At(r, i));
+                    }
+                }
             }
         }
         return turned;
+    }
+
+    /// <summary>
+    /// Gives the cells' memory back for the next block: new memory costs more than most of what is done with it. No cell may be
+    /// asked for after.
+    /// </summary>
+    public void Dispose()
+    {
+        if (_alike.Length > 0)
+        {
+            ArrayPool<float>.Shared.Return(_cells);
+            (_alike, _cells) = ([], []);
+        }
+    }
+
+    private void Grow(int needed)
+    {
+        float[] more = ArrayPool<float>.Shared.Rent(Math.Max(2 * _cells.Length, needed));
+        _cells.AsSpan(0, _used).CopyTo(more);
+        ArrayPool<float>.Shared.Return(_cells);
+        _cells = more;
     }
 
     /// <summary>Gives one cell its height.</summary>

@@ -1,48 +1,60 @@
+using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Carving;
 
-/// <summary>Finds, row by row, the cells whose centre lies in an area.</summary>
-internal static class Raster
+/// <summary>Finds, row by row, the cells whose centre lies in an area. The memory is used again for every area.</summary>
+internal sealed class Raster(BlockGrid grid)
 {
-    /// <summary>The runs of cells whose centres lie inside; the n-th run of every row is in the n-th strip.</summary>
-    public static Strips Of(Area area, BlockGrid grid)
+    private readonly Strips _strips = new(grid.Columns);
+    private readonly List<(int Row, double X)> _found = [];
+
+    /// <summary>The crossings, row after row.</summary>
+    private readonly List<double> _x = [];
+
+    /// <summary>Where each row's crossings begin, and after the last row the end.</summary>
+    private readonly List<int> _from = [];
+    private readonly List<int> _next = [];
+    private readonly List<int> _taken = [];
+
+    /// <summary>The runs of cells whose centres lie inside, until the next area; the n-th run of every row is in the n-th strip.</summary>
+    public Strips Of(Area area)
     {
-        Strips strips = new(grid.Columns);
+        _strips.Clear();
         int first = Math.Max(0, (int)Math.Ceiling(((area.Bounds.MinY - grid.Box.MinY) / grid.Cell) - 0.5));
         int last = Math.Min(grid.Rows - 1, (int)Math.Floor(((area.Bounds.MaxY - grid.Box.MinY) / grid.Cell) - 0.5));
         if (last < first)
         {
-            return strips;
+            return _strips;
         }
-        (int[] from, double[] crossings) = Crossings(area, grid, first, last);
-        List<int> taken = [];
+        Crossings(area, first, last);
+        _taken.Clear();
         for (int row = first; row <= last; row++)
         {
-            int begin = from[row - first];
-            Span<double> x = crossings.AsSpan(begin, from[row - first + 1] - begin);
+            int begin = _from[row - first];
+            Span<double> x = CollectionsMarshal.AsSpan(_x)[begin.._from[row - first + 1]];
             x.Sort();
             for (int run = 0; (2 * run) + 1 < x.Length; run++)
             {
-                if (run == taken.Count)
+                if (run == _taken.Count)
                 {
-                    taken.Add(strips.AddEmpty(first, last));
+                    _taken.Add(_strips.AddEmpty(first, last));
                 }
                 double left = ((x[2 * run] - grid.Box.MinX) / grid.Cell) - 0.5;
                 double right = ((x[(2 * run) + 1] - grid.Box.MinX) / grid.Cell) - 0.5;
                 int begins = Math.Max(0, (int)Math.Ceiling(left));
-                strips.Put(taken[run], row, begins, Math.Min(grid.Columns - 1, (int)Math.Floor(right)));
+                _strips.Put(_taken[run], row, begins, Math.Min(grid.Columns - 1, (int)Math.Floor(right)));
             }
         }
-        return strips;
+        return _strips;
     }
 
     /// <summary>Where the area's edge crosses the rows' middles, row after row, and where each row's crossings begin.</summary>
-    private static (int[] From, double[] X) Crossings(Area area, BlockGrid grid, int first, int last)
+    private void Crossings(Area area, int first, int last)
     {
-        List<(int Row, double X)> found = [];
-        int[] from = new int[last - first + 2];
+        _found.Clear();
+        Span<int> from = Zeros(_from, last - first + 2);
         Span<double> xs = stackalloc double[4];
         foreach (Piece piece in area.Pieces)
         {
@@ -55,7 +67,7 @@ internal static class Raster
                 from[row - first + 1] += n;
                 for (int i = 0; i < n; i++)
                 {
-                    found.Add((row - first, xs[i]));
+                    _found.Add((row - first, xs[i]));
                 }
             }
         }
@@ -63,12 +75,21 @@ internal static class Raster
         {
             from[row] += from[row - 1];
         }
-        int[] next = [.. from];
-        double[] x = new double[found.Count];
-        foreach ((int row, double at) in found)
+        Span<int> next = Zeros(_next, from.Length);
+        from.CopyTo(next);
+        Span<double> x = Zeros(_x, _found.Count);
+        foreach ((int row, double at) in _found)
         {
             x[next[row]++] = at;
         }
-        return (from, x);
+    }
+
+    private static Span<T> Zeros<T>(List<T> list, int count)
+    {
+        list.Clear();
+        CollectionsMarshal.SetCount(list, count);
+        Span<T> all = CollectionsMarshal.AsSpan(list);
+        all.Clear();
+        return all;
     }
 }

@@ -25,7 +25,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
 
     public void Go()
     {
-        Heights target = TargetGrid.Make(shape, run.Grid, false);
+        using Heights target = TargetGrid.Make(shape, run.Grid, false);
         LeftStanding(target);
         Engravings();
         TargetGrid.AddEngraving(target, shape, run.Grid);

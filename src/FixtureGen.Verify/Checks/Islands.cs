@@ -1,3 +1,4 @@
+using System.Buffers;
 using FixtureGen.Model;
 
 namespace FixtureGen.Verify.Checks;
@@ -6,19 +7,21 @@ namespace FixtureGen.Verify.Checks;
 internal sealed record Island(Point2 At, double AreaMm2, bool TouchesEdge);
 
 /// <summary>The pieces a grid has fallen into; cells hang together by their sides.</summary>
-internal sealed class Islands
+internal sealed class Islands : IDisposable
 {
     private const int Gone = -1;
     private readonly BlockGrid _grid;
 
     /// <summary>The island that each cell belongs to, from 1; 0 not found yet, Gone where nothing stands.</summary>
     private readonly int[] _number;
+    private readonly int _cells;
     private readonly List<Island> _all = [];
 
     public Islands(BlockGrid grid)
     {
         _grid = grid;
-        _number = new int[grid.Columns * grid.Rows];
+        _cells = grid.Columns * grid.Rows;
+        _number = ArrayPool<int>.Shared.Rent(_cells);
         float[] top = new float[grid.Columns];
         float[] bottom = new float[grid.Columns];
         for (int row = 0; row < grid.Rows; row++)
@@ -31,7 +34,7 @@ internal sealed class Islands
             }
         }
         Stack<int> open = new();
-        for (int i = 0; i < _number.Length; i++)
+        for (int i = 0; i < _cells; i++)
         {
             if (_number[i] == 0)
             {
@@ -41,6 +44,9 @@ internal sealed class Islands
     }
 
     public IReadOnlyList<Island> All => _all;
+
+    /// <summary>Gives the memory back; Of may not be asked after.</summary>
+    public void Dispose() => ArrayPool<int>.Shared.Return(_number);
 
     /// <summary>The piece that a point of the grid lies in; null where there is no material.</summary>
     public Island? Of(Point2 p)

@@ -25,7 +25,7 @@ internal static class LooseCheck
                 .Where(m => m.Cutter is not null && Run.Low(m.Motion) < run.StockTop && !run.IsMark(m.Motion, m.Cutter))
                 .Select(m => (m.Motion, m.Cutter!)),
         ];
-        Islands end = Cut(run, cuts, cuts.Length);
+        using Islands end = Cut(run, cuts, cuts.Length);
         ImmutableArray<LooseScrap>.Builder loose = ImmutableArray.CreateBuilder<LooseScrap>();
         foreach (Island island in end.All.Where(i => !i.TouchesEdge && i.AreaMm2 > Crumb))
         {
@@ -34,9 +34,8 @@ internal static class LooseCheck
             while (to - from > 1)
             {
                 int mid = (from + to) / 2;
-                bool parted =
-                    Cut(run, cuts, mid).Of(island.At) is { TouchesEdge: false } now
-                    && now.AreaMm2 < island.AreaMm2 * 1.5;
+                using Islands then = Cut(run, cuts, mid);
+                bool parted = then.Of(island.At) is { TouchesEdge: false } now && now.AreaMm2 < island.AreaMm2 * 1.5;
                 (from, to) = parted ? (from, mid) : (mid, to);
             }
             loose.Add(new LooseScrap(cuts[to - 1].Motion.Line, island.At, island.AreaMm2));
@@ -48,7 +47,7 @@ internal static class LooseCheck
 
     private static Islands Cut(Run run, (Motion Motion, Cutter Cutter)[] cuts, int count)
     {
-        BlockGrid grid = new(run.Grid.Box, Cell, run.Grid.RawBottomZ, run.Grid.RawTopZ);
+        using BlockGrid grid = new(run.Grid.Box, Cell, run.Grid.RawBottomZ, run.Grid.RawTopZ);
         Carver carver = new(grid);
         for (int i = 0; i < count; i++)
         {

@@ -24,12 +24,12 @@ internal static class TargetGrid
 
     private static void Lower(Heights target, BlockGrid grid, IEnumerable<AllowedCut> cuts)
     {
+        Raster raster = new(grid);
         foreach (AllowedCut cut in cuts)
         {
             float floor = (float)Math.Max(cut.Floor, grid.RawBottomZ);
-            Strips strips = Raster.Of(cut.Area, grid);
             Lowering lower = new(target, float.MaxValue);
-            lower.Flat(strips, floor);
+            lower.Flat(raster.Of(cut.Area), floor);
         }
     }
 }

@@ -168,7 +168,8 @@ internal sealed class AllowedShape
 
     private static void SplitBy(Piece piece, Piece other, List<double> cutAt)
     {
-        foreach ((double s, _) in Crossings.Of(piece, other))
+        Span<(double S, double T)> crossings = stackalloc (double, double)[Crossings.Most];
+        foreach ((double s, _) in crossings[..Crossings.Of(piece, other, crossings)])
         {
             cutAt.Add(s);
         }
@@ -205,7 +206,7 @@ internal sealed class AllowedShape
         }
     }
 
-    private bool FreeAt(Point2 p, AllowedCut[] cuts) => !InBlock(p) || cuts.Any(c => c.Area.Contains(p));
+    private bool FreeAt(Point2 p, AllowedCut[] cuts) => !InBlock(p) || Array.Exists(cuts, c => c.Area.Contains(p));
 
     private static IEnumerable<Piece> Edges(Box2 b)
     {

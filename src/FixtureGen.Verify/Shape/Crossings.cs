@@ -7,29 +7,33 @@ internal static class Crossings
 {
     private const double Slack = 1e-9;
 
-    public static List<(double S, double T)> Of(Piece a, Piece b)
+    /// <summary>Two pieces cross at most so often.</summary>
+    public const int Most = 2;
+
+    /// <summary>Puts the crossings into found, which has room for Most, and returns how many there are.</summary>
+    public static int Of(Piece a, Piece b, Span<(double S, double T)> found)
     {
-        List<(double S, double T)> found = [];
+        int count = 0;
         if (!a.IsArc && !b.IsArc)
         {
-            Lines(a, b, found);
+            Lines(a, b, found, ref count);
         }
         else if (a.IsArc && b.IsArc)
         {
-            Arcs(a, b, found);
+            Arcs(a, b, found, ref count);
         }
         else if (b.IsArc)
         {
-            LineArc(a, b, found, false);
+            LineArc(a, b, found, ref count, false);
         }
         else
         {
-            LineArc(b, a, found, true);
+            LineArc(b, a, found, ref count, true);
         }
-        return found;
+        return count;
     }
 
-    private static void Lines(Piece a, Piece b, List<(double S, double T)> found)
+    private static void Lines(Piece a, Piece b, Span<(double S, double T)> found, ref int count)
     {
         Point2 d = a.B - a.A;
         Point2 e = b.B - b.A;
@@ -39,10 +43,10 @@ internal static class Crossings
             return;
         }
         Point2 w = b.A - a.A;
-        Keep(w.Cross(e) / cross, w.Cross(d) / cross, found);
+        Keep(w.Cross(e) / cross, w.Cross(d) / cross, found, ref count);
     }
 
-    private static void LineArc(Piece line, Piece arc, List<(double S, double T)> found, bool swap)
+    private static void LineArc(Piece line, Piece arc, Span<(double S, double T)> found, ref int count, bool swap)
     {
         Point2 d = line.B - line.A;
         double l2 = d.Dot(d);
@@ -63,16 +67,16 @@ internal static class Crossings
             double t = arc.TurnTo(line.A + (d * s));
             if (swap)
             {
-                Keep(t, s, found);
+                Keep(t, s, found, ref count);
             }
             else
             {
-                Keep(s, t, found);
+                Keep(s, t, found, ref count);
             }
         }
     }
 
-    private static void Arcs(Piece a, Piece b, List<(double S, double T)> found)
+    private static void Arcs(Piece a, Piece b, Span<(double S, double T)> found, ref int count)
     {
         Point2 axis = b.C - a.C;
         double l = axis.Length;
@@ -91,15 +95,15 @@ internal static class Crossings
         foreach (double side in (ReadOnlySpan<double>)[y, -y])
         {
             Point2 p = a.C + (u * x) + (u.Left * side);
-            Keep(a.TurnTo(p), b.TurnTo(p), found);
+            Keep(a.TurnTo(p), b.TurnTo(p), found, ref count);
         }
     }
 
-    private static void Keep(double s, double t, List<(double S, double T)> found)
+    private static void Keep(double s, double t, Span<(double S, double T)> found, ref int count)
     {
         if (s >= -Slack && s <= 1 + Slack && t >= -Slack && t <= 1 + Slack)
         {
-            found.Add((Math.Clamp(s, 0, 1), Math.Clamp(t, 0, 1)));
+            found[count++] = (Math.Clamp(s, 0, 1), Math.Clamp(t, 0, 1));
         }
     }
 }

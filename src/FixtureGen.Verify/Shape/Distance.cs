@@ -41,32 +41,34 @@ internal static class Distance
     public static (double Distance, double S, double T) Between(Piece a, Piece b)
     {
         (double Distance, double S, double T) best = (double.MaxValue, 0, 0);
-        void Try(double s, double t)
-        {
-            double d = a.At(s).DistanceTo(b.At(t));
-            if (d < best.Distance)
-            {
-                best = (d, s, t);
-            }
-        }
-        Try(0, Nearest(b, a.A));
-        Try(1, Nearest(b, a.B));
-        Try(Nearest(a, b.A), 0);
-        Try(Nearest(a, b.B), 1);
+        Try(a, b, 0, Nearest(b, a.A), ref best);
+        Try(a, b, 1, Nearest(b, a.B), ref best);
+        Try(a, b, Nearest(a, b.A), 0, ref best);
+        Try(a, b, Nearest(a, b.B), 1, ref best);
         if (best.Distance == 0)
         {
             return best;
         }
-        foreach ((double s, double t) in Crossings.Of(a, b))
+        Span<(double S, double T)> crossings = stackalloc (double, double)[Crossings.Most];
+        foreach ((double s, double t) in crossings[..Crossings.Of(a, b, crossings)])
         {
-            Try(s, t);
+            Try(a, b, s, t, ref best);
         }
-        Interior(a, b, Try);
+        Interior(a, b, ref best);
         return best;
     }
 
+    private static void Try(Piece a, Piece b, double s, double t, ref (double Distance, double S, double T) best)
+    {
+        double d = a.At(s).DistanceTo(b.At(t));
+        if (d < best.Distance)
+        {
+            best = (d, s, t);
+        }
+    }
+
     /// <summary>Closest approach inside both pieces: along the normal through an arc's centre.</summary>
-    private static void Interior(Piece a, Piece b, Action<double, double> attempt)
+    private static void Interior(Piece a, Piece b, ref (double Distance, double S, double T) best)
     {
         if (a.IsArc && b.IsArc)
         {
@@ -83,7 +85,7 @@ internal static class Distance
                 double s = a.TurnTo(onA);
                 if (s is >= 0 and <= 1)
                 {
-                    attempt(s, Nearest(b, onA));
+                    Try(a, b, s, Nearest(b, onA), ref best);
                 }
             }
         }
@@ -95,11 +97,11 @@ internal static class Distance
             double round = Nearest(arc, line.At(on));
             if (a.IsArc)
             {
-                attempt(round, on);
+                Try(a, b, round, on, ref best);
             }
             else
             {
-                attempt(on, round);
+                Try(a, b, on, round, ref best);
             }
         }
     }

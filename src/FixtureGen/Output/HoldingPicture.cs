@@ -10,7 +10,7 @@ namespace FixtureGen.Output;
 /// </summary>
 public static class HoldingPicture
 {
-    private const double PixelsPerMm = 5;
+    private const double PixelsPerMm = 4;
     private const double Gap = 8;
     private const double Text = 3.8;
 

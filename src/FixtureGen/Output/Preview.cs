@@ -9,7 +9,7 @@ namespace FixtureGen.Output;
 /// </summary>
 public static class Preview
 {
-    private const double PixelsPerMm = 5;
+    private const double PixelsPerMm = 4;
 
     /// <summary>PNG bytes; the same on every machine.</summary>
     public static byte[] Png(FixtureDesign design, Job job) => SkiaDraw.Png(Draw(design, job), PixelsPerMm);
