@@ -29,6 +29,9 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
 
     internal Heights TopHeights { get; } = New(box, cell, topZ);
 
+    /// <summary>Whether nothing was cut from below.</summary>
+    public bool IsBottomRaw => _bottom.IsLevel((float)RawBottomZ);
+
     /// <summary>The grid keeps those that it is given, and disposes of them.</summary>
     internal Heights BottomHeights
     {

@@ -137,6 +137,9 @@ internal sealed class Heights : IDisposable
         }
     }
 
+    /// <summary>Whether every tile has this common height.</summary>
+    public bool IsLevel(float z) => !_alike.AsSpan(0, TileRows * TileColumns).ContainsAnyExcept(z);
+
     /// <summary>The highest of all cells, mm.</summary>
     public float Highest()
     {

@@ -49,6 +49,7 @@ public static class BlockHolding
         (CutForce force, double engaged) = BlockCut.Of(op, job, faceZ);
         double height = BlockCut.Height(op);
         BlockHold worst = new(op.Name, LimitState.Most, HoldMode.Slide, bolted, engaged);
+        LimitAnswer[] last = new LimitAnswer[held.Length];
         foreach (Point2 at in ConvexHull.Of(BlockCut.Places(op)))
         {
             for (int k = 0; k < Directions; k++)
@@ -56,9 +57,9 @@ public static class BlockHolding
                 double angle = 2 * Math.PI * k / Directions;
                 Point2 shear = new Point2(Math.Cos(angle), Math.Sin(angle)) * force.Shear;
                 CutLoad load = new(at, shear, force.Axial, height);
-                foreach (HeldPart part in held)
+                for (int i = 0; i < held.Length; i++)
                 {
-                    LimitAnswer answer = LimitState.Solve(part, load, default);
+                    LimitAnswer answer = last[i] = LimitState.Solve(held[i], load, last[i]);
                     worst =
                         answer.Factor < worst.Factor
                             ? worst with

@@ -41,8 +41,8 @@ internal sealed class FrictionNodes
     private const double SharpBelow = 1e-3;
     private const int MostKinks = 24;
 
-    private readonly Node[] nodes;
-    private readonly int contacts;
+    private readonly Node[] contact;
+    private readonly Node[] points;
     private readonly double slack;
     private readonly Point2[] contactKinks;
     private readonly Point2[] kinks;
@@ -54,10 +54,15 @@ internal sealed class FrictionNodes
     public FrictionNodes(FrictionNodes like, IReadOnlyList<PressPoint> points)
     {
         (Scale, Middle, slack) = (like.Scale, like.Middle, like.slack);
-        contacts = like.contacts;
+        contact = like.contact;
         contactKinks = like.contactKinks;
-        Place[] at = [.. points.Select(p => Placed(p.At, p.Spread * p.Spread, p.Grip))];
-        nodes = [.. like.nodes.AsSpan(0, contacts), .. InLanes(at)];
+        Place[] at = new Place[points.Count];
+        for (int i = 0; i < at.Length; i++)
+        {
+            PressPoint p = points[i];
+            at[i] = Placed(p.At, p.Spread * p.Spread, p.Grip);
+        }
+        this.points = InLanes(at);
         kinks = [.. contactKinks, .. Sharp(at)];
     }
 
@@ -67,8 +72,8 @@ internal sealed class FrictionNodes
         Middle = contact.Middle;
         slack = contact.Reach / Scale;
         Place[] at = [.. contact.Pieces.Select(p => Placed(p.At, p.Spread2, friction * p.Share))];
-        nodes = InLanes(at);
-        contacts = nodes.Length;
+        this.contact = InLanes(at);
+        points = [];
         contactKinks = kinks = [.. Sharp(at)];
     }
 
@@ -92,7 +97,7 @@ internal sealed class FrictionNodes
         Vector256<double> vForce = Vector256.Create(force);
         Vector256<double> vSlopeX = Vector256.Create(slope.X);
         Vector256<double> vSlopeY = Vector256.Create(slope.Y);
-        foreach (ref readonly Node node in nodes.AsSpan(0, contacts))
+        foreach (ref readonly Node node in contact.AsSpan())
         {
             sum += Grip(node, vForce, vSlopeX, vSlopeY);
         }
@@ -102,10 +107,10 @@ internal sealed class FrictionNodes
     /// <summary>How fast each piece of the contact moves at a twist, points left out.</summary>
     public Vector256<double>[] Speeds(Twist w)
     {
-        var speeds = new Vector256<double>[contacts];
-        for (int i = 0; i < contacts; i++)
+        var speeds = new Vector256<double>[contact.Length];
+        for (int i = 0; i < speeds.Length; i++)
         {
-            speeds[i] = Speed(w, nodes[i]);
+            speeds[i] = Speed(w, contact[i]);
         }
         return speeds;
     }
@@ -128,10 +133,10 @@ internal sealed class FrictionNodes
         Vector256<double> vSlopeY = Vector256.Create(slope.Y * rescale);
         for (int i = 0; i < speeds.Length; i++)
         {
-            sum += Grip(nodes[i], vForce, vSlopeX, vSlopeY) * speeds[i];
+            sum += Grip(contact[i], vForce, vSlopeX, vSlopeY) * speeds[i];
         }
         Vector256<double> scale = Vector256.Create(pointScale);
-        foreach (ref readonly Node node in nodes.AsSpan(contacts))
+        foreach (ref readonly Node node in points.AsSpan())
         {
             sum += scale * node.Grip * Speed(w, node);
         }
@@ -192,10 +197,12 @@ internal sealed class FrictionNodes
         Vector256<double> xt = Vector256<double>.Zero;
         Vector256<double> yt = Vector256<double>.Zero;
         Vector256<double> tt = Vector256<double>.Zero;
-        ref Node all = ref MemoryMarshal.GetArrayDataReference(nodes);
-        for (int i = 0; i < nodes.Length; i++)
+        int contacts = contact.Length;
+        ref Node first = ref MemoryMarshal.GetArrayDataReference(contact);
+        ref Node point = ref MemoryMarshal.GetArrayDataReference(points);
+        for (int i = 0; i < contacts + points.Length; i++)
         {
-            ref Node node = ref Unsafe.Add(ref all, i);
+            ref Node node = ref (i < contacts ? ref Unsafe.Add(ref first, i) : ref Unsafe.Add(ref point, i - contacts));
             Vector256<double> x = node.X;
             Vector256<double> y = node.Y;
             Vector256<double> spread2 = node.Spread2;

@@ -136,9 +136,10 @@ internal sealed class MagnetSearch(
     private Point2? BestOf(Point2[] set, int index, Point2[] of, double needed, Func<IReadOnlyList<Point2>, bool> mayBe)
     {
         Point2? best = null;
+        Point2[] trial = [.. set];
         foreach (Point2 p in of)
         {
-            Point2[] trial = With(set, index, p);
+            trial[index] = p;
             double score = objective.Score(trial, needed);
             if (score > needed && mayBe(trial))
             {
@@ -160,7 +161,7 @@ internal sealed class MagnetSearch(
         Point2[] set = [.. from];
         while (set.Length < count)
         {
-            Point2[] free = [.. places.Where(p => set.All(s => s.DistanceTo(p) >= spacing))];
+            Point2[] free = [.. places.Where(p => Free(set, set.Length, p))];
             if (free.Length == 0 || best(set, free) is not { } next)
             {
                 break;

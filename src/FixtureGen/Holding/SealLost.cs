@@ -99,17 +99,17 @@ internal sealed class SealLost
         return Math.Min(1, push / pull);
     }
 
-    private PressPoint[] Points(IReadOnlyList<Point2> at, double[] shares, double kept, double onBlock) =>
-        [
-            .. at.Select(
-                (p, i) =>
-                {
-                    double pull = shares[i] * kept;
-                    double jacket = Math.Min(blockFriction * pull, pair.CentringN);
-                    return new PressPoint(p, pull * onBlock, (blockFriction * pull * onBlock) + jacket, PointSpread);
-                }
-            ),
-        ];
+    private PressPoint[] Points(IReadOnlyList<Point2> at, double[] shares, double kept, double onBlock)
+    {
+        PressPoint[] points = new PressPoint[at.Count];
+        for (int i = 0; i < points.Length; i++)
+        {
+            double pull = shares[i] * kept;
+            double jacket = Math.Min(blockFriction * pull, pair.CentringN);
+            points[i] = new PressPoint(at[i], pull * onBlock, (blockFriction * pull * onBlock) + jacket, PointSpread);
+        }
+        return points;
+    }
 
     private double Push(double lift) => CordForce.HardestNPerMm(cord, lift) * cordLength;
 

@@ -62,6 +62,10 @@ public static class BlockPicture
 
     private static bool IsCutBelow(BlockGrid block)
     {
+        if (block.IsBottomRaw)
+        {
+            return false;
+        }
         float[] top = new float[block.Columns];
         float[] bottom = new float[block.Columns];
         float cut = (float)(block.RawBottomZ + 0.05);

@@ -137,20 +137,38 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
                 path.LineTo(At(s.End));
                 continue;
             }
-            SKPoint c = At(s.Centre);
-            float r = (float)(s.Radius * scale);
-            Point2 from = s.Start - s.Centre;
-            double start = -Math.Atan2(from.Y, from.X) * 180 / Math.PI;
-            path.ArcTo(
-                new SKRect(c.X - r, c.Y - r, c.X + r, c.Y + r),
-                (float)start,
-                (float)(-s.Sweep * 180 / Math.PI),
-                false
-            );
+            Arc(path, s);
         }
         if (chain.Closed)
         {
             path.Close();
+        }
+    }
+
+    /// <summary>
+    /// An arc as cubics, each at most an eighth of a turn with its handles 4/3 tan(angle / 4) radii long: off by 4 millionths of
+    /// the radius at most (Goldapp, Computer Aided Geometric Design 8, 1991). The library's own arcs take four times as many
+    /// on paper.
+    /// </summary>
+    private void Arc(SKPathBuilder path, Segment arc)
+    {
+        int pieces = (int)Math.Ceiling(Math.Abs(arc.Sweep) / (Math.PI / 4));
+        double turn = arc.Sweep / pieces;
+        double handle = 4.0 / 3 * Math.Tan(turn / 4);
+        Point2 from = arc.Start - arc.Centre;
+        for (int i = 1; i <= pieces; i++)
+        {
+            (double sin, double cos) = Math.SinCos(turn);
+            Point2 to =
+                i == pieces
+                    ? arc.End - arc.Centre
+                    : new((from.X * cos) - (from.Y * sin), (from.X * sin) + (from.Y * cos));
+            path.CubicTo(
+                At(arc.Centre + from + (from.Left * handle)),
+                At(arc.Centre + to - (to.Left * handle)),
+                At(arc.Centre + to)
+            );
+            from = to;
         }
     }
 
