@@ -162,6 +162,41 @@ public sealed class CarvingTest
         }
     }
 
+    /// <summary>Turned over left to right, cell by cell, for widths that end at any place of a tile.</summary>
+    [Theory]
+    [InlineData(4.0)]
+    [InlineData(4.2)]
+    [InlineData(5.4)]
+    public void A_block_turned_over_has_each_cell_on_the_other_side(double width)
+    {
+        BlockGrid grid = new(new Box2(0, 0, width, 6.2), 0.2, 0, 10);
+        new Carver(grid).Cut(Line(1, 1, 7, 3.1, 5, 7), Cutter.Of(TestShop.EndMill(1, 1.5)), 9);
+        using Heights turned = grid.TopHeights.Turned(10);
+        for (int row = 0; row < grid.Rows; row++)
+        {
+            for (int column = 0; column < grid.Columns; column++)
+            {
+                Assert.Equal(10 - grid.TopHeights.At(row, column), turned.At(row, grid.Columns - 1 - column));
+            }
+        }
+    }
+
+    /// <summary>A block in memory that another one has used is as one in new memory.</summary>
+    [Fact]
+    public void Nothing_is_left_of_the_block_before()
+    {
+        float[] Carved(double z)
+        {
+            using BlockGrid grid = Grid(0.1);
+            new Carver(grid).Cut(Arc(20, 20, 9, 0.3, 5, z, z - 1), s_flat, 9);
+            new Carver(grid).Cut(Line(5, 30, z, 33, 31, z), s_ball, 9);
+            return grid.Top();
+        }
+        float[] before = Carved(6);
+        Carved(2);
+        Assert.Equal(before, Carved(6));
+    }
+
     [Fact]
     public void Vector_angles_agree_with_the_library()
     {

@@ -8,6 +8,7 @@ public sealed class ProgressLine(Say say, bool piped) : IDisposable
 {
     private const int Width = 30;
     private readonly Stopwatch watch = Stopwatch.StartNew();
+    private readonly TimeLeft left = new();
     private bool drawn;
 
     public void Tell(JobChange change, int done, int total)
@@ -21,9 +22,11 @@ public sealed class ProgressLine(Say say, bool piped) : IDisposable
             return;
         }
         int filled = Width * done / total;
-        double left = this.watch.Elapsed.TotalSeconds / done * (total - done);
+        string time = this.left.Tell(this.watch.Elapsed.TotalSeconds, total) is { } seconds
+            ? string.Create(c, $"about {seconds:0} s left")
+            : "warming up";
         string bar = new string('=', filled) + new string('.', Width - filled);
-        Console.Error.Write(string.Create(c, $"\r[{bar}] {done}/{total} about {left:0} s left  {change.Job}\u001b[K"));
+        Console.Error.Write(string.Create(c, $"\r[{bar}] {done}/{total} {time}  {change.Job}\u001b[K"));
         this.drawn = true;
     }
 
