@@ -4,22 +4,6 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Shop;
 
-/// <summary>What all tables of one file share: the file's name, its unit, and the findings so far.</summary>
-internal sealed class ReadLog(string file)
-{
-    public string File { get; } = file;
-
-    /// <summary>The unit of bare lengths; null where the file states none, and then a bare length is a mistake.</summary>
-    public LengthUnit? Unit { get; set; }
-
-    /// <summary>True where the unit is stated wrongly: then no bare measure can be judged, and none is.</summary>
-    public bool UnitInDoubt { get; set; }
-
-    public List<Finding> Findings { get; } = [];
-
-    public bool Failed => Findings.Exists(f => f.Severity == Severity.Error);
-}
-
 /// <summary>
 /// Typed reading of one table. A key that is missing, of the wrong type or out of range is logged and a stand-in returned,
 /// so that one run shows every mistake; the caller throws the result away when the log has failed.
@@ -27,6 +11,8 @@ internal sealed class ReadLog(string file)
 internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 {
     private readonly List<string> known = [];
+
+    private readonly ValueReader values = new(log);
 
     public TomlTable Table { get; } = table;
 
@@ -37,10 +23,10 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     /// <summary>A measure in the inside unit of its kind, from least to greatest, ends allowed.</summary>
     public double Measure(string key, Quantity kind, double least, double greatest) =>
         MeasureOrNull(key, kind, least, greatest)
-        ?? Missing(key, $"a number in {kind.BareUnit(FileUnit)} or text such as \"6 {kind.Inside}\"", least);
+        ?? Missing(key, $"a number in {kind.BareUnit(Log.BareUnit)} or text such as \"6 {kind.Inside}\"", least);
 
     public double? MeasureOrNull(string key, Quantity kind, double least, double greatest) =>
-        Entry(key) is { } e ? Measured(e.Value, PathOf(key), kind, least, greatest) : null;
+        Entry(key) is { } e ? values.Measure(e.Value, PathOf(key), kind, least, greatest) : null;
 
     public double Length(string key, double least, double greatest) => Measure(key, Quantity.Length, least, greatest);
 
@@ -65,7 +51,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
             Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a number"));
             return least;
         }
-        return InRange(n, PathOf(key), n.Value, least, greatest);
+        return values.InRange(n, PathOf(key), n.Value, least, greatest);
     }
 
     public int Whole(string key, int least, int greatest) =>
@@ -85,7 +71,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
             Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a whole number"));
             return least;
         }
-        return (int)InRange(n, PathOf(key), n.Value, least, greatest);
+        return (int)values.InRange(n, PathOf(key), n.Value, least, greatest);
     }
 
     public bool FlagOr(string key, bool fallback)
@@ -185,7 +171,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         PointOrNull(key, reach) ?? new Point2(Missing(key, "two lengths such as [1.5, 2]", 0), 0);
 
     public Point2? PointOrNull(string key, double reach) =>
-        Entry(key) is { } e ? PointOf(e.Value, PathOf(key), reach) : null;
+        Entry(key) is { } e ? values.Point(e.Value, PathOf(key), reach) : null;
 
     /// <summary>A list of [x, y], each coordinate within plus and minus reach, mm.</summary>
     public ImmutableArray<Point2> Points(string key, double reach)
@@ -196,7 +182,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
         if (e.Value is TomlList list)
         {
-            return [.. list.Items.Select((v, i) => PointOf(v, Item(key, i), reach))];
+            return [.. list.Items.Select((v, i) => values.Point(v, Item(key, i), reach))];
         }
         Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a list of [x, y]"));
         return [];
@@ -300,96 +286,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         return standIn;
     }
 
-    private Point2 PointOf(TomlValue value, string where, double reach)
-    {
-        if (value is TomlList { Items: [TomlValue x, TomlValue y] })
-        {
-            return new Point2(
-                Measured(x, where + "[0]", Quantity.Length, -reach, reach),
-                Measured(y, where + "[1]", Quantity.Length, -reach, reach)
-            );
-        }
-        Log.Findings.Add(ShopFindings.WrongType(Log.File, value, where, "two lengths such as [1.5, 2]"));
-        return default;
-    }
-
-    private double Measured(TomlValue value, string where, Quantity kind, double least, double greatest)
-    {
-        switch (value)
-        {
-            case TomlNumber n when Log.Unit is null && kind.BareInch != kind.BareMm:
-                Log.Findings.Add(ShopFindings.NoUnit(Log.File, n, where));
-                return least;
-            case TomlNumber n when kind.BareInch != kind.BareMm && Log.UnitInDoubt:
-                return Math.Clamp(n.Value, least, greatest);
-            case TomlNumber n:
-                return InRange(
-                    n,
-                    where,
-                    kind.FromBare(n.Value, FileUnit),
-                    least,
-                    greatest,
-                    kind,
-                    kind.BareUnit(FileUnit)
-                );
-            case TomlString s when kind.FromText(s.Text) is (double v, string written):
-                return InRange(s, where, v, least, greatest, kind, written);
-            case TomlString s:
-                Log.Findings.Add(ShopFindings.UnknownUnit(Log.File, s, where, kind.UnitNames));
-                return least;
-            default:
-                Log.Findings.Add(
-                    ShopFindings.WrongType(Log.File, value, where, $"a number or text such as \"6 {kind.Inside}\"")
-                );
-                return least;
-        }
-    }
-
-    private double InRange(TomlValue at, string where, double v, double least, double greatest)
-    {
-        if (v >= least && v <= greatest)
-        {
-            return v;
-        }
-        string range = string.Create(CultureInfo.InvariantCulture, $"from {least:0.#####} to {greatest:0.#####}");
-        Log.Findings.Add(ShopFindings.OutOfRange(Log.File, at, where, Inv($"{v:0.#####}"), range));
-        return least;
-    }
-
-    /// <summary>As without a unit; said in the unit it was written in, its ends rounded inwards so that they may be copied.</summary>
-    private double InRange(
-        TomlValue at,
-        string where,
-        double v,
-        double least,
-        double greatest,
-        Quantity kind,
-        string written
-    )
-    {
-        if (v >= least && v <= greatest)
-        {
-            return v;
-        }
-        string given = Inv($"{v:0.#####} {kind.Inside}");
-        string range = Inv($"from {least:0.#####} to {greatest:0.#####} {kind.Inside}");
-        if (written != kind.Inside)
-        {
-            double factor = kind.Factor(written);
-            double low = Math.Ceiling(1000 * least / factor) / 1000;
-            double high = Math.Floor(1000 * greatest / factor) / 1000;
-            given = Inv($"{v / factor:0.#####} {written} ({given})");
-            range = Inv(
-                $"from {low:0.###} to {high:0.###} {written} ({least:0.#####} to {greatest:0.#####} {kind.Inside})"
-            );
-        }
-        Log.Findings.Add(ShopFindings.OutOfRange(Log.File, at, where, given, range));
-        return least;
-    }
-
     private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);
-
-    private LengthUnit FileUnit => Log.Unit ?? LengthUnit.Millimetre;
 
     private string PathOf(string key) => path.Length == 0 ? key : path + "." + key;
 
