@@ -53,9 +53,10 @@ public sealed partial class ReadmeTest
         Assert.All(pictures, p => Assert.True(File.Exists(Path.Combine(Cli.Root, p)), p));
     }
 
-    // in a finding before its severity, in a judge's log call, or in a findings file's own short form
+    // in a finding before its severity (an arrow before it makes it a severity's own word), in a judge's log call, or in a
+    // findings file's own short form
     [GeneratedRegex(
-        "(?:\\.(?:Error|Warn|Odd)\\(\\s*|\\b(?:At|Error)\\(\\s*(?=\"[a-z]+-))\"([a-z][a-z0-9-]*)\",|\"([a-z][a-z0-9-]*)\",\\s*(?:Severity\\.|severity,)"
+        "(?:\\.(?:Error|Warn|Odd)\\(\\s*|\\b(?:At|Error)\\(\\s*(?=\"[a-z]+-))\"([a-z][a-z0-9-]*)\",|(?<!=> )\"([a-z][a-z0-9-]*)\",\\s*(?:Severity\\.|severity,)"
     )]
     private static partial Regex Code();
 
