@@ -30,6 +30,17 @@ public static class AppJson
         return Text(node);
     }
 
+    /// <summary>Why a run ended before its command could answer, with the exit code.</summary>
+    public static string Ended(int exit, IEnumerable<string> messages) =>
+        Text(
+            new JsonObject
+            {
+                ["ok"] = false,
+                ["exit"] = exit,
+                ["messages"] = new JsonArray([.. messages.Select(m => (JsonNode)JsonValue.Create(m)!)]),
+            }
+        );
+
     public static string Text(JsonObject node) =>
         node.ToJsonString(new System.Text.Json.JsonSerializerOptions { WriteIndented = true, NewLine = "\n" }) + "\n";
 

@@ -21,28 +21,41 @@ public static class Program
             ParseResult parsed = root.Parse(args);
             if (parsed.Errors.Count > 0)
             {
-                foreach (string error in WrongUsage.Of(parsed))
+                string[] errors = [.. WrongUsage.Of(parsed)];
+                foreach (string error in errors)
                 {
                     say.Error($"usage: {error}");
                 }
                 say.Error("usage: see 'fixturegen --help'");
-                return Usage;
+                return Ended(say, args, Usage, errors);
             }
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
         catch (OperationCanceledException)
         {
-            say.Error("stopped; nothing was left half written");
-            return Refused;
+            const string Stopped = "stopped; nothing was left half written";
+            say.Error(Stopped);
+            return Ended(say, args, Refused, Stopped);
         }
 #pragma warning disable CA1031 // The last line of defence: whatever it was, it is our fault and must say so.
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            say.Error($"fixturegen: our own fault: {e.GetType().Name}: {e.Message}");
+            string fault = $"our own fault: {e.GetType().Name}: {e.Message}";
+            say.Error($"fixturegen: {fault}");
             say.Error(e.StackTrace ?? "");
             say.Error("Nothing was written. Please report this with the job and the drawing.");
-            return OurFault;
+            return Ended(say, args, OurFault, fault);
         }
+    }
+
+    /// <summary>The one JSON object of a run that no command lived to answer.</summary>
+    private static int Ended(Say say, string[] args, int exit, params string[] messages)
+    {
+        if (args.Contains(CommandTree.JsonName, StringComparer.Ordinal))
+        {
+            say.Json(AppJson.Ended(exit, messages));
+        }
+        return exit;
     }
 }

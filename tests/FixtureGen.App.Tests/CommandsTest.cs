@@ -46,8 +46,14 @@ public sealed class CommandsTest
     {
         using TempLibrary library = new(Job);
         Ran ran = Cli.Run(library.Folder, args);
-        Assert.Equal(2, ran.Exit);
+        Assert.Equal((2, ""), (ran.Exit, ran.Output));
         Assert.Contains("usage", ran.Error, StringComparison.OrdinalIgnoreCase);
+        Ran asked = Cli.Run(library.Folder, [.. args, "--json"]);
+        Assert.Equal((2, 2, false), (asked.Exit, (int)asked.Json["exit"]!, (bool)asked.Json["ok"]!));
+        Assert.All(
+            asked.Json["messages"]!.AsArray(),
+            m => Assert.Contains($"usage: {(string)m!}", asked.Error, StringComparison.Ordinal)
+        );
     }
 
     [Theory]

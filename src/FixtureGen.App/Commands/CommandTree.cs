@@ -20,7 +20,9 @@ public static class CommandTree
         return root;
     }
 
-    public static Option<bool> Json() => new("--json") { Description = "print one JSON object on standard output" };
+    public const string JsonName = "--json";
+
+    public static Option<bool> Json() => new(JsonName) { Description = "print one JSON object on standard output" };
 
     /// <summary>A positional path; a mistyped option in its place is refused instead of being taken for a file.</summary>
     public static Argument<string> PathArgument(string name, string description)
