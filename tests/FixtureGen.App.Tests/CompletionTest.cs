@@ -13,6 +13,7 @@ public sealed partial class CompletionTest
     [InlineData("fixturegen verify a.toml b.nc --setup t", "top trim")]
     [InlineData("fixturegen verify --s", "--setup")]
     [InlineData("fixturegen completion z", "zsh")]
+    [InlineData("fixturegen regenerate --jobs DEVELOP", "")]
     [InlineData("fixturegen new outlines/pruner-sheath.d", "outlines/pruner-sheath.dxf")]
     public void Bash_completes(string typed, string offered)
     {
@@ -23,6 +24,24 @@ public sealed partial class CompletionTest
             + "); COMP_CWORD=$((${#COMP_WORDS[@]} - 1)); _fixturegen; echo \"${COMPREPLY[*]}\"\n";
         (int exit, string output) = Shell("bash", script, "--norc");
         Assert.Equal((0, offered), (exit, output.Trim()));
+    }
+
+    /// <summary>File names only where a file may stand: a count, a port and a command without arguments take none.</summary>
+    [Theory]
+    [InlineData("re", "regenerate register")]
+    [InlineData("verify a.toml b.nc --setup t", "top trim")]
+    [InlineData("completion z", "zsh")]
+    [InlineData("make outlines/pruner-sheath.d", "outlines/pruner-sheath.dxf")]
+    [InlineData("demo -o DEVELOP", "DEVELOPERS.md")]
+    [InlineData("demo DEVELOP", "")]
+    [InlineData("regenerate --jobs DEVELOP", "")]
+    [InlineData("layout --port DEVELOP", "")]
+    public void Fish_completes(string typed, string offered)
+    {
+        Assert.SkipUnless(File.Exists("/usr/bin/fish"), "fish is not installed");
+        string script = Script("fish") + $"complete -C'fixturegen {typed}' | cut -f 1\n";
+        (int exit, string output) = Shell("fish", script, "--no-config");
+        Assert.Equal((0, offered), (exit, output.Trim().Replace('\n', ' ')));
     }
 
     [Theory]

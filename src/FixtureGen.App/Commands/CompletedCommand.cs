@@ -4,21 +4,26 @@ using System.CommandLine.Completions;
 
 namespace FixtureGen.App.Commands;
 
-/// <summary>A command as a shell completes it; Values are what its argument may be, none where it is a file.</summary>
+/// <summary>A command as a shell completes it; Values are what its argument may be, none where it is a file or there is none.</summary>
 public sealed record CompletedCommand(
     string Name,
     string Says,
     ImmutableArray<CompletedOption> Options,
-    ImmutableArray<string> Values
+    ImmutableArray<string> Values,
+    bool TakesFiles
 )
 {
-    public static CompletedCommand Of(Command command) =>
-        new(
+    public static CompletedCommand Of(Command command)
+    {
+        ImmutableArray<string> values = [.. command.Arguments.SelectMany(Labels)];
+        return new(
             command.Name,
             command.Description ?? "",
             [.. command.Options.Select(CompletedOption.Of)],
-            [.. command.Arguments.SelectMany(Labels)]
+            values,
+            command.Arguments.Count > 0 && values.IsEmpty
         );
+    }
 
     internal static IEnumerable<string> Labels(Symbol symbol) =>
         symbol.GetCompletions(CompletionContext.Empty).Select(c => c.Label);
@@ -29,17 +34,20 @@ public sealed record CompletedOption(
     ImmutableArray<string> Names,
     string Says,
     bool TakesValue,
-    ImmutableArray<string> Values
+    ImmutableArray<string> Values,
+    bool TakesFile
 )
 {
     public static CompletedOption Of(Option option)
     {
         bool takes = option.Arity.MaximumNumberOfValues > 0 && option.ValueType != typeof(bool);
+        ImmutableArray<string> values = takes ? [.. CompletedCommand.Labels(option)] : [];
         return new(
             [.. option.Aliases.Prepend(option.Name).Distinct(StringComparer.Ordinal)],
             option.Description ?? "",
             takes,
-            takes ? [.. CompletedCommand.Labels(option)] : []
+            values,
+            takes && values.IsEmpty && option.ValueType == typeof(string)
         );
     }
 }

@@ -17,7 +17,7 @@ public static class CompletionScript
         s.Append("    return\n  fi\n  case \"${COMP_WORDS[1]} $before\" in\n");
         foreach (CompletedCommand c in commands)
         {
-            foreach (CompletedOption o in c.Options.Where(o => o.Values.Length > 0))
+            foreach (CompletedOption o in c.Options.Where(o => o.TakesValue && !o.TakesFile))
             {
                 string cases = string.Join('|', o.Names.Select(n => $"\"{c.Name} {n}\""));
                 s.Append($"    {cases}) COMPREPLY=($(compgen -W \"{Joined(o.Values)}\" -- \"$word\")); return ;;\n");
@@ -63,8 +63,11 @@ public static class CompletionScript
                     s.Append(' ').Append(Quoted($"{name}[{InBrackets(o.Says)}]{ZshValue(o)}"));
                 }
             }
-            string files = c.Values.Length > 0 ? $"*: :({Joined(c.Values)})" : "*:file:_files";
-            s.Append(' ').Append(Quoted(files)).Append(" ;;\n");
+            string argument =
+                c.Values.Length > 0 ? $"*: :({Joined(c.Values)})"
+                : c.TakesFiles ? "*:file:_files"
+                : "";
+            s.Append(argument.Length > 0 ? " " + Quoted(argument) : "").Append(" ;;\n");
         }
         s.Append("  esac\n}\ncompdef _fixturegen fixturegen\n");
         return s.ToString();
@@ -78,9 +81,10 @@ public static class CompletionScript
         {
             s.Append($"complete -c fixturegen -f -n __fish_use_subcommand -a {c.Name} -d {Quoted(c.Says)}\n");
             string within = $"complete -c fixturegen -n '__fish_seen_subcommand_from {c.Name}'";
-            if (c.Values.Length > 0)
+            if (!c.TakesFiles)
             {
-                s.Append($"{within} -f -a {Quoted(Joined(c.Values))}\n");
+                string values = c.Values.Length > 0 ? $" -a {Quoted(Joined(c.Values))}" : "";
+                s.Append($"{within} -f{values}\n");
             }
             foreach (CompletedOption o in c.Options)
             {
@@ -94,7 +98,8 @@ public static class CompletionScript
                 string value =
                     !o.TakesValue ? ""
                     : o.Values.Length > 0 ? $" -x -a {Quoted(Joined(o.Values))}"
-                    : " -r";
+                    : o.TakesFile ? " -r -F"
+                    : " -x";
                 s.Append($"{within}{names}{value} -d {Quoted(o.Says)}\n");
             }
         }
@@ -104,7 +109,8 @@ public static class CompletionScript
     private static string ZshValue(CompletedOption o) =>
         !o.TakesValue ? ""
         : o.Values.Length > 0 ? $":value:({Joined(o.Values)})"
-        : ":value:_files";
+        : o.TakesFile ? ":value:_files"
+        : ":value: ";
 
     private static string Joined(IEnumerable<string> words) => string.Join(' ', words);
 
