@@ -12,12 +12,5 @@ public static class Clip
 
     /// <summary>The pieces of a path that lie inside the regions, in order; a piece along a boundary counts as inside.</summary>
     public static ImmutableArray<OpenPath> Path(OpenPath path, IEnumerable<Region> regions) =>
-        Pieces(path, regions, true);
-
-    /// <summary>The pieces of a path that lie outside all the regions, in order.</summary>
-    public static ImmutableArray<OpenPath> PathOutside(OpenPath path, IEnumerable<Region> regions) =>
-        Pieces(path, regions, false);
-
-    private static ImmutableArray<OpenPath> Pieces(OpenPath path, IEnumerable<Region> regions, bool inside) =>
-        new RegionIndex(regions).Pieces(path, inside);
+        new RegionIndex(regions).Pieces(path);
 }

@@ -42,7 +42,4 @@ internal sealed class CurveList
             Array.Resize(ref items, Math.Max(size, 2 * items.Length));
         }
     }
-
-    /// <summary>Keeps the first <paramref name="count"/> curves.</summary>
-    public void Truncate(int count) => Count = count;
 }

@@ -43,7 +43,7 @@ internal sealed class RegionIndex
 
     /// <summary>The pieces of the straight line from a to b that lie inside, in order.</summary>
     public ImmutableArray<OpenPath> Line(Point2 a, Point2 b) =>
-        a == b ? [] : Pieces(new OpenPath([Segment.Line(a, b)]), true);
+        a == b ? [] : Pieces(new OpenPath([Segment.Line(a, b)]));
 
     /// <summary>Of the pieces of the straight line from a to b that lie inside, those that come within a distance of p, in order.</summary>
     public ImmutableArray<OpenPath> LineAt(Point2 a, Point2 b, Point2 p, double distance)
@@ -74,8 +74,8 @@ internal sealed class RegionIndex
 
     private bool Holds(Segment piece) => Contains(Curve.Of(piece).Middle);
 
-    /// <summary>The pieces of a path that lie inside, or outside, in order; a piece along a boundary counts as inside.</summary>
-    public ImmutableArray<OpenPath> Pieces(OpenPath path, bool inside)
+    /// <summary>The pieces of a path that lie inside, in order; a piece along a boundary counts as inside.</summary>
+    public ImmutableArray<OpenPath> Pieces(OpenPath path)
     {
         var found = ImmutableArray.CreateBuilder<OpenPath>();
         List<Segment> open = [];
@@ -84,7 +84,7 @@ internal sealed class RegionIndex
             Cut(Curve.Of(s));
             foreach (Segment piece in pieces)
             {
-                if (Holds(piece) == inside)
+                if (Holds(piece))
                 {
                     open.Add(piece);
                     continue;

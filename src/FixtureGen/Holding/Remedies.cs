@@ -5,6 +5,9 @@ namespace FixtureGen.Holding;
 /// <summary>What would mend a factor that is too low, with figures that were worked out, not guessed.</summary>
 internal static class Remedies
 {
+    /// <summary>A trim slower than this share of its feed is no remedy.</summary>
+    private const double SlowestFeed = 0.25;
+
     private static readonly (string Name, CordKind Kind, double Value)[] Softer =
     [
         ("a sponge cord of ASTM D1056 grade 3", CordKind.Sponge, 89.6),
@@ -33,13 +36,22 @@ internal static class Remedies
     public static string ForVacuum(HoldingContext context, HoldingResult result, double limit)
     {
         HoldAnswer answer = result.VacuumOnly;
-        List<string> mends = [Slower(answer.Factor / limit)];
+        List<string> mends = [];
+        AddSlower(answer.Factor / limit, mends);
         AddDowncut(context, answer, mends);
         double net = context.GrossForceN - context.CordForceN;
         if (answer.Factor > 0 && net > 0)
         {
             double more = ((limit / answer.Factor * net) - net) / Math.Max(1e-9, context.GrossForceN);
-            mends.Add(FormattableString.Invariant($"a zone or a vacuum some {100 * more:0} % larger"));
+            mends.Add(
+                more <= 1
+                    ? FormattableString.Invariant($"a zone or a vacuum some {100 * more:0} % larger")
+                    : FormattableString.Invariant($"a sealed zone some {1 + more:0.#} times as large")
+            );
+        }
+        if (mends.Count == 0)
+        {
+            mends.Add("a sealed zone that pulls more than its cord pushes back");
         }
         if (context.CordForceN > 0.4 * context.GrossForceN)
         {
@@ -61,7 +73,7 @@ internal static class Remedies
                     ? "one magnet more"
                     : FormattableString.Invariant($"some {more} magnets more, or stronger ones")
             );
-            mends.Add(Slower(answer.Factor / limit));
+            AddSlower(answer.Factor / limit, mends);
         }
         else
         {
@@ -71,8 +83,13 @@ internal static class Remedies
         return Sentence(mends);
     }
 
-    private static string Slower(double share) =>
-        FormattableString.Invariant($"the trim feed at {100 * Math.Max(0, share):0} % of what it is");
+    private static void AddSlower(double share, List<string> mends)
+    {
+        if (share >= SlowestFeed)
+        {
+            mends.Add(FormattableString.Invariant($"the trim feed at {100 * share:0} % of what it is"));
+        }
+    }
 
     private static void AddDowncut(HoldingContext context, HoldAnswer answer, List<string> mends)
     {

@@ -18,12 +18,31 @@ public sealed class RemediesTest
     [InlineData(1, 1.15, "One magnet more; or the trim feed at 96 % of what it is.")]
     [InlineData(10, 1.0, "Some 2 magnets more, or stronger ones; or the trim feed at 83 % of what it is.")]
     [InlineData(4, 0.3, "Some 12 magnets more, or stronger ones; or the trim feed at 25 % of what it is.")]
+    [InlineData(4, 0.29, "Some 13 magnets more, or stronger ones.")]
     [InlineData(4, 0, "Magnets in the block: there is no pull now.")]
     public void Magnets_are_asked_for_in_proportion(int magnets, double factor, string remedy)
     {
         HoldAnswer answer = new(factor, HoldMode.Slide, default, "friction");
 
         Assert.Equal(remedy, Remedies.ForMagnets(Context, Result with { MagnetsStopping = answer }, magnets, 1.2));
+    }
+
+    // Force F of the zone, C of its cord: a factor k below the limit wants k (F - C) + C of the zone.
+    [Theory]
+    [InlineData(1.8, "The trim feed at 90 % of what it is; or a zone or a vacuum some ")]
+    [InlineData(0.3, "A sealed zone some ")]
+    [InlineData(0, "A sealed zone that pulls more than its cord pushes back.")]
+    public void A_weak_hold_asks_for_what_could_mend_it(double factor, string remedy)
+    {
+        HoldAnswer answer = new(factor, HoldMode.Slide, default, "friction");
+        string said = Remedies.ForVacuum(Context, Result with { VacuumOnly = answer }, 2);
+        double net = Context.GrossForceN - Context.CordForceN;
+        double times = ((2 / factor * net) + Context.CordForceN) / Context.GrossForceN;
+        string end =
+            factor == 0 ? ""
+            : times <= 2 ? FormattableString.Invariant($"{100 * (times - 1):0} % larger.")
+            : FormattableString.Invariant($"{times:0.#} times as large.");
+        Assert.Equal(remedy + end, said);
     }
 
     // Pushes of one cord go as its 25 % pressure: the hardest grade that takes half of the vacuum at most is named.
