@@ -41,9 +41,11 @@ public static class AppJson
             }
         );
 
+    /// <summary>The object with two spaces a level and line feeds also on Windows, ended by one.</summary>
     public static string Text(JsonObject node) =>
         node.ToJsonString(new System.Text.Json.JsonSerializerOptions { WriteIndented = true, NewLine = "\n" }) + "\n";
 
+    /// <summary>The findings in their order; line is null where none applies.</summary>
     public static JsonArray Findings(IEnumerable<Finding> findings) =>
         new([
             .. findings.Select(f =>

@@ -25,6 +25,7 @@ public static class BuiltIn
         return copy.ToArray();
     }
 
+    /// <summary>The same as UTF-8 text; null where there is none.</summary>
     public static string? Text(string path) => Bytes(path) is { } bytes ? Encoding.UTF8.GetString(bytes) : null;
 
     /// <summary>Lays <c>templates/</c> into a folder that has none, whole or not at all; IOException as the disk gives it.</summary>

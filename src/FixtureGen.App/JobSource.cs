@@ -88,7 +88,7 @@ public sealed record JobSource(
         }
     }
 
-    /// <summary>The pipeline's request for this job, with the shop files of its library.</summary>
+    /// <summary>The pipeline's request for this job, with the shop files given.</summary>
     public Request RequestWith(ShopFiles shop, Action<string> progress) =>
         new(
             this.Name,
@@ -102,6 +102,7 @@ public sealed record JobSource(
             progress
         );
 
+    /// <summary>The same with the shop files of its library; a plate file, if any, stands in for the plate that the job names.</summary>
     public Request Request(string? plateFile, Action<string> progress) =>
         this.RequestWith(this.Library.Shop(plateFile), progress);
 

@@ -9,8 +9,10 @@ namespace FixtureGen.App;
 /// </summary>
 public sealed record Library(string Root)
 {
+    /// <summary>The shop files' folder; it exists.</summary>
     public string Templates => Path.Combine(this.Root, "templates");
 
+    /// <summary>Where outputs go, a folder for each job; it may not exist yet.</summary>
     public string Out => Path.Combine(this.Root, "out");
 
     /// <summary>The library a file belongs to, or a finding that says where was looked.</summary>

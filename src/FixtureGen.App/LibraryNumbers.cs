@@ -11,6 +11,7 @@ public sealed class LibraryNumbers
 {
     private readonly Dictionary<string, Stage<Register>> folders = new(StringComparer.Ordinal);
 
+    /// <summary>A job's own; failed where the register of its folder cannot be read.</summary>
     public Stage<Registered> For(string jobPath)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!;

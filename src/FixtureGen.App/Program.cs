@@ -6,11 +6,19 @@ namespace FixtureGen.App;
 /// <summary>Exit codes: 0 made, 1 refused (findings say why), 2 wrong usage, 3 our own fault.</summary>
 public static class Program
 {
+    /// <summary>What was asked for was done, and no finding is an error.</summary>
     public const int Made = 0;
+
+    /// <summary>Findings on standard error say why; also a run that was stopped.</summary>
     public const int Refused = 1;
+
+    /// <summary>The command line is not understood; nothing was begun.</summary>
     public const int Usage = 2;
+
+    /// <summary>A promise of the program was broken; standard error has what to report.</summary>
     public const int OurFault = 3;
 
+    /// <summary>Runs one command and returns its exit code; it never throws.</summary>
     public static int Main(string[] args)
     {
         ArgumentNullException.ThrowIfNull(args);

@@ -10,10 +10,13 @@ public sealed class Say(TextWriter output, TextWriter error)
 {
     private const double SlowStepSeconds = 0.5;
 
+    /// <summary>A line for a person, on standard output.</summary>
     public void Line(string text) => output.WriteLine(text);
 
+    /// <summary>Text as it is, on standard output, with a line feed at its end if it has none.</summary>
     public void Json(string text) => output.Write(text.EndsWith('\n') ? text : text + "\n");
 
+    /// <summary>A line on standard error.</summary>
     public void Error(string text) => error.WriteLine(text);
 
     /// <summary>One line a finding: place, severity, code, what and by how much, remedy.</summary>
@@ -43,6 +46,7 @@ public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposabl
     private Timer? timer;
     private bool shown;
 
+    /// <summary>Ends the step before and starts the clock of this one.</summary>
     public void Begin(string step)
     {
         this.End();
@@ -59,6 +63,7 @@ public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposabl
         }
     }
 
+    /// <summary>Ends the step that runs; every step so far with its wall time in seconds.</summary>
     public IReadOnlyList<(string Step, double Seconds)> Done
     {
         get
@@ -68,6 +73,7 @@ public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposabl
         }
     }
 
+    /// <summary>Ends the step that runs and wipes its name from the terminal.</summary>
     public void Dispose() => this.End();
 
     private void Show(string step)

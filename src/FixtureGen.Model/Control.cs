@@ -2,21 +2,33 @@ using System.Collections.Immutable;
 
 namespace FixtureGen.Model;
 
+/// <summary>How a control wants the shape of an arc said.</summary>
 public enum ArcForm
 {
+    /// <summary>I and J: the way from the arc's start to its centre, also in absolute mode.</summary>
     Centre,
+
+    /// <summary>R: the radius. It says which of two arcs only up to half a turn, so sweeps are split and full circles are never one block.</summary>
     Radius,
 }
 
+/// <summary>The unit in which a control reads the dwell of a canned cycle or of G4.</summary>
 public enum DwellUnit
 {
+    /// <summary>Seconds, with the decimals of the control's number format.</summary>
     Seconds,
+
+    /// <summary>Whole milliseconds.</summary>
     Milliseconds,
 }
 
+/// <summary>How a comment is marked off.</summary>
 public enum CommentForm
 {
+    /// <summary>(text): parentheses within the text are written as square brackets.</summary>
     Parentheses,
+
+    /// <summary>; text, to the end of the line.</summary>
     Semicolon,
 }
 

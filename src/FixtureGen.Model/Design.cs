@@ -5,29 +5,68 @@ namespace FixtureGen.Model;
 /// <summary>Which way up the block is clamped, or whether the shell is on it.</summary>
 public enum Setup
 {
+    /// <summary>The raw block face down: what is cut comes to lie against the plate. Its program moves in the underside frame.</summary>
     Underside,
+
+    /// <summary>The block as it is used, bolted or held by the plate's seal; plate frame.</summary>
     Top,
+
+    /// <summary>The finished block with the shell on it: the shop's daily cut; plate frame.</summary>
     Trim,
 }
 
+/// <summary>What is cut into the block, by what it is for.</summary>
 public enum FeatureKind
 {
+    /// <summary>The whole upper face, down to the fixture height.</summary>
     Skim,
+
+    /// <summary>The moat under the outline's trim path: room for cutter and chips, open to the block's edge.</summary>
     Relief,
+
+    /// <summary>The same under one cutout's trim path.</summary>
     CutoutRelief,
+
+    /// <summary>Room for a form of the shell that goes down into the block, with running clearance.</summary>
     FormPocket,
+
+    /// <summary>The groove a sealing cord is laid in.</summary>
     GasketGroove,
+
+    /// <summary>Shallow grooves in the face that carry the vacuum to all of a zone.</summary>
     Net,
+
+    /// <summary>A groove in the underside from a plate port to under a zone, inside the plate's own seal.</summary>
     Channel,
+
+    /// <summary>The blind pocket a magnet is glued into.</summary>
     MagnetPocket,
+
+    /// <summary>A notch at the rim of a magnet pocket by which air and spare glue leave.</summary>
     MagnetNotch,
+
+    /// <summary>A clearance hole over a thread of the plate, below its counterbore.</summary>
     BoltHole,
+
+    /// <summary>Room above a bolt hole for washer, head and some air, so that nothing stands proud of the face.</summary>
     Counterbore,
+
+    /// <summary>The hole over the plate's round-hole pin, which says where the block is; in plastics it takes a pressed bush.</summary>
     PinHole,
+
+    /// <summary>The slot over the other pin, along the line of both: it stops the turn and leaves room for thermal growth.</summary>
     PinSlot,
+
+    /// <summary>A hole for a pin that finds the shell by a hole in its scrap skirt.</summary>
     LocatorHole,
+
+    /// <summary>A hole through the block by which a zone's air goes to the plate's vacuum.</summary>
     Port,
+
+    /// <summary>Engraved letters: part, fixture, revision, program number, count of magnets and pole; the trim program's first comment.</summary>
     Label,
+
+    /// <summary>An arrow engraved beside the label: the magnets' north poles face the shell.</summary>
     Mark,
 }
 
@@ -104,17 +143,23 @@ public sealed record EngravingFeature(
     ImmutableArray<Removal> Removals
 ) : Feature(Name, Kind, Setup, Removals);
 
+/// <summary>What a trim cut goes round.</summary>
 public enum TrimKind
 {
-    Engraving,
+    /// <summary>A hole in the part; its slug comes out.</summary>
     Cutout,
+
+    /// <summary>The part's outer edge; it is cut last.</summary>
     Outline,
 }
 
+/// <summary>What becomes of the piece that a trim cut sets free.</summary>
 public enum SlugHold
 {
     /// <summary>The whole slug is milled to chips.</summary>
     MilledAway,
+
+    /// <summary>Bridges of the shell hold the slug; they are broken by hand.</summary>
     Tabbed,
 
     /// <summary>The outline: what is outside is the skirt, held as the job says.</summary>
@@ -182,7 +227,9 @@ public sealed record FixtureDesign(
     /// <summary>The skirt's cords: laid and cut like the others, but they bear no load of the part.</summary>
     public ImmutableArray<CordLoop> SkirtCords { get; init; } = [];
 
+    /// <summary>The part's cords, then the skirt's: all that is cut from the roll and laid.</summary>
     public ImmutableArray<CordLoop> AllCords => Cords.AddRange(SkirtCords);
 
+    /// <summary>All that may be taken from the block, feature by feature; plate frame, mm.</summary>
     public IEnumerable<Removal> Removals => Features.SelectMany(f => f.Removals);
 }

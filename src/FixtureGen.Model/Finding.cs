@@ -3,8 +3,13 @@ namespace FixtureGen.Model;
 /// <summary>Note: repaired or worth knowing. Warning: look before you run it. Error: no program is written.</summary>
 public enum Severity
 {
+    /// <summary>Something was put right, or is worth knowing; the result stands.</summary>
     Note,
+
+    /// <summary>A person must look before the program runs; it is written all the same.</summary>
     Warning,
+
+    /// <summary>Refused: nothing is written until it is mended.</summary>
     Error,
 }
 

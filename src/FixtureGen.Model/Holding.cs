@@ -2,10 +2,16 @@ using System.Collections.Immutable;
 
 namespace FixtureGen.Model;
 
+/// <summary>How a held thing gives way first when the load grows.</summary>
 public enum HoldMode
 {
+    /// <summary>It moves or turns in the plane of contact: friction is used up.</summary>
     Slide,
+
+    /// <summary>It comes off as a whole: nothing presses it down any more.</summary>
     Lift,
+
+    /// <summary>It turns over an edge of its support, with one side still down.</summary>
     Tip,
 }
 

@@ -18,19 +18,26 @@ public enum LocatorKind
 /// <summary>What holds the scrap skirt outside the trim line.</summary>
 public enum SkirtHold
 {
+    /// <summary>Bridges left in the outline cut join it to the part; they are broken by hand.</summary>
     Tabs,
 
     /// <summary>An outer land with its own seal loop.</summary>
     SealedLand,
+
+    /// <summary>Clamps that the operator puts on; they are not drawn and no path is kept clear of them.</summary>
     Clamps,
 
     /// <summary>The skirt is cut away beforehand: there is none.</summary>
     None,
 }
 
+/// <summary>Which way a form goes from the shell's flat.</summary>
 public enum FormDirection
 {
+    /// <summary>Away from the block: a dome that rapids must clear.</summary>
     Up,
+
+    /// <summary>Into the block: a cup that needs a form pocket.</summary>
     Down,
 }
 

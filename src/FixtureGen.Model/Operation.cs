@@ -5,8 +5,12 @@ namespace FixtureGen.Model;
 /// <summary>One motion of the tool's tip, plate frame (underside: underside frame), mm. Feeds in mm/min.</summary>
 public abstract record Move(Point3 To);
 
+/// <summary>A straight rapid in all axes at once (G0): never through material.</summary>
 public sealed record RapidMove(Point3 To) : Move(To);
 
+/// <summary>A straight cut (G1).</summary>
+/// <param name="To">Where the tip ends, mm.</param>
+/// <param name="FeedMmPerMin">Along the path, above 0 and at most the machine's greatest feed.</param>
 public sealed record LineMove(Point3 To, double FeedMmPerMin) : Move(To);
 
 /// <summary>An arc in XY about Centre, a helix where Z changes; a full turn where To is the start.</summary>
@@ -22,17 +26,37 @@ public sealed record DrillMove(
     double FeedMmPerMin
 ) : Move(To);
 
+/// <summary>How an operation cuts; the name of what it cuts for is the operation's own.</summary>
 public enum OperationKind
 {
+    /// <summary>Facing in parallel passes over the block's edges.</summary>
     Skim,
+
+    /// <summary>An area cleared ring by ring inside its contour.</summary>
     Clear,
+
+    /// <summary>What a larger tool left along walls and in corners.</summary>
     Profile,
+
+    /// <summary>Along a centre line at the groove's width.</summary>
     Groove,
+
+    /// <summary>A helix down a round hole or slot, or a turn along the wall of one that was drilled.</summary>
     Bore,
+
+    /// <summary>Straight down, in one stroke or by pecks.</summary>
     Drill,
+
+    /// <summary>Single strokes of letters and marks into the block.</summary>
     Engrave,
+
+    /// <summary>The cutouts of the shell, leads and tabs included.</summary>
     TrimCutout,
+
+    /// <summary>The outline of the shell.</summary>
     TrimOutline,
+
+    /// <summary>Strokes into the shell that do not pass through it.</summary>
     TrimEngrave,
 }
 
@@ -55,16 +79,28 @@ public sealed record Operation(
     ImmutableArray<Move> Moves
 );
 
+/// <summary>What a step of a program is.</summary>
 public enum ProgramStepKind
 {
+    /// <summary>Cutting with one tool: Operation is set, in no other kind.</summary>
     Operation,
 
     /// <summary>Spindle off, retracted, M0; Text is shown to the operator.</summary>
     Stop,
+
+    /// <summary>The same with M1: passed over unless the operator has switched optional stops on.</summary>
     OptionalStop,
+
+    /// <summary>The vacuum valve opens.</summary>
     VacuumOn,
+
+    /// <summary>Waits for the vacuum switch; a stop with the level to read where the control has no such word.</summary>
     VacuumWait,
+
+    /// <summary>Retracted, spindle off, home, and only then the valve closes.</summary>
     VacuumOff,
+
+    /// <summary>A line for the operator without a stop.</summary>
     Comment,
 }
 

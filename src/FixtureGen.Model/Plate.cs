@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 
 namespace FixtureGen.Model;
 
+/// <summary>What an opening of the plate is for.</summary>
 public enum OpeningKind
 {
     /// <summary>Bushing that takes the pin of the block's round hole.</summary>
@@ -9,7 +10,11 @@ public enum OpeningKind
 
     /// <summary>Bushing that takes the pin of the block's slot.</summary>
     PinSlot,
+
+    /// <summary>A threaded hole that takes a block's bolt.</summary>
     Bolt,
+
+    /// <summary>A vacuum port in the plate's face.</summary>
     Port,
 }
 
@@ -32,8 +37,10 @@ public sealed record PlateOpening(
 /// </summary>
 public sealed record EdgeStop(Point2 At, Point2 Normal)
 {
+    /// <summary>Of the pin, mm; 1 to 100 in a plate file, 1/4 in where it says nothing.</summary>
     public double Diameter { get; init; }
 
+    /// <summary>Of the pin above the plate's face, mm; 0 to 100 in a plate file, 1/4 in where it says nothing.</summary>
     public double Height { get; init; }
 }
 
@@ -85,11 +92,15 @@ public sealed record Plate(
         init;
     } = "";
 
+    /// <summary>All threaded holes, also those that a block does not reach, in the order of the file.</summary>
     public IEnumerable<PlateOpening> Bolts => Openings.Where(o => o.Kind == OpeningKind.Bolt);
 
+    /// <summary>All vacuum ports, in the order of the file.</summary>
     public IEnumerable<PlateOpening> Ports => Openings.Where(o => o.Kind == OpeningKind.Port);
 
+    /// <summary>The bushing under the block's round hole. A plate that was read has exactly one; InvalidOperationException without.</summary>
     public PlateOpening PinRound => Openings.First(o => o.Kind == OpeningKind.PinRound);
 
+    /// <summary>The bushing under the block's slot; as for the round one.</summary>
     public PlateOpening PinSlot => Openings.First(o => o.Kind == OpeningKind.PinSlot);
 }

@@ -51,21 +51,35 @@ public sealed record Material(
     } = "";
 }
 
+/// <summary>What a cutter's end is like, and with it what it may do.</summary>
 public enum ToolKind
 {
+    /// <summary>Flat end, cylindrical: pockets, grooves, bores, walls and the trim.</summary>
     EndMill,
+
+    /// <summary>Half a sphere at the end. The judge carves with it; our own operations never take it.</summary>
     BallMill,
+
+    /// <summary>A cone of the tip angle: straight down only, and only where the whole point passes into a relief.</summary>
     Drill,
+
+    /// <summary>A cone of the tip angle with a small flat: strokes only.</summary>
     Engraver,
 }
 
 /// <summary>A tool's own least and greatest feed per tooth, mm, in plastics or in metals: for points that no material's chart reaches.</summary>
 public sealed record OwnChipLoad(bool InPlastic, double MinMm, double MaxMm);
 
+/// <summary>Which way a cutter's flutes pull what it cuts when it turns clockwise (M3).</summary>
 public enum HelixDirection
 {
+    /// <summary>Upcut: pulls the shell off the block and chips out of the slot.</summary>
     Up,
+
+    /// <summary>Downcut: presses the shell on the block and chips into the slot.</summary>
     Down,
+
+    /// <summary>Neither: no axial pull.</summary>
     Straight,
 }
 
@@ -98,6 +112,7 @@ public sealed record Tool(
     /// <summary>Chip loads of the tool itself; empty where the material's chart holds. An engraver has them.</summary>
     public ImmutableArray<OwnChipLoad> ChipLoads { get; init; } = [];
 
+    /// <summary>Of the cylinder, mm.</summary>
     public double Radius => Diameter / 2;
 
     /// <summary>The tool's own chip load in a material; null where that material's chart holds.</summary>
@@ -136,9 +151,13 @@ public sealed record MagnetSpec(
     } = "";
 }
 
+/// <summary>What a gasket cord is made of, and with it how its squeeze is reckoned.</summary>
 public enum CordKind
 {
+    /// <summary>Closed-cell sponge: pressed by its compression-deflection grade (ASTM D1056).</summary>
     Sponge,
+
+    /// <summary>Solid rubber: pressed by its hardness, Shore A; it keeps its volume, so its groove may not be filled.</summary>
     Solid,
 }
 

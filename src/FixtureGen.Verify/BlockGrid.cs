@@ -15,16 +15,22 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
     public static BlockGrid Raw(FixtureDesign design, double cell) =>
         new(design.Placement.BlankBox, cell, 0, design.RawThickness);
 
+    /// <summary>What the cells cover, plate frame, mm: the nominal blank. The last row and column may reach past it.</summary>
     public Box2 Box { get; } = box;
 
+    /// <summary>Side of a square cell, mm, above 0.</summary>
     public double Cell { get; } = cell;
 
+    /// <summary>Z of every cell's underside before the first cut, mm.</summary>
     public double RawBottomZ { get; } = bottomZ;
 
+    /// <summary>Z of every cell's top before the first cut, mm.</summary>
     public double RawTopZ { get; } = topZ;
 
+    /// <summary>Cells along X: what covers the box, rounded up.</summary>
     public int Columns { get; } = Cells(box.Width, cell);
 
+    /// <summary>Cells along Y: what covers the box, rounded up.</summary>
     public int Rows { get; } = Cells(box.Height, cell);
 
     internal Heights TopHeights { get; } = New(box, cell, topZ);

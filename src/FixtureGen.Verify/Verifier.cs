@@ -36,11 +36,19 @@ public sealed record LooseScrap(int Line, Point2 At, double AreaMm2);
 /// <summary>Minutes one tool is in the spindle.</summary>
 public sealed record ToolTime(int Tool, string Name, double Minutes);
 
+/// <summary>How the tool goes from one point to the next.</summary>
 public enum MotionKind
 {
+    /// <summary>G0, taken as straight.</summary>
     Rapid,
+
+    /// <summary>G1.</summary>
     Line,
+
+    /// <summary>G3: counter-clockwise seen from +Z, a helix where Z changes.</summary>
     ArcCcw,
+
+    /// <summary>G2: clockwise seen from +Z, a helix where Z changes.</summary>
     ArcCw,
 }
 
@@ -66,6 +74,7 @@ public sealed record VerifyResult(
     BlockGrid Block
 )
 {
+    /// <summary>Every program's findings, in the order in which the programs run.</summary>
     public IEnumerable<Finding> Findings => Programs.SelectMany(p => p.Findings);
 }
 

@@ -6,6 +6,7 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>check JOB.toml|DRAWING.dxf|DIR</c>: judge a job, a drawing or every job of a folder without making anything.</summary>
 public static class CheckCommand
 {
+    /// <summary>The command; exit 0 where nothing is an error, 1 else.</summary>
     public static Command Build(Say say)
     {
         Argument<string> what = CommandTree.PathArgument("WHAT", "a job (.toml), a drawing (.dxf) or a folder of jobs");

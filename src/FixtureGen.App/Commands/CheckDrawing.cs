@@ -8,6 +8,11 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>check DRAWING.dxf</c>: what the reader makes of a drawing, without a job. Exit 0 where at least one clean closed outline was found.</summary>
 public static class CheckDrawing
 {
+    /// <summary>Reads and tells; the exit code. A drawing that cannot be read is a finding.</summary>
+    /// <param name="say">Where to.</param>
+    /// <param name="path">The drawing.</param>
+    /// <param name="unit">in, mm, or null for what the drawing says.</param>
+    /// <param name="json">One JSON object in place of text.</param>
     public static int Run(Say say, string path, string? unit, bool json)
     {
         Stage<Drawing> read = Read(path, unit);

@@ -10,6 +10,11 @@ namespace FixtureGen.App.Commands;
 /// <summary>Checks every job below a folder; one bad job never stops the rest.</summary>
 public static class CheckFolder
 {
+    /// <summary>A line for each job, or one JSON object with all reports; the exit code is 0 where every job passes.</summary>
+    /// <param name="say">Where to.</param>
+    /// <param name="folder">It and all below it.</param>
+    /// <param name="plate">A plate file for every job; null for each one's own.</param>
+    /// <param name="json">One JSON object in place of text.</param>
     public static int Run(Say say, string folder, string? plate, bool json)
     {
         ImmutableArray<string> jobs = JobFiles.Below(folder);

@@ -5,6 +5,7 @@ namespace FixtureGen.App.Commands;
 /// <summary>All commands, each with --json: exactly one JSON object on standard output, whatever the exit code.</summary>
 public static class CommandTree
 {
+    /// <summary>The whole command line, writing to <paramref name="say"/>.</summary>
     public static RootCommand Root(Say say)
     {
         RootCommand root = new("From a part outline to judged programs that cut its vacuum trim fixture.");
@@ -20,8 +21,10 @@ public static class CommandTree
         return root;
     }
 
+    /// <summary>Known apart from the commands: a run that ends before its command also answers in JSON.</summary>
     public const string JsonName = "--json";
 
+    /// <summary>A new option for one command.</summary>
     public static Option<bool> Json() => new(JsonName) { Description = "print one JSON object on standard output" };
 
     /// <summary>A positional path; a mistyped option in its place is refused instead of being taken for a file.</summary>

@@ -13,6 +13,7 @@ public sealed record CompletedCommand(
     bool TakesFiles
 )
 {
+    /// <summary>From the command table; an argument that takes none of a fixed list of words is a file.</summary>
     public static CompletedCommand Of(Command command)
     {
         ImmutableArray<string> values = [.. command.Arguments.SelectMany(Labels)];
@@ -38,6 +39,7 @@ public sealed record CompletedOption(
     bool TakesFile
 )
 {
+    /// <summary>From the command table; an option of text without a list of words is a file, of a number neither.</summary>
     public static CompletedOption Of(Option option)
     {
         bool takes = option.Arity.MaximumNumberOfValues > 0 && option.ValueType != typeof(bool);

@@ -5,6 +5,7 @@ namespace FixtureGen.App.Commands;
 /// <summary>Completion scripts of the shells; where a file is wanted, the shell's own file names are offered.</summary>
 public static class CompletionScript
 {
+    /// <summary>To be sourced; nothing but bash's own compgen and complete is needed.</summary>
     public static string Bash(IReadOnlyList<CompletedCommand> commands)
     {
         StringBuilder s = new();
@@ -42,6 +43,7 @@ public static class CompletionScript
         return s.ToString();
     }
 
+    /// <summary>To be sourced after compinit.</summary>
     public static string Zsh(IReadOnlyList<CompletedCommand> commands)
     {
         StringBuilder s = new();
@@ -73,6 +75,7 @@ public static class CompletionScript
         return s.ToString();
     }
 
+    /// <summary>To be piped into source.</summary>
     public static string Fish(IReadOnlyList<CompletedCommand> commands)
     {
         StringBuilder s = new();

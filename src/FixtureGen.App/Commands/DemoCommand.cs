@@ -7,6 +7,7 @@ public static class DemoCommand
 {
     private const string Example = "pruner-sheath";
 
+    /// <summary>The command; exit 0 made, 1 where the folder cannot be written.</summary>
     public static Command Build(Say say)
     {
         Option<string> folder = new("-o", "--output")

@@ -9,6 +9,7 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>layout JOB.toml [--port N] [--open]</c>: the page on which magnet places are tried; ends on Ctrl-C.</summary>
 public static class LayoutCommand
 {
+    /// <summary>The command; exit 0 when it was stopped, 1 where the job is refused or the port is taken.</summary>
     public static Command Build(Say say)
     {
         Argument<string> job = CommandTree.PathArgument("JOB.toml", "the job to lay out");

@@ -8,6 +8,7 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>make JOB.toml [-o DIR]</c>: every file of a job, whole or not at all.</summary>
 public static class MakeCommand
 {
+    /// <summary>The command; exit 0 made, 1 refused: then nothing was written.</summary>
     public static Command Build(Say say)
     {
         Argument<string> job = CommandTree.PathArgument(
@@ -77,6 +78,7 @@ public static class MakeCommand
         return report.Ok ? Program.Made : Program.Refused;
     }
 
+    /// <summary>Tells the findings and, with --json, a report that has nothing else. The exit code of a refusal.</summary>
     public static int Refuse(Say say, string job, ImmutableArray<Finding> findings, bool json)
     {
         say.Findings(findings);

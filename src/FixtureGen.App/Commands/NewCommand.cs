@@ -12,6 +12,7 @@ namespace FixtureGen.App.Commands;
 /// </summary>
 public static class NewCommand
 {
+    /// <summary>The command; exit 0 written, 1 where the drawing is refused or the job is there already.</summary>
     public static Command Build(Say say)
     {
         Argument<string> drawing = CommandTree.PathArgument("OUTLINE.dxf", "the part outline");

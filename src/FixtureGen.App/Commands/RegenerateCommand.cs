@@ -9,6 +9,7 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>regenerate [DIR]</c>: remakes every stale job of a library and says what changed.</summary>
 public static class RegenerateCommand
 {
+    /// <summary>The command; exit 0 where every job is made or up to date, 1 where any was refused or not reached.</summary>
     public static Command Build(Say say)
     {
         Argument<string> folder = CommandTree.PathArgument("DIR", "the library or a folder in it");

@@ -11,6 +11,7 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>verify JOB.toml PROGRAM.nc</c>: judge one program, perhaps edited by hand, against the job's design.</summary>
 public static class VerifyCommand
 {
+    /// <summary>The command; exit 0 where the judge passes the program, 1 else.</summary>
     public static Command Build(Say say)
     {
         Argument<string> job = CommandTree.PathArgument("JOB.toml", "the job the program belongs to");

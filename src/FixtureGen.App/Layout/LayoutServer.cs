@@ -34,6 +34,9 @@ public sealed class LayoutServer : IAsyncDisposable
     private readonly WebApplication app;
     private readonly string token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
 
+    /// <summary>A server that does not listen yet.</summary>
+    /// <param name="session">Answers what the page asks.</param>
+    /// <param name="port">On 127.0.0.1; 0 picks a free one.</param>
     public LayoutServer(LayoutSession session, int port)
     {
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
@@ -62,12 +65,15 @@ public sealed class LayoutServer : IAsyncDisposable
         }
     }
 
+    /// <summary>Begins to listen.</summary>
+    /// <exception cref="IOException">The port is taken or not allowed.</exception>
     public Task StartAsync() => this.app.StartAsync();
 
     /// <summary>Returns when the run is stopped: Ctrl-C, or the token.</summary>
     public Task WaitAsync(CancellationToken stop) =>
         HostingAbstractionsHostExtensions.WaitForShutdownAsync(this.app, stop);
 
+    /// <summary>Stops listening; the session is the caller's.</summary>
     public ValueTask DisposeAsync() => this.app.DisposeAsync();
 
     private async Task Answer(HttpContext context, LayoutSession session)
@@ -196,11 +202,14 @@ public sealed class LayoutServer : IAsyncDisposable
 /// <summary>What the session answers: an HTTP status and a body.</summary>
 public sealed record LayoutAnswer(int Status, string ContentType, ReadOnlyMemory<byte> Body)
 {
+    /// <summary>What every JSON answer says of itself.</summary>
     public const string JsonType = "application/json; charset=utf-8";
 
+    /// <summary>A JSON body, compact.</summary>
     public static LayoutAnswer Json(int status, JsonNode node) =>
         new(status, JsonType, Encoding.UTF8.GetBytes(node.ToJsonString()));
 
+    /// <summary>{"message": ...}: what the page shows to the person.</summary>
     public static LayoutAnswer Message(int status, string message) =>
         Json(status, new JsonObject { ["message"] = message });
 }

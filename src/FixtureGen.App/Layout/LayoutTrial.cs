@@ -183,6 +183,10 @@ public sealed class LayoutTrial
         );
     }
 
+    /// <summary>
+    /// The block cut along x0, y0 to x1, y1 of <paramref name="line"/>, plate frame mm; 422 where the layout cannot be
+    /// drawn, FormatException where a point is out of reach.
+    /// </summary>
     public LayoutAnswer Section(LayoutAsk ask, JsonObject line)
     {
         Stage<Laid> laid = this.Lay(ask);
@@ -195,6 +199,7 @@ public sealed class LayoutTrial
         return LayoutAnswer.Json(200, SectionCut.Of(value.Design, value.Job, from, to));
     }
 
+    /// <summary>Every clearance that the layout does not keep; empty also where it cannot be drawn at all.</summary>
     public JsonArray Violations(LayoutAsk ask) =>
         this.Lay(ask).Value is { } laid
             ? LayoutFaults.Of(laid.Begun, laid.Design.Magnets, laid.Job, new PairOnBlock(laid.Job))

@@ -10,6 +10,7 @@ namespace FixtureGen.App.Layout;
 /// <summary>One thing of the plan, plate frame mm, Y up. Key is the same for the same curves only, so that the page is sent what it lacks.</summary>
 public sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour> Curves)
 {
+    /// <summary>96 bits of the SHA-256 of the curves' numbers, lower-case hex.</summary>
     public string Key { get; } = LayoutJson.Key([.. Curves.SelectMany(c => c.Segments).SelectMany(Numbers)]);
 
     /// <summary>SVG path data.</summary>
@@ -47,6 +48,7 @@ public sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour>
 /// <summary>The design as the page draws it.</summary>
 public static class PlanShapes
 {
+    /// <summary>In the order of drawing: blank, features, finished edge, zones, forms, keep-outs, openings of the plate.</summary>
     public static ImmutableArray<PlanShape> Of(FixtureDesign design, Job job)
     {
         var shapes = ImmutableArray.CreateBuilder<PlanShape>();

@@ -12,6 +12,10 @@ public static class SectionCut
     private const double Step = 0.25;
     private const int MostSamples = 4000;
 
+    /// <summary>
+    /// Points plate frame, mm; a sample every 0.25 mm, 4000 at most. Solid is outlines of (way along the line, Z),
+    /// shellRuns stretches of the way, notes the floors left.
+    /// </summary>
     public static JsonObject Of(FixtureDesign design, Job job, Point2 from, Point2 to)
     {
         double length = from.DistanceTo(to);

@@ -20,6 +20,11 @@ public static class ChangePage
         figure { margin: 0; } figcaption { padding: .2rem 0; }
         """;
 
+    /// <summary>The whole page.</summary>
+    /// <param name="page">Not closed here.</param>
+    /// <param name="changes">In the order of the rows.</param>
+    /// <param name="title">Plain text; it is escaped here, as is all else.</param>
+    /// <exception cref="IOException">A picture cannot be read or the page not written.</exception>
     public static void Write(TextWriter page, ImmutableArray<JobChange> changes, string title)
     {
         page.Write(

@@ -7,6 +7,7 @@ namespace FixtureGen.App.Regeneration;
 /// <summary>The change report as one JSON object: <c>regenerate.report.json</c> and what --json prints.</summary>
 public static class ChangeReport
 {
+    /// <summary>ok is true where every job is made or unchanged. On a dry run made counts the jobs that would be.</summary>
     public static string Json(ImmutableArray<JobChange> changes, bool dryRun)
     {
         JsonObject root = new()
@@ -22,6 +23,7 @@ public static class ChangeReport
         return AppJson.Text(root);
     }
 
+    /// <summary>The report's word for a result: made, unchanged, refused, stopped.</summary>
     public static string Word(JobResult result) =>
         result switch
         {

@@ -6,6 +6,7 @@ namespace FixtureGen.App.Regeneration;
 /// <summary>The change report as a table for the terminal.</summary>
 public static class ChangeTable
 {
+    /// <summary>A row for each job, and under it what moved and which block to scrap.</summary>
     public static void Print(Say say, ImmutableArray<JobChange> changes)
     {
         int width = Math.Max(8, changes.Select(c => c.Job.Length).DefaultIfEmpty(0).Max());

@@ -14,6 +14,10 @@ public static class Difference
     /// <summary>A hole of a block still meets its opening within this, mm: half the play of a close clearance hole.</summary>
     private const double Play = 0.05;
 
+    /// <summary>
+    /// Blank, placement, bolts, pins, ports, magnets and zones, as far as both reports have them; a place that moved less
+    /// than 0.001 mm did not.
+    /// </summary>
     public static ImmutableArray<string> Moved(Report before, Report after)
     {
         ImmutableArray<string>.Builder said = ImmutableArray.CreateBuilder<string>();

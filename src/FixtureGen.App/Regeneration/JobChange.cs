@@ -3,10 +3,16 @@ using FixtureGen.Output;
 
 namespace FixtureGen.App.Regeneration;
 
+/// <summary>How a job came out of a regeneration.</summary>
 public enum JobResult
 {
+    /// <summary>It was stale and is made again; on a dry run it would be.</summary>
     Made,
+
+    /// <summary>What was there is what would be made.</summary>
     Unchanged,
+
+    /// <summary>An error is among its findings; the files that were there are kept.</summary>
     Refused,
 
     /// <summary>Not reached: the run was stopped before.</summary>
@@ -16,6 +22,7 @@ public enum JobResult
 /// <summary>What a report says in few numbers: cutting minutes of all programs and the holding factors. Kept instead of the report, so that memory does not grow with the library.</summary>
 public sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
 {
+    /// <summary>Null for no report; minutes are 0 and factors null where the report was refused before it had them.</summary>
     public static JobFigures? Of(Report? report) =>
         report is null
             ? null

@@ -49,6 +49,7 @@ public static class Numbering
         return spare;
     }
 
+    /// <summary>F and the base number: F1010.</summary>
     public static string Id(int number) => "F" + number.ToString(CultureInfo.InvariantCulture);
 
     /// <summary>Numbers that the jobs of a folder state themselves, by job.</summary>

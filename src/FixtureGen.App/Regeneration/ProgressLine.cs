@@ -11,6 +11,10 @@ public sealed class ProgressLine(Say say, bool piped) : IDisposable
     private readonly TimeLeft left = new();
     private bool drawn;
 
+    /// <summary>After each job, from one thread at a time.</summary>
+    /// <param name="change">The job that is done.</param>
+    /// <param name="done">How many are done, this one included.</param>
+    /// <param name="total">How many there are.</param>
     public void Tell(JobChange change, int done, int total)
     {
         CultureInfo c = CultureInfo.InvariantCulture;
@@ -30,6 +34,7 @@ public sealed class ProgressLine(Say say, bool piped) : IDisposable
         this.drawn = true;
     }
 
+    /// <summary>Wipes the bar.</summary>
     public void Dispose()
     {
         if (this.drawn)

@@ -8,13 +8,19 @@ using Tomlyn.Syntax;
 
 namespace FixtureGen.App.Regeneration;
 
+/// <summary>How far a revision of a fixture has come.</summary>
 public enum FixtureState
 {
+    /// <summary>Programs may have been made; no block was cut. A next revision takes its place.</summary>
     Planned,
 
     /// <summary>A block of this revision is on the shelf: placement, features and trim program are frozen.</summary>
     Cut,
+
+    /// <summary>The block is still used and frozen, but due for a remake.</summary>
     Worn,
+
+    /// <summary>The block was thrown away; the entry stays so that its number is not given out again.</summary>
     Scrapped,
 }
 
@@ -36,6 +42,7 @@ public sealed record Fixture(
 /// <summary>The register <c>library.toml</c>, sorted by job and revision. It lies in the folder of the jobs.</summary>
 public sealed record Register(ImmutableArray<Fixture> Fixtures)
 {
+    /// <summary>In the folder of the jobs.</summary>
     public const string FileName = "library.toml";
 
     private readonly ILookup<string, Fixture> byJob = Fixtures.ToLookup(f => f.Job, StringComparer.Ordinal);
@@ -45,6 +52,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
 
     private static readonly string[] Keys = ["job", "id", "revision", "program", "plate", "plate_revision", "state"];
 
+    /// <summary>No fixture yet.</summary>
     public static Register Empty { get; } = new(ImmutableArray<Fixture>.Empty);
 
     /// <summary>The newest revision of a job that is not scrapped, else its newest; null when the job is not registered.</summary>
@@ -61,6 +69,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
             this.Of(fixture.Job).Any(f => f.OnShelf && f.Revision < fixture.Revision)
         );
 
+    /// <summary>All revisions of a job, rising; empty when it is not registered.</summary>
     public IEnumerable<Fixture> Of(string job) => this.byJob[job];
 
     /// <summary>The register with this fixture in place of the same job's same revision, or added.</summary>
@@ -128,6 +137,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
             .DistinctBy(p => (p.Item1.Job, p.b.Job));
     }
 
+    /// <summary>The file's text, sorted, line feeds only: the same register gives the same bytes.</summary>
     public string ToToml()
     {
         StringBuilder text = new();
@@ -143,6 +153,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
         return text.ToString();
     }
 
+    /// <summary>planned, cut, worn or scrapped, as in the file.</summary>
     public static string Word(FixtureState state) =>
         state switch
         {

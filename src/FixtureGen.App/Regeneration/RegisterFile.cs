@@ -19,6 +19,7 @@ public sealed class RegisterFile : IDisposable
         this.held = held;
     }
 
+    /// <summary>Of library.toml; the lock lies beside it.</summary>
     public string Path { get; }
 
     /// <summary>Reads without a lock: what make and check do.</summary>
@@ -92,6 +93,7 @@ public sealed class RegisterFile : IDisposable
             "free the folder's permissions or its disk, then run again; the register was not changed"
         );
 
+    /// <summary>Lets the next writer in.</summary>
     public void Dispose()
     {
         // The lock file stays: deleting it could take it from under the next holder.

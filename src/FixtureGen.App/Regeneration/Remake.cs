@@ -14,6 +14,10 @@ public sealed class Remake(
     string scratch
 )
 {
+    /// <summary>
+    /// Refused where the job's files cannot be read or the pipeline refuses; old files are then kept. IOException and
+    /// UnauthorizedAccessException as the disk gives them.
+    /// </summary>
     public JobChange Run(string jobFile)
     {
         string job = Path.GetFileNameWithoutExtension(jobFile);
@@ -54,6 +58,7 @@ public sealed class Remake(
             : this.Make(jobFile, files, folder, before, current, why);
     }
 
+    /// <summary>The row of a job before which the run was stopped.</summary>
     public static JobChange NotReached(string jobFile, Shelf shelf) =>
         Row(
             jobFile,
@@ -81,6 +86,7 @@ public sealed class Remake(
             ],
         };
 
+    /// <summary>The row of a job on which the program itself failed: refused, with the fault named.</summary>
     public static JobChange Broken(string jobFile, Shelf shelf, Exception e) =>
         Row(
             jobFile,

@@ -29,8 +29,10 @@ public sealed class Shelf : IDisposable
         );
     }
 
+    /// <summary>The folder of the jobs.</summary>
     public string Folder { get; }
 
+    /// <summary>Paths of its job files.</summary>
     public ImmutableArray<string> Jobs { get; }
 
     /// <summary>The register with every job claimed; not changed while workers run.</summary>
@@ -126,8 +128,10 @@ public sealed class Shelf : IDisposable
         return this.file?.Write(this.Register);
     }
 
+    /// <summary>Lets the register go.</summary>
     public void Dispose() => this.file?.Dispose();
 
+    /// <summary>Folder and count of jobs, for faults.</summary>
     public override string ToString() =>
         string.Create(CultureInfo.InvariantCulture, $"{this.Folder}: {this.Jobs.Length} jobs");
 }

@@ -7,14 +7,7 @@ namespace FixtureGen.Design;
 /// One line of text as strokes: the baseline starts at the origin and runs along +X, mm. Width is from the first letter's
 /// outer edge to the last one's. Unknown lists each character that has no letter, once; nothing is drawn for it.
 /// </summary>
-public sealed record Lettered(ImmutableArray<OpenPath> Strokes, double Width, ImmutableArray<char> Unknown)
-{
-    public void Deconstruct(out ImmutableArray<OpenPath> strokes, out double width)
-    {
-        strokes = Strokes;
-        width = Width;
-    }
-}
+public sealed record Lettered(ImmutableArray<OpenPath> Strokes, double Width, ImmutableArray<char> Unknown);
 
 /// <summary>
 /// Single-stroke letters after ISO 3098, type B upright, for an engraver: the stroke is h/10 wide, the gap between letters

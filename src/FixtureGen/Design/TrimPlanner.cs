@@ -11,6 +11,11 @@ namespace FixtureGen.Design;
 /// </summary>
 public static class TrimPlanner
 {
+    /// <summary>
+    /// Cutouts in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
+    /// for it, a corner keeps more than the job allows, the outline has no room for leads, or tabs, flutes, kind of tool or
+    /// depth of a mark cannot be; each finding says by how much.
+    /// </summary>
     public static Stage<ImmutableArray<TrimCut>> Plan(Part placed, Job job, Kernel kernel)
     {
         List<Finding> findings = [.. TrimChecks.Shop(placed, job)];

@@ -24,6 +24,7 @@ public sealed record DrawnLoop(
     ImmutableArray<Point2> Crossings
 )
 {
+    /// <summary>True where the loop neither crosses nor touches itself.</summary>
     public bool Clean => Crossings.IsEmpty;
 }
 

@@ -16,10 +16,28 @@ public sealed record DrawingReport(
     ImmutableArray<DrawingReport.Trouble> Findings
 )
 {
+    /// <summary>A closed loop of the drawing, over all layers.</summary>
+    /// <param name="AreaMm2">The loop's own area, above 0: holes are not taken off.</param>
+    /// <param name="PerimeterMm">Length once round.</param>
+    /// <param name="Depth">How many loops lie round it; 0 is outermost, odd is a hole.</param>
+    /// <param name="Layer">The layer it was drawn on; of several, the first by name.</param>
+    /// <param name="Clean">False where the loop crosses or touches itself.</param>
     public sealed record ClosedLoop(double AreaMm2, double PerimeterMm, int Depth, string Layer, bool Clean);
 
+    /// <summary>A chain of curves that does not close.</summary>
+    /// <param name="LengthMm">Length along the chain.</param>
+    /// <param name="GapMm">From end to end, or to the nearest other chain's end where that is nearer.</param>
+    /// <param name="From">X and Y of its start in the drawing's axes.</param>
+    /// <param name="To">X and Y of its end in the drawing's axes.</param>
+    /// <param name="Layer">The layer it was drawn on.</param>
     public sealed record Chain(double LengthMm, double GapMm, double[] From, double[] To, string Layer);
 
+    /// <summary>A finding about the drawing. What was put right without doubt stands in Repairs instead.</summary>
+    /// <param name="Code">The short stable word of README's table.</param>
+    /// <param name="Severity">note, warning or error.</param>
+    /// <param name="Where">The file, with line or place where one is known.</param>
+    /// <param name="Message">What is wrong and by how much.</param>
+    /// <param name="Remedy">What to do; never empty.</param>
     public sealed record Trouble(string Code, string Severity, string Where, string Message, string Remedy);
 
     /// <summary>True when at least one clean closed outline was found: then the command's exit code is 0, else 1.</summary>

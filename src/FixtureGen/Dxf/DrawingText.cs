@@ -9,6 +9,10 @@ public static class DrawingText
     private const int MostLoops = 40;
     private const int MostChains = 10;
 
+    /// <summary>
+    /// Several lines, each ended by a line feed: units, entities, loops (40 at most), open chains (10 at most), repairs,
+    /// verdict. mm, or drawing units while no unit is known.
+    /// </summary>
     public static string Render(DrawingReport report)
     {
         var text = new StringBuilder();

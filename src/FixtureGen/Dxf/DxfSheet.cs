@@ -18,8 +18,10 @@ public sealed record DxfPath(string Layer, OpenPath Path) : DxfItem(Layer);
 /// <summary>Every segment as a LINE or ARC of its own.</summary>
 public sealed record DxfSegments(string Layer, ImmutableArray<Segment> Segments) : DxfItem(Layer);
 
+/// <summary>A CIRCLE.</summary>
 public sealed record DxfCircle(string Layer, Point2 Centre, double Radius) : DxfItem(Layer);
 
+/// <summary>A POINT.</summary>
 public sealed record DxfPoint(string Layer, Point2 At) : DxfItem(Layer);
 
 /// <summary>An ellipse or, with parameters other than 0 and 2 pi (radians, not angles), an arc of one.</summary>

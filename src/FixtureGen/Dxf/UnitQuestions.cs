@@ -56,7 +56,7 @@ internal static class UnitQuestions
         Box2? box = drawing.Extent ?? drawing.CurveBounds;
         string sizes = box is { } b
             ? DxfFindings.Text(
-                $" It would be {b.Width:0.###} x {b.Height:0.###} mm, or {b.Width * 25.4:0.###} x {b.Height * 25.4:0.###} mm if drawn in inches."
+                $" It would be {b.Width:0.###} x {b.Height:0.###} mm, or {b.Width * Units.MmPerInch:0.###} x {b.Height * Units.MmPerInch:0.###} mm if drawn in inches."
             )
             : "";
         return new Finding(

@@ -9,6 +9,7 @@ public static class Contours
     /// <summary>The same contour run the other way, from the same start point.</summary>
     public static Contour Reverse(Contour contour) => new([.. contour.Segments.Reverse().Select(s => s.Reversed)]);
 
+    /// <summary>The same path from its end to its start; arcs change their turn.</summary>
     public static OpenPath Reverse(OpenPath path) => new([.. path.Segments.Reverse().Select(s => s.Reversed)]);
 
     /// <summary>The contour counter-clockwise.</summary>

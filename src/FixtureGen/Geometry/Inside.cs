@@ -23,5 +23,6 @@ public static class Inside
     public static bool Contains(Region region, Point2 p) =>
         Contains(region.Outer, p) && !region.Holes.Any(h => Contains(h, p));
 
+    /// <summary>True when the point is in any of the regions, which may overlap.</summary>
     public static bool Contains(IEnumerable<Region> regions, Point2 p) => regions.Any(r => Contains(r, p));
 }

@@ -18,9 +18,12 @@ public sealed class Kernel
     private readonly ProvenOffset offset;
     private readonly ProvenCombination combination;
 
+    /// <summary>A kernel that remembers no answers. Tolerances in mm; see <see cref="Tolerances.House"/>.</summary>
     public Kernel(Tolerances tolerances)
         : this(tolerances, distrust: false) { }
 
+    /// <summary>A kernel that asks a memory first, for work that is done again with little changed.</summary>
+    /// <param name="tolerances">In mm.</param>
     /// <param name="memory">Of kernels of the same tolerances; null for none.</param>
     public Kernel(Tolerances tolerances, KernelMemory? memory)
         : this(tolerances)

@@ -15,20 +15,28 @@ public static class Measure
     /// <summary>Sum of the regions' areas, mm2; an overlap counts twice.</summary>
     public static double Area(IEnumerable<Region> regions) => regions.Sum(Area);
 
+    /// <summary>Length along the segment, mm.</summary>
     public static double Length(Segment segment) => segment.Length;
 
+    /// <summary>Length from start to end along the path, mm.</summary>
     public static double Length(OpenPath path) => path.Segments.Sum(s => s.Length);
 
+    /// <summary>Length once round, mm.</summary>
     public static double Length(Contour contour) => contour.Segments.Sum(s => s.Length);
 
+    /// <summary>Length of the whole boundary, holes included, mm.</summary>
     public static double Length(Region region) => region.Contours.Sum(Length);
 
+    /// <summary>The least box, mm: an arc's quadrant points count where it passes them.</summary>
     public static Box2 Bounds(Segment segment) => Curve.Of(segment).Box();
 
+    /// <summary>The least box, mm; the path has at least one segment.</summary>
     public static Box2 Bounds(OpenPath path) => Bounds(path.Segments);
 
+    /// <summary>The least box, mm; the contour has at least one segment.</summary>
     public static Box2 Bounds(Contour contour) => Bounds(contour.Segments);
 
+    /// <summary>The least box of the outer contour, mm.</summary>
     public static Box2 Bounds(Region region) => Bounds(region.Outer);
 
     /// <summary>The box around all regions; there must be at least one.</summary>
@@ -40,8 +48,10 @@ public static class Measure
     /// <summary>Distance of a point from a segment, mm.</summary>
     public static double Distance(Point2 p, Segment segment) => Math.Sqrt(Curve.Of(segment).Distance2(p));
 
+    /// <summary>Distance of a point from the nearest segment of the path, mm.</summary>
     public static double Distance(Point2 p, OpenPath path) => Distance(p, path.Segments);
 
+    /// <summary>Distance of a point from the contour itself, mm; positive inside and outside.</summary>
     public static double Distance(Point2 p, Contour contour) => Distance(p, contour.Segments);
 
     /// <summary>Distance of a point from the region's boundary, holes included, mm; positive inside and outside.</summary>
@@ -54,10 +64,13 @@ public static class Measure
     /// <summary>The nearest point of a segment.</summary>
     public static Point2 Closest(Point2 p, Segment segment) => Curve.Of(segment).Closest(p);
 
+    /// <summary>The nearest point of a path.</summary>
     public static Point2 Closest(Point2 p, OpenPath path) => Closest(p, path.Segments);
 
+    /// <summary>The nearest point of a contour itself, also for a point inside.</summary>
     public static Point2 Closest(Point2 p, Contour contour) => Closest(p, contour.Segments);
 
+    /// <summary>The nearest point of the region's boundary, holes included, also for a point inside.</summary>
     public static Point2 Closest(Point2 p, Region region) => Closest(p, region.Contours.SelectMany(c => c.Segments));
 
     /// <summary>The point at the fraction <paramref name="t"/> (0 to 1) of a segment's length.</summary>

@@ -39,8 +39,10 @@ public sealed class HoldingContext
         Vacuum = HeldBy([], []);
     }
 
+    /// <summary>The vacuum levels of the job's place and pump, kPa.</summary>
     public VacuumLevel Level { get; }
 
+    /// <summary>The job's magnet pair over the block: gap, pull, spacing.</summary>
     public PairOnBlock Pair { get; }
 
     internal TrimLoads Loads { get; }

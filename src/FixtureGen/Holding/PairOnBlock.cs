@@ -27,6 +27,10 @@ public sealed class PairOnBlock
     private readonly double step;
     private readonly double[] neighbour = new double[TableSize];
 
+    /// <summary>
+    /// Works the pair out once, with a table of what neighbours do: some hundred force integrals. The weakest disc of the
+    /// grade at <see cref="WorkTemperatureC"/>.
+    /// </summary>
     public PairOnBlock(Job job)
     {
         MagnetSpec spec = job.Magnet;

@@ -128,7 +128,7 @@ public static class FixtureDrawing
         {
             yield return new DxfPath("TRIM_ENGRAVE", stroke);
         }
-        foreach (TrimCut cut in design.TrimCuts.Where(c => c.Kind != TrimKind.Engraving))
+        foreach (TrimCut cut in design.TrimCuts)
         {
             yield return Loop("TRIM_PATH", cut.Path);
             foreach (Contour ring in cut.Clearing)

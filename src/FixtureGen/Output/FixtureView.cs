@@ -93,7 +93,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
 
     private void Trim(FixtureDesign design)
     {
-        foreach (TrimCut cut in design.TrimCuts.Where(c => c.Kind != TrimKind.Engraving))
+        foreach (TrimCut cut in design.TrimCuts)
         {
             scene.Shape(view.At(cut.Path), Use(LineKind.Trim).Pen);
             scene.Shape(cut.Clearing.Select(view.At), LineKind.Trim.Pen);

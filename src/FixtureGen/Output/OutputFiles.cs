@@ -35,8 +35,10 @@ public static class OutputFiles
         ];
     }
 
+    /// <summary>JOB.report.json, UTF-8 without a byte order mark.</summary>
     public static OutputFile Of(Report report) => Text($"{report.Job}.report.json", ReportJson.Text(report));
 
+    /// <summary>A program under its own file name, UTF-8 without a byte order mark.</summary>
     public static OutputFile Of(ProgramText program) => Text(program.FileName, program.Text);
 
     private static OutputFile Text(string name, string text) => new(name, [.. Encoding.UTF8.GetBytes(text)]);

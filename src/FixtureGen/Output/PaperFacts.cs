@@ -23,6 +23,7 @@ public sealed record PaperFacts(
     /// <summary>The verdict on one setup's program, or null where there is no such program.</summary>
     public ProgramVerdict? VerdictOf(Setup setup) => Verdict.Programs.FirstOrDefault(p => p.Setup == setup);
 
+    /// <summary>The text of one setup's program, or null where there is no such program.</summary>
     public ProgramText? TextOf(Setup setup) => Programs.FirstOrDefault(p => p.Setup == setup);
 
     /// <summary>A warning for every text of the job that the embedded letters cannot print whole.</summary>

@@ -1,3 +1,4 @@
+using FixtureGen.Model;
 using SkiaSharp;
 
 namespace FixtureGen.Output;
@@ -5,7 +6,7 @@ namespace FixtureGen.Output;
 /// <summary>Scenes as pages of a PDF: vectors stay vectors and text stays text. The date in the file is fixed, so that the same pages are the same bytes.</summary>
 internal static class PdfDraw
 {
-    private const double PointsPerMm = 72 / 25.4;
+    private const double PointsPerMm = 72 / Units.MmPerInch;
     private static readonly DateTime Date = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
     public static byte[] Pdf(IReadOnlyList<Scene> pages, string title)

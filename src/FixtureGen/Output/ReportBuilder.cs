@@ -8,12 +8,15 @@ namespace FixtureGen.Output;
 /// <summary>Turns what the stages returned into the report; nothing is computed here but sums, and every number is rounded to what it can bear.</summary>
 public static class ReportBuilder
 {
+    /// <summary>A report that is not ok and has findings only; revision 0.</summary>
     public static Report Refused(string job, IEnumerable<Finding> findings, string generator) =>
         new(job, false, Lines(findings), null, null, null, null, null, null, generator, 0, null, null, null);
 
+    /// <summary>The findings in their order.</summary>
     public static IReadOnlyList<FindingLine> Lines(IEnumerable<Finding> findings) =>
         [.. findings.Select(FindingLine.Of)];
 
+    /// <summary>A part in the drawing's axes.</summary>
     public static PartFacts Part(Part part)
     {
         Box2 b = Measure.Bounds(part.Outer);
@@ -26,9 +29,11 @@ public static class ReportBuilder
         );
     }
 
+    /// <summary>Pose and blank.</summary>
     public static PlacementFacts Placement(Placement p) =>
         new(R(p.Pose.X), R(p.Pose.Y), R(p.Pose.AngleDeg), p.Blank.Name, p.Blank.Material, R(p.Blank.Width));
 
+    /// <summary>Areas, cords and places of a design; lengths are summed here.</summary>
     public static FeatureFacts Features(FixtureDesign d) =>
         new(
             R(d.Zones.Sum(z => z.Sealed.Sum(Measure.Area))),
@@ -42,6 +47,7 @@ public static class ReportBuilder
             d.Label
         );
 
+    /// <summary>Forces and levels to four decimals, the four answers with their worst points.</summary>
     public static HoldingFacts Holding(HoldingResult h) =>
         new(
             R(h.VacuumKPa),
@@ -59,6 +65,7 @@ public static class ReportBuilder
             Answer(h.Both)
         );
 
+    /// <summary>The trim cutter that the job has now, stated or chosen, and what the other directions would give.</summary>
     public static TrimFacts Trim(Job job, CutDirection d) =>
         new(
             job.TrimTool.Name,
@@ -77,6 +84,7 @@ public static class ReportBuilder
             ]
         );
 
+    /// <summary>The judge's figures with the number that each program was written under; every judged setup must be among the texts.</summary>
     public static IReadOnlyList<ProgramFacts> Programs(VerifyResult v, ImmutableArray<ProgramText> texts) =>
         [
             .. v.Programs.Select(p => new ProgramFacts(
@@ -92,9 +100,11 @@ public static class ReportBuilder
             )),
         ];
 
+    /// <summary>In the order of cutting; factors to three decimals.</summary>
     public static IReadOnlyList<BlockHoldFacts> BlockHolding(IEnumerable<BlockHold> holds) =>
         [.. holds.Select(h => new BlockHoldFacts(h.Operation, Math.Round(h.Factor, 3), Words.Of(h.Mode), h.Bolted))];
 
+    /// <summary>Gouges and left-over to four decimals, mm.</summary>
     public static VerifyFacts Verify(VerifyResult v) =>
         new(v.Ok, v.CellMm, R(v.MaxGougeDepthMm), R(v.MaxGougeSideMm), R(v.MaxLeftoverMm));
 

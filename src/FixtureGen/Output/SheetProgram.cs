@@ -189,7 +189,6 @@ internal static class SheetProgram
         {
             (OperationKind.TrimCutout, TrimKind.Cutout) => true,
             (OperationKind.TrimOutline, TrimKind.Outline) => true,
-            (OperationKind.TrimEngrave, TrimKind.Engraving) => true,
             _ => false,
         };
 

@@ -5,6 +5,10 @@ namespace FixtureGen.Shop;
 /// <summary>templates/blanks/*.toml: standard stock.</summary>
 public static class BlankReader
 {
+    /// <summary>The blank, mm, or every mistake with line and column.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<Blank> Read(string text, string file, string name) =>
         ShopFile.Read(
             text,

@@ -12,6 +12,13 @@ public static partial class ControlReader
 {
     private static readonly string[] Placeholders = ["tool", "offset", "rpm", "next", "number", "z", "work"];
 
+    /// <summary>
+    /// The control, or every mistake with line and column: a word that stands for nothing, start lines that contradict the
+    /// units, arcs that the control could not reach.
+    /// </summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<Control> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 

@@ -18,9 +18,17 @@ public static class FastenerReader
         Pin,
     }
 
+    /// <summary>A screw, mm and N.m, or every mistake with line and column; a pin's file is one.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<Screw> ReadScrew(string text, string file, string name) =>
         ShopFile.Read(text, file, t => IsA(t, Kind.Screw) ? Screw(t, name) : null!);
 
+    /// <summary>A pin, mm, or every mistake with line and column; a screw's file is one.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<DowelPin> ReadPin(string text, string file, string name) =>
         ShopFile.Read(text, file, t => IsA(t, Kind.Pin) ? Pin(t, name) : null!);
 

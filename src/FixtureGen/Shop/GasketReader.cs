@@ -9,6 +9,13 @@ namespace FixtureGen.Shop;
 /// </summary>
 public static class GasketReader
 {
+    /// <summary>
+    /// The cord, mm, or every mistake with line and column: groove and squeeze that contradict each other, a groove
+    /// narrower than the cord, solid cord that overfills it.
+    /// </summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<Gasket> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 

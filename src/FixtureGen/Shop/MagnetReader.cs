@@ -5,6 +5,10 @@ namespace FixtureGen.Shop;
 /// <summary>templates/magnets/*.toml: a disc and the jacket of its loose partner.</summary>
 public static class MagnetReader
 {
+    /// <summary>The disc and its jacket, mm, or every mistake with line and column.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<MagnetSpec> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 

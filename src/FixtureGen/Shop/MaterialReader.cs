@@ -6,6 +6,10 @@ namespace FixtureGen.Shop;
 /// <summary>templates/materials/*.toml: what blocks and shells are made of, with the source of its figures.</summary>
 public static class MaterialReader
 {
+    /// <summary>The material with its chip-load chart, or every mistake with line and column.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<Material> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 

@@ -15,6 +15,10 @@ public static class PlateReader
     /// <summary>A stop that does not say its size is a pin of 1/4 in, as high as it is thick (common practice, no source), mm.</summary>
     private const double PinLike = Units.MmPerInch / 4;
 
+    /// <summary>The plate with its machine, mm, and its vacuum, kPa, or every mistake with line and column.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<PlateFile> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 

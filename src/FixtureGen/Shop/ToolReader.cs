@@ -9,6 +9,10 @@ public sealed record ToolRack(string Name, ImmutableArray<Tool> Tools);
 /// <summary>templates/tools/*.toml: one file is one changer; every [[tool]] in it has its own name and number.</summary>
 public static class ToolReader
 {
+    /// <summary>The tools, mm and degrees, or every mistake with line and column; no two share a name or a number.</summary>
+    /// <param name="text">TOML.</param>
+    /// <param name="file">As findings name it.</param>
+    /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<ToolRack> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 

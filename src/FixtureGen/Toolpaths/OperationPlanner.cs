@@ -13,6 +13,10 @@ public static class OperationPlanner
     /// <summary>Free height above the clearance height for tool changes and the way home, mm (common practice, no source).</summary>
     private const double SafeGap = 25;
 
+    /// <summary>
+    /// Two or three programs. Failed, with what is short and by how much, where no tool in the rack can cut a feature
+    /// (no-tool-fits) or nothing is left to skim.
+    /// </summary>
     public static Stage<ImmutableArray<ProgramPlan>> Plan(FixtureDesign design, Job job, Tolerances tolerances)
     {
         Kernel kernel = new(tolerances);

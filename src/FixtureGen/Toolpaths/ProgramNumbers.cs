@@ -11,6 +11,7 @@ public static class ProgramNumbers
     /// <summary>How many numbers a job takes.</summary>
     public const int PerJob = 3;
 
+    /// <summary>The number that a setup's program is called by. Not checked against the control's range: the writer does that.</summary>
     public static int Of(Job job, Setup setup)
     {
         int first = job.ProgramNumber ?? job.Control.ProgramNumberMin;

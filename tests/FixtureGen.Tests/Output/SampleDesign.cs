@@ -104,7 +104,7 @@ internal static class SampleDesign
             SlotAngleDeg = 0,
         };
         yield return Bore("port V1", FeatureKind.Port, new Point2(108, 108), 6, 0, SampleJob.Plate.Ports.First());
-        (ImmutableArray<OpenPath> strokes, double _) = Lettering.Strokes(label, 3.5);
+        ImmutableArray<OpenPath> strokes = Lettering.Strokes(label, 3.5).Strokes;
         ImmutableArray<OpenPath> placed =
         [
             .. strokes.Select(p => new OpenPath([.. p.Segments.Select(s => Moved(s, new Point2(30, 20)))])),
