@@ -8,13 +8,19 @@ namespace FixtureGen.App.Tests;
 /// <summary>Scripts run by the shells themselves where these are installed; fish and zsh say skipped where not.</summary>
 public sealed partial class CompletionTest
 {
+    /// <summary>File names only where a file may stand: a count, a port and a command without arguments take none.</summary>
     [Theory]
     [InlineData("fixturegen re", "regenerate register")]
     [InlineData("fixturegen verify a.toml b.nc --setup t", "top trim")]
     [InlineData("fixturegen verify --s", "--setup")]
     [InlineData("fixturegen completion z", "zsh")]
     [InlineData("fixturegen regenerate --jobs DEVELOP", "")]
+    [InlineData("fixturegen layout --port DEVELOP", "")]
     [InlineData("fixturegen new outlines/pruner-sheath.d", "outlines/pruner-sheath.dxf")]
+    [InlineData("fixturegen demo -o DEVELOP", "DEVELOPERS.md")]
+    [InlineData("fixturegen demo DEVELOP", "")]
+    [InlineData("fixturegen completion DEVELOP", "")]
+    [InlineData("fixturegen demo --o", "--output")]
     public void Bash_completes(string typed, string offered)
     {
         string script =
@@ -26,7 +32,6 @@ public sealed partial class CompletionTest
         Assert.Equal((0, offered), (exit, output.Trim()));
     }
 
-    /// <summary>File names only where a file may stand: a count, a port and a command without arguments take none.</summary>
     [Theory]
     [InlineData("re", "regenerate register")]
     [InlineData("verify a.toml b.nc --setup t", "top trim")]

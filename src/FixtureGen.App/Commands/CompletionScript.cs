@@ -15,31 +15,27 @@ public static class CompletionScript
         s.Append(
             $"    COMPREPLY=($(compgen -W \"{Joined(commands.Select(c => c.Name))} --help --version\" -- \"$word\"))\n"
         );
-        s.Append("    return\n  fi\n  case \"${COMP_WORDS[1]} $before\" in\n");
+        s.Append("    return\n  fi\n  local options=\"\" values=\"\" files=\"\"\n  case \"${COMP_WORDS[1]}\" in\n");
         foreach (CompletedCommand c in commands)
         {
-            foreach (CompletedOption o in c.Options.Where(o => o.TakesValue && !o.TakesFile))
+            string options = Joined(c.Options.SelectMany(o => o.Names));
+            s.Append($"    {c.Name}) options=\"{options}\" {BashWords(c.Values, c.TakesFiles)} ;;\n");
+        }
+        s.Append("  esac\n  case \"${COMP_WORDS[1]} $before\" in\n");
+        foreach (CompletedCommand c in commands)
+        {
+            foreach (CompletedOption o in c.Options.Where(o => o.TakesValue))
             {
                 string cases = string.Join('|', o.Names.Select(n => $"\"{c.Name} {n}\""));
-                s.Append($"    {cases}) COMPREPLY=($(compgen -W \"{Joined(o.Values)}\" -- \"$word\")); return ;;\n");
+                s.Append($"    {cases}) options=\"\" {BashWords(o.Values, o.TakesFile)} ;;\n");
             }
         }
-        s.Append("  esac\n  local words=\"\"\n  case \"${COMP_WORDS[1]}\" in\n");
-        foreach (CompletedCommand c in commands)
-        {
-            string words = Joined([.. c.Options.SelectMany(o => o.Names), .. c.Values]);
-            s.Append($"    {c.Name}) words=\"{words}\" ;;\n");
-        }
-        s.Append("  esac\n  COMPREPLY=($(compgen -W \"$words\" -- \"$word\"))\n");
-        s.Append("  if [ \"${word#-}\" = \"$word\" ]; then\n    local file\n    compopt -o filenames 2>/dev/null\n");
-        s.Append("    COMPREPLY=()\n");
+        s.Append("  esac\n  if [ \"${word#-}\" != \"$word\" ]; then\n");
+        s.Append("    COMPREPLY=($(compgen -W \"$options\" -- \"$word\"))\n    return\n  fi\n");
+        s.Append("  COMPREPLY=($(compgen -W \"$values\" -- \"$word\"))\n");
+        s.Append("  if [ -n \"$files\" ]; then\n    local file\n    compopt -o filenames 2>/dev/null\n");
         s.Append("    while IFS= read -r file; do COMPREPLY+=(\"$file\"); done < <(compgen -f -- \"$word\")\n");
-        s.Append("    case \"${COMP_WORDS[1]}\" in\n");
-        foreach (CompletedCommand c in commands.Where(c => c.Values.Length > 0))
-        {
-            s.Append($"      {c.Name}) COMPREPLY=($(compgen -W \"{Joined(c.Values)}\" -- \"$word\")) ;;\n");
-        }
-        s.Append("    esac\n  fi\n}\ncomplete -F _fixturegen fixturegen\n");
+        s.Append("  fi\n}\ncomplete -F _fixturegen fixturegen\n");
         return s.ToString();
     }
 
@@ -108,6 +104,9 @@ public static class CompletionScript
         }
         return s.ToString();
     }
+
+    private static string BashWords(IEnumerable<string> values, bool files) =>
+        $"values=\"{Joined(values)}\" files={(files ? "yes" : "\"\"")}";
 
     private static string ZshValue(CompletedOption o) =>
         !o.TakesValue ? ""
