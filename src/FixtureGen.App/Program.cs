@@ -9,7 +9,7 @@ public static class Program
     /// <summary>What was asked for was done, and no finding is an error.</summary>
     public const int Made = 0;
 
-    /// <summary>Findings on standard error say why; also a run that was stopped.</summary>
+    /// <summary>Findings on standard error say why; also a regeneration that was stopped before its end.</summary>
     public const int Refused = 1;
 
     /// <summary>The command line is not understood; nothing was begun.</summary>
@@ -19,13 +19,14 @@ public static class Program
     public const int OurFault = 3;
 
     /// <summary>Runs one command and returns its exit code; it never throws.</summary>
-    public static int Main(string[] args)
+    public static int Main(string[] args) => Run(args, new Say(Console.Out, Console.Error), CommandTree.Root);
+
+    /// <summary>The same with another command line and other streams.</summary>
+    internal static int Run(string[] args, Say say, Func<Say, RootCommand> tree)
     {
-        ArgumentNullException.ThrowIfNull(args);
-        Say say = new(Console.Out, Console.Error);
         try
         {
-            RootCommand root = CommandTree.Root(say);
+            RootCommand root = tree(say);
             ParseResult parsed = root.Parse(args);
             if (parsed.Errors.Count > 0)
             {
@@ -38,12 +39,6 @@ public static class Program
                 return Ended(say, args, Usage, errors);
             }
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
-        }
-        catch (OperationCanceledException)
-        {
-            const string Stopped = "stopped; nothing was left half written";
-            say.Error(Stopped);
-            return Ended(say, args, Refused, Stopped);
         }
 #pragma warning disable CA1031 // The last line of defence: whatever it was, it is our fault and must say so.
         catch (Exception e)

@@ -1,3 +1,4 @@
+using System.CommandLine;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Tests.Support;
 using Xunit;
@@ -66,6 +67,32 @@ public sealed class CommandsTest
     {
         string[] lines = Cli.Run(Cli.Root, args).Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal([says, "usage: see 'fixturegen --help'"], lines.Select(l => l.TrimEnd('\r')));
+    }
+
+    /// <summary>A command that breaks, in the place of ours: the last line of defence tells what to report.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_fault_of_our_own_is_exit_three_and_with_json_one_object(bool json)
+    {
+        using StringWriter output = new();
+        using StringWriter error = new();
+        Command broken = new("make") { new Option<bool>("--json") };
+        broken.SetAction((Func<ParseResult, int>)(_ => throw new InvalidOperationException("no zone holds the part")));
+        string[] args = json ? ["make", "--json"] : ["make"];
+        int exit = Program.Run(args, new Say(output, error), _ => new RootCommand { broken });
+        Assert.Equal(3, exit);
+        const string fault = "our own fault: InvalidOperationException: no zone holds the part";
+        Assert.StartsWith($"fixturegen: {fault}", error.ToString(), StringComparison.Ordinal);
+        Assert.Contains("Please report this", error.ToString(), StringComparison.Ordinal);
+        if (!json)
+        {
+            Assert.Equal("", output.ToString());
+            return;
+        }
+        JsonNode told = JsonNode.Parse(output.ToString())!;
+        Assert.Equal((3, false), ((int)told["exit"]!, (bool)told["ok"]!));
+        Assert.Equal(fault, (string)Assert.Single(told["messages"]!.AsArray())!);
     }
 
     [Fact]
