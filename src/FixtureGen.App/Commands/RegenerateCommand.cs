@@ -91,7 +91,7 @@ public static class RegenerateCommand
         string scratch = Directory.CreateTempSubdirectory("fixturegen-").FullName;
         try
         {
-            using ProgressLine progress = new(say, Console.IsErrorRedirected);
+            using ProgressLine progress = new(say, Console.IsErrorRedirected, options.DryRun);
             Stage<ImmutableArray<JobChange>> run = new Regenerator(options, progress.Tell, stop.Token).Run(scratch);
             progress.Dispose();
             say.Findings(run.Findings);
@@ -155,7 +155,7 @@ public static class RegenerateCommand
         }
         else
         {
-            ChangeTable.Print(say, changes);
+            ChangeTable.Print(say, changes, options.DryRun);
             say.Line(
                 options.DryRun
                     ? "Dry run: nothing was written."

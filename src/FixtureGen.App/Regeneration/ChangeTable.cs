@@ -7,11 +7,12 @@ namespace FixtureGen.App.Regeneration;
 public static class ChangeTable
 {
     /// <summary>A row for each job, and under it what moved and which block to scrap.</summary>
-    public static void Print(Say say, ImmutableArray<JobChange> changes)
+    public static void Print(Say say, ImmutableArray<JobChange> changes, bool dryRun)
     {
         int width = Math.Max(8, changes.Select(c => c.Job.Length).DefaultIfEmpty(0).Max());
+        int told = Math.Max(9, changes.Select(c => ChangeReport.Told(c.Result, dryRun).Length).DefaultIfEmpty(0).Max());
         say.Line(
-            $"{"job".PadRight(width)}  {"result", -9}  rev  number  {"minutes", -14}  {"vacuum", -14}  {"magnets stop.", -14}  {"both", -14}  why"
+            $"{"job".PadRight(width)}  {"result".PadRight(told)}  rev  number  {"minutes", -14}  {"vacuum", -14}  {"magnets stop.", -14}  {"both", -14}  why"
         );
         foreach (JobChange c in changes)
         {
@@ -19,7 +20,7 @@ public static class ChangeTable
             say.Line(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{c.Job.PadRight(width)}  {ChangeReport.Word(c.Result), -9}  {c.Revision, 3}  {c.Program, 6}  {ChangeReport.Pair(b?.Minutes, a?.Minutes, "0.0"), -14}  {ChangeReport.Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00"), -14}  {ChangeReport.Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00"), -14}  {ChangeReport.Pair(b?.Both, a?.Both, "0.00"), -14}  {c.Why}"
+                    $"{c.Job.PadRight(width)}  {ChangeReport.Told(c.Result, dryRun).PadRight(told)}  {c.Revision, 3}  {c.Program, 6}  {ChangeReport.Pair(b?.Minutes, a?.Minutes, "0.0"), -14}  {ChangeReport.Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00"), -14}  {ChangeReport.Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00"), -14}  {ChangeReport.Pair(b?.Both, a?.Both, "0.00"), -14}  {c.Why}"
                 )
             );
             foreach (string moved in c.Moved)
@@ -28,7 +29,8 @@ public static class ChangeTable
             }
             if (c.Scrap is not null)
             {
-                say.Line($"{"".PadRight(width)}    SCRAP the block on the shelf: {c.Scrap}");
+                string what = dryRun ? "The block on the shelf would be SCRAP" : "SCRAP the block on the shelf";
+                say.Line($"{"".PadRight(width)}    {what}: {c.Scrap}");
             }
         }
     }

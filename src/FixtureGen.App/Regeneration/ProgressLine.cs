@@ -4,7 +4,7 @@ using System.Globalization;
 namespace FixtureGen.App.Regeneration;
 
 /// <summary>A bar with an estimate on a terminal; one plain line a job when piped.</summary>
-public sealed class ProgressLine(Say say, bool piped) : IDisposable
+public sealed class ProgressLine(Say say, bool piped, bool dryRun) : IDisposable
 {
     private const int Width = 30;
     private readonly Stopwatch watch = Stopwatch.StartNew();
@@ -21,7 +21,10 @@ public sealed class ProgressLine(Say say, bool piped) : IDisposable
         if (piped)
         {
             say.Error(
-                string.Create(c, $"{done}/{total} {change.Job}: {ChangeReport.Word(change.Result)} ({change.Why})")
+                string.Create(
+                    c,
+                    $"{done}/{total} {change.Job}: {ChangeReport.Told(change.Result, dryRun)} ({change.Why})"
+                )
             );
             return;
         }

@@ -44,6 +44,19 @@ public sealed class RegenerateTest
     }
 
     [Fact]
+    public void A_dry_run_tells_a_person_what_would_be_made()
+    {
+        using TempLibrary library = new(Two[0]);
+        Ran dry = Cli.Run(library.Folder, "regenerate", "--dry-run");
+        string row = Assert.Single(dry.Output.Split('\n'), l => l.StartsWith(Two[0], StringComparison.Ordinal));
+        Assert.StartsWith($"{Two[0]}  would be made    1  ", row, StringComparison.Ordinal);
+        Assert.StartsWith($"1/1 {Two[0]}: would be made (never made)", dry.Error, StringComparison.Ordinal);
+        Ran made = Cli.Run(library.Folder, "regenerate");
+        row = Assert.Single(made.Output.Split('\n'), l => l.StartsWith(Two[0], StringComparison.Ordinal));
+        Assert.StartsWith($"{Two[0]}  made         1  ", row, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void One_bad_job_never_stops_the_rest()
     {
         using TempLibrary library = new(Two);
