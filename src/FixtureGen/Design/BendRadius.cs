@@ -8,8 +8,9 @@ namespace FixtureGen.Design;
 /// Makes a zone's boundary one that a cord can follow on both sides: the zone and its complement become r-open, which
 /// is that a disc of radius r rolls along the boundary inside and outside. Material is only ever taken from the zone.
 /// Opening rounds its convex corners; where the complement is sharper than r, it is grown: a corner by the disc of
-/// radius r that touches its tip from inside, a bridge between two obstacles by the strip that such a disc sweeps from
-/// one to the other, a small island by an outset until the disc fits, a thin strip by outsetting what it grew from.
+/// radius r that touches its tip from inside, a bridge between obstacles by the strip that such a disc sweeps from one to
+/// the other (of the ways to go, the one that leaves the largest zone), a small island by an outset until the disc fits, a
+/// thin strip by outsetting what it grew from.
 /// </summary>
 internal static class BendRadius
 {
@@ -32,16 +33,17 @@ internal static class BendRadius
         Kernel kernel
     )
     {
-        ImmutableArray<Region> room = [.. zone];
-        ImmutableArray<Region> rounded = kernel.Open(room, radius);
+        ImmutableArray<Region> rounded = kernel.Open([.. zone], radius);
         ImmutableArray<Region> sharp = TooSharp(rounded, radius, kernel);
         for (int i = 0; i < MostRounds && sharp.Length > 0; i++)
         {
             bool patient = i < MostRounds / 2;
             ImmutableArray<Region> centres = kernel.Offset(rounded, Rolling(radius));
-            List<Region> growth = [.. sharp.SelectMany(s => Blunt(s, centres, cores, keep, radius, patient, kernel))];
-            room = kernel.Difference(rounded, kernel.UnionAll(growth));
-            rounded = kernel.Open(room, radius);
+            List<Region> growth =
+            [
+                .. sharp.SelectMany(s => Blunt(s, rounded, centres, cores, keep, radius, patient, kernel)),
+            ];
+            rounded = Without(rounded, growth, radius, kernel);
             sharp = TooSharp(rounded, radius, kernel);
         }
         return new(rounded, sharp);
@@ -54,8 +56,16 @@ internal static class BendRadius
     /// <summary>The disc that tests is a little smaller, or an arc of exactly the radius would fail by rounding.</summary>
     private static double Rolling(double radius) => radius - (Slack / 4);
 
+    private static ImmutableArray<Region> Without(
+        IReadOnlyList<Region> zone,
+        IReadOnlyList<Region> growth,
+        double radius,
+        Kernel kernel
+    ) => kernel.Open(kernel.Difference(zone, kernel.UnionAll(growth)), radius);
+
     private static ImmutableArray<Region> Blunt(
         Region sharp,
+        IReadOnlyList<Region> zone,
         ImmutableArray<Region> centres,
         IReadOnlyList<Region> cores,
         double keep,
@@ -72,7 +82,8 @@ internal static class BendRadius
         }
         if (piece.Feet.Length > 1)
         {
-            return [.. piece.Feet.Zip(piece.Feet.Skip(1), (a, b) => Region.Of(Contours.Slot(a, b, radius)))];
+            return Bridges(sharp, piece.Feet, radius, kernel)
+                .MaxBy(way => Math.Round(Without(zone, way, radius, kernel).Sum(Measure.Area), 3));
         }
         if (patient && piece.Gap <= radius)
         {
@@ -83,5 +94,24 @@ internal static class BendRadius
         }
         ImmutableArray<Region> near = kernel.Intersect(cores, kernel.Offset([sharp], keep + Slack));
         return kernel.Offset(near, radius);
+    }
+
+    /// <summary>Strips that join all feet: from foot to foot round the piece with any one step left out, or all from its widest place.</summary>
+    private static IEnumerable<ImmutableArray<Region>> Bridges(
+        Region sharp,
+        ImmutableArray<Point2> feet,
+        double radius,
+        Kernel kernel
+    )
+    {
+        Region Strip(Point2 a, Point2 b) => Region.Of(Contours.Slot(a, b, radius));
+        int chains = feet.Length > 2 ? feet.Length : 1;
+        for (int from = 0; from < chains; from++)
+        {
+            Point2[] chain = [.. feet[from..], .. feet[..from]];
+            yield return [.. chain.Zip(chain.Skip(1), Strip)];
+        }
+        Point2 middle = Widest.Place([sharp], radius, kernel);
+        yield return [.. feet.Select(f => Strip(middle, f))];
     }
 }

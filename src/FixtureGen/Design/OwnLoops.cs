@@ -58,11 +58,10 @@ internal sealed class OwnLoops
         {
             MergeNear();
             Region[] apart = [.. own.SelectMany(g => g.Rounded)];
-            BendRadius.Rounded edge = BendRadius.Both(
+            BendRadius.Rounded edge = PieceByPiece.Round(
                 kernel.Difference([.. room.Select(r => Region.Of(r.Outer))], withEdge),
                 kernel.Difference(cores, apart),
-                m.Keep,
-                m.Radius,
+                m,
                 kernel
             );
             if (own.RemoveAll(g => !Stands(g, edge.Zone)) > 0)
