@@ -109,6 +109,69 @@ public sealed class BlockHoldingTest
         Assert.InRange(hold.Factor, 0.2 * most, most);
     }
 
+    /// <summary>A square block on a square seal about one middle, so that a quarter turn changes nothing.</summary>
+    private static (FixtureDesign Design, Job Job) Square
+    {
+        get
+        {
+            Box2 box = new(0, 0, 200, 200);
+            Plate plate = Shop.Plate with { SealLoop = Contours.RoundedRectangle(new Box2(20, 20, 180, 180), 10) };
+            return (Plain with { Placement = Plain.Placement with { BlankBox = box } }, Shop with { Plate = plate });
+        }
+    }
+
+    private static Operation At(Point2 place)
+    {
+        Operation op = Clearing();
+        return op with { Moves = [new LineMove(new Point3(place.X, place.Y, 2), op.FeedMmPerMin)] };
+    }
+
+    // Vacuum on the seal's area to the middle of its groove, less the gasket's push, and Coulomb's law at the middle, where
+    // nothing turns: friction (pressed - factor lift) = factor shear.
+    [Fact]
+    public void At_the_middle_the_factor_is_friction_times_what_presses()
+    {
+        (FixtureDesign design, Job job) = Square;
+        double length = (4 * 140) + (20 * Math.PI);
+        double area = (160 * 160) - ((4 - Math.PI) * 100);
+        double pressed =
+            (VacuumLevel.Of(job.Vacuum).Used / 1000 * (area - (length * job.Plate.SealGrooveWidth / 2)))
+            - (job.Plate.SealReactionNPerMm * length);
+        Operation op = At(new Point2(100, 100));
+        CutForce force = BlockCut.Of(op, job, design.FixtureHeight).Force;
+        double friction = job.Plate.FrictionBlockOnPlate;
+
+        double factor = Of(op, false, false, job, design).Factor;
+
+        Assert.Equal(friction * pressed / (force.Shear + (friction * force.Axial)), factor, 1e-4 * factor);
+    }
+
+    // A shear through the middle does not turn the block and one across does, so the worst direction is not the same one.
+    [Fact]
+    public void Every_direction_of_the_force_is_tried()
+    {
+        (FixtureDesign design, Job job) = Square;
+        double[] factors =
+        [
+            .. new Point2[] { new(190, 100), new(100, 190), new(10, 100), new(100, 10) }.Select(p =>
+                Of(At(p), false, false, job, design).Factor
+            ),
+        ];
+
+        Assert.All(factors, f => Assert.Equal(factors[0], f, 1e-3 * factors[0]));
+        Assert.True(factors[0] < 0.8 * Of(At(new Point2(100, 100)), false, false, job, design).Factor);
+    }
+
+    [Theory]
+    [InlineData(-501)]
+    [InlineData(11_001)]
+    public void An_altitude_outside_of_the_atmospheres_table_is_refused(double altitude)
+    {
+        Job job = Shop with { Vacuum = Shop.Vacuum with { AltitudeM = altitude } };
+        Stage<ImmutableArray<BlockHold>> stage = BlockHolding.Evaluate(Plain, job, [(Clearing(), false, false)]);
+        Assert.Equal("vacuum-altitude", Assert.Single(stage.Findings).Code);
+    }
+
     [Fact]
     public void One_answer_per_operation_in_order()
     {
