@@ -65,18 +65,12 @@ internal static class Crossings
         return true;
     }
 
-    /// <summary>The crossing points of the whole carriers (lines, circles), wherever the curves end; none when they coincide.</summary>
+    /// <summary>
+    /// The crossing points of the whole carriers (lines, circles), of which one at least is a circle, wherever the curves end;
+    /// none when they coincide.
+    /// </summary>
     public static int Carriers(in Curve a, in Curve b, double near, Span<Point2> points)
     {
-        if (a.Turn == 0 && b.Turn == 0)
-        {
-            if (!Lines(a, b, out double t, out _))
-            {
-                return 0;
-            }
-            points[0] = a.PointAt(t);
-            return 1;
-        }
         if (a.Turn != 0 && b.Turn != 0)
         {
             return SameCircle(a, b, near) ? 0 : Circles(a, b, near, points);

@@ -48,6 +48,29 @@ public sealed class BiarcsTest
                 iter: 300
             );
 
+    // Two control points in one place: the cubic stands still there, and leaves or arrives along the next leg of its polygon.
+    [Fact]
+    public void A_cubic_that_stands_still_at_its_ends_runs_along_its_polygon_there() =>
+        Gen.Select(Place, Place, Place)
+            .Where((a, b, c) => a.DistanceTo(b) > 5 && b.DistanceTo(c) > 5 && Turn(a, b, c) < 1.5)
+            .Sample(
+                (a, b, c) =>
+                {
+                    List<Segment> leaving = Cubic(a, a, b, c);
+                    List<Segment> arriving = Cubic(a, b, c, c);
+                    Assert.Equal(0, Measure.TangentAt(leaving[0], 0).DistanceTo(Unit(b - a)), 0.01);
+                    Assert.Equal(0, Measure.TangentAt(arriving[^1], 1).DistanceTo(Unit(c - b)), 0.01);
+                },
+                iter: 100
+            );
+
+    private static List<Segment> Cubic(Point2 a, Point2 b, Point2 c, Point2 d) =>
+        new SplineArcs(3, [0, 0, 0, 0, 1, 1, 1, 1], [a, b, c, d], [1, 1, 1, 1]).Segments(Chord);
+
+    private static Point2 Unit(Point2 v) => v * (1 / v.Length);
+
+    private static double Turn(Point2 a, Point2 b, Point2 c) => Math.Acos(Unit(b - a).Dot(Unit(c - b)));
+
     private static void Check(List<Segment> segments, Func<double, Point2> curve)
     {
         for (int i = 0; i <= 500; i++)

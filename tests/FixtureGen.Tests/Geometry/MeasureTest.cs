@@ -70,6 +70,51 @@ public sealed class MeasureTest
         Assert.Equal((-10, -10, 10, h), (rest.MinX, rest.MinY, rest.MaxX, rest.MaxY));
     }
 
+    // r^2 (sweep - sin sweep) / 2 of a thin segment, in decimal (28 digits): sweep^3/6 - sweep^5/120 and so on, term by term.
+    [Theory]
+    [InlineData(0.0999)]
+    [InlineData(0.08)]
+    [InlineData(0.01)]
+    [InlineData(0.2)]
+    public void A_thin_segment_of_a_large_circle_keeps_its_digits(double sweep)
+    {
+        const double r = 1000;
+        Point2 from = new(r * Math.Cos(sweep / 2), -r * Math.Sin(sweep / 2));
+        Point2 to = new(from.X, -from.Y);
+        Contour segment = new([Segment.Arc(from, to, default, ccw: true), Segment.Line(to, from)]);
+        decimal s = (decimal)sweep;
+        decimal term = s;
+        decimal sum = 0;
+        for (int k = 2; k < 12; k += 2)
+        {
+            term *= -s * s / (k * (k + 1));
+            sum -= term;
+        }
+        double area = r * r * (double)sum / 2;
+
+        Assert.Equal(area, Measure.Area(segment), 1e-10 * area);
+        Assert.Equal(-area, Measure.Area(Contours.Reverse(segment)), 1e-10 * area);
+    }
+
+    [Fact]
+    public void Boxes_and_lengths_of_several_are_those_of_all()
+    {
+        Region square = Region.Of(Contours.Rectangle(new Box2(0, 0, 4, 6)));
+        Region disc = Region.Of(Contours.Circle(new(10, -2), 3));
+        Region ring = new(Contours.Circle(default, 10), [Contours.Cw(Contours.Circle(default, 4))]);
+        OpenPath path = new([Segment.Line(new(-1, 2), new(5, 2)), Segment.Line(new(5, 2), new(5, 9))]);
+
+        Assert.Equal(new Box2(0, -5, 13, 6), Measure.Bounds([square, disc]));
+        Assert.Equal(new Box2(-1, 2, 5, 9), Measure.Bounds(path));
+        Assert.Equal(13, Measure.Length(path), 12);
+        Assert.Equal(28 * Math.PI, Measure.Length(ring), 1e-12);
+        Assert.Equal(24 + (9 * Math.PI), Measure.Area([square, disc]), 1e-12);
+        Assert.Equal(2, Measure.Distance(new(3, 4), path), 1e-12);
+        Assert.Equal(1, Measure.Distance(new(6, -2), [square, disc]), 1e-12);
+        Assert.Equal(new Point2(3, 2), Measure.Closest(new(3, 4), path));
+        Assert.Equal(new Point2(2, 0), Measure.Closest(new(2, -5), square.Outer));
+    }
+
     [Fact]
     public void Distance_from_a_region_is_to_the_nearest_boundary_on_either_side()
     {

@@ -68,6 +68,28 @@ public sealed class OffsetClosedFormTest
         Assert.All(result, r => Assert.Equal(14 * 14 - Bite(3), Measure.Area(r), 1e-9));
     }
 
+    // A round bite of radius 2 in a straight side vanishes at 5; over its mouth the two corners' arcs meet in a dip, at u from a
+    // corner sqrt(25 - u2) high.
+    [Fact]
+    public void A_bite_smaller_than_the_distance_leaves_a_dip_between_its_corners()
+    {
+        Contour bitten = new([
+            Segment.Line(new(-20, -30), new(20, -30)),
+            Segment.Line(new(20, -30), new(20, 0)),
+            Segment.Line(new(20, 0), new(2, 0)),
+            Segment.Arc(new(2, 0), new(-2, 0), default, ccw: false),
+            Segment.Line(new(-2, 0), new(-20, 0)),
+            Segment.Line(new(-20, 0), new(-20, -30)),
+        ]);
+
+        Region grown = Assert.Single(kernel.Offset(Region.Of(bitten), 5));
+
+        double dip = 2 * ((Math.Sqrt(21) + (12.5 * Math.Asin(0.4))) - 10);
+        Assert.Equal((40 * 30) + (140 * 5) + (25 * Math.PI) + dip, Measure.Area(grown), 1e-8);
+        Assert.Equal(0, Measure.Distance(new(0, Math.Sqrt(21)), grown), 1e-9);
+        Assert.Equal(140 - 4 + (10 * Math.PI) + (2 * 5 * Math.Asin(0.4)), Measure.Length(grown.Outer), 1e-8);
+    }
+
     /// <summary>
     /// What the neck's two corners keep of the 14 mm square's side: the side stays 3 mm from the wall, but beside the neck's
     /// mouth of 4 mm it may come nearer, up to 3 mm from both corners. Here that adds a cap between two arcs.

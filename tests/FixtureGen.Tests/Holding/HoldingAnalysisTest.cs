@@ -189,6 +189,22 @@ public sealed class HoldingAnalysisTest
     }
 
     [Fact]
+    public void A_shell_that_touches_no_block_and_a_part_that_nothing_cuts_are_refused()
+    {
+        FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop);
+        Assert.Equal(["hold-no-contact"], Refused(design with { Contact = [] }));
+        Assert.Equal(["hold-no-trim"], Refused(design with { TrimCuts = [] }));
+        Assert.Equal(["hold-no-contact", "hold-no-trim"], Refused(design with { Contact = [], TrimCuts = [] }));
+
+        static string[] Refused(FixtureDesign refused)
+        {
+            Stage<HoldingResult> stage = HoldingAnalysis.Evaluate(refused, Shop);
+            Assert.Null(stage.Value);
+            return [.. stage.Findings.Select(f => f.Code)];
+        }
+    }
+
+    [Fact]
     public void Same_design_same_bits()
     {
         HoldingResult a = Of(Shop, null, true, Six).Value!;
