@@ -24,6 +24,15 @@ public sealed class PairOnBlockTest
         Assert.Equal(1.7 + 0.3 + 0.1 + 0.04 + 0.5, new PairOnBlock(job).Gap, 12);
     }
 
+    [Fact]
+    public void The_jacket_is_centred_by_the_derated_force_at_half_the_slip_that_costs_a_twentieth()
+    {
+        double aligned = MagnetPair.OffsetN(Weakest, Weakest, Pair.Gap, 0).Pull;
+        Assert.Equal(0.95 * aligned, MagnetPair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip).Pull, 2e-3 * aligned);
+        double back = -MagnetPair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip / 2).Sideways;
+        Assert.Equal(MagnetPair.Derating * back, Pair.CentringN, 5e-3 * back);
+    }
+
     // The field of one disc integrated over the other's faces, finely; the table between answers for any distance.
     [Fact]
     public void A_neighbours_pull_is_that_of_a_disc_aside()
