@@ -11,43 +11,6 @@ using FixtureGen.Verify;
 
 namespace FixtureGen;
 
-/// <summary>What a run is given: texts and bytes only. Number, fixture id and revision come from the register where the job is silent.</summary>
-public sealed record Request(
-    string JobName,
-    string JobFile,
-    string JobText,
-    string DrawingFile,
-    byte[] Drawing,
-    ShopFiles Shop,
-    Registered Registered,
-    string Version,
-    Action<string> Progress
-)
-{
-    /// <summary>
-    /// Asked once the programs are written: another number or revision to make them under, or null where these stay. A remade
-    /// fixture whose programs differ gets its next revision this way, without being judged and drawn twice.
-    /// </summary>
-    public Func<ImmutableArray<ProgramText>, Job, Registered?> Revise { get; init; } = static (_, _) => null;
-}
-
-/// <summary>What the register says of a job. Overrules: an older block on the shelf has the number that the job states, so the register's own counts.</summary>
-public sealed record Registered(int ProgramNumber, string FixtureId, int Revision, bool Overrules);
-
-/// <summary>A finished file, not yet on disk.</summary>
-public sealed record OutputFile(string Name, ImmutableArray<byte> Bytes);
-
-/// <summary>What a run returns. Files is empty unless Report.Ok.</summary>
-public sealed record Outcome(
-    Report Report,
-    ImmutableArray<Finding> Findings,
-    ImmutableArray<OutputFile> Files,
-    Job? Job,
-    FixtureDesign? Design,
-    HoldingResult? Holding,
-    VerifyResult? Verdict
-);
-
 /// <summary>The whole story, top to bottom: drawing and job to judged programs. Every stage is pure; the first error ends the run and nothing is written.</summary>
 public static class Pipeline
 {
@@ -340,9 +303,3 @@ public static class Pipeline
         ImmutableArray<ProgramText> Programs
     );
 }
-
-/// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>
-public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding, CutDirection Direction);
-
-/// <summary>A job with its drawing read and placed. Part is in the part frame.</summary>
-public sealed record Placed(Job Job, Part Part, Placement Placement);

@@ -141,7 +141,7 @@ public static class RegisterCommand
             say.Line(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{f.Job.PadRight(width)}  {f.Id, -8}  {f.Revision, 3}  {f.Program, -5}  {f.Program + 1, -5}  {f.Program + 2, -9}  {Register.Word(f.State), -9}  {f.Plate} {f.PlateRevision}"
+                    $"{f.Job.PadRight(width)}  {f.Id, -8}  {f.Revision, 3}  {f.Program, -5}  {f.Program + 1, -5}  {f.Program + 2, -9}  {RegisterText.Word(f.State), -9}  {f.Plate} {f.PlateRevision}"
                 )
             );
         }
@@ -163,7 +163,7 @@ public static class RegisterCommand
                                 ["programNumber"] = f.Program,
                                 ["plate"] = f.Plate,
                                 ["plateRevision"] = f.PlateRevision,
-                                ["state"] = Register.Word(f.State),
+                                ["state"] = RegisterText.Word(f.State),
                             }
                     ),
                 ]),

@@ -15,18 +15,14 @@ public sealed class LayoutTrial
     private readonly JobSource source;
     private readonly Job original;
     private readonly FixtureDesign first;
-    private readonly KernelMemory memory = new();
-    private (string Key, Placed Placed) current;
-    private string shownFor = "";
-    private Stage<Ground>? ground;
-    private HoldingContext? like;
+    private readonly LayoutDrafter drafter;
 
     private LayoutTrial(JobSource source, Placed placed, FixtureDesign first)
     {
         this.source = source;
         this.original = placed.Job;
         this.first = first;
-        this.current = ("", placed);
+        this.drafter = new LayoutDrafter(source, placed);
     }
 
     /// <summary>The job as it stands, with its own magnets chosen.</summary>
@@ -106,17 +102,22 @@ public sealed class LayoutTrial
     /// <summary>Factors, steps of the trim, shares, clearances, and the curves that the page has not got.</summary>
     public LayoutAnswer Try(LayoutAsk ask)
     {
-        Stage<Laid> laid = this.Lay(ask);
+        Stage<Laid> laid = this.drafter.Lay(ask);
         if (laid.Value is not { } value)
         {
             return LayoutJson.Refused(laid.Findings);
         }
-        Stage<HoldingContext> context = HoldingAnalysis.Context(value.Design, value.Job, Tolerances.House, this.like);
+        Stage<HoldingContext> context = HoldingAnalysis.Context(
+            value.Design,
+            value.Job,
+            Tolerances.House,
+            this.drafter.Like
+        );
         if (context.Value is not { } holding)
         {
             return LayoutJson.Refused(context.Findings);
         }
-        this.like = holding;
+        this.drafter.Like = holding;
         HoldingResult h = holding.Evaluate(value.Design.Magnets);
         JsonObject answer = new()
         {
@@ -139,7 +140,7 @@ public sealed class LayoutTrial
     /// <summary>The optimiser's places: locked magnets and the drawing's stay, the rest is chosen.</summary>
     public LayoutAnswer Best(LayoutAsk ask, bool fewest)
     {
-        Stage<Placed> placed = this.PlacedFor(ask);
+        Stage<Placed> placed = this.drafter.PlacedFor(ask);
         if (placed.Value is not { } p)
         {
             return LayoutJson.Refused(placed.Findings);
@@ -160,7 +161,7 @@ public sealed class LayoutTrial
                     .Magnets.Where(m => m.Locked && !m.FromDrawing)
                     .Select(m => new MagnetWish(Transform.Apply(back, m.At), true)),
             ],
-            Ports = PortsOf(ask, p),
+            Ports = LayoutDrafter.PortsOf(ask, p),
             MagnetCount = count,
             MagnetFactorTarget = fewest ? p.Job.Limits.MagnetFactor : null,
         };
@@ -189,7 +190,7 @@ public sealed class LayoutTrial
     /// </summary>
     public LayoutAnswer Section(LayoutAsk ask, JsonObject line)
     {
-        Stage<Laid> laid = this.Lay(ask);
+        Stage<Laid> laid = this.drafter.Lay(ask);
         if (laid.Value is not { } value)
         {
             return LayoutAnswer.Message(422, "the section needs a layout that can be drawn");
@@ -201,7 +202,7 @@ public sealed class LayoutTrial
 
     /// <summary>Every clearance that the layout does not keep; empty also where it cannot be drawn at all.</summary>
     public JsonArray Violations(LayoutAsk ask) =>
-        this.Lay(ask).Value is { } laid
+        this.drafter.Lay(ask).Value is { } laid
             ? LayoutFaults.Of(laid.Begun, laid.Design.Magnets, laid.Job, new PairOnBlock(laid.Job))
             : [];
 
@@ -219,7 +220,7 @@ public sealed class LayoutTrial
         {
             return text;
         }
-        Placed placed = this.current.Placed;
+        Placed placed = this.drafter.Current;
         Pose back = Transform.Inverse(placed.Placement.Pose);
         MagnetWish[] wishes =
         [
@@ -228,89 +229,12 @@ public sealed class LayoutTrial
                 .Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked)),
         ];
         Stage<string> magnets = JobEdit.SetMagnets(text.Value!, file, wishes);
-        Stage<string> ports = magnets.Ok ? JobEdit.SetPorts(magnets.Value!, file, PortsOf(ask, placed)) : magnets;
+        Stage<string> ports = magnets.Ok
+            ? JobEdit.SetPorts(magnets.Value!, file, LayoutDrafter.PortsOf(ask, placed))
+            : magnets;
         string count = ask.Magnets.Length.ToString(CultureInfo.InvariantCulture);
         return ports.Ok && now.MagnetCount != ask.Magnets.Length
             ? JobEdit.Set(ports.Value!, file, "magnets.count", count)
             : ports;
-    }
-
-    private sealed record Laid(Job Job, FixtureDesign Begun, FixtureDesign Design);
-
-    /// <summary>The design with the magnets just there. Where they cannot be cut it is the design without their pockets, and the findings say so.</summary>
-    private Stage<Laid> Lay(LayoutAsk ask)
-    {
-        Stage<Placed> placed = this.PlacedFor(ask);
-        if (placed.Value is not { } p)
-        {
-            return Stage.Failed<Laid>(placed.Findings);
-        }
-        ImmutableArray<MagnetPlace> magnets = [.. ask.Magnets.Select(m => Rounded(m, p))];
-        Pose back = Transform.Inverse(p.Placement.Pose);
-        Job job = p.Job with
-        {
-            Magnets =
-            [
-                .. magnets
-                    .Where(m => !m.FromDrawing)
-                    .Select(m => new MagnetWish(Transform.Apply(back, m.At), m.Locked)),
-            ],
-            Ports = PortsOf(ask, p),
-            MagnetCount = magnets.Length,
-        };
-        this.memory.NextRound();
-        this.ground ??= Ground.Lay(p.Part, p.Placement, job, Tolerances.House);
-        if (this.ground.Value is not { } ground)
-        {
-            return Stage.Failed<Laid>(this.ground.Findings);
-        }
-        Stage<FixtureDesign> begun = Designer.Begin(ground, job, Tolerances.House, this.memory);
-        if (begun.Value is not { } b)
-        {
-            return Stage.Failed<Laid>([.. this.ground.Findings, .. begun.Findings]);
-        }
-        Stage<FixtureDesign> finished = Designer.Finish(b, magnets, job, Tolerances.House, this.memory);
-        FixtureDesign design = finished.Value ?? b with { Magnets = magnets };
-        return Stage.Of(new Laid(job, b, design), [.. this.ground.Findings, .. begun.Findings, .. finished.Findings]);
-    }
-
-    private static MagnetPlace Rounded(MagnetPlace m, Placed p) =>
-        m.FromDrawing ? m : m with { At = WrittenPlace.OnPlate(m.At, p.Placement.Pose, p.Job) };
-
-    private static ImmutableArray<Point2> PortsOf(LayoutAsk ask, Placed p) =>
-        [.. ask.Ports.Select(port => WrittenPlace.InPart(port, p.Placement.Pose, p.Job))];
-
-    private Stage<Placed> PlacedFor(LayoutAsk ask)
-    {
-        string key = string.Join(';', ask.Settings.Where(s => s.Key != "count").Select(s => $"{s.Key}={s.Value}"));
-        if (key == this.current.Key && key == this.shownFor)
-        {
-            return Stage.Of(this.current.Placed);
-        }
-        Stage<string> text = LayoutSettings.Write(
-            this.source.JobText,
-            this.source.JobPath,
-            this.original,
-            this.source.Library.Shop(null),
-            ask.Settings
-        );
-        if (!text.Ok)
-        {
-            return Stage.Failed<Placed>(text.Findings);
-        }
-        Stage<Placed> placed = Pipeline.Place(
-            this.source.Request(null, static _ => { }) with
-            {
-                JobText = text.Value!,
-            }
-        );
-        if (placed.Ok)
-        {
-            this.current = (key, placed.Value!);
-            this.shownFor = key;
-            this.ground = null;
-            this.like = null;
-        }
-        return placed;
     }
 }

@@ -28,7 +28,7 @@ public sealed class RegisterFile : IDisposable
         string path = System.IO.Path.Combine(folder, Register.FileName);
         try
         {
-            return File.Exists(path) ? Register.Parse(File.ReadAllText(path), path) : Stage.Of(Register.Empty);
+            return File.Exists(path) ? RegisterText.Read(File.ReadAllText(path), path) : Stage.Of(Register.Empty);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -69,7 +69,7 @@ public sealed class RegisterFile : IDisposable
     /// <summary>Replaces the register by one rename; unchanged text keeps the file's time. Null when done, else why the old one stays.</summary>
     public Finding? Write(Register register)
     {
-        string text = register.ToToml();
+        string text = RegisterText.Write(register);
         try
         {
             if (!File.Exists(this.Path) || File.ReadAllText(this.Path) != text)

@@ -37,13 +37,13 @@ public static class ShelfEvents
             .. register
                 .Of(job)
                 .Select(f =>
-                    string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {Register.Word(f.State)}")
+                    string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {RegisterText.Word(f.State)}")
                 ),
         ];
         string what =
             has.Length == 0
                 ? "the register has no such job"
-                : $"no revision of it can become {Register.Word(state)} (it has: {string.Join(", ", has)})";
+                : $"no revision of it can become {RegisterText.Word(state)} (it has: {string.Join(", ", has)})";
         return new(
             "register-no-such-block",
             Severity.Error,

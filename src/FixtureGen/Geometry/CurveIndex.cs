@@ -1,13 +1,13 @@
-using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
 using FixtureGen.Model;
+using static FixtureGen.Geometry.PackedBox;
 
 namespace FixtureGen.Geometry;
 
 /// <summary>
 /// A hierarchy of boxes over curves in chain order: level 0 holds one box a curve, each node above covers four below.
 /// Consecutive curves lie near each other, so nothing is sorted. It may be rebuilt over other curves; it keeps its memory.
-/// A box is kept as (min X, min Y, -max X, -max Y), so that one vector operation joins or compares two.
+/// Boxes are kept packed, see <see cref="PackedBox"/>.
 /// </summary>
 internal sealed class CurveIndex
 {
@@ -284,48 +284,5 @@ internal sealed class CurveIndex
             turns += Winding(level - 1, i, p, ray);
         }
         return turns;
-    }
-
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static bool Touch(Vector256<double> a, Vector256<double> b) => Vector256.LessThanOrEqualAll(a, Opposite(b));
-
-    /// <summary>(max X, max Y, -min X, -min Y): what another box's packed form must not exceed to touch this one.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Opposite(Vector256<double> b) => -Vector256.Create(b.GetUpper(), b.GetLower());
-
-    /// <summary>Squared distance of a packed point from a box; 0 inside.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static double Distance2(Vector256<double> box, Vector256<double> p)
-    {
-        Vector256<double> off = Vector256.Max(box - p, Vector256<double>.Zero);
-        return Vector256.Sum(off * off);
-    }
-
-    private static Vector256<double> Packed(Point2 p) => Vector256.Create(p.X, p.Y, -p.X, -p.Y);
-
-    private static Vector256<double> Packed(in Box2 b) => Vector256.Create(b.MinX, b.MinY, -b.MaxX, -b.MaxY);
-
-    private static Box2 Unpacked(Vector256<double> b) => new(b[0], b[1], -b[2], -b[3]);
-
-    /// <summary>An endless straight line with a margin on both sides.</summary>
-    private readonly struct Strip
-    {
-        private readonly Point2 normal;
-        private readonly double offset;
-        private readonly double margin;
-
-        public Strip(Point2 a, Point2 b, double margin)
-        {
-            normal = (b - a).Left * (1 / a.DistanceTo(b));
-            offset = normal.Dot(a);
-            this.margin = margin;
-        }
-
-        public bool Meets(in Box2 box)
-        {
-            double middle = ((normal.X * (box.MinX + box.MaxX)) + (normal.Y * (box.MinY + box.MaxY))) / 2;
-            double half = ((Math.Abs(normal.X) * box.Width) + (Math.Abs(normal.Y) * box.Height)) / 2;
-            return Math.Abs(middle - offset) <= half + margin;
-        }
     }
 }

@@ -4,13 +4,10 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Shop;
 
-/// <summary>What a job says besides the names of its shop files.</summary>
+/// <summary>What a job says besides the names of its shop files: all of it together, and its numbers of block, trim, magnets and places.</summary>
 internal static class JobBody
 {
-    private const double Reach = 2000;
-
-    // Thermoformed shells are 1.5 to 3.2 mm (common practice, no source); 0.093 in is the middle gauge.
-    private const double ShellThickness = 2.36;
+    internal const double Reach = 2000;
 
     // A worn edge cuts with 1.5 to 2 times the force (common practice, no source).
     public const double DullFactor = 1.5;
@@ -18,19 +15,19 @@ internal static class JobBody
     /// <summary>The whole job, or null where the shop files are not all there; all keys are read either way.</summary>
     public static Job? Read(TableReader top, JobShop? shop, string name, ShopShelf shelf)
     {
-        (Shell shell, double? shellFriction) = ShellOf(top.InnerOrNull("shell"), shop);
+        (Shell shell, double? shellFriction) = JobShell.Read(top.InnerOrNull("shell"), shop);
         double thickness = BlockThickness(top.InnerOrNull("block"), shop);
         VacuumSupply vacuum = VacuumReader.Read(top.InnerOrNull("vacuum"), shop?.Plate.Vacuum ?? VacuumReader.House);
         HouseLimits limits = RulesReader.Limits(top.InnerOrNull("limits"));
         TableReader? rulesTable = top.InnerOrNull("rules");
         Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket);
         Words words = new(top, name);
-        (LengthUnit? drawingUnit, LayerRoles layers) = DrawingOf(top.InnerOrNull("drawing"));
-        (LocatorKind? locator, ImmutableArray<Point2> pins) = LocatorOf(top.InnerOrNull("locator"));
+        (LengthUnit? drawingUnit, LayerRoles layers) = JobDrawing.Read(top.InnerOrNull("drawing"));
+        (LocatorKind? locator, ImmutableArray<Point2> pins) = JobShell.Locator(top.InnerOrNull("locator"));
         (double? trimFeed, double? trimRpm, double dull) = TrimOf(top.InnerOrNull("trim"));
         (int magnetCount, double? target) = MagnetsOf(top.InnerOrNull("magnets"));
-        SkirtHold skirt = SkirtOf(top);
-        ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(FormOf)];
+        SkirtHold skirt = JobShell.Skirt(top);
+        ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(JobShell.Form)];
         ImmutableArray<MagnetWish> wishes = [.. top.Inners("magnet").Select(WishOf)];
         ImmutableArray<Point2> ports = [.. top.Inners("port").Select(PortOf)];
         Pose? placement = PoseOf(top.InnerOrNull("placement"));
@@ -96,28 +93,6 @@ internal static class JobBody
         return measured;
     }
 
-    private static (LengthUnit? Unit, LayerRoles Layers) DrawingOf(TableReader? t)
-    {
-        LengthUnit? unit = UnitOf(t);
-        LayerRoles layers = Layers(t?.InnerOrNull("layers"));
-        t?.Close();
-        return (unit, layers);
-    }
-
-    private static (LocatorKind? By, ImmutableArray<Point2> Pins) LocatorOf(TableReader? t)
-    {
-        LocatorKind? by = t?.Choice(
-            "by",
-            ("form", LocatorKind.Form),
-            ("pins", LocatorKind.Pins),
-            ("hand", LocatorKind.Hand)
-        );
-        ImmutableArray<Point2> pins = t?.Points("pins", Reach) ?? [];
-        CheckLocator(t, by, pins);
-        t?.Close();
-        return (by, pins);
-    }
-
     private static (double? Feed, double? Rpm, double Dull) TrimOf(TableReader? t)
     {
         double? feed = t?.MeasureOrNull("feed", Quantity.Rate, 10, 50000);
@@ -157,107 +132,6 @@ internal static class JobBody
     {
         A4,
         Letter,
-    }
-
-    private static (Shell Shell, double? Friction) ShellOf(TableReader? t, JobShop? shop)
-    {
-        double thickness = t?.LengthOr("thickness", ShellThickness, 0.2, 12) ?? ShellThickness;
-        double greatest = t?.LengthOr("thickness_max", thickness * 1.1, 0.2, 15) ?? thickness * 1.1;
-        double least = t?.LengthOr("slack_min", 0, 0, 5) ?? 0;
-        double most = t?.LengthOr("slack_max", Math.Max(0.3, least), 0, 5) ?? 0.3;
-        double? friction = t?.NumberOrNull("friction", 0.01, 2);
-        if (greatest < thickness)
-        {
-            t?.Contradict("thickness_max", "'thickness_max' is less than 'thickness'.", "Give the thickest shell.");
-        }
-        if (most < least)
-        {
-            t?.Contradict("slack_max", "'slack_max' is less than 'slack_min'.", "Exchange the two.");
-        }
-        t?.Close();
-        return (new Shell(shop?.ShellMaterial.Name ?? "", thickness, greatest, least, most), friction);
-    }
-
-    private static LengthUnit? UnitOf(TableReader? t) =>
-        t?.ChoiceOrNull(
-            "unit",
-            ("mm", LengthUnit.Millimetre),
-            ("in", LengthUnit.Inch),
-            ("cm", LengthUnit.Centimetre),
-            ("m", LengthUnit.Metre),
-            ("ft", LengthUnit.Foot),
-            ("mil", LengthUnit.Mil),
-            ("um", LengthUnit.Micrometre)
-        );
-
-    private static LayerRoles Layers(TableReader? t)
-    {
-        string Role(string key) => t?.TextOr(key, key.ToUpperInvariant()) ?? key.ToUpperInvariant();
-        LayerRoles roles = new(
-            Role("outline"),
-            Role("cutout"),
-            Role("engrave"),
-            Role("form"),
-            Role("magnet"),
-            Role("keepout")
-        );
-        string[] all = [roles.Outline, roles.Cutout, roles.Engrave, roles.Form, roles.Magnet, roles.KeepOut];
-        if (t is not null && all.Distinct(StringComparer.OrdinalIgnoreCase).Count() < all.Length)
-        {
-            t.Contradict("outline", "Two roles have the same layer.", "Give each role a layer of its own.");
-        }
-        t?.Close();
-        return roles;
-    }
-
-    private static void CheckLocator(TableReader? t, LocatorKind? kind, ImmutableArray<Point2> pins)
-    {
-        if (t is null || t.Log.Failed)
-        {
-            return;
-        }
-        if (kind == LocatorKind.Pins && pins.Length < 2)
-        {
-            t.Contradict(
-                "pins",
-                "Two pins or more locate a shell.",
-                "Give pins = [[x, y], [x, y]] in the drawing's frame."
-            );
-        }
-        if (kind != LocatorKind.Pins && !pins.IsEmpty)
-        {
-            t.Contradict(
-                "pins",
-                "Pins are given, but the shell is not located by pins.",
-                "Write by = \"pins\", or drop them."
-            );
-        }
-    }
-
-    private static SkirtHold SkirtOf(TableReader top)
-    {
-        TableReader? t = top.InnerOrNull("skirt");
-        SkirtHold? hold = t?.ChoiceOrNull(
-            "hold",
-            ("tabs", SkirtHold.Tabs),
-            ("sealed-land", SkirtHold.SealedLand),
-            ("clamps", SkirtHold.Clamps),
-            ("none", SkirtHold.None)
-        );
-        t?.Close();
-        return hold ?? SkirtHold.Tabs;
-    }
-
-    private static FormSpec FormOf(TableReader t)
-    {
-        FormSpec form = new(
-            t.TextOr("layer", "FORM"),
-            t.Choice("direction", ("up", FormDirection.Up), ("down", FormDirection.Down)),
-            t.Length("height", 0.1, 200),
-            t.NumberOr("draft_deg", 3, 0, 60)
-        );
-        t.Close();
-        return form;
     }
 
     private static MagnetWish WishOf(TableReader t)

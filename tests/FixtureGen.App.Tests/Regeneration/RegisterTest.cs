@@ -14,7 +14,7 @@ public sealed class RegisterTest
         Register register = Register
             .Empty.With(Sheath)
             .With(new Fixture("a \"quoted\" \\ one", "F1010", 2, 1010, "master", 4, FixtureState.Planned));
-        Stage<Register> read = Register.Parse(register.ToToml(), "library.toml");
+        Stage<Register> read = RegisterText.Read(RegisterText.Write(register), "library.toml");
         Assert.Empty(read.Findings);
         Assert.Equal(register.Fixtures, read.Value!.Fixtures);
     }
@@ -25,7 +25,7 @@ public sealed class RegisterTest
     [InlineData("job = \n", "")]
     public void Damage_is_told_with_its_line(string text, string says)
     {
-        Stage<Register> read = Register.Parse(text, "library.toml");
+        Stage<Register> read = RegisterText.Read(text, "library.toml");
         Assert.False(read.Ok);
         Finding f = read.Findings[0];
         Assert.Equal("register-damaged", f.Code);
@@ -36,7 +36,7 @@ public sealed class RegisterTest
     [Fact]
     public void Every_wrong_state_and_type_is_named()
     {
-        string good = Register.Empty.With(Sheath).ToToml();
+        string good = RegisterText.Write(Register.Empty.With(Sheath));
         foreach (
             (string from, string to) in new[]
             {
@@ -47,7 +47,7 @@ public sealed class RegisterTest
             }
         )
         {
-            Stage<Register> read = Register.Parse(good.Replace(from, to, StringComparison.Ordinal), "library.toml");
+            Stage<Register> read = RegisterText.Read(good.Replace(from, to, StringComparison.Ordinal), "library.toml");
             Assert.False(read.Ok, to);
         }
     }
@@ -56,7 +56,7 @@ public sealed class RegisterTest
     public void A_number_used_by_two_jobs_is_an_error()
     {
         Register twice = Register.Empty.With(Sheath).With(Sheath with { Job = "other" });
-        Finding f = Assert.Single(Register.Parse(twice.ToToml(), "library.toml").Findings);
+        Finding f = Assert.Single(RegisterText.Read(RegisterText.Write(twice), "library.toml").Findings);
         Assert.Equal("number-used-twice", f.Code);
         Assert.Contains("1000", f.Message, StringComparison.Ordinal);
         Assert.Contains("other", f.Message, StringComparison.Ordinal);
@@ -71,7 +71,7 @@ public sealed class RegisterTest
     public void A_number_that_is_another_jobs_next_is_an_error(int program, string says)
     {
         Register near = Register.Empty.With(Sheath).With(Sheath with { Job = "other", Program = program });
-        Finding[] found = [.. Register.Parse(near.ToToml(), "library.toml").Findings];
+        Finding[] found = [.. RegisterText.Read(RegisterText.Write(near), "library.toml").Findings];
         Assert.Equal(says.Length == 0 ? [] : ["number-used-twice"], found.Select(f => f.Code));
         Assert.All(found, f => Assert.EndsWith(says, f.Message, StringComparison.Ordinal));
     }
@@ -82,8 +82,10 @@ public sealed class RegisterTest
     [InlineData("program = 1000", "program = 9999999999", ":8:1", "program is 9999999999")]
     public void A_number_that_no_job_may_have_is_told_at_its_line(string good, string bad, string place, string says)
     {
-        string text = Register.Empty.With(Sheath).ToToml().Replace("\n" + good, "\n" + bad, StringComparison.Ordinal);
-        Finding f = Assert.Single(Register.Parse(text, "library.toml").Findings);
+        string text = RegisterText
+            .Write(Register.Empty.With(Sheath))
+            .Replace("\n" + good, "\n" + bad, StringComparison.Ordinal);
+        Finding f = Assert.Single(RegisterText.Read(text, "library.toml").Findings);
         Assert.Equal("library.toml" + place, f.Where);
         Assert.StartsWith(says, f.Message, StringComparison.Ordinal);
     }
