@@ -36,7 +36,8 @@ public sealed record JobFigures(double Minutes, double? VacuumOnly, double? Magn
 
 /// <summary>
 /// What a regeneration did to one job. Before is null for a new one, After for a refused one. Moved names what changed in
-/// words with amounts; Reload the programs that differ; Scrap says why a block on the shelf no longer fits, else null.
+/// words with amounts; Reload the programs that differ; Scrap says why a block on the shelf no longer fits, else null;
+/// PlateUnrevised is true where the plate's file and the programs differ and the plate's revision does not.
 /// </summary>
 public sealed record JobChange(
     string Job,
@@ -55,5 +56,6 @@ public sealed record JobChange(
     string? Scrap,
     ImmutableArray<FindingLine> Findings,
     string? PictureBefore,
-    string? PictureAfter
+    string? PictureAfter,
+    bool PlateUnrevised = false
 );

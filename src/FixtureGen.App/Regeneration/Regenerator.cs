@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
+using System.Globalization;
 using FixtureGen.Model;
 using FixtureGen.Shop;
 
@@ -46,6 +47,7 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
             }
             ImmutableArray<JobChange> changes = this.RemakeAll(shelves, jobs.Length, scratch);
             findings.AddRange(shelves.Select(s => s.Settle(changes)).OfType<Finding>());
+            findings.AddRange(Unrevised(changes));
             return Stage.Of(changes, findings);
         }
         finally
@@ -56,6 +58,21 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
             }
         }
     }
+
+    private static IEnumerable<Finding> Unrevised(ImmutableArray<JobChange> changes) =>
+        changes
+            .Where(c => c.PlateUnrevised)
+            .GroupBy(c => (c.Plate, c.PlateRevision))
+            .Select(g => new Finding(
+                "plate-unrevised",
+                Severity.Warning,
+                $"templates/plates/{g.Key.Plate}.toml",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the plate's file changed and so did the programs of {g.Count()} job(s), but its revision is still {g.Key.PlateRevision}"
+                ),
+                "raise 'revision' in the plate file: by it the register tells which blocks were cut for an older plate"
+            ));
 
     private ImmutableArray<JobChange> RemakeAll(List<Shelf> shelves, int total, string scratch)
     {

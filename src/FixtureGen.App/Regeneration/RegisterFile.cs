@@ -22,13 +22,18 @@ public sealed class RegisterFile : IDisposable
     /// <summary>Of library.toml; the lock lies beside it.</summary>
     public string Path { get; }
 
-    /// <summary>Reads without a lock: what make and check do.</summary>
+    /// <summary>Reads without a lock: what make and check do. Failed too where the files of a cut block are there and its entry is not.</summary>
     public static Stage<Register> Read(string folder)
     {
         string path = System.IO.Path.Combine(folder, Register.FileName);
         try
         {
-            return File.Exists(path) ? RegisterText.Read(File.ReadAllText(path), path) : Stage.Of(Register.Empty);
+            Stage<Register> read = File.Exists(path)
+                ? RegisterText.Read(File.ReadAllText(path), path)
+                : Stage.Of(Register.Empty);
+            return read.Ok && LostBlocks.Of(folder, read.Value!, path).ToArray() is { Length: > 0 } lost
+                ? Stage.Failed<Register>(lost)
+                : read;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

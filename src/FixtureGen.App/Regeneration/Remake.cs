@@ -158,6 +158,7 @@ public sealed class Remake(
             Moved = old is null ? [] : Difference.Moved(old, outcome.Report),
             Reload = [.. Changed(folder, outcome)],
         };
+        change = change with { PlateUnrevised = change.Reload.Length > 0 && Unrevised(old, outcome.Report) };
         return this.Deliver(change, outcome, folder);
     }
 
@@ -199,6 +200,16 @@ public sealed class Remake(
             Program = job.ProgramNumber ?? entry.Program,
             Id = job.FixtureId,
         };
+
+    /// <summary>True where the same plate at the same revision was read from a file of other content.</summary>
+    private static bool Unrevised(Report? before, Report after) =>
+        before?.Plate is { } old
+        && (old.Name, old.Revision) == (after.Plate!.Name, after.Plate.Revision)
+        && PlateFile(before) is { } was
+        && was != PlateFile(after);
+
+    private static string? PlateFile(Report report) =>
+        report.Inputs?.FirstOrDefault(i => i.File.StartsWith("templates/plates/", StringComparison.Ordinal))?.Sha256;
 
     private static bool Differ(string folder, ImmutableArray<ProgramText> programs) =>
         programs.Any(p => !SameBytes(Path.Combine(folder, p.FileName), OutputFiles.Of(p).Bytes));

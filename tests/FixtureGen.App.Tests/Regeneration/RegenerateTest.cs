@@ -105,6 +105,58 @@ public sealed class RegenerateTest
     }
 
     [Fact]
+    public void Without_the_register_a_block_that_was_cut_is_not_remade()
+    {
+        string job = Two[0];
+        using TempLibrary library = new(Two);
+        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
+        Assert.Equal(0, Cli.Run(library.Folder, "register", library.Jobs, "--cut", job).Exit);
+        string register = Path.Combine(library.Jobs, "library.toml");
+        Dictionary<string, string> before = Hashes(library);
+        File.Move(register, register + ".bak");
+
+        string[][] commands =
+        [
+            ["regenerate", "--force"],
+            ["make", library.Job(job)],
+            ["register", library.Jobs],
+        ];
+        foreach (string[] command in commands)
+        {
+            Ran refused = Cli.Run(library.Folder, command);
+            Assert.Equal(1, refused.Exit);
+            Assert.Contains("error register-lost: revision 1 of " + job, refused.Error, StringComparison.Ordinal);
+        }
+
+        File.Move(register + ".bak", register);
+        Assert.Equal(before, Hashes(library));
+        Assert.Equal(2, (int)Json(Cli.Run(library.Folder, "regenerate", "--json"), 0)["unchanged"]!);
+    }
+
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("revision = 4 ", false)]
+    public void A_plate_changed_under_its_old_revision_is_told(string raised, bool told)
+    {
+        using TempLibrary library = new(Two);
+        const string Plate = "templates/plates/master.toml";
+        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
+        library.Edit(Plate, "at = [4.25, 4.25]", "at = [4.30, 4.25]");
+        if (raised.Length > 0)
+        {
+            library.Edit(Plate, raised, "revision = 5 ");
+        }
+
+        Ran ran = Cli.Run(library.Folder, "regenerate");
+
+        Assert.Equal(0, ran.Exit);
+        Assert.Equal(
+            told,
+            ran.Error.Contains(Plate + ": warning plate-unrevised: the plate's file changed", StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
     public void Two_runs_at_once_lose_nothing()
     {
         using TempLibrary library = new(Two);
