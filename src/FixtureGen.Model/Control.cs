@@ -49,6 +49,27 @@ public enum DecimalHabit
 /// What a control wants to read, as data; no control is a class. Empty strings mean "has no such word". Line templates
 /// have the closed placeholder list {tool} {offset} {rpm} {next} {number} {z} {work}. Vacuum words are single M codes.
 /// </summary>
+/// <param name="Unit">What programs are written in.</param>
+/// <param name="Decimals">Of lengths.</param>
+/// <param name="FeedDecimals">Of F.</param>
+/// <param name="ProgramNumberWord">Before the number; with none the program is not numbered.</param>
+/// <param name="ProgramNumberDigits">With leading zeros.</param>
+/// <param name="PercentLines">% as first and last line.</param>
+/// <param name="CommentLength">Longer text is wrapped, characters.</param>
+/// <param name="LineNumberStep">Between N words; 0 for none.</param>
+/// <param name="LineLength">Of the longest line it reads, characters.</param>
+/// <param name="SplitFullCircles">No circle in one block.</param>
+/// <param name="MaxArcSweepDeg">Longer arcs are split, 30 to 360.</param>
+/// <param name="CannedCycles">G81, G82, G83 in place of long-hand drilling.</param>
+/// <param name="PeckHighSpeed">G73: pecks break the chip and stay in the hole.</param>
+/// <param name="DwellWord">After G4: P or X.</param>
+/// <param name="SafeStart">Lines said first and after every stop.</param>
+/// <param name="ToolChange">Retract, then the tool.</param>
+/// <param name="LengthOffsetWord">G43 H after a tool change; false where the offset comes with the tool.</param>
+/// <param name="WorkOffset">The plate's origin, for {work}.</param>
+/// <param name="AirOn">Air that blows chips away.</param>
+/// <param name="VacuumWait">Waits for the vacuum switch; with none the operator reads the gauge at a stop.</param>
+/// <param name="Home">Z first.</param>
 public sealed record Control(
     string Name,
     string Description,

@@ -190,15 +190,23 @@ public sealed record TrimCut(
 );
 
 /// <summary>A cord laid in a closed groove. Joint is where the scarf goes, on the longest straight. Lengths mm.</summary>
+/// <param name="Length">Once round the centre line.</param>
+/// <param name="CutLength">With the allowance for the joint.</param>
+/// <param name="Zone">Index of the zone it seals.</param>
+/// <param name="IsOuter">False where it goes round a hole of its zone.</param>
 public sealed record CordLoop(Contour Centre, double Length, double CutLength, Point2 Joint, int Zone, bool IsOuter);
 
 /// <summary>
 /// One sealed zone. Boundary's contours are the groove centre lines; Sealed is what the vacuum acts on (inside the
 /// groove's inner wall). PortAt is where its air leaves.
 /// </summary>
+/// <param name="Index">From 0.</param>
+/// <param name="Feeds">What feeds that hole, by name.</param>
 public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Region> Sealed, Point2 PortAt, string Feeds);
 
 /// <summary>A magnet in the block and its loose partner above the shell, plate frame mm.</summary>
+/// <param name="Locked">False: the optimiser may move it.</param>
+/// <param name="FromDrawing">True where the drawing's magnet layer fixes it.</param>
 public sealed record MagnetPlace(Point2 At, bool Locked, bool FromDrawing);
 
 /// <summary>One edge of the vacuum path's graph: from the plate port to a zone; the least section in mm2.</summary>

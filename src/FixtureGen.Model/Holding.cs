@@ -19,6 +19,14 @@ public enum HoldMode
 public sealed record HoldAnswer(double Factor, HoldMode Mode, Point2 At, string Governs);
 
 /// <summary>One step of the trim path with its three factors, in the order of cutting.</summary>
+/// <param name="Cut">Name of the trim cut.</param>
+/// <param name="Along">Way from the cut's start, mm.</param>
+/// <param name="At">The cutter's middle, plate frame mm.</param>
+/// <param name="LoadN">The cutting load along the shell, full.</param>
+/// <param name="VacuumOnly">Under full load, no magnets.</param>
+/// <param name="MagnetsStopping">Seal lost, under the load left while the machine stops.</param>
+/// <param name="MagnetsFullLoad">Seal lost, under full load.</param>
+/// <param name="Both">Under full load; never below either alone.</param>
 public sealed record HoldSample(
     string Cut,
     double Along,
@@ -31,6 +39,17 @@ public sealed record HoldSample(
 );
 
 /// <summary>Forces in N, levels in kPa (vacuum, gauge), lengths in mm.</summary>
+/// <param name="AtmosphereKPa">The local atmosphere (absolute).</param>
+/// <param name="VacuumKPa">The level that holding is reckoned at: the alarm level, or what there is where that is less.</param>
+/// <param name="PumpKPa">What the pump settles at with the leak.</param>
+/// <param name="SealedForceN">Vacuum on the sealed area; the cords' push is not taken off.</param>
+/// <param name="GasketForceN">What the cords push back with the shell down.</param>
+/// <param name="MagnetForceN">Derated pull of all pairs.</param>
+/// <param name="CuttingForceN">The greatest load along the shell of any cut.</param>
+/// <param name="LiftMm">How high the cords hold the shell up on the magnets alone; 0 without magnets.</param>
+/// <param name="ImplantDistanceMm">Where the field of all discs together has fallen to 0.5 mT; 0 without magnets.</param>
+/// <param name="Samples">Every step along every cut, in the order of cutting.</param>
+/// <param name="MagnetShareN">Derated pull of each pair, in the order of the design's magnets.</param>
 public sealed record HoldingResult(
     double AtmosphereKPa,
     double VacuumKPa,
@@ -50,6 +69,10 @@ public sealed record HoldingResult(
 );
 
 /// <summary>Holding of the block during one operation; Bolted after the stop for bolts.</summary>
+/// <param name="Operation">Its name.</param>
+/// <param name="Factor">The least over the places and directions of its cut, 0 to 999.</param>
+/// <param name="Mode">How the block gives way first.</param>
+/// <param name="LoadN">The load that goes with it.</param>
 public sealed record BlockHold(string Operation, double Factor, HoldMode Mode, bool Bolted, double LoadN);
 
 /// <summary>

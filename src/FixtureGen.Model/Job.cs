@@ -42,9 +42,14 @@ public enum FormDirection
 }
 
 /// <summary>The thermoformed shell; thickness, slack (looseness on the block) in mm.</summary>
+/// <param name="ThicknessMax">The thickest that is formed: magnets pull through it.</param>
+/// <param name="SlackMin">Not reckoned with.</param>
+/// <param name="SlackMax">What a shell laid by hand may lie off by; the warning says it.</param>
 public sealed record Shell(string Material, double Thickness, double ThicknessMax, double SlackMin, double SlackMax);
 
 /// <summary>A magnet place the job fixes, part frame mm.</summary>
+/// <param name="At">Its middle.</param>
+/// <param name="Locked">False: the optimiser may move it.</param>
 public sealed record MagnetWish(Point2 At, bool Locked);
 
 /// <summary>A form region's height (or depth) mm and draft, by the layer or the order it was drawn.</summary>
@@ -61,6 +66,11 @@ public sealed record LayerRoles(
 );
 
 /// <summary>Where, above the sea, and with what pump the fixture works; kPa are vacuum (gauge) levels.</summary>
+/// <param name="AltitudeM">Metres above the sea: it caps the vacuum.</param>
+/// <param name="PumpRatedKPa">What the pump reaches blanked off at sea level.</param>
+/// <param name="AlarmKPa">The switch: below it nothing may run. Holding is reckoned at it.</param>
+/// <param name="PumpFlowLPerMin">Free air, litres a minute.</param>
+/// <param name="LeakHoleMm">Diameter of the one hole that stands for all leaks; 0 for none.</param>
 public sealed record VacuumSupply(
     double AltitudeM,
     double PumpRatedKPa,
@@ -70,9 +80,36 @@ public sealed record VacuumSupply(
 );
 
 /// <summary>House limits; common practice, no source.</summary>
+/// <param name="VacuumFactor">The least factor on vacuum alone.</param>
+/// <param name="MagnetFactor">The least factor on magnets alone while the machine stops.</param>
+/// <param name="BlockFactor">The least factor of the block while it is cut.</param>
+/// <param name="BelowIsError">True: what holds less is refused; false: warned about.</param>
 public sealed record HouseLimits(double VacuumFactor, double MagnetFactor, double BlockFactor, bool BelowIsError);
 
 /// <summary>Depths, walls and clearances the design keeps, mm. Each is a default that the job may override.</summary>
+/// <param name="FixtureHeight">The skimmed face above the plate.</param>
+/// <param name="LeastSkim">What skimming takes at the least; a block that leaves less is refused.</param>
+/// <param name="SideClearance">From the trim cutter's sweep to the relief's wall, which so stands inside the finished edge.</param>
+/// <param name="TipBelowShell">How far the trim cutter's tip goes below the shell's underside.</param>
+/// <param name="ReliefFloorBelowTip">From that tip to the relief's floor: room for chips.</param>
+/// <param name="Land">What stays beside a gasket groove for the shell to rest on.</param>
+/// <param name="Wall">What stays between any other two cuts.</param>
+/// <param name="LeastFloor">What stays below any pocket or groove, and between cuts from above and from below.</param>
+/// <param name="NetDepth">Of the grooves that carry the vacuum, below the face.</param>
+/// <param name="NetReach">No point of a zone is farther from such a groove; else a finding says how far it is.</param>
+/// <param name="MagnetRecess">The disc's face below the block's.</param>
+/// <param name="MagnetGlue">Thickness of the glue below the disc.</param>
+/// <param name="MagnetPocketClearance">Pocket diameter over the largest disc's.</param>
+/// <param name="JacketClearance">From the loose partner's jacket to cutter, shank and holder.</param>
+/// <param name="SlugMilledBelow">A slug that is smaller both ways is milled to chips; a larger one hangs on tabs.</param>
+/// <param name="TabLength">Of a bridge, along the edge.</param>
+/// <param name="TabThickness">Of a bridge; at most the shell's.</param>
+/// <param name="LeadRadius">Of the quarter circles into and out of a trim cut, at most.</param>
+/// <param name="EngraveDepth">Of letters and marks, in the block and in the shell.</param>
+/// <param name="LetterHeight">Outer height of the label's capitals, where there is room.</param>
+/// <param name="TemperatureSwingK">For which the pin slot is long enough, kelvin both ways.</param>
+/// <param name="LocatorPinDiameter">Of pins in holes of the scrap skirt.</param>
+/// <param name="RunningClearance">Round and below a form that nests in its pocket.</param>
 public sealed record Rules(
     double FixtureHeight,
     double LeastSkim,

@@ -64,6 +64,9 @@ public enum OperationKind
 /// One tool doing one thing. The first move is a rapid at ClearanceZ to above the start; the last leaves the tool at
 /// ClearanceZ. LimitedBy says which limit set the feed and speed. Features are the names of what it cuts.
 /// </summary>
+/// <param name="StepDown">Depth of a pass, mm.</param>
+/// <param name="StepOver">Width of a cut, mm; 0 where it cuts at full width.</param>
+/// <param name="BreaksPlateSeal">True where it opens the plate's seal zone to the room: from then on bolts hold the block.</param>
 public sealed record Operation(
     string Name,
     OperationKind Kind,
@@ -108,6 +111,8 @@ public enum ProgramStepKind
 public sealed record ProgramStep(ProgramStepKind Kind, Operation? Operation, string Text);
 
 /// <summary>A program before it is text. Header lines are the operator comments, label first.</summary>
+/// <param name="ClearanceZ">Above the raw block, bolts and forms: where rapids cross.</param>
+/// <param name="SafeZ">Above that, inside the travel: for tool changes and the way home.</param>
 public sealed record ProgramPlan(
     Setup Setup,
     int ProgramNumber,

@@ -68,6 +68,13 @@ public sealed record Machine(
 /// The master plate, bolted in the machine for good. Its origin is X0 Y0, its face Z0, of every program. SealLoop is the
 /// centre line of the plate's own seal groove; the space inside is the plate seal zone that holds a block being cut.
 /// </summary>
+/// <param name="Revision">Raised by its owner at every change; blocks remember theirs.</param>
+/// <param name="Face">What a block may lie on, mm.</param>
+/// <param name="PlacingTolerance">How far a raw blank may lie from its nominal place.</param>
+/// <param name="SealGrooveWidth">Of the plate's own groove: a block's holes keep clear of it.</param>
+/// <param name="SealReactionNPerMm">What the plate's cord pushes the block up, upper end.</param>
+/// <param name="FrictionBlockOnPlate">Dry, lower end.</param>
+/// <param name="Skin">What stays above the face where no relief is below; a tool never goes deeper.</param>
 public sealed record Plate(
     string Name,
     int Revision,

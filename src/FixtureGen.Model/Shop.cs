@@ -3,6 +3,9 @@ using System.Collections.Immutable;
 namespace FixtureGen.Model;
 
 /// <summary>Standard stock, mm. X by Y by thickness; the raw corner at the stops is the blank's lower left.</summary>
+/// <param name="Width">Along X.</param>
+/// <param name="Height">Along Y.</param>
+/// <param name="ThicknessTolerance">Not reckoned with: a job says how thick its block was measured.</param>
 public sealed record Blank(
     string Name,
     string Material,
@@ -27,6 +30,11 @@ public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
 /// A block or shell material. Surface speeds m/min; specific cutting force N/mm2 (lower and upper end of the published
 /// range); ExpansionPerK in 1/K; StepDownRatio and StepOverRatio in cutter diameters; friction of the shell on it.
 /// </summary>
+/// <param name="SpecificForceMin">Not reckoned with: holding takes the upper end.</param>
+/// <param name="MaxRampDeg">The steepest way down; the tool has a limit of its own.</param>
+/// <param name="ShellFriction">Of a shell on it, dry, lower end.</param>
+/// <param name="IsPlastic">True: pins get bushes and chips must not rub.</param>
+/// <param name="Source">Where the figures are published.</param>
 public sealed record Material(
     string Name,
     double MinSpeedMPerMin,
@@ -87,6 +95,15 @@ public enum HelixDirection
 /// A cutter, mm and degrees. Number is its place in the changer and its length-offset number. StickOut is tip to holder
 /// face. TipAngleDeg is the included angle of a drill (118, 135) or engraver; TipDiameter the engraver's flat.
 /// </summary>
+/// <param name="FluteLength">How deep it cuts at full width.</param>
+/// <param name="ShankDiameter">What follows above the flutes.</param>
+/// <param name="HelixAngleDeg">Of the flutes against the axis; 0 for straight ones.</param>
+/// <param name="CentreCutting">False: it may not go straight down into the full.</param>
+/// <param name="MaxStepDown">At most the flute length.</param>
+/// <param name="MaxRampDeg">The steepest way down along a path.</param>
+/// <param name="HolderLength">Not reckoned with: a holder counts as endlessly long.</param>
+/// <param name="RunOut">Not reckoned with: the side clearance is to cover it.</param>
+/// <param name="MaxRpm">The cutter's own limit; the machine's counts too.</param>
 public sealed record Tool(
     string Name,
     int Number,
@@ -127,6 +144,15 @@ public sealed record Tool(
 }
 
 /// <summary>A disc magnet and the jacket its loose partner sits in, mm, tesla, degrees C.</summary>
+/// <param name="Grade">Commercial name, for the papers.</param>
+/// <param name="BrMinT">Least remanence of the grade: holding uses it.</param>
+/// <param name="BrMaxT">Greatest remanence: the distance for implants uses it.</param>
+/// <param name="Plating">Of one face.</param>
+/// <param name="MaxTemperatureC">Above it the disc loses strength for good.</param>
+/// <param name="JacketDiameter">Outside of the cap that the loose disc sits in.</param>
+/// <param name="JacketHeight">Above the shell.</param>
+/// <param name="JacketFloor">Between disc and shell.</param>
+/// <param name="Source">Where the figures are published.</param>
 public sealed record MagnetSpec(
     string Name,
     string Grade,
@@ -165,6 +191,9 @@ public enum CordKind
 /// Gasket cord, mm. Section is the measured diameter. Sponge: P25MinKPa/P25MaxKPa is the pressure for 25 % squeeze
 /// (ASTM D1056 grade). Solid: ShoreA. SqueezeRatio 0..1. InsideBendRadius is the least radius of the groove's inside wall.
 /// </summary>
+/// <param name="CutAllowanceRatio">Share of its groove's length that a cord is cut longer; it is never stretched.</param>
+/// <param name="FrictionShellOnCord">Dry and clean.</param>
+/// <param name="Source">Where the figures are published.</param>
 public sealed record Gasket(
     string Name,
     CordKind Kind,
@@ -191,6 +220,15 @@ public sealed record Gasket(
 }
 
 /// <summary>A screw with its washer and hole, mm; torque N.m at nut factor NutFactor; StressArea mm2.</summary>
+/// <param name="Body">Outside of the thread.</param>
+/// <param name="Pitch">Not reckoned with.</param>
+/// <param name="KeyEngagement">Least depth of the hexagon; not reckoned with.</param>
+/// <param name="WasherDiameter">Greatest outside.</param>
+/// <param name="WasherThickness">Greatest.</param>
+/// <param name="ClearanceHole">Drill through the block.</param>
+/// <param name="Counterbore">Takes head, washer and key.</param>
+/// <param name="NutFactor">K of torque = K x body x force.</param>
+/// <param name="Source">Where the figures are published.</param>
 public sealed record Screw(
     string Name,
     double Body,

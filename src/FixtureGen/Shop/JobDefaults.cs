@@ -91,7 +91,7 @@ internal static class JobDefaults
             ("net_reach", Mm(r.NetReach), "no sealed point is farther from one"),
             ("magnet_recess", Mm(r.MagnetRecess), "disc below the block's face"),
             ("magnet_glue", Mm(r.MagnetGlue), ""),
-            ("magnet_pocket_clearance", Mm(r.MagnetPocketClearance), "all round the disc"),
+            ("magnet_pocket_clearance", Mm(r.MagnetPocketClearance), "on the diameter, over the largest disc"),
             ("jacket_clearance", Mm(r.JacketClearance), "from cutter, shank and holder"),
             ("slug_milled_below", Mm(r.SlugMilledBelow), "smaller slugs are milled away whole"),
             ("tab_length", Mm(r.TabLength), ""),
