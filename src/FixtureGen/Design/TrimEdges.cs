@@ -42,7 +42,7 @@ internal static class TrimEdges
                 tabs,
                 SlugHold.Skirt,
                 tool,
-                job.Rules.FixtureHeight - job.Rules.TipBelowShell,
+                Levels.Of(job).TrimTip,
                 Swept(start, tool, kernel)
             ),
             findings
@@ -82,7 +82,7 @@ internal static class TrimEdges
                 tabs,
                 milled ? SlugHold.MilledAway : SlugHold.Tabbed,
                 tool,
-                job.Rules.FixtureHeight - job.Rules.TipBelowShell,
+                Levels.Of(job).TrimTip,
                 milled ? kernel.Offset(inner, tool.Radius) : Swept(start, tool, kernel)
             ),
             findings

@@ -99,15 +99,6 @@ public static class Contours
     /// <summary>The same contour, starting with the segment of the given index.</summary>
     public static Contour StartAt(Contour contour, int startIndex) => new(ToPath(contour, startIndex).Segments);
 
-    /// <summary>The same contour, starting <paramref name="along"/> mm after its present start.</summary>
-    public static Contour StartAlong(Contour contour, double along)
-    {
-        double length = Measure.Length(contour);
-        double s = along - (Math.Floor(along / length) * length);
-        (OpenPath? head, OpenPath? tail) = SplitAt(new OpenPath(contour.Segments), s);
-        return head is null || tail is null ? contour : new([.. tail.Segments, .. head.Segments]);
-    }
-
     /// <summary>The parts of a path before and after <paramref name="along"/> mm; null for a part without length.</summary>
     public static (OpenPath? Before, OpenPath? After) SplitAt(OpenPath path, double along)
     {

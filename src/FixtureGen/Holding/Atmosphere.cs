@@ -1,5 +1,3 @@
-using FixtureGen.Model;
-
 namespace FixtureGen.Holding;
 
 /// <summary>
@@ -34,7 +32,4 @@ public static class Atmosphere
 
     /// <summary>Vacuum force on an area, N: kPa times mm2 / 1000.</summary>
     public static double ForceN(double vacuumKPa, double areaMm2) => vacuumKPa * areaMm2 / 1000;
-
-    /// <summary>Inches of mercury (0 C) in kPa.</summary>
-    public static double FromInHg(double inHg) => inHg * Units.KPaPerInHg;
 }

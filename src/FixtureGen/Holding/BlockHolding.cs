@@ -126,7 +126,8 @@ public static class BlockHolding
             double gone = Measure.Length(loop) * plate.SealGrooveWidth / 2;
             double whole = Measure.Area(loop);
             Point2 middle = new PressureMeasure(pieces).Middle;
-            double force = (kPa * Math.Max(0, whole - gone) / 1000) - (plate.SealReactionNPerMm * Measure.Length(loop));
+            double force =
+                Atmosphere.ForceN(kPa, Math.Max(0, whole - gone)) - (plate.SealReactionNPerMm * Measure.Length(loop));
             return new Pressing(force, middle * force);
         }
     }

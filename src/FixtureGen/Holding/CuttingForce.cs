@@ -56,10 +56,6 @@ public static class CuttingForce
         return new CutForce(tangential, RadialShare * tangential, axial, thick, Math.Acos(1 - (2 * a)));
     }
 
-    /// <summary>Mean tangential force over a turn, N: power over surface speed, all edges together.</summary>
-    public static double MeanTangential(Tool tool, double specificForce, double ap, double ae, double fz) =>
-        specificForce * ap * ae * fz * tool.Flutes / (Math.PI * tool.Diameter);
-
     /// <summary>Radial chip-thinning factor for engagement a = ae/D: 1 / (2 sqrt(a (1 - a))), 1 from half engagement up.</summary>
     public static double ChipThinning(double engagement) =>
         engagement is <= 0 or >= 0.5 ? 1 : 1 / (2 * Math.Sqrt(engagement * (1 - engagement)));

@@ -14,7 +14,6 @@ public static class Leak
 
     private const double Gamma = 1.4;
     private const double GasConstant = 287.05;
-    private const double ViscosityPaS = 1.82e-5;
 
     /// <summary>Mass flow through a hole, g/s. Diameter mm, pressures kPa absolute.</summary>
     public static double MassFlowGPerS(
@@ -36,21 +35,6 @@ public static class Leak
     /// <summary>Free air (at the room's pressure and temperature) for a mass flow in g/s, L/min.</summary>
     public static double FreeAirLPerMin(double gramsPerSecond, double roomKPa, double roomK) =>
         gramsPerSecond / 1000 / (roomKPa * 1000 / (GasConstant * roomK)) * 60_000;
-
-    /// <summary>
-    /// Free air through a long thin channel, L/min: isothermal laminar flow pi d^4 (p1^2 - p2^2) / (256 eta L), never more
-    /// than the orifice of the same bore lets through. Lengths mm, pressures kPa absolute.
-    /// </summary>
-    public static double ChannelLPerMin(double diameter, double length, double outsideKPa, double insideKPa)
-    {
-        double d = diameter / 1000;
-        double p1 = outsideKPa * 1000;
-        double p2 = insideKPa * 1000;
-        double laminar =
-            Math.PI * Math.Pow(d, 4) * ((p1 * p1) - (p2 * p2)) / (256 * ViscosityPaS * length / 1000) / p1 * 60_000;
-        double orifice = FreeAirLPerMin(MassFlowGPerS(diameter, outsideKPa, insideKPa, 1, RoomK), outsideKPa, RoomK);
-        return Math.Min(laminar, orifice);
-    }
 
     /// <summary>
     /// The level (gauge kPa) at which a pump keeps up with a leak. The pump's speed is taken to fall linearly from its rated
@@ -77,8 +61,4 @@ public static class Leak
         }
         return (low + high) / 2;
     }
-
-    /// <summary>Time to pump a volume down, s: (V / S) ln(p0 / p), litres and L/min, pressures kPa absolute.</summary>
-    public static double PumpDownSeconds(double litres, double litresPerMin, double fromKPa, double toKPa) =>
-        litres / litresPerMin * 60 * Math.Log(fromKPa / toKPa);
 }

@@ -33,9 +33,6 @@ public static class MagnetPair
         return lower.RemanenceT * upper.RemanenceT / (2 * VacuumPermeability) * sum * 1e-6;
     }
 
-    /// <summary>Pull on a thick steel plate a gap away: the mirror image of the disc stands two gaps away.</summary>
-    public static double OnSteelN(Disc disc, double gap) => CoaxialN(disc, disc, 2 * gap);
-
     /// <summary>
     /// Axial pull (positive together) and sideways force on the upper disc (positive away from the lower disc's axis) when
     /// the axes are offset apart and the faces a gap apart, both magnetised the same way up. A gap below zero is allowed

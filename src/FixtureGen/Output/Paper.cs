@@ -27,8 +27,6 @@ internal sealed class Paper(double width, double height, string running)
 
     private readonly List<Scene> pages = [];
 
-    public IReadOnlyList<Scene> Pages => pages;
-
     public Scene Page => pages[^1];
 
     public double Y { get; set; }

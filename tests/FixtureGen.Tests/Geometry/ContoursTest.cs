@@ -81,22 +81,6 @@ public sealed class ContoursTest
         Assert.Null(none);
     }
 
-    [Theory]
-    [InlineData(1, 0, 10)]
-    [InlineData(-1, 0, -10)]
-    [InlineData(9, 0, 10)]
-    [InlineData(2, -10, 0)]
-    [InlineData(4, 10, 0)]
-    public void A_contour_started_elsewhere_is_the_same_contour(int quarters, double x, double y)
-    {
-        Contour moved = Contours.StartAlong(Circle, quarters * Quarter);
-
-        Assert.Equal(0, moved.Segments[0].Start.DistanceTo(new(x, y)), 1e-9);
-        Assert.Equal(100 * Math.PI, Measure.Area(moved), 1e-9);
-        Assert.Equal(4 * Quarter, Measure.Length(moved), 1e-9);
-        AssertClosed(moved);
-    }
-
     [Fact]
     public void A_stretch_of_a_path_runs_from_one_length_to_the_other()
     {

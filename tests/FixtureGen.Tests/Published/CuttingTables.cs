@@ -7,29 +7,19 @@ namespace FixtureGen.Tests.Published;
 
 public sealed class CuttingTables
 {
-    // Machinery's Handbook chain worked in inches: D, teeth, chip load, ap, ae; kc N/mm2; mean and peak tangential force N.
+    // Machinery's Handbook chain worked in inches: D, teeth, chip load, ap, ae; kc N/mm2; peak tangential force N.
     [Theory]
-    [InlineData(0.25, 1, 0.006, 0.093, 0.25, 100, 11.459, 36.00)]
-    [InlineData(0.125, 1, 0.003, 0.060, 0.125, 100, 3.696, 11.61)]
-    [InlineData(0.25, 2, 0.008, 0.25, 0.125, 75, 30.804, 96.77)]
-    [InlineData(0.25, 2, 0.002, 0.125, 0.125, 700, 35.938, 112.90)]
-    [InlineData(0.375, 3, 0.003, 0.1875, 0.15, 700, 97.033, 248.90)]
-    public void Worked_chain(
-        double diameter,
-        int teeth,
-        double fz,
-        double ap,
-        double ae,
-        double kc,
-        double mean,
-        double peak
-    )
+    [InlineData(0.25, 1, 0.006, 0.093, 0.25, 100, 36.00)]
+    [InlineData(0.125, 1, 0.003, 0.060, 0.125, 100, 11.61)]
+    [InlineData(0.25, 2, 0.008, 0.25, 0.125, 75, 96.77)]
+    [InlineData(0.25, 2, 0.002, 0.125, 0.125, 700, 112.90)]
+    [InlineData(0.375, 3, 0.003, 0.1875, 0.15, 700, 248.90)]
+    public void Worked_chain(double diameter, int teeth, double fz, double ap, double ae, double kc, double peak)
     {
         Tool tool = HoldingShop.Cutter(diameter * 25.4) with { Flutes = teeth };
         Material material = HoldingShop.Plastic with { SpecificForceMax = kc };
         CutForce force = CuttingForce.Peak(tool, material, ap * 25.4, ae * 25.4, fz * 25.4, 1);
         Assert.Equal(peak, force.Tangential, 0.006);
-        Assert.Equal(mean, CuttingForce.MeanTangential(tool, kc, ap * 25.4, ae * 25.4, fz * 25.4), 6e-4);
     }
 
     // Radial chip thinning and engagement by a = ae/D.

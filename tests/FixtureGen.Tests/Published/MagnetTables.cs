@@ -57,7 +57,7 @@ public sealed class MagnetTables
     [InlineData(1.5, 18.218)]
     [InlineData(3, 8.600)]
     public void Thick_steel(double gap, double newton) =>
-        Assert.Equal(newton, MagnetPair.OnSteelN(Half, gap), newton * 1e-3);
+        Assert.Equal(newton, MagnetPair.CoaxialN(Half, Half, 2 * gap), newton * 1e-3);
 
     // Lateral offset of the 12.7 x 6.35 pair at a 2 mm gap (numeric surface-charge integration): pull and restoring force.
     [Theory]

@@ -2,8 +2,9 @@ using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths;
 
-namespace FixtureGen.Toolpaths;
+namespace FixtureGen.Tests.Toolpaths;
 
 /// <summary>
 /// What no planner could beat for one operation with its tool, feed and step-down, from the design's own removals and no path,

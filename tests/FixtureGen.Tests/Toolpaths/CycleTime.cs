@@ -1,9 +1,9 @@
 using FixtureGen.Model;
 
-namespace FixtureGen.Toolpaths;
+namespace FixtureGen.Tests.Toolpaths;
 
 /// <summary>
-/// The planner's own estimate of how long moves take on a machine that speeds up and slows down evenly, rounds corners by a
+/// How long planned moves take on a machine that speeds up and slows down evenly, rounds corners by a
 /// hundredth of a millimetre and keeps its acceleration on arcs. Seconds; tool changes and stops are not in it.
 /// </summary>
 internal static class CycleTime

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths;
 
-namespace FixtureGen.Toolpaths;
+namespace FixtureGen.Tests.Toolpaths;
 
 /// <summary>
 /// The least way of an operation's rapids, mm: the shortest path over what the design removes in separate places, bounded from
