@@ -52,6 +52,31 @@ public sealed class WallTest
         Bites(Step, "G0 X60. Y50.\nG0 Z23.\n" + cut, told, bite);
 
     /// <summary>
+    /// Up a ramp out of a pocket of floor 16 into one of floor 18 that ends at X 56: the wall at X 50 is passed with the tip at 18.03,
+    /// the one behind is met by all that the flank goes beyond it.
+    /// </summary>
+    [Fact]
+    public void A_ramp_meets_also_a_wall_that_stands_higher_than_the_one_it_passes() =>
+        Bites(
+            TestShop.Design(Pocket("upper", 50, 40, 56, 60, 18), Pocket("lower", 30, 40, 50, 60, 16)),
+            "G0 X40. Y50.\nG0 Z23.\nG1 Z17.5\nG1 X54.5 Z18.6",
+            "G1 X54.5 Z18.6",
+            1.5
+        );
+
+    /// <summary>A cutter that comes down beside the block and runs along it half a millimetre too near.</summary>
+    [Theory]
+    [InlineData(-2.5, 0.5)]
+    [InlineData(-3, 0)]
+    public void The_blocks_own_sides_are_walls(double x, double bite) =>
+        Bites(
+            TestShop.Design(Pocket("shallow", 30, 40, 70, 60, 19)),
+            FormattableString.Invariant($"G0 X{x:0.0} Y-6.\nG0 Z15.\nG1 Y50."),
+            "G1 Y50.",
+            bite
+        );
+
+    /// <summary>
     /// A 60 degree point of 0.4 mm in a groove of floor 15 inside a pocket of floor 17: 1.355 mm wide of its middle at Z 17, 3 mm at
     /// the top. The groove's wall is 2 mm off; the pocket's at Y 40 is what the wide part meets.
     /// </summary>

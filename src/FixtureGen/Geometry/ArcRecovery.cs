@@ -156,7 +156,8 @@ public static class ArcRecovery
         Point2 u = b - a;
         Point2 v = c - a;
         double cross = u.Cross(v);
-        if (Math.Abs(cross) < 1e-9 * u.Length * v.Length)
+        // Also where two of the points are one.
+        if (Math.Abs(cross) <= 1e-9 * u.Length * v.Length)
         {
             return null;
         }

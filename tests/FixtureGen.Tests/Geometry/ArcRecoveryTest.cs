@@ -41,6 +41,27 @@ public sealed class ArcRecoveryTest
         Assert.All(found.Contour.Segments, s => Assert.True(Measure.Distance(Measure.PointAt(s, 0.41), wave) <= 0.003));
     }
 
+    // A disc cut off at an arc of 2.5 radians, in chords: one arc and the cut, wherever the drawing begins.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(40)]
+    [InlineData(99)]
+    public void An_arc_is_found_whole_wherever_the_contour_begins(int start)
+    {
+        Point2[] cut =
+        [
+            .. Enumerable.Range(0, 101).Select(i => new Point2(Math.Cos(i / 40.0), Math.Sin(i / 40.0)) * 20),
+        ];
+
+        Recovered found = ArcRecovery.Recover(Contours.FromPoints([.. cut[start..], .. cut[..start]]), 0.02);
+
+        Assert.Equal(2, found.Contour.Segments.Length);
+        Segment arc = Assert.Single(found.Contour.Segments, s => s.IsArc);
+        Assert.Equal(20, arc.Radius, 0.02);
+        Assert.Equal(50, arc.Length, 0.1);
+    }
+
     [Fact]
     public void Corners_and_true_lines_stay_as_they_are()
     {

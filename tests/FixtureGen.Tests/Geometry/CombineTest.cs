@@ -39,6 +39,18 @@ public sealed class CombineTest
         Assert.Empty(kernel.Difference([Disc(1, 1, 5)], [Disc(0, 0, 10)]));
     }
 
+    // A kite of diagonals 10 and 4 whose corners beside lie on the square's side: half of it is inside.
+    [Fact]
+    public void Sides_that_cross_just_at_a_corner_are_cut_there()
+    {
+        Region kite = Region.Of(Contours.FromPoints([new(5, 5), new(10, 3), new(15, 5), new(10, 7)]));
+
+        Assert.Equal(10, Measure.Area(kernel.Intersect([Box(0, 0, 10, 10)], [kite])), 1e-9);
+        Assert.Equal(110, Measure.Area(kernel.Union([Box(0, 0, 10, 10)], [kite])), 1e-9);
+        Assert.Equal(90, Measure.Area(kernel.Difference([Box(0, 0, 10, 10)], [kite])), 1e-9);
+        Assert.Empty(kernel.Repairs);
+    }
+
     [Fact]
     public void Shared_edges_vanish_in_a_union()
     {

@@ -146,6 +146,26 @@ public sealed class BlockHoldingTest
         Assert.Equal(friction * pressed / (force.Shear + (friction * force.Axial)), factor, 1e-4 * factor);
     }
 
+    // T = K D F of each screw, of which 70 % are relied on; four that stand evenly about the middle press alone where the seal is broken.
+    [Fact]
+    public void Four_bolts_hold_by_their_preload()
+    {
+        (FixtureDesign design, Job job) = Square;
+        Point2[] corners = [new(20, 20), new(180, 20), new(180, 180), new(20, 180)];
+        design = design with
+        {
+            Features = [.. corners.Select((p, i) => Hole(FormattableString.Invariant($"bolt {i}"), p))],
+        };
+        double pressed = 4 * 0.7 * job.Bolt.TorqueNm / (job.Bolt.NutFactor * job.Bolt.Body * 1e-3);
+        Operation op = At(new Point2(100, 100));
+        CutForce force = BlockCut.Of(op, job, design.FixtureHeight).Force;
+        double friction = job.Plate.FrictionBlockOnPlate;
+
+        double factor = Of(op, true, true, job, design).Factor;
+
+        Assert.Equal(friction * pressed / (force.Shear + (friction * force.Axial)), factor, 1e-4 * factor);
+    }
+
     // A shear through the middle does not turn the block and one across does, so the worst direction is not the same one.
     [Fact]
     public void Every_direction_of_the_force_is_tried()

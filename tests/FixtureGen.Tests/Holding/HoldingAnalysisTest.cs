@@ -115,7 +115,12 @@ public sealed class HoldingAnalysisTest
     {
         Job high = Shop with { Vacuum = Shop.Vacuum with { AltitudeM = 3000, AlarmKPa = 84 } };
         Stage<HoldingResult> stage = Of(high);
-        Assert.Contains(stage.Findings, f => f.Code == "vacuum-alarm-high");
+        Finding finding = stage.Findings.Single(f => f.Code == "vacuum-alarm-high");
+        double mark = 0.8 * stage.Value!.PumpKPa;
+        Assert.Equal(
+            FormattableString.Invariant($"Set the alarm to {mark:0} kPa or less, or a stronger pump."),
+            finding.Remedy
+        );
         Assert.True(stage.Value!.VacuumKPa < Atmosphere.PressureKPa(3000));
         Assert.Equal(stage.Value.PumpKPa, stage.Value.VacuumKPa, 9);
     }

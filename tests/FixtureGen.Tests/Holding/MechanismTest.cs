@@ -82,4 +82,24 @@ public sealed class MechanismTest
             );
         Assert.True(slid > 200, $"only {slid.ToString(System.Globalization.CultureInfo.InvariantCulture)} slid");
     }
+
+    // Without lift the force stays and only its place changes; high up the pressure is gone from a part of the contact.
+    [Fact]
+    public void An_overturning_alone_moves_the_pressure_and_the_mechanism_still_tells_the_multiplier() =>
+        Gen.Select(Part, Load, Gen.Double[1, 25])
+            .Sample(
+                (held, load, height) =>
+                {
+                    CutLoad level = load with { Lift = 0, Height = height };
+                    LimitAnswer answer = LimitState.Solve(held, level, default);
+                    if (answer.Mode != HoldMode.Slide || answer.Factor >= LimitState.Most)
+                    {
+                        return true;
+                    }
+                    Mechanism way = new(held.Nodes, answer.Twist);
+                    return way.Breaks(held, level, answer.Factor * 1.005)
+                        && !way.Breaks(held, level, answer.Factor * 0.995);
+                },
+                iter: 1000
+            );
 }
