@@ -83,6 +83,7 @@ public sealed class VerdictTest
     [InlineData("units-missing", "G21 G17", "G17", "G0 G43")]
     [InlineData("plane-missing", "G17 G40", "G40", "G0 G43")]
     [InlineData("distance-missing", "G80 G90", "G80", "G0 G43")]
+    [InlineData("work-offset-missing", "G94 G54", "G94", "G0 G43")]
     [InlineData("length-offset", "G0 G43 H1 Z40.", "G0 Z40.")]
     [InlineData("length-offset", "G43 H1", "G43 H2")]
     [InlineData("work-offset", "G54", "G55")]
@@ -114,5 +115,30 @@ public sealed class VerdictTest
     {
         (string text, int line) = Slip.Make(Good, good, bad);
         Slip.Found(TestShop.Judge(Job, PocketTest.Design, text), text, line, code, told);
+    }
+
+    /// <summary>
+    /// Feeding past the block's side at tip Z 10: a shank of 12 mm begins at Z 15, a holder of 30 mm at Z 18, the block's top is at Z 20.
+    /// Each is kept off by its own radius and no more.
+    /// </summary>
+    [Theory]
+    [InlineData(5, 60, -6.5, false, false)]
+    [InlineData(5, 60, -5.5, true, false)]
+    [InlineData(25, 8, -15.5, false, false)]
+    [InlineData(25, 8, -14.5, false, true)]
+    [InlineData(25, 10.5, -14.5, false, false)]
+    public void Shank_and_holder_are_kept_off_the_block_by_their_radius(
+        double flutes,
+        double stickOut,
+        double x,
+        bool shank,
+        bool holder
+    )
+    {
+        Tool tool = s_mill with { FluteLength = flutes, ShankDiameter = 12, StickOut = stickOut, HolderDiameter = 30 };
+        string body = FormattableString.Invariant($"G0 X{x:0.0} Y40.\nG0 Z21.\nG0 Z10.\nG1 Y60.");
+        VerifyResult result = TestShop.Judge(TestShop.Job(tool), TestShop.Design(), TestShop.Program(body));
+        Assert.Equal(shank, result.Findings.Any(f => f.Code == "shank-hits-block"));
+        Assert.Equal(holder, result.Findings.Any(f => f.Code == "holder-hits-block"));
     }
 }

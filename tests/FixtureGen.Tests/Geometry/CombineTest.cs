@@ -39,6 +39,41 @@ public sealed class CombineTest
         Assert.Empty(kernel.Difference([Disc(1, 1, 5)], [Disc(0, 0, 10)]));
     }
 
+    // Rings of 30 to 20 and 15 to 10 about one middle, in either order: neither takes the other's hole.
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void A_ring_in_a_ring_keeps_its_own_hole(bool smallFirst)
+    {
+        Region large = new(Contours.Circle(default, 30), [Contours.Cw(Contours.Circle(default, 20))]);
+        Region small = new(Contours.Circle(default, 15), [Contours.Cw(Contours.Circle(default, 10))]);
+
+        Region[] grown = [.. kernel.Offset(smallFirst ? [small, large] : [large, small], 1)];
+        Region[] joined = [.. smallFirst ? kernel.Union([small], [large]) : kernel.Union([large], [small])];
+
+        double[] growths = [(31 * 31) - (19 * 19), (16 * 16) - (9 * 9)];
+        Assert.Equal(growths.Select(a => a * Math.PI), grown.Select(r => Measure.Area(r)).OrderDescending(), Near);
+        Assert.Equal([500 * Math.PI, 125 * Math.PI], joined.Select(r => Measure.Area(r)).OrderDescending(), Near);
+        Assert.All(grown.Concat(joined), r => Assert.Single(r.Holes));
+
+        static bool Near(double a, double b) => Math.Abs(a - b) < 1e-9;
+    }
+
+    // At a common corner the way on is the leftmost one, so what only touches there stays apart.
+    [Fact]
+    public void Squares_that_touch_at_a_corner_stay_two()
+    {
+        var joined = kernel.Union([Box(0, 0, 10, 10)], [Box(10, 10, 20, 20)]);
+        var left = kernel.Difference([Box(0, 0, 20, 20)], [Box(0, 10, 10, 20), Box(10, 0, 20, 10)]);
+
+        foreach (var two in new[] { joined, left })
+        {
+            Assert.Equal(2, two.Length);
+            Assert.All(two, r => Assert.Equal(100, Measure.Area(r), 1e-9));
+            Assert.All(two, r => Assert.Equal(4, r.Outer.Segments.Length));
+        }
+    }
+
     // A kite of diagonals 10 and 4 whose corners beside lie on the square's side: half of it is inside.
     [Fact]
     public void Sides_that_cross_just_at_a_corner_are_cut_there()

@@ -105,17 +105,24 @@ public sealed class FeedsTest
         Assert.Contains("machine's 1000 mm/min", data.LimitedBy, StringComparison.Ordinal);
     }
 
-    // P = Q kc / 60e6 kW: 1/4 in slot, 3.175 mm deep, 1 m/min at 700 N/mm2 takes 0.235 kW; with 0.2 kW at 70 % the feed falls to 595.
-    [Fact]
-    public void A_weak_spindle_lowers_the_feed()
+    // P = Q kc / 60e6 kW: 1/4 in slot, 3.175 mm deep, 1 m/min at 700 N/mm2 takes 0.235 kW; with 0.1 kW at 70 % the feed falls to 298,
+    // at half the depth to 595. The depth counts up to the full step-down, and 0 asks for that.
+    [Theory]
+    [InlineData(3.175, 3.175)]
+    [InlineData(1.5875, 1.5875)]
+    [InlineData(10, 3.175)]
+    [InlineData(0, 3.175)]
+    public void A_weak_spindle_lowers_the_feed(double asked, double deep)
     {
-        Machine weak = Strong with { SpindlePowerKw = 0.2 };
+        Machine weak = Strong with { SpindlePowerKw = 0.1 };
         Material hard = Of(400, 1000 / 20050.0 / 2, 6.35) with { SpecificForceMax = 700, StepDownRatio = 0.5 };
 
-        CutData data = Feeds.For(Mill(6.35, 2), hard, weak, 6.35, 3.175);
+        CutData data = Feeds.For(Mill(6.35, 2), hard, weak, 6.35, asked);
 
-        double kw = 3.175 * 6.35 * data.Feed * 700 / 60e6;
-        Assert.InRange(kw, 0.137, 0.14);
+        // Feeds are written in whole tens.
+        double feed = 0.7 * 0.1 * 60e6 / (deep * 6.35 * 700);
+        Assert.InRange(data.Feed, feed - 10, feed);
+        Assert.Equal(3.175, data.StepDown, 9);
         Assert.Contains("spindle power", data.LimitedBy, StringComparison.Ordinal);
     }
 
