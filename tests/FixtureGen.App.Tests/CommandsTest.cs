@@ -1,4 +1,6 @@
 using System.CommandLine;
+using System.Diagnostics;
+using System.Globalization;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Tests.Support;
 using Xunit;
@@ -93,6 +95,33 @@ public sealed class CommandsTest
         JsonNode told = JsonNode.Parse(output.ToString())!;
         Assert.Equal((3, false), ((int)told["exit"]!, (bool)told["ok"]!));
         Assert.Equal(fault, (string)Assert.Single(told["messages"]!.AsArray())!);
+    }
+
+    /// <summary>Without the right to the ports of the system, which root is made to drop.</summary>
+    [Fact]
+    public void A_port_that_may_not_be_used_is_refused_with_a_finding()
+    {
+        const string first = "/proc/sys/net/ipv4/ip_unprivileged_port_start";
+        Assert.SkipUnless(
+            File.Exists(first) && int.Parse(File.ReadAllText(first), CultureInfo.InvariantCulture) > 81,
+            "every port may be used here"
+        );
+        Assert.SkipUnless(File.Exists("/usr/bin/setpriv"), "setpriv is not installed");
+        using TempLibrary library = new(Job);
+        ProcessStartInfo start = Cli.Start(library.Folder, "layout", library.Job(Job), "--port", "81", "--json");
+        if (Environment.IsPrivilegedProcess)
+        {
+            string[] rest = [.. start.ArgumentList];
+            start.FileName = "setpriv";
+            start.ArgumentList.Clear();
+            foreach (string arg in (string[])["--bounding-set", "-net_bind_service", "dotnet", .. rest])
+            {
+                start.ArgumentList.Add(arg);
+            }
+        }
+        Ran ran = Cli.Run(start);
+        Assert.Equal((1, false), (ran.Exit, (bool)ran.Json["ok"]!));
+        Assert.Contains("127.0.0.1:81: error port-busy:", ran.Error, StringComparison.Ordinal);
     }
 
     [Fact]

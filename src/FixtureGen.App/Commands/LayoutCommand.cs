@@ -1,6 +1,7 @@
 using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
+using System.Net.Sockets;
 using FixtureGen.App.Layout;
 using FixtureGen.Model;
 
@@ -69,7 +70,7 @@ public static class LayoutCommand
             {
                 await server.StartAsync().ConfigureAwait(false);
             }
-            catch (IOException e)
+            catch (Exception e) when (e is IOException or SocketException)
             {
                 string at = port.ToString(CultureInfo.InvariantCulture);
                 return MakeCommand.Refuse(

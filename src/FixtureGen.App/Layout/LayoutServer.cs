@@ -66,7 +66,8 @@ public sealed class LayoutServer : IAsyncDisposable
     }
 
     /// <summary>Begins to listen.</summary>
-    /// <exception cref="IOException">The port is taken or not allowed.</exception>
+    /// <exception cref="IOException">The port is taken.</exception>
+    /// <exception cref="System.Net.Sockets.SocketException">The port may not be used, as one below 1024.</exception>
     public Task StartAsync() => this.app.StartAsync();
 
     /// <summary>Returns when the run is stopped: Ctrl-C, or the token.</summary>
