@@ -90,15 +90,8 @@ public sealed record Plate(
     double FrictionBlockOnPlate,
     double Skin,
     Machine Machine
-)
+) : ShopItem(Name)
 {
-    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
-    public string Description
-    {
-        get => field.Length > 0 ? field : Name;
-        init;
-    } = "";
-
     /// <summary>All threaded holes, also those that a block does not reach, in the order of the file.</summary>
     public IEnumerable<PlateOpening> Bolts => Openings.Where(o => o.Kind == OpeningKind.Bolt);
 

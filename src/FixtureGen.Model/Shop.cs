@@ -2,6 +2,17 @@ using System.Collections.Immutable;
 
 namespace FixtureGen.Model;
 
+/// <summary>What one shop file describes. Name is the file's without .toml: by it jobs name it.</summary>
+public abstract record ShopItem(string Name)
+{
+    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
+    public string Description
+    {
+        get => field.Length > 0 ? field : Name;
+        init;
+    } = "";
+}
+
 /// <summary>Standard stock, mm. X by Y by thickness; the raw corner at the stops is the blank's lower left.</summary>
 /// <param name="Width">Along X.</param>
 /// <param name="Height">Along Y.</param>
@@ -13,15 +24,7 @@ public sealed record Blank(
     double Height,
     double Thickness,
     double ThicknessTolerance
-)
-{
-    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
-    public string Description
-    {
-        get => field.Length > 0 ? field : Name;
-        init;
-    } = "";
-}
+) : ShopItem(Name);
 
 /// <summary>One row of a chip-load chart: cutter diameter mm, least and greatest feed per tooth mm.</summary>
 public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
@@ -49,15 +52,7 @@ public sealed record Material(
     double ShellFriction,
     bool IsPlastic,
     string Source
-)
-{
-    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
-    public string Description
-    {
-        get => field.Length > 0 ? field : Name;
-        init;
-    } = "";
-}
+) : ShopItem(Name);
 
 /// <summary>What a cutter's end is like, and with it what it may do.</summary>
 public enum ToolKind
@@ -167,15 +162,7 @@ public sealed record MagnetSpec(
     double JacketHeight,
     double JacketFloor,
     string Source
-)
-{
-    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
-    public string Description
-    {
-        get => field.Length > 0 ? field : Name;
-        init;
-    } = "";
-}
+) : ShopItem(Name);
 
 /// <summary>What a gasket cord is made of, and with it how its squeeze is reckoned.</summary>
 public enum CordKind
@@ -209,15 +196,7 @@ public sealed record Gasket(
     double CutAllowanceRatio,
     double FrictionShellOnCord,
     string Source
-)
-{
-    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
-    public string Description
-    {
-        get => field.Length > 0 ? field : Name;
-        init;
-    } = "";
-}
+) : ShopItem(Name);
 
 /// <summary>A screw with its washer and hole, mm; torque N.m at nut factor NutFactor; StressArea mm2.</summary>
 /// <param name="Body">Outside of the thread.</param>
@@ -244,15 +223,7 @@ public sealed record Screw(
     double NutFactor,
     double StressArea,
     string Source
-)
-{
-    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
-    public string Description
-    {
-        get => field.Length > 0 ? field : Name;
-        init;
-    } = "";
-}
+) : ShopItem(Name);
 
 /// <summary>A dowel pin standing in a plate bushing, mm. SlipHole is the block's bore; BushDiameter the bore of a bush pressed into a plastic block, 0 for none.</summary>
 public sealed record DowelPin(
@@ -263,12 +234,4 @@ public sealed record DowelPin(
     double BushDiameter,
     double BushLength,
     string Source
-)
-{
-    /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
-    public string Description
-    {
-        get => field.Length > 0 ? field : Name;
-        init;
-    } = "";
-}
+) : ShopItem(Name);

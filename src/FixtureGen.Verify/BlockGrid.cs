@@ -33,6 +33,10 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
     /// <summary>Cells along Y: what covers the box, rounded up.</summary>
     public int Rows { get; } = Cells(box.Height, cell);
 
+    /// <summary>The middle of a cell that is counted row by row from the lower left, mm.</summary>
+    internal Point2 Centre(int cell) =>
+        new(Box.MinX + (((cell % Columns) + 0.5) * Cell), Box.MinY + (((cell / Columns) + 0.5) * Cell));
+
     internal Heights TopHeights { get; } = New(box, cell, topZ);
 
     /// <summary>Whether nothing was cut from below.</summary>

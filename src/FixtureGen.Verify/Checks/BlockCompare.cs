@@ -40,7 +40,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         SortedDictionary<int, (double Amount, Point2 At)> byLine = [];
         foreach (int cell in Thin(cells))
         {
-            Point2 p = Centre(cell);
+            Point2 p = run.Grid.Centre(cell);
             double amount = target.At(cell) - run.Grid.TopHeights.At(cell);
             double beside = shape.ToFree(p, run.Grid.TopHeights.At(cell), run.Limits.Gouge, run.Limits.Gouge);
             if (beside <= run.Limits.Gouge)
@@ -80,7 +80,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         SortedDictionary<int, (double Amount, Point2 At)> byLine = [];
         foreach (int cell in Thin(cells))
         {
-            Point2 p = Centre(cell);
+            Point2 p = run.Grid.Centre(cell);
             (double beside, Motion? nearest) = run.Index.Beside(p, target.At(cell) + limit);
             double amount = Math.Min(run.Grid.TopHeights.At(cell) - target.At(cell), Math.Max(0, beside));
             if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target.At(cell), Numeric)))
@@ -159,10 +159,4 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             yield return cells[i];
         }
     }
-
-    private Point2 Centre(int cell) =>
-        new(
-            run.Grid.Box.MinX + (((cell % run.Grid.Columns) + 0.5) * run.Grid.Cell),
-            run.Grid.Box.MinY + (((cell / run.Grid.Columns) + 0.5) * run.Grid.Cell)
-        );
 }

@@ -14,7 +14,6 @@ internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
     /// <summary>Top and bottom are the finished block's heights cell by cell in the run's frame.</summary>
     public void Go()
     {
-        int columns = run.Grid.Columns;
         float limit = (float)(_least - run.Limits.Gouge);
         List<int> thin = HeightScan.Within(bottom, top, 1e-3f, limit);
         if (thin.Count == 0)
@@ -24,10 +23,7 @@ internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
         SortedDictionary<int, (double Left, Point2 At)> byLine = [];
         foreach (int cell in thin)
         {
-            Point2 at = new(
-                run.Grid.Box.MinX + (((cell % columns) + 0.5) * run.Grid.Cell),
-                run.Grid.Box.MinY + (((cell / columns) + 0.5) * run.Grid.Cell)
-            );
+            Point2 at = run.Grid.Centre(cell);
             int line = run.Index.FirstBelow(at, bottom.At(cell) + _least - run.Limits.Gouge)?.Line ?? 0;
             double left = top.At(cell) - bottom.At(cell);
             if (!byLine.TryGetValue(line, out (double Left, Point2 At) known) || left < known.Left)
