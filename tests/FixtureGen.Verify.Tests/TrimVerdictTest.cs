@@ -92,8 +92,10 @@ public sealed class TrimVerdictTest
         string text = TrimShop.Program(TrimShop.Once + "\nG0 Z40.\n" + Ring);
         string[] lines = text.Split('\n');
         VerifyResult result = Judge(WithHole([]), text, SkirtHold.None);
-        // The last cut of all may free it: nothing is cut after.
+        // The last cut of all may free it: nothing is cut after, though a feed may follow over the shell.
         Assert.DoesNotContain("scrap-loose", result.Findings.Select(f => f.Code));
+        string over = TrimShop.Program(TrimShop.Once + "\nG0 Z40.\n" + Ring + "G1 Z22.\nG1 X60.");
+        Assert.DoesNotContain("scrap-loose", Judge(WithHole([]), over, SkirtHold.None).Findings.Select(f => f.Code));
         LooseScrap[] loose = [.. result.Programs[0].Loose];
         Assert.Equal(
             [Array.LastIndexOf(lines, "G1 X35.") + 1, Array.IndexOf(lines, "G3 X54.5 Y50. I4.5 J0.") + 1],

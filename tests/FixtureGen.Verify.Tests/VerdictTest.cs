@@ -124,6 +124,7 @@ public sealed class VerdictTest
     [Theory]
     [InlineData(5, 60, -6.5, false, false)]
     [InlineData(5, 60, -5.5, true, false)]
+    [InlineData(10.5, 60, -5.5, false, false)]
     [InlineData(25, 8, -15.5, false, false)]
     [InlineData(25, 8, -14.5, false, true)]
     [InlineData(25, 10.5, -14.5, false, false)]
