@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
+using System.Runtime;
 using FixtureGen.App.Regeneration;
 using FixtureGen.Model;
 
@@ -88,6 +89,8 @@ public static class RegenerateCommand
         {
             OutputFolder.Sweep(library.Value!.Out);
         }
+        // Nobody waits for a single answer: the collector need not work beside the workers.
+        GCSettings.LatencyMode = GCLatencyMode.Batch;
         string scratch = Directory.CreateTempSubdirectory("fixturegen-").FullName;
         try
         {

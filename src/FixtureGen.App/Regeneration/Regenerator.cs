@@ -80,9 +80,15 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         int done = 0;
         Lock gate = new();
         (Shelf Shelf, string Job)[] work = [.. shelves.SelectMany(s => s.Jobs.Select(j => (s, j)))];
+        // What a job shares out by itself goes to the same workers: N at once is N cores.
+        ConcurrentExclusiveSchedulerPair workers = new(TaskScheduler.Default, options.Workers);
         Parallel.ForEach(
             Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering),
-            new ParallelOptions { MaxDegreeOfParallelism = options.Workers },
+            new ParallelOptions
+            {
+                MaxDegreeOfParallelism = options.Workers,
+                TaskScheduler = workers.ConcurrentScheduler,
+            },
             item =>
             {
                 JobChange change = stop.IsCancellationRequested

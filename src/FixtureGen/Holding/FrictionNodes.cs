@@ -179,6 +179,7 @@ internal sealed class FrictionNodes
         Vector256<double> wx = Vector256.Create(w.X);
         Vector256<double> wy = Vector256.Create(w.Y);
         Vector256<double> wt = Vector256.Create(w.Turn);
+        Vector256<double> back = -wt;
         Vector256<double> vForce = Vector256.Create(force * rescale);
         Vector256<double> vSlopeX = Vector256.Create(slope.X * rescale);
         Vector256<double> vSlopeY = Vector256.Create(slope.Y * rescale);
@@ -186,6 +187,7 @@ internal sealed class FrictionNodes
         Vector256<double> vPerX = Vector256.Create(perSlope.X);
         Vector256<double> vPerY = Vector256.Create(perSlope.Y);
         Vector256<double> scale = Vector256.Create(pointScale);
+        Vector256<double> least = Vector256.Create(1e-30);
         Vector256<double> value = Vector256<double>.Zero;
         Vector256<double> perLoad = Vector256<double>.Zero;
         Vector256<double> gx = Vector256<double>.Zero;
@@ -207,15 +209,15 @@ internal sealed class FrictionNodes
             Vector256<double> y = node.Y;
             Vector256<double> spread2 = node.Spread2;
             Vector256<double> grip;
-            Vector256<double> u = wx - (wt * y);
-            Vector256<double> v = wy + (wt * x);
+            Vector256<double> u = Sum(back, y, wx);
+            Vector256<double> v = Sum(wt, x, wy);
             Vector256<double> own = wt * spread2;
-            Vector256<double> s = Vector256.Sqrt((u * u) + (v * v) + (wt * own) + Vector256.Create(1e-30));
+            Vector256<double> s = Vector256.Sqrt(Sum(u, u, Sum(v, v, Sum(wt, own, least))));
             if (i < contacts)
             {
-                Vector256<double> pressure = vForce + (vSlopeX * x) + (vSlopeY * y);
+                Vector256<double> pressure = Sum(vSlopeX, x, Sum(vSlopeY, y, vForce));
                 grip = node.Grip * Vector256.Max(pressure, Vector256<double>.Zero);
-                perLoad += node.Grip * (vPer + (vPerX * x) + (vPerY * y)) * s;
+                perLoad = Sum(node.Grip * Sum(vPerX, x, Sum(vPerY, y, vPer)), s, perLoad);
             }
             else
             {
@@ -224,18 +226,18 @@ internal sealed class FrictionNodes
             Vector256<double> inverse = Vector256<double>.One / s;
             Vector256<double> ux = u * inverse;
             Vector256<double> vy = v * inverse;
-            Vector256<double> turn = (vy * x) - (ux * y) + (own * inverse);
-            value += grip * s;
-            gx += grip * ux;
-            gy += grip * vy;
-            gt += grip * turn;
+            Vector256<double> turn = Sum(vy, x, Sum(-ux, y, own * inverse));
+            value = Sum(grip, s, value);
+            gx = Sum(grip, ux, gx);
+            gy = Sum(grip, vy, gy);
+            gt = Sum(grip, turn, gt);
             Vector256<double> bend = grip * inverse;
-            xx += bend * (Vector256<double>.One - (ux * ux));
-            xy -= bend * ux * vy;
-            yy += bend * (Vector256<double>.One - (vy * vy));
-            xt -= bend * (y + (ux * turn));
-            yt += bend * (x - (vy * turn));
-            tt += bend * ((x * x) + (y * y) + spread2 - (turn * turn));
+            xx = Sum(bend, Sum(-ux, ux, Vector256<double>.One), xx);
+            xy = Sum(bend, -ux * vy, xy);
+            yy = Sum(bend, Sum(-vy, vy, Vector256<double>.One), yy);
+            xt = Sum(-bend, Sum(ux, turn, y), xt);
+            yt = Sum(bend, Sum(-vy, turn, x), yt);
+            tt = Sum(bend, Sum(x, x, Sum(y, y, Sum(-turn, turn, spread2))), tt);
         }
         return new(
             Vector256.Sum(value),
@@ -249,6 +251,11 @@ internal sealed class FrictionNodes
             Vector256.Sum(perLoad)
         );
     }
+
+    /// <summary>a b + c, rounded once, which every machine does alike.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    private static Vector256<double> Sum(Vector256<double> a, Vector256<double> b, Vector256<double> c) =>
+        Vector256.FusedMultiplyAdd(a, b, c);
 
     /// <summary>From the contact's middle in units of Scale, with friction's share or force there.</summary>
     private readonly record struct Place(double X, double Y, double Spread2, double Grip);
