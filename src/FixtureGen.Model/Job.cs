@@ -44,7 +44,7 @@ public enum FormDirection
 /// <summary>The thermoformed shell; thickness, slack (looseness on the block) in mm.</summary>
 /// <param name="ThicknessMax">The thickest that is formed: magnets pull through it.</param>
 /// <param name="SlackMin">Not reckoned with.</param>
-/// <param name="SlackMax">What a shell laid by hand may lie off by; the warning says it.</param>
+/// <param name="SlackMax">What a shell may lie off by: the side clearance is to cover it with the run-out, else a warning says so.</param>
 public sealed record Shell(string Material, double Thickness, double ThicknessMax, double SlackMin, double SlackMax);
 
 /// <summary>A magnet place the job fixes, part frame mm.</summary>

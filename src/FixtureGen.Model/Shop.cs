@@ -97,7 +97,7 @@ public enum HelixDirection
 /// <param name="MaxStepDown">At most the flute length.</param>
 /// <param name="MaxRampDeg">The steepest way down along a path.</param>
 /// <param name="HolderLength">Not reckoned with: a holder counts as endlessly long.</param>
-/// <param name="RunOut">Not reckoned with: the side clearance is to cover it.</param>
+/// <param name="RunOut">How far the turning edge may stand off; the side clearance is to cover it with the slack, else a warning says so.</param>
 /// <param name="MaxRpm">The cutter's own limit; the machine's counts too.</param>
 public sealed record Tool(
     string Name,

@@ -24,6 +24,11 @@ internal static class TrimChecks
         {
             yield return TrimFindings.TabTooThick(job.Rules.TabThickness, job.Shell.Thickness);
         }
+        double needed = job.Shell.SlackMax + tool.RunOut;
+        if (needed > job.Rules.SideClearance)
+        {
+            yield return TrimFindings.ClearanceShort(job.Rules.SideClearance, job.Shell.SlackMax, tool.RunOut, needed);
+        }
         if (placed.Engravings.IsEmpty)
         {
             yield break;

@@ -116,6 +116,15 @@ internal static class TrimFindings
             "Add an engraver to the job's tools, or take the marks off the engraving layer."
         );
 
+    public static Finding ClearanceShort(double clearance, double slack, double runOut, double needed) =>
+        new(
+            "side-clearance-short",
+            Severity.Warning,
+            "rules",
+            $"The relief's wall stands {Mm(clearance)} mm inside the cut; the shell's slack of {Mm(slack)} mm and the cutter's run-out of {Mm(runOut)} mm take {Mm(needed)} mm, {Mm(needed - clearance)} mm more.",
+            $"Set side_clearance to {Mm(Math.Ceiling(needed * 100) / 100)} mm or more, or hold the shell closer."
+        );
+
     public static Finding EngravedTooDeep(double depth, double most) =>
         new(
             "mark-too-deep",
