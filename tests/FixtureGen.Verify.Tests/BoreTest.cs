@@ -181,6 +181,25 @@ public sealed class BoreTest
         Assert.All(odd, f => Assert.EndsWith(told, f.Message, StringComparison.Ordinal));
     }
 
+    /// <summary>A full circle ends where it began and yet moves: about another centre than the arcs beside it, it is a slip.</summary>
+    [Theory]
+    [InlineData("G3 X48. Y50. I2. J0.", "G3 X48. Y50. I2. J0.", false)]
+    [InlineData("G3 X48. Y50. I2. J0.", "G3 X48. Y50. I1.5 J1.", true)]
+    public void A_full_circle_among_arcs_is_held_against_them(string good, string bad, bool told)
+    {
+        const string ring = """
+            G0 X52. Y50.
+            G0 Z20.6
+            G1 Z20.
+            G3 X48. Y50. I-2. J0.
+            G3 X48. Y50. I2. J0.
+            G3 X52. Y50. I2. J0.
+            """;
+        (string text, int line) = Slip.Make(TestShop.Program(ring), good, bad);
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
+        Assert.Equal(told ? [line] : [], result.Findings.Where(f => f.Code == "odd-turn").Select(f => f.Line ?? 0));
+    }
+
     /// <summary>Heights, positions and feeds in inches mean the same.</summary>
     [Fact]
     public void The_same_bore_in_inches_is_the_same_motion()

@@ -74,6 +74,17 @@ public sealed class TrimVerdictTest
         Assert.Equal(told, result.Findings.Any(f => f.Code == "scrap-loose"));
     }
 
+    /// <summary>A stop on the freeing cut's own line comes after the motion (NISTIR 6556 table 8), one on the next cut's line too late.</summary>
+    [Theory]
+    [InlineData("G3 X54.5 Y50. I4.5 J0.\nG0 Z20.", "G3 X54.5 Y50. I4.5 J0. M0\nS10000 M3\nG0 Z20.", false)]
+    [InlineData("G1 Z18.5 F300.", "G1 Z18.5 F300. M0\nS10000 M3", true)]
+    public void A_stop_on_the_line_of_a_motion_comes_after_it(string cut, string stopped, bool told)
+    {
+        (string text, _) = Slip.Make(TrimShop.Program(Ring + TrimShop.Once), cut, stopped);
+        VerifyResult result = Judge(WithHole([]), text, SkirtHold.None);
+        Assert.Equal(told, result.Findings.Any(f => f.Code == "scrap-loose"));
+    }
+
     [Fact]
     public void How_far_the_cutter_meets_the_block_is_said()
     {

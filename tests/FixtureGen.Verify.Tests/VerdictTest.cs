@@ -117,6 +117,15 @@ public sealed class VerdictTest
         Slip.Found(TestShop.Judge(Job, PocketTest.Design, text), text, line, code, told);
     }
 
+    /// <summary>A control without work offsets has nothing to say before a motion.</summary>
+    [Fact]
+    public void A_control_without_work_offsets_misses_none()
+    {
+        Job job = Job with { Control = TestShop.Control with { WorkOffset = "" } };
+        string text = Good.Replace("G94 G54", "G94", StringComparison.Ordinal);
+        Assert.Empty(TestShop.Judge(job, PocketTest.Design, text).Findings.Select(f => f.Code + " " + f.Message));
+    }
+
     /// <summary>
     /// Feeding past the block's side at tip Z 10: a shank of 12 mm begins at Z 15, a holder of 30 mm at Z 18, the block's top is at Z 20.
     /// Each is kept off by its own radius and no more.

@@ -37,7 +37,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         float limit = (float)run.Limits.Gouge;
         (float small, List<int> cells) = HeightScan.Above(run.Grid.TopHeights, target, limit);
         GougeDepth = small;
-        SortedDictionary<int, (double Amount, Point2 At)> byLine = [];
+        WorstPerLine worst = new();
         foreach (int cell in Thin(cells))
         {
             Point2 p = run.Grid.Centre(cell);
@@ -50,12 +50,9 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             }
             GougeDepth = Math.Max(GougeDepth, amount);
             int line = run.Index.FirstBelow(p, target.At(cell) - limit)?.Line ?? 0;
-            if (!byLine.TryGetValue(line, out (double Amount, Point2 At) known) || known.Amount < amount)
-            {
-                byLine[line] = (amount, p);
-            }
+            worst.Add(line, amount, p);
         }
-        foreach ((int line, (double amount, Point2 at)) in byLine)
+        foreach ((int line, double amount, Point2 at) in worst.All)
         {
             run.Log.Error(
                 "gouge",
@@ -77,7 +74,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             .DefaultIfEmpty(0)
             .Min();
         Opening opening = new(shape, least);
-        SortedDictionary<int, (double Amount, Point2 At)> byLine = [];
+        WorstPerLine worst = new();
         foreach (int cell in Thin(cells))
         {
             Point2 p = run.Grid.Centre(cell);
@@ -89,15 +86,12 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             }
             Leftover = Math.Max(Leftover, amount);
             int line = (nearest ?? run.Index.Nearest(p))?.Line ?? 0;
-            if (
-                amount > limit
-                && (!byLine.TryGetValue(line, out (double Amount, Point2 At) known) || known.Amount < amount)
-            )
+            if (amount > limit)
             {
-                byLine[line] = (amount, p);
+                worst.Add(line, amount, p);
             }
         }
-        foreach ((int line, (double amount, Point2 at)) in byLine)
+        foreach ((int line, double amount, Point2 at) in worst.All)
         {
             run.Log.Error(
                 "left-over",

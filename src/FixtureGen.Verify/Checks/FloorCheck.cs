@@ -20,23 +20,19 @@ internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
         {
             return;
         }
-        SortedDictionary<int, (double Left, Point2 At)> byLine = [];
+        WorstPerLine worst = new();
         foreach (int cell in thin)
         {
             Point2 at = run.Grid.Centre(cell);
             int line = run.Index.FirstBelow(at, bottom.At(cell) + _least - run.Limits.Gouge)?.Line ?? 0;
-            double left = top.At(cell) - bottom.At(cell);
-            if (!byLine.TryGetValue(line, out (double Left, Point2 At) known) || left < known.Left)
-            {
-                byLine[line] = (left, at);
-            }
+            worst.Add(line, bottom.At(cell) - top.At(cell), at);
         }
-        foreach ((int line, (double left, Point2 at)) in byLine)
+        foreach ((int line, double below, Point2 at) in worst.All)
         {
             run.Log.Error(
                 "floor-left",
                 line,
-                $"{left:0.###} mm of floor are left at X {at.X:0.##} Y {at.Y:0.##}, {_least:0.###} mm is the least",
+                $"{-below:0.###} mm of floor are left at X {at.X:0.##} Y {at.Y:0.##}, {_least:0.###} mm is the least",
                 "Cut less deep here, or move what is cut from the other side",
                 at
             );

@@ -69,7 +69,8 @@ internal static class LooseCheck
         {
             bool isPart = part.Contains(piece.At) && !InCutout(run, piece.At);
             int next = NextCut(run, piece.Line);
-            bool stopped = run.Trace.Events.Any(e => e.Kind == EventKind.Stop && e.Line > piece.Line && e.Line < next);
+            // a stop comes after the motion of its own line (NISTIR 6556 table 8)
+            bool stopped = run.Trace.Events.Any(e => e.Kind == EventKind.Stop && e.Line >= piece.Line && e.Line < next);
             if (!isPart && piece.Line < lastCut && !stopped)
             {
                 run.Log.Error(

@@ -39,7 +39,7 @@ internal static class RegularityCheck
             }
             FeedsUp(run, e);
             bool cuts = e.Kind == EventKind.Motion && Run.IsFeed(e.Motion) && !e.IsCycle;
-            if (cuts && e.Motion.From != e.Motion.To || (cuts && IsArc(e.Motion)))
+            if (cuts && (e.Motion.From != e.Motion.To || IsArc(e.Motion)))
             {
                 feeds.Add(e.Motion);
                 continue;

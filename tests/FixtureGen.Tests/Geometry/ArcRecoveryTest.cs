@@ -71,5 +71,6 @@ public sealed class ArcRecoveryTest
 
         Assert.Equal(0, found.Arcs);
         Assert.Equal(4, found.Contour.Segments.Length);
+        Assert.Equal(0, found.Deviation);
     }
 }

@@ -99,6 +99,44 @@ public sealed class HoldingAnalysisTest
         Assert.NotNull(refused.Value);
     }
 
+    /// <summary>A disc of 10 mm has the permeance 4 t / (10 sqrt pi): 0.90 at 4 mm, 1.13 at 5 mm.</summary>
+    [Theory]
+    [InlineData(4, 80, true, true)]
+    [InlineData(5, 80, true, false)]
+    [InlineData(4, 100, true, false)]
+    [InlineData(4, 80, false, false)]
+    public void A_disc_too_thin_for_its_diameter_is_told_unless_its_grade_bears_heat(
+        double thickness,
+        double hottest,
+        bool magnets,
+        bool told
+    )
+    {
+        MagnetSpec disc = Shop.Magnet with
+        {
+            Name = "flat disc",
+            Diameter = 10,
+            DiameterTolerance = 0,
+            Thickness = thickness,
+            MaxTemperatureC = hottest,
+        };
+        Finding[] thin =
+        [
+            .. Of(Shop with { Magnet = disc }, null, true, magnets ? Six : []).Findings.Where(f => f.Code == "magnet-thin"),
+        ];
+        Finding[] expected =
+        [
+            new(
+                "magnet-thin",
+                Severity.Note,
+                "flat disc",
+                "The disc is thin for its diameter (permeance 0.90): it may lose strength for good well below its 80 C.",
+                "Keep it under 60 C, or use a grade with an M or H suffix or a thicker disc."
+            ),
+        ];
+        Assert.Equal(told ? expected : [], thin);
+    }
+
     [Fact]
     public void A_cord_that_keeps_the_shell_up_is_an_error_that_names_a_cord()
     {
