@@ -122,7 +122,8 @@ public sealed class HoldingAnalysisTest
         };
         Finding[] thin =
         [
-            .. Of(Shop with { Magnet = disc }, null, true, magnets ? Six : []).Findings.Where(f => f.Code == "magnet-thin"),
+            .. Of(Shop with { Magnet = disc }, null, true, magnets ? Six : [])
+                .Findings.Where(f => f.Code == "magnet-thin"),
         ];
         Finding[] expected =
         [
