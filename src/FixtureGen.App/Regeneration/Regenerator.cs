@@ -80,7 +80,7 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         int done = 0;
         Lock gate = new();
         (Shelf Shelf, string Job)[] work = [.. shelves.SelectMany(s => s.Jobs.Select(j => (s, j)))];
-        // What a job shares out by itself goes to the same workers: N at once is N cores.
+        // N at once is N cores: what a job would share out by itself stays with its worker.
         ConcurrentExclusiveSchedulerPair workers = new(TaskScheduler.Default, options.Workers);
         Parallel.ForEach(
             Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering),

@@ -5,8 +5,8 @@ internal readonly record struct StepFactor(double Factor, Model.HoldMode Mode, d
 
 /// <summary>
 /// Solves the limit state at every step of the trim, the least over pressures and edge positions. A step starts from its
-/// neighbour's answer; runs of a fixed length are shared out over the cores that the caller's scheduler grants, so the result
-/// does not depend on their number.
+/// neighbour's answer; runs of a fixed length are shared out over the cores, so the result does not depend on their number. A
+/// caller with a scheduler of its own has the cores busy already: then one run follows the other.
 /// </summary>
 internal static class PathSweep
 {
@@ -30,7 +30,7 @@ internal static class PathSweep
         Parallel.For(
             0,
             runs * held.Length,
-            new ParallelOptions { TaskScheduler = TaskScheduler.Current },
+            new ParallelOptions { MaxDegreeOfParallelism = TaskScheduler.Current == TaskScheduler.Default ? -1 : 1 },
             i =>
             {
                 (int sweep, int run) = Math.DivRem(i, runs);
