@@ -95,7 +95,7 @@ public sealed class Shelf : IDisposable
         {
             Fixture? same = this.Register.Of(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
             Fixture? current = this.Register.Current(c.Job);
-            if (same is null && current is { OnShelf: false } && current.Revision < c.Revision)
+            if (same is null && current is { State: FixtureState.Planned } && current.Revision < c.Revision)
             {
                 // A revision that was never cut is replaced by its successor.
                 replaced.Add(current);

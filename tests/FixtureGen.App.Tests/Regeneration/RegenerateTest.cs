@@ -133,6 +133,26 @@ public sealed class RegenerateTest
         Assert.Equal(2, (int)Json(Cli.Run(library.Folder, "regenerate", "--json"), 0)["unchanged"]!);
     }
 
+    [Fact]
+    public void A_block_that_was_scrapped_stays_listed_beside_its_successor()
+    {
+        string job = Two[0];
+        using TempLibrary library = new(job);
+        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
+        Assert.Equal(0, Cli.Run(library.Folder, "register", library.Jobs, "--cut", job).Exit);
+        Assert.Equal(0, Cli.Run(library.Folder, "register", library.Jobs, "--scrapped", job).Exit);
+        File.AppendAllText(library.Job(job), "\n[rules]\nlead_radius = \"4 mm\"\n");
+        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
+
+        Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
+
+        JsonArray fixtures = Cli.Run(library.Folder, "register", library.Jobs, "--json").Json["fixtures"]!.AsArray();
+        Assert.Equal(
+            [(1, "scrapped"), (2, "planned")],
+            fixtures.Select(f => ((int)f!["revision"]!, (string)f["state"]!))
+        );
+    }
+
     [Theory]
     [InlineData("", true)]
     [InlineData("revision = 4 ", false)]
