@@ -36,7 +36,8 @@ internal static class PieceByPiece
                 taken.AddRange(rounded.Zone);
             }
         }
-        return together.Sharp.IsEmpty && taken.Sum(Rough) <= together.Zone.Sum(Rough) ? together : new([.. taken], []);
+        bool better = together.Sharp.IsEmpty ? taken.Sum(Rough) > together.Zone.Sum(Rough) : taken.Count > 0;
+        return better ? new([.. taken], []) : together;
     }
 
     /// <summary>Area, mm2, without the digits in which equal pieces differ by rounding.</summary>
