@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using System.Globalization;
 using FixtureGen.Model;
-using FixtureGen.Output;
 
 namespace FixtureGen.App;
 

@@ -61,8 +61,8 @@ public enum OperationKind
 }
 
 /// <summary>
-/// One tool doing one thing. The first move is a rapid at ClearanceZ to above the start; the last leaves the tool at
-/// ClearanceZ. LimitedBy says which limit set the feed and speed. Features are the names of what it cuts.
+/// One tool doing one thing. The first move is a rapid over to the start at the program's clearance, above the raw block,
+/// bolts and forms; the last leaves the tool at that height. LimitedBy says which limit set the feed and speed. Features are the names of what it cuts.
 /// </summary>
 /// <param name="StepDown">Depth of a pass, mm.</param>
 /// <param name="StepOver">Width of a cut, mm; 0 where it cuts at full width.</param>
@@ -73,7 +73,6 @@ public sealed record Operation(
     Tool Tool,
     double SpindleRpm,
     double FeedMmPerMin,
-    double PlungeMmPerMin,
     double StepDown,
     double StepOver,
     string LimitedBy,
@@ -111,13 +110,11 @@ public enum ProgramStepKind
 public sealed record ProgramStep(ProgramStepKind Kind, Operation? Operation, string Text);
 
 /// <summary>A program before it is text. Header lines are the operator comments, label first.</summary>
-/// <param name="ClearanceZ">Above the raw block, bolts and forms: where rapids cross.</param>
-/// <param name="SafeZ">Above that, inside the travel: for tool changes and the way home.</param>
+/// <param name="SafeZ">Above the height where rapids cross, inside the travel: for tool changes and the way home, mm.</param>
 public sealed record ProgramPlan(
     Setup Setup,
     int ProgramNumber,
     ImmutableArray<string> Header,
-    double ClearanceZ,
     double SafeZ,
     ImmutableArray<ProgramStep> Steps
 );

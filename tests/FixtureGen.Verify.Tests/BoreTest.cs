@@ -47,8 +47,7 @@ public sealed class BoreTest
     {
         (string once, int first) = Slip.Make(TestShop.Program(Helix), "G3 X48. Y50. Z19.5", "G2 X48. Y50. Z19.5");
         (string text, int second) = Slip.Make(once, "G3 X48. Y50. Z17.5", "G2 X48. Y50. Z17.5");
-        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
-        Assert.Equal([first, second], result.Findings.Where(f => f.Code == "odd-turn").Select(f => f.Line ?? 0));
+        Assert.Equal([first, second], Odd(text).Select(f => f.Line ?? 0));
     }
 
     [Fact]
@@ -92,9 +91,7 @@ public sealed class BoreTest
             G3 X52. Y50. Z17. I2. J0.
             """;
         (string text, int line) = Slip.Make(TestShop.Program(two), good, bad);
-        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
-        Finding[] odd = [.. result.Findings.Where(f => f.Code == "odd-turn")];
-        Assert.Equal(told ? [line] : [], odd.Select(f => f.Line ?? 0));
+        Assert.Equal(told ? [line] : [], Odd(text).Select(f => f.Line ?? 0));
     }
 
     /// <summary>The first helix one way round, the second the other: each by itself is even.</summary>
@@ -114,8 +111,7 @@ public sealed class BoreTest
             G2 X52. Y50. Z18. I2. J0.
             G2 X48. Y50. Z17.6 I-2. J0.
             """;
-        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, TestShop.Program(two));
-        Assert.DoesNotContain("odd-turn", result.Findings.Select(f => f.Code));
+        Assert.Empty(Odd(TestShop.Program(two)));
     }
 
     /// <summary>Where a ramp has no room to go on it goes down to and fro; an arc that goes back without going down is a slip.</summary>
@@ -175,8 +171,7 @@ public sealed class BoreTest
             G3 X52. Y50. I0. J2.
             """;
         (string text, int line) = Slip.Make(TestShop.Program(quarters), good, bad);
-        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
-        Finding[] odd = [.. result.Findings.Where(f => f.Code == "odd-turn")];
+        Finding[] odd = Odd(text);
         Assert.Equal(told.Length > 0 ? [line] : [], odd.Select(f => f.Line ?? 0));
         Assert.All(odd, f => Assert.EndsWith(told, f.Message, StringComparison.Ordinal));
     }
@@ -196,8 +191,7 @@ public sealed class BoreTest
             G3 X52. Y50. I2. J0.
             """;
         (string text, int line) = Slip.Make(TestShop.Program(ring), good, bad);
-        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
-        Assert.Equal(told ? [line] : [], result.Findings.Where(f => f.Code == "odd-turn").Select(f => f.Line ?? 0));
+        Assert.Equal(told ? [line] : [], Odd(text).Select(f => f.Line ?? 0));
     }
 
     /// <summary>Heights, positions and feeds in inches mean the same.</summary>
@@ -236,4 +230,7 @@ public sealed class BoreTest
 
     private static string[] Told(string text) =>
         [.. TestShop.Judge(PocketTest.Job, Design, text).Findings.Select(f => $"{f.Where} {f.Code} {f.Message}")];
+
+    private static Finding[] Odd(string text) =>
+        [.. TestShop.Judge(PocketTest.Job, Design, text).Findings.Where(f => f.Code == "odd-turn")];
 }

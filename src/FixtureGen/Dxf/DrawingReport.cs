@@ -73,17 +73,5 @@ public sealed record DrawingReport(
             chain.Layer
         );
 
-    private static Trouble Of(Finding finding) =>
-        new(
-            finding.Code,
-            finding.Severity switch
-            {
-                Severity.Error => "error",
-                Severity.Warning => "warning",
-                _ => "note",
-            },
-            finding.Where,
-            finding.Message,
-            finding.Remedy
-        );
+    private static Trouble Of(Finding f) => new(f.Code, Words.Of(f.Severity), f.Where, f.Message, f.Remedy);
 }

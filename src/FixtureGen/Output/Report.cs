@@ -224,46 +224,6 @@ public sealed record VerifyFacts(
     double MaxLeftoverMm
 );
 
-/// <summary>The words the contract uses for enums.</summary>
-public static class Words
-{
-    /// <summary>note, warning or error.</summary>
-    public static string Of(Severity s) =>
-        s switch
-        {
-            Severity.Note => "note",
-            Severity.Warning => "warning",
-            _ => "error",
-        };
-
-    /// <summary>underside, top or trim; also the middle of a program's file name.</summary>
-    public static string Of(Setup s) =>
-        s switch
-        {
-            Setup.Underside => "underside",
-            Setup.Top => "top",
-            _ => "trim",
-        };
-
-    /// <summary>up, down or straight.</summary>
-    public static string Of(HelixDirection h) =>
-        h switch
-        {
-            HelixDirection.Up => "up",
-            HelixDirection.Down => "down",
-            _ => "straight",
-        };
-
-    /// <summary>slide, lift or tip.</summary>
-    public static string Of(HoldMode m) =>
-        m switch
-        {
-            HoldMode.Slide => "slide",
-            HoldMode.Lift => "lift",
-            _ => "tip",
-        };
-}
-
 /// <summary>The report as JSON, without reflection, so that it can be compiled ahead of time.</summary>
 [JsonSourceGenerationOptions(
     PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,

@@ -108,7 +108,7 @@ internal static class SheetProgram
             Figures.Whole(t.Flutes),
             Figures.Mm(t.FluteLength),
             Figures.Mm(t.StickOut),
-            Output.Words.Of(t.Helix),
+            Words.Of(t.Helix),
             verdict?.Tools.FirstOrDefault(x => x.Tool == t.Number) is { } time ? Figures.Minutes(time.Minutes) : "",
         ];
 
@@ -135,7 +135,7 @@ internal static class SheetProgram
             rows.Add(
                 step.Operation is { } o
                     ? OperationRow(facts, plan.Setup, number, o, minutes[operation++])
-                    : [number, Words(step)]
+                    : [number, Said(step)]
             );
         }
         paper.Table(columns, rows);
@@ -208,7 +208,7 @@ internal static class SheetProgram
         return nth < holds.Length ? holds[nth] : null;
     }
 
-    private static string Words(ProgramStep step) =>
+    private static string Said(ProgramStep step) =>
         step.Kind switch
         {
             ProgramStepKind.Stop => "STOP: " + step.Text,

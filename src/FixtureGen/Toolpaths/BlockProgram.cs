@@ -27,7 +27,6 @@ internal static class BlockProgram
                 frame.Setup,
                 ProgramNumbers.Of(frame.Job, frame.Setup),
                 OperatorText.Block(design, frame.Job, frame.Setup),
-                frame.Heights.Clearance,
                 OperationPlanner.SafeZ(frame.Job, frame.Heights.Clearance),
                 [.. Steps(operations.Value, frame.Job)]
             ),

@@ -43,7 +43,6 @@ internal static class Joiner
             cutting.Tool,
             data.Rpm,
             data.Feed,
-            data.Plunge,
             data.StepDown,
             data.StepOver,
             data.LimitedBy,

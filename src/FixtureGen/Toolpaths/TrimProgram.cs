@@ -27,7 +27,6 @@ internal static class TrimProgram
                 Setup.Trim,
                 ProgramNumbers.Of(job, Setup.Trim),
                 OperatorText.Trim(design, job),
-                clearance,
                 OperationPlanner.SafeZ(job, clearance),
                 [
                     new ProgramStep(ProgramStepKind.VacuumOn, null, ""),

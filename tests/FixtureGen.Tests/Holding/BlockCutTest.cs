@@ -90,7 +90,6 @@ public sealed class BlockCutTest
             DemoShop.Job(DemoShop.PlainJob()).TrimTool,
             18_000,
             900,
-            300,
             1,
             1,
             "",

@@ -33,7 +33,7 @@ public sealed class BlockHoldingTest
             new LineMove(new Point3(60, 60, z), feed),
             new RapidMove(new Point3(60, 60, 40)),
         ];
-        return new("clear", OperationKind.Clear, tool, 12000, feed, 400, stepDown, 2.5, "test", [], false, moves);
+        return new("clear", OperationKind.Clear, tool, 12000, feed, stepDown, 2.5, "test", [], false, moves);
     }
 
     private static BlockHold Of(
@@ -137,11 +137,17 @@ public sealed class BlockHoldingTest
         double pressed =
             (VacuumLevel.Of(job.Vacuum).Used / 1000 * (area - (length * job.Plate.SealGrooveWidth / 2)))
             - (job.Plate.SealReactionNPerMm * length);
+        HeldByFriction(pressed, bolted: false, job, design);
+    }
+
+    // A cut at the middle turns nothing: friction of what presses, against the shear and what the cut lifts off.
+    private static void HeldByFriction(double pressed, bool bolted, Job job, FixtureDesign design)
+    {
         Operation op = At(new Point2(100, 100));
         CutForce force = BlockCut.Of(op, job, design.FixtureHeight).Force;
         double friction = job.Plate.FrictionBlockOnPlate;
 
-        double factor = Of(op, false, false, job, design).Factor;
+        double factor = Of(op, bolted, bolted, job, design).Factor;
 
         Assert.Equal(friction * pressed / (force.Shear + (friction * force.Axial)), factor, 1e-4 * factor);
     }
@@ -157,13 +163,7 @@ public sealed class BlockHoldingTest
             Features = [.. corners.Select((p, i) => Hole(FormattableString.Invariant($"bolt {i}"), p))],
         };
         double pressed = 4 * 0.7 * job.Bolt.TorqueNm / (job.Bolt.NutFactor * job.Bolt.Body * 1e-3);
-        Operation op = At(new Point2(100, 100));
-        CutForce force = BlockCut.Of(op, job, design.FixtureHeight).Force;
-        double friction = job.Plate.FrictionBlockOnPlate;
-
-        double factor = Of(op, true, true, job, design).Factor;
-
-        Assert.Equal(friction * pressed / (force.Shear + (friction * force.Axial)), factor, 1e-4 * factor);
+        HeldByFriction(pressed, bolted: true, job, design);
     }
 
     // A shear through the middle does not turn the block and one across does, so the worst direction is not the same one.

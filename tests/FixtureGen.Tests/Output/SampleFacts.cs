@@ -104,7 +104,7 @@ internal static class SampleFacts
             "BOLTS OUT",
             "DRY RUN IN THE AIR FIRST. DOORS SHUT. EYE PROTECTION",
         ];
-        return new ProgramPlan(setup, number, [.. header], 25, 60, steps);
+        return new ProgramPlan(setup, number, [.. header], 60, steps);
     }
 
     private static ProgramStep Step(Job job, string name, int tool, double minutes, bool breaks = false)
@@ -123,7 +123,6 @@ internal static class SampleFacts
                 t,
                 14200,
                 1800,
-                600,
                 2.5,
                 1.4,
                 "feed by chip load 0.110 mm a tooth",

@@ -43,13 +43,12 @@ internal static class PlanMaker
             Setup.Top,
             1234,
             ["PS-1 R1 TOP", "dry-run in the air first"],
-            Clearance,
             60,
             [.. operations.Select(o => new ProgramStep(ProgramStepKind.Operation, o, ""))]
         );
 
     public static Operation Operation(int tool, params ImmutableArray<Move> moves) =>
-        new("cut", OperationKind.Clear, Mill(tool), 18000, 2000, 500, 2, 2, "", [], false, moves);
+        new("cut", OperationKind.Clear, Mill(tool), 18000, 2000, 2, 2, "", [], false, moves);
 
     public static Tool Mill(int number) =>
         new(
