@@ -71,7 +71,7 @@ public class OffsetClearingBench
     [Benchmark]
     public int NtsChained() => NtsOffset.RingsChained(flat, First, Step);
 
-    private static Region Recovered(Region r) => Region.Of(ArcRecovery.Recover(r.Outer, Recovery).Contour);
+    private static Region Recovered(Region r) => Region.Of(ArcRecovery.Recover(r.Outer, Recovery));
 }
 
 /// <summary>Growth: ten times the segments may cost at most fifteen times the time.</summary>

@@ -3,29 +3,24 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>What came of a recovery: the contour, how many lines went into how many lines and arcs, the greatest deviation.</summary>
-/// <param name="Replaced">Lines of the input that are now part of an arc or a longer line.</param>
-/// <param name="Arcs">Arcs put in their place.</param>
-/// <param name="Deviation">Greatest distance of a replaced vertex or edge middle from its curve, mm.</param>
-public sealed record Recovered(Contour Contour, int Replaced, int Arcs, double Deviation);
-
 /// <summary>
-/// Finds the arcs in a dense polyline. From each vertex on it takes the longest stretch that one line or one arc, through its
-/// first, middle and last vertex, follows within the tolerance, edge middles included. Arcs of the input stay as they are.
+/// Finds the arcs in a dense polyline. Beginning at the sharpest corner, it takes stretch after stretch, each as long as
+/// doubling and halving finds, that one line through its ends or one arc through its first, middle and last vertex follows.
 /// </summary>
 public static class ArcRecovery
 {
     // An arc through fewer edges would fit any corner.
     private const int FewestEdges = 3;
 
-    /// <summary>Recovers arcs within <paramref name="tolerance"/> mm of the polyline; corners that are sharper stay.</summary>
-    public static Recovered Recover(Contour contour, double tolerance)
+    /// <summary>
+    /// The contour with its lines gathered: vertices, and edge middles under an arc, leave the new curves by no more than
+    /// <paramref name="tolerance"/> mm. A new arc stands for three edges or more and sweeps at most 3 radians; arcs of the
+    /// input stay. Where fewer than two curves would be left, the contour comes back as it is.
+    /// </summary>
+    public static Contour Recover(Contour contour, double tolerance)
     {
         ImmutableArray<Segment> turned = Contours.StartAt(contour, SharpestCorner(contour.Segments)).Segments;
         var result = ImmutableArray.CreateBuilder<Segment>();
-        int replaced = 0;
-        int arcs = 0;
-        double deviation = 0;
         List<Point2> chain = [];
         for (int i = 0; i <= turned.Length; i++)
         {
@@ -37,13 +32,7 @@ public static class ArcRecovery
             if (chain.Count > 0)
             {
                 chain.Add(turned[i - 1].End);
-                foreach (Stretch s in Cut(chain, tolerance))
-                {
-                    result.Add(s.Segment);
-                    replaced += s.Edges > 1 ? s.Edges : 0;
-                    arcs += s.Segment.IsArc ? 1 : 0;
-                    deviation = Math.Max(deviation, s.Deviation);
-                }
+                result.AddRange(Cut(chain, tolerance));
                 chain.Clear();
             }
             if (i < turned.Length)
@@ -52,21 +41,19 @@ public static class ArcRecovery
             }
         }
         // Two curves at least close a loop; a polyline that is all one arc keeps its own edges then.
-        return result.Count < 2
-            ? new(contour, 0, 0, 0)
-            : new(new Contour(result.ToImmutable()), replaced, arcs, deviation);
+        return result.Count < 2 ? contour : new Contour(result.ToImmutable());
     }
 
-    private readonly record struct Stretch(Segment Segment, int Edges, double Deviation);
+    private readonly record struct Stretch(Segment Segment, int Edges);
 
-    private static IEnumerable<Stretch> Cut(List<Point2> chain, double tolerance)
+    private static IEnumerable<Segment> Cut(List<Point2> chain, double tolerance)
     {
         int start = 0;
         int last = chain.Count - 1;
         while (start < last)
         {
             Stretch best = Longest(chain, start, last, tolerance);
-            yield return best;
+            yield return best.Segment;
             start += best.Edges;
         }
     }
@@ -74,7 +61,7 @@ public static class ArcRecovery
     /// <summary>Doubles the stretch while it fits, then halves the rest.</summary>
     private static Stretch Longest(List<Point2> chain, int start, int last, double tolerance)
     {
-        Stretch best = new(Segment.Line(chain[start], chain[start + 1]), 1, 0);
+        Stretch best = new(Segment.Line(chain[start], chain[start + 1]), 1);
         int step = FewestEdges;
         while (start + step <= last && Fit(chain, start, start + step, tolerance) is { } longer)
         {
@@ -110,16 +97,15 @@ public static class ArcRecovery
         {
             return null;
         }
-        double worst = 0;
         for (int i = from; i < to; i++)
         {
-            worst = Math.Max(worst, Math.Abs(d.Cross(chain[i] - chain[from])) / length);
-            if (worst > tolerance || d.Dot(chain[i + 1] - chain[i]) <= 0)
+            double off = Math.Abs(d.Cross(chain[i] - chain[from])) / length;
+            if (off > tolerance || d.Dot(chain[i + 1] - chain[i]) <= 0)
             {
                 return null;
             }
         }
-        return new(Segment.Line(chain[from], chain[to]), to - from, worst);
+        return new(Segment.Line(chain[from], chain[to]), to - from);
     }
 
     private static Stretch? FitArc(List<Point2> chain, int from, int to, double tolerance)
@@ -132,23 +118,22 @@ public static class ArcRecovery
         }
         double radius = a.DistanceTo(c);
         bool ccw = (a - c).Cross(chain[from + 1] - c) > 0;
-        double worst = 0;
         double sweep = 0;
         for (int i = from; i < to; i++)
         {
             Point2 p = chain[i] - c;
             Point2 q = chain[i + 1] - c;
             double middle = (p + q).Length / 2;
-            worst = Math.Max(worst, Math.Max(Math.Abs(p.Length - radius), Math.Abs(middle - radius)));
+            double off = Math.Max(Math.Abs(p.Length - radius), Math.Abs(middle - radius));
             double step = Math.Atan2(p.Cross(q), p.Dot(q));
             sweep += step;
             // One arc stays under half a turn: longer ones are hard to fit and to read.
-            if (worst > tolerance || step > 0 != ccw || Math.Abs(sweep) > 3)
+            if (off > tolerance || step > 0 != ccw || Math.Abs(sweep) > 3)
             {
                 return null;
             }
         }
-        return new(Segment.Arc(a, b, c, ccw), to - from, worst);
+        return new(Segment.Arc(a, b, c, ccw), to - from);
     }
 
     private static Point2? Centre(Point2 a, Point2 b, Point2 c)

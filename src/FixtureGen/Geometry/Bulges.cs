@@ -8,7 +8,7 @@ namespace FixtureGen.Geometry;
 /// </summary>
 public static class Bulges
 {
-    /// <summary>The segment from start to end (mm) with that bulge; a line where the bulge is 0.</summary>
+    /// <summary>The segment from start to end (mm), which an arc keeps apart, with that bulge; a line where the bulge is 0.</summary>
     public static Segment Arc(Point2 start, Point2 end, double bulge)
     {
         if (bulge == 0)
@@ -22,6 +22,6 @@ public static class Bulges
         return Segment.Arc(start, end, centre, bulge > 0);
     }
 
-    /// <summary>The segment's bulge; 0 for a line.</summary>
+    /// <summary>The segment's bulge, beyond 1 or -1 for more than half a circle; 0 for a line.</summary>
     public static double Of(Segment segment) => segment.IsArc ? Math.Tan(segment.Sweep / 4) : 0;
 }

@@ -12,13 +12,13 @@ public static class Contours
     /// <summary>The same path from its end to its start; arcs change their turn.</summary>
     public static OpenPath Reverse(OpenPath path) => new([.. path.Segments.Reverse().Select(s => s.Reversed)]);
 
-    /// <summary>The contour counter-clockwise.</summary>
+    /// <summary>The contour, reversed where it runs clockwise.</summary>
     public static Contour Ccw(Contour contour) => Measure.Area(contour) < 0 ? Reverse(contour) : contour;
 
-    /// <summary>The contour clockwise.</summary>
+    /// <summary>The contour, reversed where it runs counter-clockwise.</summary>
     public static Contour Cw(Contour contour) => Measure.Area(contour) > 0 ? Reverse(contour) : contour;
 
-    /// <summary>A counter-clockwise circle of two arcs, from its rightmost point; radius &gt; 0.</summary>
+    /// <summary>A counter-clockwise circle of two arcs, from its rightmost point; radius in mm, above 0.</summary>
     public static Contour Circle(Point2 centre, double radius)
     {
         Point2 right = new(centre.X + radius, centre.Y);
@@ -35,7 +35,10 @@ public static class Contours
             new(box.MinX, box.MaxY),
         ]);
 
-    /// <summary>A counter-clockwise rectangle with round corners; 0 &lt;= radius &lt;= half the shorter side.</summary>
+    /// <summary>
+    /// A counter-clockwise rectangle with round corners; radius in mm: 0 or less leaves them sharp, more than half the shorter
+    /// side is taken as that half, and a side without length is left out.
+    /// </summary>
     public static Contour RoundedRectangle(Box2 box, double radius)
     {
         if (radius <= 0)
@@ -58,7 +61,7 @@ public static class Contours
         return new([.. all.Where(s => s.IsArc || s.Start != s.End)]);
     }
 
-    /// <summary>A counter-clockwise slot: everything within <paramref name="radius"/> of the line from a to b, a != b.</summary>
+    /// <summary>A counter-clockwise slot: everything within <paramref name="radius"/> mm of the line from a to b, which differ.</summary>
     public static Contour Slot(Point2 a, Point2 b, double radius)
     {
         Point2 d = b - a;
@@ -71,7 +74,7 @@ public static class Contours
         ]);
     }
 
-    /// <summary>Straight lines from point to point and back to the first; repeated points are left out.</summary>
+    /// <summary>Straight lines from point to point and back to the first; a point equal to the one before is left out.</summary>
     public static Contour FromPoints(IReadOnlyList<Point2> points)
     {
         List<Point2> distinct = [];
@@ -89,39 +92,13 @@ public static class Contours
         return new([.. distinct.Select((p, i) => Segment.Line(p, distinct[(i + 1) % distinct.Count]))]);
     }
 
-    /// <summary>The contour cut open before the segment with the given index.</summary>
+    /// <summary>The contour cut open before the segment with the given index, 0 or more and counted round; it ends where it starts.</summary>
     public static OpenPath ToPath(Contour contour, int startIndex)
     {
         int n = contour.Segments.Length;
         return new([.. Enumerable.Range(0, n).Select(i => contour.Segments[(startIndex + i) % n])]);
     }
 
-    /// <summary>The same contour, starting with the segment of the given index.</summary>
+    /// <summary>The same contour, starting with the segment of the given index, 0 or more and counted round.</summary>
     public static Contour StartAt(Contour contour, int startIndex) => new(ToPath(contour, startIndex).Segments);
-
-    /// <summary>The parts of a path before and after <paramref name="along"/> mm; null for a part without length.</summary>
-    public static (OpenPath? Before, OpenPath? After) SplitAt(OpenPath path, double along)
-    {
-        (int i, double t) = Measure.Locate(path.Segments, along);
-        Segment cut = path.Segments[i];
-        Point2 p = Measure.PointAt(cut, t);
-        List<Segment> before = [.. path.Segments.Take(i)];
-        List<Segment> after = [.. path.Segments.Skip(i + 1)];
-        if (t > 0 && p != cut.Start)
-        {
-            before.Add(t < 1 ? cut with { End = p } : cut);
-        }
-        if (t < 1 && p != cut.End)
-        {
-            after.Insert(0, t > 0 ? cut with { Start = p } : cut);
-        }
-        return (before.Count > 0 ? new([.. before]) : null, after.Count > 0 ? new([.. after]) : null);
-    }
-
-    /// <summary>The stretch of a path from one arc length to a greater one, mm; null where it has no length.</summary>
-    public static OpenPath? Between(OpenPath path, double from, double to)
-    {
-        OpenPath? head = SplitAt(path, to).Before;
-        return head is null ? null : SplitAt(head, from).After;
-    }
 }

@@ -6,7 +6,7 @@ namespace FixtureGen.Geometry;
 public static class Inside
 {
     /// <summary>How often the contour runs round the point, counter-clockwise positive.</summary>
-    public static int Winding(Contour contour, Point2 p)
+    private static int Winding(Contour contour, Point2 p)
     {
         int turns = 0;
         foreach (Segment s in contour.Segments)

@@ -3,12 +3,13 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>Common points of segments.</summary>
+/// <summary>Where two segments meet, exact for lines and arcs; mm.</summary>
 public static class Intersections
 {
     /// <summary>
-    /// Points that lie on both segments, ends included within <paramref name="near"/> mm; for segments that run on the same
-    /// line or circle, the ends of the stretch they share.
+    /// At most four points that lie on both segments, ends included within <paramref name="near"/> mm, in no order; empty
+    /// where they do not meet. For segments that run on the same line or circle within <paramref name="near"/>, the ends of
+    /// the stretch they share, where one that belongs to both comes twice.
     /// </summary>
     public static ImmutableArray<Point2> Of(Segment a, Segment b, double near)
     {

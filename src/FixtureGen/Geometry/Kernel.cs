@@ -4,10 +4,10 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Offsets and combines regions bounded by lines and arcs. A result's curves are exact parallels of the input's: a line is
-/// shifted, an arc keeps its centre, a convex corner becomes an arc about the corner. Every result is proven before it is
-/// returned (see <see cref="SelfCheck"/>). One kernel a job and thread: it keeps scratch memory and the list of its repairs,
-/// nothing else.
+/// Offsets and combines regions bounded by lines and arcs, mm. A result's curves are exact parallels of the input's: a line
+/// is shifted, an arc keeps its centre, a corner that opens becomes an arc about the corner; where that could not be kept,
+/// <see cref="Repairs"/> says so. Every result is proven before it is returned (see <see cref="SelfCheck"/>). One kernel a
+/// job and thread: between questions it keeps the list of its repairs and what memory it was given, nothing else.
 /// </summary>
 public sealed class Kernel
 {
@@ -18,12 +18,12 @@ public sealed class Kernel
     private readonly ProvenOffset offset;
     private readonly ProvenCombination combination;
 
-    /// <summary>A kernel that remembers no answers. Tolerances in mm; see <see cref="Tolerances.House"/>.</summary>
+    /// <summary>A kernel that remembers no answers. Of the tolerances Grid and Slice count; see <see cref="Tolerances.House"/>.</summary>
     public Kernel(Tolerances tolerances)
         : this(tolerances, distrust: false) { }
 
     /// <summary>A kernel that asks a memory first, for work that is done again with little changed.</summary>
-    /// <param name="tolerances">In mm.</param>
+    /// <param name="tolerances">In mm; Grid and Slice count.</param>
     /// <param name="memory">Of kernels of the same tolerances; null for none.</param>
     public Kernel(Tolerances tolerances, KernelMemory? memory)
         : this(tolerances)
@@ -41,16 +41,17 @@ public sealed class Kernel
         combination = new ProvenCombination(slack, repairs, distrust);
     }
 
-    /// <summary>Everything that was not done in the plain way, in order; empty but for rare cases.</summary>
+    /// <summary>Everything that was not done in the plain way since the kernel was made, in order; empty but for rare cases.</summary>
     public ImmutableArray<KernelRepair> Repairs => [.. repairs];
 
-    /// <summary>The region grown by <paramref name="distance"/> mm, or shrunk by it where negative.</summary>
+    /// <summary>The region grown by <paramref name="distance"/> mm, or shrunk by it where negative; empty where nothing is left.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(Region region, double distance) => Offset([region], distance);
 
     /// <summary>
-    /// The regions grown by <paramref name="distance"/> mm with round convex corners, or shrunk by it where negative. The
-    /// regions must not overlap; what grows together comes out as one.
+    /// The regions grown by <paramref name="distance"/> mm with round convex corners, or shrunk by it where negative; by 0 they
+    /// come back as they are, and what shrinks to nothing is left out. They must not overlap; what grows together comes out as
+    /// one.
     /// </summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
@@ -77,17 +78,17 @@ public sealed class Kernel
         );
     }
 
-    /// <summary>Everything in one or the other.</summary>
+    /// <summary>Everything in any region of either set; regions of a set may overlap.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Union(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
         Combined(a, b, static (inA, inB) => inA || inB, "union");
 
-    /// <summary>Everything in both.</summary>
+    /// <summary>Everything in both sets; regions of a set may overlap.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Intersect(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
         a.Count == 0 || b.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && inB, "intersect");
 
-    /// <summary>Everything in the first but not in the second.</summary>
+    /// <summary>Everything in the first set but not in the second; regions of a set may overlap.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Difference(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
         a.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && !inB, "difference");
@@ -97,17 +98,19 @@ public sealed class Kernel
     public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
         Combined(regions, [], static (inA, _) => inA, "union");
 
-    /// <summary>What a disc of the radius (mm) can sweep without leaving the regions: convex corners get the radius.</summary>
+    /// <summary>What a disc of the radius (mm, above 0) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
         Offset(Offset(regions, -radius), radius);
 
-    /// <summary>What no disc of the radius (mm) can reach from outside: concave corners get it, narrow gaps fill.</summary>
+    /// <summary>What no disc of the radius (mm, above 0) reaches from outside: concave corners get it, narrow gaps fill.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Close(IReadOnlyList<Region> regions, double radius) =>
         Offset(Offset(regions, radius), -radius);
 
     /// <summary>
-    /// What a round cutter of diameter <paramref name="width"/> mm sweeps along the path, both ends round; a path that ends
-    /// where it began is a loop.
+    /// What a round cutter of diameter <paramref name="width"/> mm, above 0, sweeps along the path, both ends round; a path
+    /// that ends within the grid of where it began is a loop.
     /// </summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(OpenPath path, double width)
@@ -128,7 +131,7 @@ public sealed class Kernel
         );
     }
 
-    /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop.</summary>
+    /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop, on both its sides; above 0.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(Contour loop, double width) =>
         Stroke(loop.Segments, width, "stroke of a loop", [loop.Segments, Contours.Reverse(loop).Segments]);
@@ -171,8 +174,9 @@ public sealed class Kernel
 
     /// <summary>
     /// The regions shrunk by <paramref name="first"/>, first + step, first + 2 steps, ... mm until nothing is left; every
-    /// level is the exact parallel of the source, never of the level before. Both lengths are greater than 0.
+    /// level is the exact parallel of the source, never of the level before. Empty levels are left out.
     /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">A length is not greater than 0.</exception>
     /// <exception cref="KernelException">Some level could not be proven.</exception>
     public ImmutableArray<ImmutableArray<Region>> Rings(IReadOnlyList<Region> regions, double first, double step)
     {

@@ -14,7 +14,7 @@ public sealed class KernelMemory
     private Dictionary<KernelQuestion, Answer> now = [];
     private Dictionary<KernelQuestion, Answer> before = [];
 
-    /// <summary>Begins a round; what was not asked in the last one is forgotten.</summary>
+    /// <summary>Ends a round; what was not asked in it is forgotten.</summary>
     public void NextRound() => (before, now) = (now, []);
 
     /// <summary>The answer to a question, worked out where it is new. Its repairs are added either way.</summary>

@@ -2,10 +2,14 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>What a person must know of kernels' repairs: those that moved a curve, one finding a kind.</summary>
+/// <summary>What a person must know of kernels' repairs: those that changed a curve.</summary>
 public static class KernelNotes
 {
-    /// <param name="where">The stage that the kernel worked for.</param>
+    /// <summary>
+    /// One note a kind (geometry-micro-edges, geometry-perturbed, geometry-fall-back) with the greatest amount; the side test
+    /// changes no curve and is not told.
+    /// </summary>
+    /// <param name="where">The stage that the kernel worked for; the findings' place.</param>
     public static IEnumerable<Finding> Of(IReadOnlyCollection<KernelRepair> repairs, string where) =>
         repairs
             .Where(r => r.Kind != RepairKind.SideTest)
@@ -28,7 +32,7 @@ public static class KernelNotes
                 Severity.Note,
                 where,
                 FormattableString.Invariant(
-                    $"{times} offsets were moved by up to {most:0.#####} mm to clear exact coincidences"
+                    $"{times} results were moved by up to {most:0.#####} mm to clear exact coincidences"
                 ),
                 "Nothing to do; the amount is far below what the machine holds."
             ),

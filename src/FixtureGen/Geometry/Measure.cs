@@ -15,9 +15,6 @@ public static class Measure
     /// <summary>Sum of the regions' areas, mm2; an overlap counts twice.</summary>
     public static double Area(IEnumerable<Region> regions) => regions.Sum(Area);
 
-    /// <summary>Length along the segment, mm.</summary>
-    public static double Length(Segment segment) => segment.Length;
-
     /// <summary>Length from start to end along the path, mm.</summary>
     public static double Length(OpenPath path) => path.Segments.Sum(s => s.Length);
 
@@ -39,10 +36,12 @@ public static class Measure
     /// <summary>The least box of the outer contour, mm.</summary>
     public static Box2 Bounds(Region region) => Bounds(region.Outer);
 
-    /// <summary>The box around all regions; there must be at least one.</summary>
+    /// <summary>The least box around all regions, mm.</summary>
+    /// <exception cref="InvalidOperationException">There is none.</exception>
     public static Box2 Bounds(IEnumerable<Region> regions) => regions.Select(Bounds).Aggregate(Around);
 
-    /// <summary>The box around all segments; there must be at least one.</summary>
+    /// <summary>The least box around all segments, mm.</summary>
+    /// <exception cref="InvalidOperationException">There is none.</exception>
     public static Box2 Bounds(IEnumerable<Segment> segments) => segments.Select(Bounds).Aggregate(Around);
 
     /// <summary>Distance of a point from a segment, mm.</summary>
@@ -61,10 +60,10 @@ public static class Measure
     public static double Distance(Point2 p, IEnumerable<Region> regions) =>
         regions.Select(r => Distance(p, r)).DefaultIfEmpty(double.PositiveInfinity).Min();
 
-    /// <summary>The nearest point of a segment.</summary>
+    /// <summary>The nearest point of a segment, ends included.</summary>
     public static Point2 Closest(Point2 p, Segment segment) => Curve.Of(segment).Closest(p);
 
-    /// <summary>The nearest point of a path.</summary>
+    /// <summary>The nearest point of a path, ends included; of equally near ones the first.</summary>
     public static Point2 Closest(Point2 p, OpenPath path) => Closest(p, path.Segments);
 
     /// <summary>The nearest point of a contour itself, also for a point inside.</summary>
@@ -83,19 +82,16 @@ public static class Measure
         return c.TangentAt(c.PointAt(t));
     }
 
-    /// <summary>The point <paramref name="s"/> mm along the path; before the start and after the end it stays at the end.</summary>
-    public static Point2 PointAlong(OpenPath path, double s) => Along(path.Segments, s).Point;
+    /// <summary>The point <paramref name="s"/> mm along the path; before the start it is the start, past the end the end.</summary>
+    public static Point2 PointAlong(OpenPath path, double s) => Along(path.Segments, s);
 
     /// <summary>The point <paramref name="s"/> mm along the contour, counted on round and round, also backwards.</summary>
-    public static Point2 PointAlong(Contour contour, double s) => Along(contour.Segments, Wrap(contour, s)).Point;
+    public static Point2 PointAlong(Contour contour, double s) => Along(contour.Segments, Wrap(contour, s));
 
-    /// <summary>Unit direction of travel <paramref name="s"/> mm along the path.</summary>
-    public static Point2 TangentAlong(OpenPath path, double s) => Along(path.Segments, s).Tangent;
-
-    /// <summary>Unit direction of travel <paramref name="s"/> mm along the contour.</summary>
-    public static Point2 TangentAlong(Contour contour, double s) => Along(contour.Segments, Wrap(contour, s)).Tangent;
-
-    /// <summary>Index of the segment and fraction of its length at <paramref name="s"/> mm along the segments.</summary>
+    /// <summary>
+    /// Index of the segment and fraction of its length (0 to 1) at <paramref name="s"/> mm along the segments, of which there is
+    /// one at least. Where two meet it is the second's start; before the first it is (0, 0), past the last its end.
+    /// </summary>
     public static (int Segment, double Fraction) Locate(ImmutableArray<Segment> segments, double s)
     {
         double rest = Math.Max(0, s);
@@ -111,7 +107,7 @@ public static class Measure
         return (segments.Length - 1, 1);
     }
 
-    /// <summary>Arc length along the segments at which they come nearest to the point, mm.</summary>
+    /// <summary>Length along the segments at which they come nearest to the point, mm; of equally near places the first.</summary>
     public static double Locate(ImmutableArray<Segment> segments, Point2 p)
     {
         double before = 0;
@@ -139,15 +135,13 @@ public static class Measure
         return rest < 0 ? rest + length : rest;
     }
 
-    private static (Point2 Point, Point2 Tangent) Along(ImmutableArray<Segment> segments, double s)
+    private static Point2 Along(ImmutableArray<Segment> segments, double s)
     {
         (int i, double t) = Locate(segments, s);
-        Curve c = Curve.Of(segments[i]);
-        Point2 p =
-            t >= 1 ? c.B
-            : t <= 0 ? c.A
-            : c.PointAt(t);
-        return (p, c.TangentAt(p));
+        Segment at = segments[i];
+        return t >= 1 ? at.End
+            : t <= 0 ? at.Start
+            : PointAt(at, t);
     }
 
     private static double Distance(Point2 p, ImmutableArray<Segment> segments)

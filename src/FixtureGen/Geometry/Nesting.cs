@@ -3,14 +3,17 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>Which contour lies inside which: even depth is material, odd depth is a hole of the contour just outside.</summary>
+/// <summary>
+/// Which contour lies inside which: even depth is material, odd depth is a hole of the contour just outside. Contours within
+/// 1e-5 mm of each other touch; two of the same area hold neither the other.
+/// </summary>
 public static class Nesting
 {
     // Contours nearer than this touch, mm.
     private const double Touch = 1e-5;
 
     /// <summary>
-    /// Regions of contours that do not cross; they may come in any direction and order. Outer contours are turned
+    /// Regions of contours that may touch but do not cross, in any direction and order. Outer contours are turned
     /// counter-clockwise, holes clockwise; regions come in the order of their outer contours.
     /// </summary>
     public static ImmutableArray<Region> Regions(IEnumerable<Contour> contours)
@@ -29,9 +32,7 @@ public static class Nesting
         return regions.ToImmutable();
     }
 
-    /// <summary>For each contour how many others lie around it, in the given order.</summary>
-    public static ImmutableArray<int> Depths(IReadOnlyList<Contour> contours) => [.. Depths([.. contours], out _)];
-
+    /// <summary>For each contour how many others lie around it, and which is the innermost of those; -1 for none.</summary>
     private static int[] Depths(Contour[] all, out int[] parent)
     {
         Box2[] boxes = [.. all.Select(Measure.Bounds)];

@@ -101,7 +101,5 @@ internal static class NtsFallBack
         ];
 
     private static Contour ToContour(LineString ring) =>
-        ArcRecovery
-            .Recover(Contours.FromPoints([.. ring.Coordinates.Select(c => new Point2(c.X, c.Y))]), Recovery)
-            .Contour;
+        ArcRecovery.Recover(Contours.FromPoints([.. ring.Coordinates.Select(c => new Point2(c.X, c.Y))]), Recovery);
 }

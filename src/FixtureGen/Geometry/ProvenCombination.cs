@@ -9,7 +9,7 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs, bool distrust)
 {
-    // How far the second set is moved to get clear of exact coincidences, mm.
+    // How far the second set is moved along X, and by 0.6 of it along Y, to get clear of exact coincidences, mm.
     private static readonly double[] Shifts = [0, 4e-5, -4e-5, 1.3e-4];
 
     private readonly Combiner combiner = new(slack);
@@ -25,12 +25,13 @@ internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs,
     {
         foreach (double shift in distrust ? [] : Shifts)
         {
-            List<Loop> loops = combiner.Run(a, b, wanted, new(shift, 0.6 * shift));
+            Point2 aside = new(shift, 0.6 * shift);
+            List<Loop> loops = combiner.Run(a, b, wanted, aside);
             if (combiner.Closed && Proves(check, wanted, loops) && Nesting.Regions(loops) is { } regions)
             {
                 if (shift != 0)
                 {
-                    repairs.Add(new(RepairKind.Perturbed, operation, shift));
+                    repairs.Add(new(RepairKind.Perturbed, operation, aside.Length));
                 }
                 return regions;
             }

@@ -4,12 +4,14 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Moves, turns and mirrors everything that has a shape. A mirrored contour is reversed as well, so that outer contours stay
+/// Moves, turns and turns over everything that has a shape, mm. What a <see cref="Pose"/> (part frame to plate frame) moves is
+/// turned counter-clockwise about the origin, exactly at multiples of 90 degrees, then shifted. A <see cref="Flip"/> takes the
+/// plate frame to the underside frame and mirrors; a mirrored contour is reversed as well, so that outer contours stay
 /// counter-clockwise and the material stays on the left.
 /// </summary>
 public static class Transform
 {
-    /// <summary>Turned counter-clockwise by the pose's angle about the origin, then shifted.</summary>
+    /// <summary>The point turned and shifted.</summary>
     public static Point2 Apply(Pose pose, Point2 p)
     {
         (double sin, double cos) = SinCos(pose.AngleDeg);
@@ -40,7 +42,7 @@ public static class Transform
             Each(part.Engravings, e => Apply(pose, e))
         );
 
-    /// <summary>Strokes, place and angle of a mark; its letter height stays.</summary>
+    /// <summary>Strokes, place and angle (degrees, not brought under a full turn) of a mark; its letter height stays.</summary>
     public static EngraveMark Apply(Pose pose, EngraveMark mark) =>
         mark with
         {
@@ -49,7 +51,7 @@ public static class Transform
             AngleDeg = mark.AngleDeg + pose.AngleDeg,
         };
 
-    /// <summary>The pose that undoes <paramref name="pose"/>.</summary>
+    /// <summary>The pose that undoes <paramref name="pose"/>: from the plate frame to the part frame.</summary>
     public static Pose Inverse(Pose pose)
     {
         Pose back = new(0, 0, -pose.AngleDeg);
@@ -57,41 +59,22 @@ public static class Transform
         return new(shift.X, shift.Y, -pose.AngleDeg);
     }
 
-    /// <summary>Mirrored about the line x = <paramref name="axisX"/>.</summary>
-    public static Point2 Mirror(Point2 p, double axisX) => new((2 * axisX) - p.X, p.Y);
+    /// <summary>The path in the underside frame, travelled the same way from the image of its start; its arcs change their turn.</summary>
+    public static OpenPath Apply(Flip flip, OpenPath path) => new([.. path.Segments.Select(s => Apply(flip, s))]);
 
-    /// <summary>Mirrored about x = <paramref name="axisX"/>; keeps its direction of travel, so an arc changes its turn.</summary>
-    public static Segment Mirror(Segment s, double axisX)
+    /// <summary>The contour in the underside frame and reversed, so that its material stays on the left.</summary>
+    public static Contour Apply(Flip flip, Contour contour) =>
+        Contours.Reverse(new Contour([.. contour.Segments.Select(s => Apply(flip, s))]));
+
+    /// <summary>Outer contour and holes in the underside frame, the outer one counter-clockwise again.</summary>
+    public static Region Apply(Flip flip, Region region) =>
+        new(Apply(flip, region.Outer), [.. region.Holes.Select(h => Apply(flip, h))]);
+
+    private static Segment Apply(Flip flip, Segment s)
     {
-        Segment m = Map(s, p => Mirror(p, axisX));
+        Segment m = Map(s, flip.Apply);
         return m.IsArc ? m with { Kind = m.IsCcw ? SegmentKind.ArcCw : SegmentKind.ArcCcw } : m;
     }
-
-    /// <summary>Mirrored about x = <paramref name="axisX"/> mm; it is travelled the same way, from the image of its start.</summary>
-    public static OpenPath Mirror(OpenPath path, double axisX) => new([.. path.Segments.Select(s => Mirror(s, axisX))]);
-
-    /// <summary>Mirrored about x = <paramref name="axisX"/> mm and reversed, so that its material stays on the left.</summary>
-    public static Contour Mirror(Contour contour, double axisX) =>
-        Contours.Reverse(new Contour([.. contour.Segments.Select(s => Mirror(s, axisX))]));
-
-    /// <summary>Outer contour and holes mirrored about x = <paramref name="axisX"/> mm and reversed.</summary>
-    public static Region Mirror(Region region, double axisX) =>
-        new(Mirror(region.Outer, axisX), [.. region.Holes.Select(h => Mirror(h, axisX))]);
-
-    /// <summary>Seen from below after the block was turned over.</summary>
-    public static Point2 Apply(Flip flip, Point2 p) => flip.Apply(p);
-
-    /// <summary>In the underside frame; an arc changes its turn.</summary>
-    public static Segment Apply(Flip flip, Segment s) => Mirror(s, flip.AxisX);
-
-    /// <summary>In the underside frame, travelled the same way.</summary>
-    public static OpenPath Apply(Flip flip, OpenPath path) => Mirror(path, flip.AxisX);
-
-    /// <summary>In the underside frame and reversed, so that its material stays on the left.</summary>
-    public static Contour Apply(Flip flip, Contour contour) => Mirror(contour, flip.AxisX);
-
-    /// <summary>In the underside frame, outer contour counter-clockwise again.</summary>
-    public static Region Apply(Flip flip, Region region) => Mirror(region, flip.AxisX);
 
     private static Segment Map(Segment s, Func<Point2, Point2> map) =>
         new(map(s.Start), map(s.End), s.IsArc ? map(s.Centre) : default, s.Kind);

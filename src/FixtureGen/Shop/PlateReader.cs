@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Shop;
@@ -173,7 +174,7 @@ public static class PlateReader
         double r = t.Length("corner_radius", 0.5, 500);
         if (c.Length == 2 && c[1].X - c[0].X > 2 * r && c[1].Y - c[0].Y > 2 * r)
         {
-            return RoundedRectangle(c[0], c[1], r);
+            return Contours.RoundedRectangle(new(c[0].X, c[0].Y, c[1].X, c[1].Y), r);
         }
         t.Contradict(
             "corners",
@@ -181,21 +182,6 @@ public static class PlateReader
             "Give two corners of the seal groove's centre line, or a smaller corner_radius."
         );
         return new Contour([]);
-    }
-
-    private static Contour RoundedRectangle(Point2 a, Point2 b, double r)
-    {
-        (double x0, double y0, double x1, double y1) = (a.X, a.Y, b.X, b.Y);
-        return new Contour([
-            Segment.Line(new(x0 + r, y0), new(x1 - r, y0)),
-            Segment.Arc(new(x1 - r, y0), new(x1, y0 + r), new(x1 - r, y0 + r), true),
-            Segment.Line(new(x1, y0 + r), new(x1, y1 - r)),
-            Segment.Arc(new(x1, y1 - r), new(x1 - r, y1), new(x1 - r, y1 - r), true),
-            Segment.Line(new(x1 - r, y1), new(x0 + r, y1)),
-            Segment.Arc(new(x0 + r, y1), new(x0, y1 - r), new(x0 + r, y1 - r), true),
-            Segment.Line(new(x0, y1 - r), new(x0, y0 + r)),
-            Segment.Arc(new(x0, y0 + r), new(x0 + r, y0), new(x0 + r, y0 + r), true),
-        ]);
     }
 
     private static Machine Machine(TableReader t)

@@ -7,10 +7,6 @@ namespace FixtureGen.Tests.Geometry;
 /// <summary>Contours made and cut open, against lengths and areas worked by hand.</summary>
 public sealed class ContoursTest
 {
-    private static readonly Contour Circle = Contours.Circle(default, 10);
-
-    private const double Quarter = 5 * Math.PI;
-
     [Fact]
     public void A_slot_is_everything_within_its_radius_of_a_line()
     {
@@ -39,59 +35,6 @@ public sealed class ContoursTest
         Assert.Equal(4, square.Segments.Length);
         Assert.Equal(16, Measure.Area(square), 1e-12);
         AssertClosed(square);
-    }
-
-    [Fact]
-    public void A_path_cut_in_an_arc_goes_on_from_the_same_point()
-    {
-        (OpenPath? before, OpenPath? after) = Contours.SplitAt(new OpenPath(Circle.Segments), Quarter);
-
-        Assert.Equal(0, before!.End.DistanceTo(new(0, 10)), 1e-12);
-        Assert.Equal(before.End, after!.Start);
-        Assert.Equal(Quarter, Measure.Length(before), 1e-12);
-        Assert.Equal(3 * Quarter, Measure.Length(after), 1e-12);
-    }
-
-    [Fact]
-    public void A_path_cut_where_segments_meet_keeps_them_whole()
-    {
-        OpenPath path = new([
-            Segment.Line(new(0, 0), new(3, 0)),
-            Segment.Line(new(3, 0), new(3, 4)),
-            Segment.Line(new(3, 4), new(0, 4)),
-        ]);
-
-        (OpenPath? before, OpenPath? after) = Contours.SplitAt(path, 3);
-
-        Assert.Equal(path.Segments[..1], before!.Segments);
-        Assert.Equal(path.Segments[1..], after!.Segments);
-    }
-
-    [Fact]
-    public void Nothing_lies_before_a_paths_start_or_after_its_end()
-    {
-        OpenPath path = new(Circle.Segments);
-
-        (OpenPath? nothing, OpenPath? all) = Contours.SplitAt(path, 0);
-        (OpenPath? whole, OpenPath? none) = Contours.SplitAt(path, (4 * Quarter) + 1);
-
-        Assert.Null(nothing);
-        Assert.Equal(path.Segments, all!.Segments);
-        Assert.Equal(path.Segments, whole!.Segments);
-        Assert.Null(none);
-    }
-
-    [Fact]
-    public void A_stretch_of_a_path_runs_from_one_length_to_the_other()
-    {
-        OpenPath path = new(Circle.Segments);
-
-        OpenPath? stretch = Contours.Between(path, Quarter, 3 * Quarter);
-
-        Assert.Equal(0, stretch!.Start.DistanceTo(new(0, 10)), 1e-9);
-        Assert.Equal(0, stretch.End.DistanceTo(new(0, -10)), 1e-9);
-        Assert.Equal(2 * Quarter, Measure.Length(stretch), 1e-9);
-        Assert.Null(Contours.Between(path, 0, 0));
     }
 
     [Fact]

@@ -26,11 +26,11 @@ public sealed class MeasureTest
     [Fact]
     public void Travel_turns_with_the_arc()
     {
-        double middle = 20 + (1.25 * Math.PI);
+        Segment corner = Round.Segments[1];
 
-        Assert.Equal(0, Measure.TangentAlong(Round, 10).DistanceTo(new(1, 0)), 1e-12);
-        Assert.Equal(0, Measure.TangentAlong(Round, middle).DistanceTo(new Point2(1, 1) * Math.Sqrt(0.5)), 1e-9);
-        Assert.Equal(0, Measure.TangentAlong(Round, -10).DistanceTo(new(0, -1)), 1e-12);
+        Assert.Equal(0, Measure.TangentAt(Round.Segments[0], 0.5).DistanceTo(new(1, 0)), 1e-12);
+        Assert.Equal(0, Measure.TangentAt(corner, 0.5).DistanceTo(new Point2(1, 1) * Math.Sqrt(0.5)), 1e-9);
+        Assert.Equal(0, Measure.TangentAt(corner.Reversed, 1).DistanceTo(new(-1, 0)), 1e-12);
     }
 
     [Fact]
@@ -49,7 +49,8 @@ public sealed class MeasureTest
         for (double s = 0.5; s < Length; s += 0.7)
         {
             Point2 at = Measure.PointAlong(Round, s);
-            Point2 outwards = Measure.TangentAlong(Round, s).Left * -1;
+            (int i, double t) = Measure.Locate(Round.Segments, s);
+            Point2 outwards = Measure.TangentAt(Round.Segments[i], t).Left * -1;
 
             Assert.Equal(s, Measure.Locate(Round.Segments, at), 1e-9);
             Assert.Equal(s, Measure.Locate(Round.Segments, at + (outwards * 2)), 1e-9);

@@ -63,7 +63,7 @@ public sealed class OffsetSameAnyWayTest
             yield return Transform.Apply(new Pose(1234.5, -876.5, degrees), region);
         }
         yield return Transform.Apply(new Pose(10_000, 10_000, 0), region);
-        yield return Transform.Mirror(region, 3.25);
+        yield return Transform.Apply(new Flip(3.25), region);
         yield return region with
         {
             Holes = [.. region.Holes.Reverse().Select(h => Contours.StartAt(h, 1))],

@@ -42,7 +42,7 @@ public sealed class SplineThroughTest
 
         Assert.InRange(Measure.Distance(new(15, 27.5), path), 0, Chord);
         Assert.InRange(Measure.Distance(new(45, 27.5), path), 0, Chord);
-        Point2 leaving = Measure.TangentAlong(path, 0);
+        Point2 leaving = Measure.TangentAt(path.Segments[0], 0);
         Assert.Equal(2, leaving.Y / leaving.X, 1e-3);
         Assert.Equal(new Point2(60, 0), path.End);
     }
@@ -65,10 +65,11 @@ public sealed class SplineThroughTest
         Assert.InRange(Measure.Distance(new(18.75, 20), path), 0, Chord);
         Assert.InRange(Measure.Distance(new(41.25, 20), path), 0, Chord);
         // Slopes there: x 1.5 30/50 - (1 + 0.4)/4 = 0.55, y 1.5 40/50 = 1.2.
-        Point2 half = Measure.TangentAlong(path, Measure.Locate(path.Segments, new Point2(18.75, 20)));
+        (int i, double t) = Measure.Locate(path.Segments, Measure.Locate(path.Segments, new Point2(18.75, 20)));
+        Point2 half = Measure.TangentAt(path.Segments[i], t);
         Assert.Equal(1.2 / 0.55, half.Y / half.X, 1e-3);
-        Assert.Equal(0, Measure.TangentAlong(path, 0).DistanceTo(new(1, 0)), 1e-6);
-        Assert.Equal(0, Measure.TangentAlong(path, Measure.Length(path)).DistanceTo(new(1, 0)), 1e-6);
+        Assert.Equal(0, Measure.TangentAt(path.Segments[0], 0).DistanceTo(new(1, 0)), 1e-6);
+        Assert.Equal(0, Measure.TangentAt(path.Segments[^1], 1).DistanceTo(new(1, 0)), 1e-6);
     }
 
     private static void AssertTangent(Segment one, Segment next) =>

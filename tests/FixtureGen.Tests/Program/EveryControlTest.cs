@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Program;
 using FixtureGen.Tests.Support;
@@ -83,7 +82,7 @@ public sealed class EveryControlTest
         double flat =
             move is not ArcMove arc ? from.Xy.DistanceTo(move.To.Xy)
             : from.Xy.DistanceTo(move.To.Xy) < 1e-9 ? 2 * Math.PI * from.Xy.DistanceTo(arc.Centre)
-            : Measure.Length(Segment.Arc(from.Xy, move.To.Xy, arc.Centre, arc.Ccw));
+            : Segment.Arc(from.Xy, move.To.Xy, arc.Centre, arc.Ccw).Length;
         return Slanted(flat, move.To.Z - from.Z);
     }
 

@@ -30,7 +30,7 @@ public static class RandomRegions
             ? made
             : made with
             {
-                Regions = [.. made.Regions.Select(r => Transform.Mirror(r, 7))],
+                Regions = [.. made.Regions.Select(r => Transform.Apply(new Flip(7), r))],
             };
     }
 
