@@ -4,18 +4,23 @@ using FixtureGen.Verify.Carving;
 namespace FixtureGen.Verify;
 
 /// <summary>
-/// The block as carved: for each cell the Z of its top face and of its underside, mm, plate frame. A cell with
-/// Bottom &gt;= Top is empty. Row 0 is the least Y, column 0 the least X; a cell's centre is Origin + (i + 0.5) Cell.
+/// The block as carved: for each cell the Z of its top face and of its underside, mm, plate frame, as single floats. A cell
+/// with Bottom &gt;= Top is empty. Row 0 is the least Y, column 0 the least X; cell i's centre lies (i + 0.5) Cell from the box's
+/// least corner.
 /// </summary>
+/// <param name="box">The nominal blank, mm.</param>
+/// <param name="cell">Side of a square cell, mm, above 0.</param>
+/// <param name="bottomZ">Z of the uncut underside, mm.</param>
+/// <param name="topZ">Z of the uncut top, mm, above <paramref name="bottomZ"/>.</param>
 public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ) : IDisposable
 {
     private Heights _bottom = New(box, cell, bottomZ);
 
-    /// <summary>The design's blank before its first cut; cell in mm.</summary>
+    /// <summary>The design's blank before its first cut, from Z0 to its raw thickness; cell in mm.</summary>
     public static BlockGrid Raw(FixtureDesign design, double cell) =>
         new(design.Placement.BlankBox, cell, 0, design.RawThickness);
 
-    /// <summary>What the cells cover, plate frame, mm: the nominal blank. The last row and column may reach past it.</summary>
+    /// <summary>The nominal blank, plate frame, mm. The last row and column of cells may reach past it.</summary>
     public Box2 Box { get; } = box;
 
     /// <summary>Side of a square cell, mm, above 0.</summary>
@@ -39,7 +44,7 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
 
     internal Heights TopHeights { get; } = New(box, cell, topZ);
 
-    /// <summary>Whether nothing was cut from below.</summary>
+    /// <summary>True while every cell's underside is as high as before the first cut.</summary>
     public bool IsBottomRaw => _bottom.IsLevel((float)RawBottomZ);
 
     /// <summary>The grid keeps those that it is given, and disposes of them.</summary>
@@ -60,10 +65,10 @@ public sealed class BlockGrid(Box2 box, double cell, double bottomZ, double topZ
         _bottom.Dispose();
     }
 
-    /// <summary>The top of every cell of a row, mm; there must be room for Columns of them.</summary>
+    /// <summary>Writes the top of every cell of a row (from 0), mm; there must be room for Columns of them.</summary>
     public void Top(int row, Span<float> to) => TopHeights.Row(row, to);
 
-    /// <summary>The underside of every cell of a row, mm.</summary>
+    /// <summary>Writes the underside of every cell of a row (from 0), mm; there must be room for Columns of them.</summary>
     public void Bottom(int row, Span<float> to) => BottomHeights.Row(row, to);
 
     private static Heights New(Box2 box, double cell, double z) =>

@@ -43,7 +43,7 @@ internal static class JudgeRules
     /// <summary>Slack of a ramp's angle.</summary>
     public const double RampSlackDeg = 0.2;
 
-    /// <summary>Heights rounded to a control's last decimal change a short ramp's slope by this much.</summary>
+    /// <summary>Heights rounded to a control's last decimal may add this much to a ramp's way down.</summary>
     public const double HeightRounding = 0.006;
 
     /// <summary>Sweeps of tiny arcs differ from the plan by this much of their radius, mm, once their words are rounded.</summary>
@@ -52,7 +52,7 @@ internal static class JudgeRules
     /// <summary>Material taken by a motion below this, mm3, is rounding at cell borders.</summary>
     public const double NoMaterial = 0.05;
 
-    /// <summary>A chip this share of the chart's least is rubbing.</summary>
+    /// <summary>A chip below this share of the chart's least is rubbing.</summary>
     public const double SlowChip = 0.6;
 
     /// <summary>A feed may be this much over the chart's greatest: it is written in round numbers.</summary>
