@@ -18,7 +18,7 @@ public enum HoldMode
 /// <summary>The least load multiplier along the trim and where it is; Factor is finite, 0..999. Governs says what sets it.</summary>
 public sealed record HoldAnswer(double Factor, HoldMode Mode, Point2 At, string Governs);
 
-/// <summary>One step of the trim path with its three factors, in the order of cutting.</summary>
+/// <summary>One step of the trim path with its four factors, in the order of cutting.</summary>
 /// <param name="Cut">Name of the trim cut.</param>
 /// <param name="Along">Way from the cut's start, mm.</param>
 /// <param name="At">The cutter's middle, plate frame mm.</param>

@@ -14,8 +14,8 @@ public static class Atmosphere
     private const double SeaLevelK = 288.15;
     private const double Exponent = 9.80665 * 0.0289644 / (8.31432 * LapseKPerM);
 
-    /// <summary>Pressure at a geometric altitude in metres (-500 to 11 000), kPa.</summary>
-    /// <exception cref="ArgumentOutOfRangeException">Outside the troposphere.</exception>
+    /// <summary>Absolute pressure, kPa, at a geometric altitude in metres, -500 to 11 000 inclusive.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">The altitude lies outside, or is not a number.</exception>
     public static double PressureKPa(double altitudeM)
     {
         if (altitudeM is not (>= -500 and <= 11_000))
@@ -26,10 +26,14 @@ public static class Atmosphere
         return SeaLevelKPa * Math.Pow(1 - (LapseKPerM * geopotential / SeaLevelK), Exponent);
     }
 
-    /// <summary>The level (gauge, kPa) a pump rated at sea level reaches at an altitude: rated times the ratio of pressures.</summary>
+    /// <summary>
+    /// The vacuum (gauge, kPa) that a pump rated at sea level reaches at an altitude, blanked off: the rating, at most the whole
+    /// atmosphere, times the ratio of the pressures. The derating of pump handbooks.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">As <see cref="PressureKPa"/>.</exception>
     public static double PumpLevelKPa(double ratedKPa, double altitudeM) =>
         Math.Min(ratedKPa, SeaLevelKPa) * PressureKPa(altitudeM) / SeaLevelKPa;
 
-    /// <summary>Vacuum force on an area, N: kPa times mm2 / 1000.</summary>
+    /// <summary>Force of a vacuum (gauge, kPa) on an area (mm2), N.</summary>
     public static double ForceN(double vacuumKPa, double areaMm2) => vacuumKPa * areaMm2 / 1000;
 }

@@ -90,14 +90,14 @@ internal static class BlockCut
     private static CutForce Drilling(Tool tool, Job job, double fz)
     {
         double lip = job.BlockMaterial.SpecificForceMax * job.DullFactor * fz * tool.Radius;
-        return new CutForce(lip * CuttingForce.RadialShare, 0, lip, fz, Math.PI);
+        return new CutForce(lip * CuttingForce.RadialShare, 0, lip, fz);
     }
 
     private static CutForce Engraving(Operation op, Job job, double fz, double faceZ)
     {
         double lowest = op.Moves.Where(m => m is LineMove or ArcMove).Min(m => m.To.Z);
         double depth = Math.Clamp(faceZ - lowest, 0.01, Math.Max(0.01, op.Tool.ConeHeight));
-        double width = op.Tool.TipDiameter + (2 * depth * Math.Tan(op.Tool.TipAngleDeg * Math.PI / 360));
+        double width = EngraverFeeds.WidthAt(op.Tool, depth);
         Tool point = op.Tool with { Diameter = width, Helix = HelixDirection.Straight };
         return CuttingForce.Peak(point, job.BlockMaterial, depth, width, fz, job.DullFactor);
     }

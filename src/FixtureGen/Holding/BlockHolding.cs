@@ -6,19 +6,26 @@ namespace FixtureGen.Holding;
 
 /// <summary>
 /// Holding of the block while it is cut: the plate's vacuum on its seal zone less the plate gasket's push, the plate's
-/// friction under the whole block, and the bolts once they are in. The worst place of each operation is a corner of the
-/// convex hull of its moves (the multiplier's inverse is convex in the place), at the height of its highest cut. Pins and
-/// stops are not counted.
+/// friction under the whole block, pressed evenly or at the rim (the worse counts), and the bolts once they are in. The
+/// worst place of each operation is a corner of the convex hull of its cuts (the multiplier's inverse is convex in the place),
+/// at the height of its highest cut; 16 directions are tried. Pins and stops are not counted.
 /// </summary>
 public static class BlockHolding
 {
-    /// <summary>Share of a bolt's nominal preload that is relied on: torque scatters by some 30 %; common practice, no source.</summary>
+    /// <summary>
+    /// Share that is relied on of a bolt's nominal preload, torque / (nut factor times diameter): torque scatters by some 30 %;
+    /// common practice, no source.
+    /// </summary>
     public const double PreloadShare = 0.7;
 
     private const int Directions = 16;
     private const int AreaPieces = 140;
 
-    /// <summary>Errors: below the house limit for the block. One answer per operation, in order.</summary>
+    /// <summary>
+    /// One answer per operation, in order. Errors: block-hold-low below the house limit for the block; vacuum-altitude, with no
+    /// answer, outside -500 to 11 000 m.
+    /// </summary>
+    /// <param name="operations">Each with whether the bolts are in, and whether the plate's seal is broken by then: no vacuum.</param>
     public static Stage<ImmutableArray<BlockHold>> Evaluate(
         FixtureDesign design,
         Job job,

@@ -3,17 +3,18 @@ using FixtureGen.Model;
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// Peak forces of one cutter edge, N: Tangential along its motion, Radial away from the cutter's axis, Axial lifting the
-/// work (negative presses it down). ChipThickness is the thickest chip, mm; Engagement the arc it cuts over, radians.
+/// Peak forces of one cutter edge on the work, N: Tangential along the edge's motion, Radial away from the cutter's axis,
+/// Axial lifting the work (negative presses it down). ChipThickness is the thickest chip, mm.
 /// </summary>
-public sealed record CutForce(double Tangential, double Radial, double Axial, double ChipThickness, double Engagement)
+public sealed record CutForce(double Tangential, double Radial, double Axial, double ChipThickness)
 {
     /// <summary>Tangential and radial together, N.</summary>
     public double Shear => Math.Sqrt((Tangential * Tangential) + (Radial * Radial));
 
     /// <summary>
-    /// Shear force on the work when the edge stands at an angle from the direction of travel, left positive, seen from above
-    /// with a clockwise spindle: the edge moves to the right at the front, so climb cutting leaves the work on the right.
+    /// Shear force on the work, N, with the edge at an angle in radians from the (unit) direction of travel, left positive: the
+    /// chip and the force go with the angle's cosine and are 0 behind the axis. Seen from above with a clockwise spindle: the
+    /// edge moves to the right at the front, so climb cutting leaves the work on the right.
     /// </summary>
     public Point2 On(Point2 travel, double angle)
     {
@@ -26,8 +27,8 @@ public sealed record CutForce(double Tangential, double Radial, double Axial, do
 
 /// <summary>
 /// Cutting force from the chip's cross-section: specific force times depth times thickest chip (the mean over a turn is a
-/// third of it and holds nothing down). Chain: Machinery's Handbook, speeds and feeds, power for milling; chip thinning
-/// h = fz 2 sqrt(a (1 - a)) for a = ae/D below one half.
+/// third of it and holds nothing down). Chain: Machinery's Handbook, speeds and feeds, power for milling; chip thinning by
+/// the cutter's circle, h = fz 2 sqrt(a (1 - a)) for a = ae/D below one half.
 /// </summary>
 public static class CuttingForce
 {
@@ -39,7 +40,8 @@ public static class CuttingForce
 
     /// <summary>
     /// Peak forces of one edge. Depth ap, width ae and feed a tooth fz in mm; the upper end of the material's specific force
-    /// is used and multiplied by the dull-tool factor (1.5 to 2 is common practice, no source).
+    /// (N/mm2) is used and multiplied by the dull-tool factor (1.5 to 2 is common practice, no source). A width beyond the
+    /// diameter counts as the diameter. Axial is tangential times the tangent of the helix angle, 0 for a straight flute.
     /// </summary>
     public static CutForce Peak(Tool tool, Material material, double ap, double ae, double fz, double dullFactor)
     {
@@ -53,10 +55,13 @@ public static class CuttingForce
             HelixDirection.Down => -tangential * pitch,
             _ => 0,
         };
-        return new CutForce(tangential, RadialShare * tangential, axial, thick, Math.Acos(1 - (2 * a)));
+        return new CutForce(tangential, RadialShare * tangential, axial, thick);
     }
 
-    /// <summary>Radial chip-thinning factor for engagement a = ae/D: 1 / (2 sqrt(a (1 - a))), 1 from half engagement up.</summary>
-    public static double ChipThinning(double engagement) =>
-        engagement is <= 0 or >= 0.5 ? 1 : 1 / (2 * Math.Sqrt(engagement * (1 - engagement)));
+    /// <summary>
+    /// Feed a tooth over thickest chip, for a width of cut a = ae/D: 1 / (2 sqrt(a (1 - a))); 1 from half the diameter up, and
+    /// where nothing is cut.
+    /// </summary>
+    public static double ChipThinning(double widthInDiameters) =>
+        widthInDiameters is <= 0 or >= 0.5 ? 1 : 1 / (2 * Math.Sqrt(widthInDiameters * (1 - widthInDiameters)));
 }

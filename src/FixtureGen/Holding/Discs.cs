@@ -2,12 +2,12 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
 
-/// <summary>One disc magnet: radius and thickness mm, remanence T.</summary>
+/// <summary>One disc magnet, magnetised along its axis: radius and thickness mm, remanence T.</summary>
 public readonly record struct Disc(double Radius, double Thickness, double RemanenceT)
 {
     /// <summary>
-    /// The weakest disc a specification allows at a working temperature: least Br of the grade falling by 0.12 % per kelvin
-    /// above 20 C (usual for bare sintered NdFeB).
+    /// The weakest disc a specification allows at a working temperature in C: least diameter, nominal thickness, least Br of the
+    /// grade falling by 0.12 % per kelvin above 20 C (the grade tables' figure for bare sintered NdFeB).
     /// </summary>
     public static Disc Weakest(MagnetSpec spec, double temperatureC) =>
         new(
@@ -16,7 +16,10 @@ public readonly record struct Disc(double Radius, double Thickness, double Reman
             spec.BrMinT * (1 - (0.0012 * Math.Max(0, temperatureC - 20)))
         );
 
-    /// <summary>The strongest disc a specification allows, cold: for the distance to keep from implants.</summary>
+    /// <summary>
+    /// The strongest disc a specification allows at 20 C, for the distance to keep from implants: greatest diameter, nominal
+    /// thickness, greatest Br of the grade.
+    /// </summary>
     public static Disc Strongest(MagnetSpec spec) =>
         new((spec.Diameter + spec.DiameterTolerance) / 2, spec.Thickness, spec.BrMaxT);
 

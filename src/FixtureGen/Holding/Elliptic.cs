@@ -1,21 +1,22 @@
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// Complete elliptic integrals by Carlson's duplication (Numer. Algorithms 10, 1995; DLMF 19.36), parameter m = k^2, and
-/// Bulirsch's general complete integral cel (Numer. Math. 13, 1969), all to near machine precision.
+/// Complete elliptic integrals by Carlson's duplication (Numer. Algorithms 10, 1995; DLMF 19.36) of the parameter m = k^2, and
+/// Bulirsch's general complete integral cel (Numer. Math. 13, 1969), all to near machine precision. No argument is checked:
+/// outside of the stated ranges the answer means nothing or never comes.
 /// </summary>
 public static class Elliptic
 {
     private const double Fine = 1e-3;
     private const double CelTolerance = 1e-8;
 
-    /// <summary>K(m), 0 &lt;= m &lt; 1.</summary>
+    /// <summary>K(m) of the first kind, 0 &lt;= m &lt; 1.</summary>
     public static double K(double m) => Rf(0, 1 - m, 1);
 
-    /// <summary>E(m), 0 &lt;= m &lt;= 1.</summary>
+    /// <summary>E(m) of the second kind, 0 &lt;= m &lt;= 1.</summary>
     public static double E(double m) => m >= 1 ? 1 : Rf(0, 1 - m, 1) - (m / 3 * Rd(0, 1 - m, 1));
 
-    /// <summary>Pi(n | m), n &lt; 1.</summary>
+    /// <summary>Pi(n | m) of the third kind, n &lt; 1 (also negative), 0 &lt;= m &lt; 1.</summary>
     public static double Pi(double n, double m) => Rf(0, 1 - m, 1) + (n / 3 * Rj(0, 1 - m, 1, 1 - n));
 
     /// <summary>cel(kc, p, a, b) = Int_0^(pi/2) (a cos^2 + b sin^2) / ((cos^2 + p sin^2) sqrt(cos^2 + kc^2 sin^2)), kc &gt; 0, p &gt; 0.</summary>

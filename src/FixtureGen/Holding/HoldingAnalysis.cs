@@ -7,14 +7,15 @@ namespace FixtureGen.Holding;
 /// <summary>Will the part stay put: the factors of a finished design, where they are least, and what would mend them.</summary>
 public static class HoldingAnalysis
 {
-    /// <summary>With the house's tolerances.</summary>
+    /// <summary>The other overload with <see cref="Tolerances.House"/>.</summary>
     public static Stage<HoldingResult> Evaluate(FixtureDesign design, Job job) =>
         Evaluate(design, job, Tolerances.House);
 
     /// <summary>
-    /// Forces N, levels kPa (gauge), lengths mm. Errors: no contact, no trim, an altitude outside of the atmosphere's table, a
-    /// cord that keeps the shell from seating; below the house limits a warning, or an error where the job says so.
+    /// The factors of the design as it stands, with the findings of <see cref="Context"/> and <see cref="Judge"/>; no result
+    /// where Context refuses.
     /// </summary>
+    /// <exception cref="KernelException">What a cut takes of a zone could not be proven.</exception>
     public static Stage<HoldingResult> Evaluate(FixtureDesign design, Job job, Tolerances tolerances)
     {
         Stage<HoldingContext> context = Context(design, job, tolerances);
@@ -26,8 +27,13 @@ public static class HoldingAnalysis
         return Stage.Of(result, context.Findings.AddRange(Judge(context.Value, result, job)));
     }
 
-    /// <summary>What does not depend on the magnets, for trying many places of them; findings as <see cref="Evaluate(FixtureDesign, Job)"/>.</summary>
-    /// <param name="like">See <see cref="HoldingContext"/>.</param>
+    /// <summary>
+    /// What does not depend on the magnets, for trying many places of them. Errors: vacuum-altitude, hold-no-contact (1 mm2 or
+    /// less) and hold-no-trim, all three without a context, and seal-never-seats, a cord that pushes back more than the vacuum
+    /// pulls. Warnings: vacuum-alarm-high, zone-opened.
+    /// </summary>
+    /// <param name="like">See <see cref="HoldingContext"/>; null for none.</param>
+    /// <exception cref="KernelException">What a cut takes of a zone could not be proven.</exception>
     public static Stage<HoldingContext> Context(
         FixtureDesign design,
         Job job,
@@ -57,7 +63,10 @@ public static class HoldingAnalysis
         return Stage.Of(context, findings);
     }
 
-    /// <summary>What the house says to a result: limits, lift with the seal lost, thin magnets.</summary>
+    /// <summary>
+    /// What the house says to a result: hold-vacuum-low and hold-magnets-low below its limits (warnings, or errors where the job
+    /// says so), and the notes seal-lost-lift and magnet-thin, a disc of an 80 C grade or less whose permeance is below 1.
+    /// </summary>
     public static ImmutableArray<Finding> Judge(HoldingContext context, HoldingResult result, Job job)
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();

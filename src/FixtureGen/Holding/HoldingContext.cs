@@ -22,8 +22,15 @@ public sealed class HoldingContext
     private readonly Point2[] hull;
     private StepFactor[]? vacuum;
 
-    /// <summary>The design must have contact between shell and block; HoldingAnalysis reports where it has none.</summary>
-    /// <param name="like">A context of the same part, placement and settings with other magnets or ports: what zones and trim alone decide is taken from it.</param>
+    /// <summary>
+    /// For a design with contact between shell and block, a trim and an altitude within the atmosphere's range:
+    /// <see cref="HoldingAnalysis.Context"/> refuses all others with findings first.
+    /// </summary>
+    /// <param name="like">
+    /// A context of the same part, placement and settings with other magnets or ports: what zones and trim alone decide is taken
+    /// from it; null to work all out.
+    /// </param>
+    /// <exception cref="KernelException">What a cut takes of a zone could not be proven.</exception>
     public HoldingContext(FixtureDesign design, Job job, Tolerances tolerances, HoldingContext? like = null)
     {
         this.job = job;
@@ -39,7 +46,7 @@ public sealed class HoldingContext
         Vacuum = HeldBy([], []);
     }
 
-    /// <summary>The vacuum levels of the job's place and pump, kPa.</summary>
+    /// <summary>The vacuum levels of the job's place and pump, kPa gauge.</summary>
     public VacuumLevel Level { get; }
 
     /// <summary>The job's magnet pair over the block: gap, pull, spacing.</summary>
@@ -54,13 +61,13 @@ public sealed class HoldingContext
     /// <summary>The part under vacuum alone, by seal state: uniform and edge-loaded pressure.</summary>
     internal HeldPart[][] Vacuum { get; }
 
-    /// <summary>Vacuum force on every zone at the level used, cords not taken off, N.</summary>
+    /// <summary>Vacuum force on all zones together at the level used, nothing cut yet and the cords not taken off, N.</summary>
     public double GrossForceN => seals.Gross(SealStates.Whole, Level.Used).Force;
 
-    /// <summary>What the cords push back with the shell down, N.</summary>
+    /// <summary>The most that all cords together push back with the shell down, N.</summary>
     public double CordForceN => seals.Cords.Force;
 
-    /// <summary>The four answers, the samples along the trim and the forces, for these magnets.</summary>
+    /// <summary>The four answers, the samples along the trim and the forces, for these magnets; none is a set too.</summary>
     public HoldingResult Evaluate(ImmutableArray<MagnetPlace> magnets)
     {
         Point2[] at = [.. magnets.Select(m => m.At)];
@@ -106,7 +113,10 @@ public sealed class HoldingContext
         return new LimitedFactors(vacuum.Min(f => f.Factor), StoppingFactor([.. magnets.Select(m => m.At)]));
     }
 
-    /// <summary>The least factor with the seal lost and the machine stopping, for magnets at places: what <see cref="Evaluate"/> answers, alone.</summary>
+    /// <summary>
+    /// The least factor with the seal lost and the machine stopping, for magnets at places (plate frame, mm): what
+    /// <see cref="Evaluate"/> answers, alone; 0 where nothing pulls.
+    /// </summary>
     public double StoppingFactor(IReadOnlyList<Point2> at) =>
         Lost.Hold(at) is { } lost ? Stopping(PathSweep.Full(Loads, Repeated(lost))[0]).Min(f => f.Factor) : 0;
 

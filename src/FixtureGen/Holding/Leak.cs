@@ -1,8 +1,8 @@
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// Air that leaks into the zone through a hole, against what the pump can move. Isentropic orifice flow of air (gamma 1.4,
-/// R 287.05 J/(kg K)), choked where the pressure ratio is at most 0.5283; free air is counted at the room's pressure.
+/// Air that leaks into the zone through a hole, against what the pump can move. Isentropic flow of an ideal gas through an
+/// orifice (textbook gas dynamics; air: gamma 1.4, R 287.05 J/(kg K)), choked where the pressure ratio is at most 0.5283.
 /// </summary>
 public static class Leak
 {
@@ -15,7 +15,10 @@ public static class Leak
     private const double Gamma = 1.4;
     private const double GasConstant = 287.05;
 
-    /// <summary>Mass flow through a hole, g/s. Diameter mm, pressures kPa absolute.</summary>
+    /// <summary>
+    /// Mass flow through a hole, g/s. Diameter mm, pressures kPa absolute, discharge coefficient (1 for an ideal nozzle), room
+    /// temperature K; 0 where the inside has the outside's pressure or more.
+    /// </summary>
     public static double MassFlowGPerS(
         double diameter,
         double outsideKPa,
@@ -32,13 +35,15 @@ public static class Leak
         return discharge * area * outsideKPa * 1000 / Math.Sqrt(GasConstant * roomK) * flux * 1000;
     }
 
-    /// <summary>Free air (at the room's pressure and temperature) for a mass flow in g/s, L/min.</summary>
+    /// <summary>Free air for a mass flow in g/s, L/min: its volume at the room's pressure (kPa absolute) and temperature (K).</summary>
     public static double FreeAirLPerMin(double gramsPerSecond, double roomKPa, double roomK) =>
         gramsPerSecond / 1000 / (roomKPa * 1000 / (GasConstant * roomK)) * 60_000;
 
     /// <summary>
-    /// The level (gauge kPa) at which a pump keeps up with a leak. The pump's speed is taken to fall linearly from its rated
-    /// free-air flow at no vacuum to nothing at its blank-off level, the usual shape of a displacement pump's curve.
+    /// The vacuum (gauge, kPa) at which a pump keeps up with a leak through one hole, found by halving; atmosphere kPa absolute.
+    /// The pump's free air is taken to fall linearly from its rated flow at no vacuum to nothing at its blank-off level, the
+    /// usual shape of a displacement pump's curve. Without a hole or a flow (0 or less) it is the blank-off level: no leak is
+    /// counted.
     /// </summary>
     public static double SettledKPa(double blankOffKPa, double flowLPerMin, double holeMm, double atmosphereKPa)
     {

@@ -3,10 +3,12 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
 
-/// <summary>
-/// A magnet that stands where it may not: short by so many mm of what it is nearest to, and that thing's nearest point.
-/// Neighbour is the other magnet's index where that is what offends.
-/// </summary>
+/// <summary>A magnet that stands where it may not.</summary>
+/// <param name="Magnet">Its index, from 0.</param>
+/// <param name="ShortBy">What its clearance lacks, mm, above 0.</param>
+/// <param name="Against">What is too near, as findings name it.</param>
+/// <param name="At">That thing's nearest point, plate frame, mm; a hole's or a neighbour's middle.</param>
+/// <param name="Neighbour">The other magnet's index where that is what is too near, else null.</param>
 public sealed record ClearanceLack(int Magnet, double ShortBy, string Against, Point2 At, int? Neighbour);
 
 /// <summary>The same rules that choose places, asked about places somebody else chose. Plate frame, mm.</summary>
@@ -15,14 +17,18 @@ public sealed class MagnetClearances
     private readonly MagnetRoom room;
     private readonly double spacing;
 
-    /// <param name="pair">The job's magnet pair.</param>
+    /// <summary>The rules of a design whose magnets are not placed yet.</summary>
+    /// <param name="pair">The job's magnet pair, for the least spacing.</param>
     public MagnetClearances(FixtureDesign begun, Job job, PairOnBlock pair)
     {
         room = new MagnetRoom(begun, job);
         spacing = Math.Max(pair.Spacing, room.PocketSpacing);
     }
 
-    /// <summary>Every clearance that is not kept, in the order of the magnets; empty where all are.</summary>
+    /// <summary>
+    /// Every clearance that is short by more than 1e-6 mm, in the order of the magnets; empty where none is. Of a magnet's
+    /// room only the worst is named; two that are too near each other are told once, under the later.
+    /// </summary>
     public ImmutableArray<ClearanceLack> Of(IReadOnlyList<Point2> at)
     {
         var lacks = ImmutableArray.CreateBuilder<ClearanceLack>();

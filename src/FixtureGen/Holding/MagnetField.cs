@@ -1,12 +1,12 @@
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// Field of an axially magnetised disc, T; lengths mm. On the axis the standard closed form; off it the solenoid form with
-/// the general complete elliptic integral (Derby and Olbert, Am. J. Phys. 78, 2010, doi 10.1119/1.3256157).
+/// Flux density of an axially magnetised disc, T; lengths mm. On the axis the standard closed form; off it the solenoid form
+/// with the general complete elliptic integral (Derby and Olbert, Am. J. Phys. 78, 2010, doi 10.1119/1.3256157).
 /// </summary>
 public static class MagnetField
 {
-    /// <summary>Flux density on the axis at z mm from the face.</summary>
+    /// <summary>Flux density on the axis at z mm outside of the north face (below 0 inside the disc), T.</summary>
     public static double OnAxisT(Disc disc, double z)
     {
         double far = z + disc.Thickness;
@@ -14,7 +14,11 @@ public static class MagnetField
         return disc.RemanenceT / 2 * ((far / Math.Sqrt(r2 + (far * far))) - (z / Math.Sqrt(r2 + (z * z))));
     }
 
-    /// <summary>Radial and axial flux density at a distance from the axis and a height over the disc's middle, outside of the disc's rim.</summary>
+    /// <summary>
+    /// Flux density at a distance (0 or more) from the axis and a height over the disc's middle, T: radial positive outwards,
+    /// axial positive along the magnetisation. Anywhere but on the two edges; on the rim between them, where the axial part
+    /// jumps, the mean of both sides.
+    /// </summary>
     public static (double Radial, double Axial) AtT(Disc disc, double fromAxis, double overMiddle)
     {
         double a = disc.Radius;
@@ -27,8 +31,9 @@ public static class MagnetField
     }
 
     /// <summary>
-    /// Distance from a face, on the axis, at which a number of discs magnetised alike fall to a flux density, mm. Several
-    /// discs are bounded by one with their whole moment: the single distance times the cube root of the number.
+    /// Distance from a face, on the axis, at which a number of discs magnetised alike fall to a flux density (T), mm; 0 where one
+    /// has less at its face. Several discs are bounded by one with their whole moment: the single distance, at most 10 m, times
+    /// the cube root of the number.
     /// </summary>
     public static double DistanceTo(Disc disc, double fluxDensityT, int discs)
     {
@@ -49,6 +54,8 @@ public static class MagnetField
         double reach = Math.Sqrt((z * z) + (plus * plus));
         double k = Math.Sqrt(((z * z) + (minus * minus)) / ((z * z) + (plus * plus)));
         double gamma = minus / plus;
-        return (a / reach * Elliptic.Cel(k, 1, 1, -1), z / reach * Elliptic.Cel(k, gamma * gamma, 1, gamma));
+        // straight over the edge the integral's two limits lie pi / 2k to either side of K
+        double axial = gamma == 0 ? Elliptic.Cel(k, 1, 1, 1) : Elliptic.Cel(k, gamma * gamma, 1, gamma);
+        return (a / reach * Elliptic.Cel(k, 1, 1, -1), z / reach * axial);
     }
 }

@@ -1,9 +1,10 @@
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// Force between two rigidly magnetised discs with parallel axes, N; lengths mm. Coaxial: Robertson, Cazzolato and Zander,
-/// IEEE Trans. Magn. 47(8), 2011, doi 10.1109/TMAG.2011.2129524, which is exact. Aside: the exact field of one disc
-/// integrated over the pole faces of the other. Real magnets pull 5 to 15 % less (permeability, chamfer, plating).
+/// Force between two rigidly magnetised discs with parallel axes, both magnetised the same way up, N; lengths mm. Coaxial:
+/// Robertson, Cazzolato and Zander, IEEE Trans. Magn. 47(8), 2011, doi 10.1109/TMAG.2011.2129524, in closed form. Aside: the
+/// exact field of one disc integrated over the pole faces of the other. Real magnets pull 5 to 15 % less (permeability,
+/// chamfer, plating; common practice, no source).
 /// </summary>
 public static class MagnetPair
 {
@@ -17,7 +18,7 @@ public static class MagnetPair
     private static readonly (int Radial, int Angular) Quick = (8, 12);
     private static readonly (int Radial, int Angular) Apart = (5, 10);
 
-    /// <summary>Pull of two coaxial discs whose faces are a gap apart, positive when poles attract; gap &gt;= 0.</summary>
+    /// <summary>Pull of two coaxial discs whose faces are a gap apart, N, positive: unlike poles face each other; gap &gt;= 0 mm.</summary>
     public static double CoaxialN(Disc lower, Disc upper, double gap)
     {
         double sum = 0;
@@ -34,9 +35,9 @@ public static class MagnetPair
     }
 
     /// <summary>
-    /// Axial pull (positive together) and sideways force on the upper disc (positive away from the lower disc's axis) when
-    /// the axes are offset apart and the faces a gap apart, both magnetised the same way up. A gap below zero is allowed
-    /// where the discs stand side by side: -thickness puts their middles level.
+    /// Axial pull (positive together) and sideways force on the upper disc (positive away from the lower disc's axis), N, when
+    /// the axes are offset mm apart and the faces a gap apart. A gap below zero is allowed where the discs stand side by side:
+    /// -thickness puts the middles of equal discs level. Negative sideways pulls it back over the lower disc.
     /// </summary>
     public static (double Pull, double Sideways) OffsetN(Disc lower, Disc upper, double gap, double offset) =>
         OffsetN(lower, upper, gap, offset, offset >= 1.5 * (lower.Radius + upper.Radius) ? Apart : Near);

@@ -16,9 +16,12 @@ public static class MagnetPlacement
     private const int MostMagnets = 24;
 
     /// <summary>
-    /// Errors: a locked place that a magnet may not have, wishes too near each other, more magnets than fit. Warnings: a wish
-    /// that had to be moved, a target that cannot be reached.
+    /// The wishes, locked ones first, then the places found; empty where nobody asks for any. Errors: those of
+    /// <see cref="HoldingAnalysis.Context"/> that leave no context, magnet-locked-blocked and magnet-wish-blocked (also by an
+    /// earlier wish), magnets-do-not-fit. Warnings: magnet-wish-moved, magnet-target-missed (at most 24 magnets are tried).
     /// </summary>
+    /// <param name="begun">The design without its magnets.</param>
+    /// <exception cref="KernelException">What a cut takes of a zone, or what the magnets leave of the net, could not be proven.</exception>
     public static Stage<ImmutableArray<MagnetPlace>> Choose(FixtureDesign begun, Job job, Tolerances tolerances)
     {
         bool wanted = job.MagnetCount > 0 || job.MagnetFactorTarget is not null;

@@ -3,8 +3,9 @@ using FixtureGen.Model;
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// A job's magnet pair as it sits on the block: the gap of everything between the discs, the pull (derated) over the lift of
-/// the shell, and what neighbours do to each other. Forces N, lengths mm.
+/// A job's magnet pair, one disc in the block and one in the jacket on the shell: the gap of everything between them, the pull
+/// over the lift of the shell, and what neighbours do to each other. Forces N, times <see cref="MagnetPair.Derating"/>; lengths
+/// mm.
 /// </summary>
 public sealed class PairOnBlock
 {
@@ -54,22 +55,25 @@ public sealed class PairOnBlock
         }
     }
 
-    /// <summary>Shell, recess, glue, both platings and jacket floor, mm.</summary>
+    /// <summary>Between the discs with the shell down: shell at its thickest, recess, glue, both platings and jacket floor, mm.</summary>
     public double Gap { get; }
 
-    /// <summary>How far a jacket may be pushed aside before its pull falls by 5 %, mm.</summary>
+    /// <summary>How far a jacket may be pushed aside before its pull falls by <see cref="StoppingLoad.PullLost"/>, mm.</summary>
     public double Slip { get; }
 
-    /// <summary>Derated force with which a pair pulls its jacket back at half that slip.</summary>
+    /// <summary>Force with which a pair pulls its jacket back at half that slip, N, positive.</summary>
     public double CentringN { get; }
 
-    /// <summary>Least distance between neighbours' middles, mm.</summary>
+    /// <summary>Least distance between neighbours' middles, mm: jackets a finger apart, no neighbour dragged or much weakened.</summary>
     public double Spacing { get; }
 
-    /// <summary>Derated pull of one pair alone with the shell lifted off the block by a height.</summary>
+    /// <summary>Pull of one pair alone with the shell lifted off the block by a height (mm, 0 or more), N.</summary>
     public double PullN(double lift) => MagnetPair.Derating * MagnetPair.CoaxialN(disc, disc, Gap + lift);
 
-    /// <summary>What a neighbour's pocket adds to a jacket's pull (it mostly takes away), derated; 0 beyond 160 mm.</summary>
+    /// <summary>
+    /// What a neighbour's disc in the block adds to a jacket's pull, N, negative where it takes away (it mostly does), by the
+    /// distance of their middles in mm: from a table from <see cref="Spacing"/> up, 0 from 160 mm on.
+    /// </summary>
     public double NeighbourN(double apart)
     {
         if (apart >= Far)
@@ -83,7 +87,7 @@ public sealed class PairOnBlock
         return ((neighbour[i] * (1 - t)) + (neighbour[i + 1] * t)) / (square * square * apart);
     }
 
-    /// <summary>Each magnet's derated pull with the shell down, neighbours counted, N.</summary>
+    /// <summary>Each magnet's pull with the shell down, neighbours counted, N, never below 0; places in mm.</summary>
     public double[] SharesN(IReadOnlyList<Point2> at)
     {
         double[] shares = new double[at.Count];

@@ -20,7 +20,10 @@ public static class TrimCutter
         HelixDirection.Down,
     ];
 
-    /// <summary>The job with its trim cutter's direction chosen; the job as it is where it names the cutter itself.</summary>
+    /// <summary>
+    /// The job with the direction of its trim cutter chosen among the changer's; as it is where it names the cutter itself. Never
+    /// a finding: a design that cannot be made with any of them is refused when it is made.
+    /// </summary>
     public static Stage<Job> Choose(Part part, Placement placement, Job job, Tolerances tolerances)
     {
         if (job.TrimToolStated)
@@ -45,9 +48,11 @@ public static class TrimCutter
     }
 
     /// <summary>
-    /// What the other directions of the same cutter would give, and the reason in words with figures. Where the job names the
-    /// cutter the others hold the same design; where it leaves it open each has the magnets that it would get.
+    /// What each direction of the same cutter gives, and the reason in words with figures. Where the job names the cutter the
+    /// others hold the same design; where it leaves it open each has the magnets that it would get, and 0 where nothing can be
+    /// designed. A straight cutter that does not stand in the changer is not tried.
     /// </summary>
+    /// <param name="holding">The answer for the job's own cutter.</param>
     public static CutDirection Compare(
         Part part,
         FixtureDesign design,

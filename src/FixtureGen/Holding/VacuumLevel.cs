@@ -3,13 +3,13 @@ using FixtureGen.Model;
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// Levels in kPa (gauge): the local atmosphere, what the pump reaches here blanked off, what it settles at with the leak,
-/// the alarm level as wished, and the one that holding is reckoned at: the alarm level, never above what is there.
+/// Pressures at the shop's altitude, kPa: the local atmosphere (absolute), the vacuum (gauge) that the pump settles at with the
+/// leak, and the alarm level (gauge) as wished.
 /// </summary>
-public sealed record VacuumLevel(double Atmosphere, double Pump, double Settled, double Alarm)
+public sealed record VacuumLevel(double Atmosphere, double Settled, double Alarm)
 {
     /// <summary>
-    /// The level that holding is reckoned at, kPa: the alarm level, but never above what the pump settles at or the
+    /// The vacuum that holding is reckoned at, kPa (gauge): the alarm level, but never above what the pump settles at or the
     /// atmosphere, nor below 0.
     /// </summary>
     public double Used => Math.Max(0, Math.Min(Alarm, Math.Min(Settled, Atmosphere)));
@@ -21,6 +21,6 @@ public sealed record VacuumLevel(double Atmosphere, double Pump, double Settled,
         double atmosphere = Holding.Atmosphere.PressureKPa(supply.AltitudeM);
         double pump = Holding.Atmosphere.PumpLevelKPa(supply.PumpRatedKPa, supply.AltitudeM);
         double settled = Leak.SettledKPa(pump, supply.PumpFlowLPerMin, supply.LeakHoleMm, atmosphere);
-        return new VacuumLevel(atmosphere, pump, settled, supply.AlarmKPa);
+        return new VacuumLevel(atmosphere, settled, supply.AlarmKPa);
     }
 }

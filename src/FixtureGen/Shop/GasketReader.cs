@@ -71,7 +71,7 @@ public static class GasketReader
                 "Widen it: 1.15 to 1.3 sections for sponge."
             );
         }
-        double fill = Math.PI * g.Section * g.Section / 4 / (g.GrooveWidth * g.GrooveDepth);
+        double fill = Fill(g.Section, g.GrooveDepth, g.GrooveWidth);
         if (g.Kind == CordKind.Solid && fill > 0.93)
         {
             t.Contradict(
@@ -91,6 +91,10 @@ public static class GasketReader
         }
         t.Rising("p25_min_kpa", g.P25MinKPa, "p25_max_kpa", g.P25MaxKPa, "kPa");
     }
+
+    /// <summary>Share of the groove's section that a round cord fills, (pi W^2 / 4) / (L G): means something for solid cord only.</summary>
+    internal static double Fill(double section, double grooveDepth, double grooveWidth) =>
+        Math.PI * section * section / 4 / (grooveDepth * grooveWidth);
 
     private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);
 }

@@ -80,7 +80,6 @@ public sealed class BlockCutTest
         Assert.Equal(tangential, force.Tangential, 1e-9);
         Assert.Equal(0, force.Axial);
         Assert.Equal(Math.Sqrt(1.25) * tangential, load, 1e-9);
-        Assert.Equal(Math.PI, force.Engagement, 1e-9);
     }
 
     private static Operation Cut(Point3 from, Move move) =>

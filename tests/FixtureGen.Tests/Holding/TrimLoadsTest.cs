@@ -29,7 +29,7 @@ public sealed class TrimLoadsTest
                 (x, y, travels, slides, turn, perLoad, solvedAt) =>
                 {
                     Point2 travel = new(Math.Cos(travels), Math.Sin(travels));
-                    TrimWork work = new("outline", new CutForce(10, 5, 2, 0.1, Math.PI), 1, 0);
+                    TrimWork work = new("outline", new CutForce(10, 5, 2, 0.1), 1, 0);
                     TrimLoads loads = new([work], [new TrimStep(0, 0, new Point2(x, y), travel)], 3);
                     FrictionNodes nodes = new(Contact, 0.2, []);
                     Twist twist = new Twist(Math.Cos(slides), Math.Sin(slides), turn) * 0.1;
@@ -74,7 +74,7 @@ public sealed class TrimLoadsTest
     [Fact]
     public void The_load_turns_with_the_edge_and_gets_lighter_with_the_chip()
     {
-        TrimWork work = new("outline", new CutForce(10, 5, 2, 0.1, Math.PI), 1, 0);
+        TrimWork work = new("outline", new CutForce(10, 5, 2, 0.1), 1, 0);
         TrimLoads loads = new([work], [new TrimStep(0, 0, new Point2(3, 4), new Point2(0, 1))], 3);
 
         CutLoad front = loads.Load(0, 0);

@@ -1,5 +1,6 @@
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 using Xunit;
 
 namespace FixtureGen.Tests.Published;
@@ -34,7 +35,7 @@ public sealed class GasketTables
     [InlineData(0.210, 0.157, 0.2415, 91.4)]
     [InlineData(0.275, 0.206, 0.3115, 92.6)]
     public void Face_seal_fill(double section, double depth, double width, double percent) =>
-        Assert.Equal(percent, 100 * CordForce.Fill(section, depth, width), 0.06);
+        Assert.Equal(percent, 100 * GasketReader.Fill(section, depth, width), 0.06);
 
     // Gent, Rubber Chem. Technol. 31 (1958): modulus from hardness, MPa (values computed from the formula, from memory).
     [Theory]

@@ -92,6 +92,20 @@ public sealed class MagnetTables
         Assert.Equal(millitesla, 1000 * MagnetField.AtT(disc, 1e-6, z + (length / 2)).Axial, 6e-4);
     }
 
+    // No current runs above the disc, so its field goes on smoothly over the radius; within it the rim's current makes it jump.
+    [Theory]
+    [InlineData(1)]
+    [InlineData(4)]
+    [InlineData(40)]
+    public void Field_over_the_rim_is_the_mean_of_both_sides(double height)
+    {
+        (double radial, double axial) = MagnetField.AtT(Half, Half.Radius, height);
+        (double radialIn, double axialIn) = MagnetField.AtT(Half, Half.Radius - 1e-4, height);
+        (double radialOut, double axialOut) = MagnetField.AtT(Half, Half.Radius + 1e-4, height);
+        Assert.Equal((axialIn + axialOut) / 2, axial, 1e-6);
+        Assert.Equal((radialIn + radialOut) / 2, radial, 1e-6);
+    }
+
     // Distance to 0.5 mT (5 G, the limit of no concern with implanted electronics, FDA as quoted) and 1 mT; mm.
     [Theory]
     [InlineData(12.7, 6.35, 0.5, 65.9)]
