@@ -5,7 +5,7 @@ namespace FixtureGen.Geometry;
 /// <summary>Joins neighbours that halving cut apart although they are one line or lie on one circle.</summary>
 internal static class BiarcTidy
 {
-    /// <summary>The same path with fewer segments; no point moves by more than a thousandth of <paramref name="chord"/> mm.</summary>
+    /// <summary>The same path with fewer segments; each join moves the path by no more than some thousandths of <paramref name="chord"/> mm.</summary>
     public static List<Segment> Merge(List<Segment> segments, double chord)
     {
         var merged = new List<Segment>(segments.Count);

@@ -15,7 +15,10 @@ internal static class Biarcs
     private const int Samples = 9;
     private const int DeepestHalving = 14;
 
-    /// <summary>Arcs and lines within <paramref name="chord"/> mm of the spans, end to end; spans must join each other.</summary>
+    /// <summary>
+    /// Arcs and lines within <paramref name="chord"/> mm of the spans, end to end; spans must join each other. What does not fit
+    /// after 14 halvings becomes a line.
+    /// </summary>
     public static List<Segment> Fit(IEnumerable<CurveSpan> spans, double chord)
     {
         var segments = new List<Segment>();
