@@ -41,6 +41,37 @@ public sealed class BoundsTest
         }
     }
 
+    [Theory]
+    [InlineData("G0 X40. Y45.\nG99 G81 X40. Y45. Z30. R40. L999999999")]
+    [InlineData("G0 X40. Y45.\nG99 G83 X40. Y45. Z18. R21. Q0.000001")]
+    [InlineData("G0 X40. Y45.\nG18\nG3 X40. Z40. I1000000000. K0.")]
+    public void A_line_of_countless_motions_is_cut_short(string body)
+    {
+        string text = TestShop.Program(body);
+        Assert.Equal(body.Split('\n')[^1], text.Split('\n')[LineOf(Bounded(text), "program-too-long") - 1]);
+    }
+
+    [Fact]
+    public void A_number_beyond_all_numbers_is_refused()
+    {
+        string text = TestShop.Program("G0 X40. Y45.\nG1 X" + new string('9', 400) + ".");
+        Assert.Equal("G1 X999", text.Split('\n')[LineOf(Bounded(text), "number-form") - 1][..7]);
+    }
+
+    [Theory]
+    [InlineData("(T99999999999 MILL)")]
+    [InlineData("(T00000000000000000002 MILL)")]
+    public void A_comment_of_a_tool_beyond_all_tables_is_told(string comment)
+    {
+        string text = TestShop
+            .Program(PocketTest.Rings)
+            .Replace("T1 M6", comment + "\nT1 M6", StringComparison.Ordinal);
+        Assert.Equal(comment, text.Split('\n')[LineOf(Bounded(text), "tool-comment") - 1]);
+    }
+
+    private static int LineOf(VerifyResult result, string code) =>
+        result.Findings.First(f => f.Code == code).Line!.Value;
+
     [Fact]
     public void Very_many_lines_are_refused_unread()
     {

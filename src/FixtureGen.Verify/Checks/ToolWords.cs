@@ -17,19 +17,21 @@ internal static partial class ToolWords
     /// <summary>A comment that names T and a number is followed by cutting with that tool.</summary>
     private static void Said(Run run)
     {
-        (int Line, int Tool)[] said =
+        (int Line, string Tool)[] said =
         [
             .. run
                 .Trace.Blocks.SelectMany(b => b.Comments.Select(c => (b.Line, Match: ToolPattern().Match(c))))
                 .Where(c => c.Match.Success)
-                .Select(c => (c.Line, int.Parse(c.Match.Groups[1].Value, CultureInfo.InvariantCulture))),
+                .Select(c => (c.Line, c.Match.Groups[1].Value)),
         ];
         for (int i = 0; i < said.Length; i++)
         {
             int end = i + 1 < said.Length ? said[i + 1].Line : int.MaxValue;
             Motion wrong = run.Motions()
                 .Select(m => m.Motion)
-                .FirstOrDefault(m => m.Line > said[i].Line && m.Line < end && Run.IsFeed(m) && m.Tool != said[i].Tool);
+                .FirstOrDefault(m =>
+                    m.Line > said[i].Line && m.Line < end && Run.IsFeed(m) && Number(m) != said[i].Tool
+                );
             if (wrong.Line > 0)
             {
                 run.Log.Warn(
@@ -42,6 +44,8 @@ internal static partial class ToolWords
             }
         }
     }
+
+    private static string Number(Motion motion) => motion.Tool.ToString(CultureInfo.InvariantCulture);
 
     private static void Again(Run run)
     {
@@ -92,6 +96,6 @@ internal static partial class ToolWords
         }
     }
 
-    [GeneratedRegex(@"(?:^|\s)T(\d+)(?:\s|$)", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"(?:^|\s)T0*([0-9]+)(?:\s|$)", RegexOptions.IgnoreCase)]
     private static partial Regex ToolPattern();
 }

@@ -115,8 +115,8 @@ internal sealed class ArcRunner(Dialect dialect, Limits limits, FindingLog log, 
         Point2 spoke = Flat(from) - centre;
         double sweep = ArcSolver.Sweep(Flat(from), Flat(to), centre, ccw);
         double step = 2 * Math.Acos(Math.Max(0, 1 - (PlaneChord / Math.Max(spoke.Length, PlaneChord))));
-        int n = (int)Math.Ceiling(Math.Abs(sweep) / Math.Min(step, 1));
-        for (int i = 1; i <= n; i++)
+        int n = Math.Max(1, (int)Math.Ceiling(Math.Abs(sweep) / Math.Min(step, 1)));
+        for (int i = 1; i <= n && tip.HasRoom(block.Line); i++)
         {
             double t = (double)i / n;
             (double sin, double cos) = Math.SinCos(sweep * t);

@@ -20,7 +20,7 @@ internal sealed class BlockRunner
         _log = log;
         _tools = [.. job.Tools.Append(job.TrimTool).Select(t => t.Number)];
         Events = ImmutableArray.CreateBuilder<ProgramEvent>();
-        _tip = new Tip(job, Events);
+        _tip = new Tip(job, log, Events);
         _motion = new MotionRunner(dialect, limits, log, _modes, _tip);
     }
 

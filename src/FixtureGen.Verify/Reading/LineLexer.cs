@@ -201,6 +201,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
                     CultureInfo.InvariantCulture,
                     out double value
                 )
+                || !double.IsFinite(value)
             )
             {
                 log.Error(

@@ -92,6 +92,10 @@ internal sealed class MotionRunner(Dialect dialect, Limits limits, FindingLog lo
         }
         foreach ((MotionKind kind, Point3 to) in cycle.Motions(tip.At))
         {
+            if (!tip.HasRoom(block.Line))
+            {
+                return;
+            }
             tip.Add(block.Line, kind, to, default, true);
         }
     }

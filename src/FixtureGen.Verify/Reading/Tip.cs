@@ -7,8 +7,11 @@ namespace FixtureGen.Verify.Reading;
 /// The tool's tip, plate frame mm: where it is, what the switches say, and everything it has done. Before the first motion the
 /// tool stands at the machine's home corner; after a tool change and after a home move only its height is certain.
 /// </summary>
-internal sealed class Tip(Job job, ImmutableArray<ProgramEvent>.Builder events)
+internal sealed class Tip(Job job, FindingLog log, ImmutableArray<ProgramEvent>.Builder events)
 {
+    /// <summary>Events of one program, as many as it may have lines.</summary>
+    private const int MostEvents = 100_000;
+
     /// <summary>Home corner of the machine's travel, at its top.</summary>
     public Point3 Home { get; } =
         new(job.Plate.Machine.Travel.MinX, job.Plate.Machine.Travel.MaxY, job.Plate.Machine.Travel.MaxZ);
@@ -28,6 +31,22 @@ internal sealed class Tip(Job job, ImmutableArray<ProgramEvent>.Builder events)
         double Axis(char letter, double now) =>
             block.Value(letter) is { } v ? (v * modes.Unit) + (modes.Incremental ? now : 0) : now;
         return new Point3(Axis('X', At.X), Axis('Y', At.Y), Axis('Z', At.Z));
+    }
+
+    /// <summary>False, and told, where one line (a cycle, an arc in chords) takes the program past what the judge takes on.</summary>
+    public bool HasRoom(int line)
+    {
+        if (events.Count < MostEvents)
+        {
+            return true;
+        }
+        log.Error(
+            "program-too-long",
+            line,
+            $"the program makes more than {MostEvents} motions with this line, which is the most",
+            "Repeat a cycle less often, peck deeper, or cut in several programs"
+        );
+        return false;
     }
 
     public void Add(int line, MotionKind kind, Point3 to, Point2 centre, bool cycle, bool home = false)
