@@ -140,7 +140,8 @@ public static class Pipeline
         RunLog log = new(request.Progress);
         try
         {
-            return Stage.Of(Place(request, ReadJob(request, log), log), log.Findings);
+            Draft draft = Place(request, ReadJob(request, log), log);
+            return Stage.Of(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
         }
         catch (Stopped)
         {
@@ -166,7 +167,7 @@ public static class Pipeline
             Revision = Math.Max(stated.Revision, registered.Revision),
         };
 
-    private static Placed Place(Request request, Job stated, RunLog log)
+    private static Draft Place(Request request, Job stated, RunLog log)
     {
         Job job = Numbered(stated, stated, request.Registered);
         Drawing drawing = log.Take(
@@ -175,8 +176,7 @@ public static class Pipeline
         );
         Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
         Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
-        job = log.Take("trim cutter", () => TrimCutter.Choose(part, placement, job, Tolerances.House));
-        return new Placed(job, part, placement);
+        return log.Do("trim cutter", () => TrimCutter.Choose(part, placement, job, Tolerances.House));
     }
 
     // Which open ends matter is known once layers have roles: the part names those again, an engraved stroke may stay open.
@@ -196,11 +196,10 @@ public static class Pipeline
     private static Begun Begin(Request request, RunLog log)
     {
         Job stated = ReadJob(request, log);
-        (Job job, Part part, Placement placement) = Place(request, stated, log);
-        Tolerances tolerances = Tolerances.House;
-        FixtureDesign begun = log.Take("zones", () => Designer.Begin(part, placement, job, tolerances));
-        ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => MagnetPlacement.Choose(begun, job, tolerances));
-        return new Begun(stated, job, part, begun, magnets);
+        Draft draft = Place(request, stated, log);
+        FixtureDesign begun = log.Take("zones", () => draft.Begun);
+        ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => draft.Magnets);
+        return new Begun(stated, draft.Job, draft.Part, begun, magnets);
     }
 
     /// <summary>The rest of the design, label included, and its holding answer.</summary>
@@ -222,14 +221,12 @@ public static class Pipeline
     private static Programmed Program(Designed designed, RunLog log)
     {
         (Job job, FixtureDesign design) = (designed.Job, designed.Design);
+        BlockHolding hold = new(design, job);
         ImmutableArray<ProgramPlan> plans = log.Take(
             "toolpaths",
-            () => OperationPlanner.Plan(design, job, Tolerances.House)
+            () => OperationPlanner.Plan(design, job, hold, Tolerances.House)
         );
-        ImmutableArray<BlockHold> holds = log.Take(
-            "block holding",
-            () => BlockHolding.Evaluate(design, job, HeldOperations.Of(plans))
-        );
+        ImmutableArray<BlockHold> holds = log.Take("block holding", () => hold.Evaluate(HeldOperations.Of(plans)));
         ImmutableArray<ProgramText> programs = log.Take("programs", () => WritePrograms(plans, job));
         return new Programmed(plans, holds, programs);
     }

@@ -21,20 +21,21 @@ public static class TrimCutter
     ];
 
     /// <summary>
-    /// The job with the direction of its trim cutter chosen among the changer's; as it is where it names the cutter itself. Never
-    /// a finding: a design that cannot be made with any of them is refused when it is made.
+    /// The draft with the direction of its trim cutter chosen among the changer's; with the job's own where it names the cutter
+    /// itself. Never a finding: a design that cannot be made with any of them is refused when it is made.
     /// </summary>
-    public static Stage<Job> Choose(Part part, Placement placement, Job job, Tolerances tolerances)
+    public static Draft Choose(Part part, Placement placement, Job job, Tolerances tolerances)
     {
+        Draft own = new(part, placement, job, tolerances);
         if (job.TrimToolStated)
         {
-            return Stage.Of(job);
+            return own;
         }
-        (Job Job, double Share)? best = null;
+        (Draft Draft, double Share)? best = null;
         foreach (Tool tool in ByChips.Select(h => InRack(job, h)).OfType<Tool>())
         {
-            Job tried = job with { TrimTool = tool };
-            double share = Held(part, placement, tried, tolerances)?.Share(job.Limits) ?? 0;
+            Draft tried = new(part, placement, job with { TrimTool = tool }, tolerances);
+            double share = Held(tried, tolerances)?.Share(job.Limits) ?? 0;
             if (best is null || share > best.Value.Share)
             {
                 best = (tried, share);
@@ -44,7 +45,7 @@ public static class TrimCutter
                 break;
             }
         }
-        return Stage.Of(best?.Job ?? job);
+        return best?.Draft ?? own;
     }
 
     /// <summary>
@@ -83,7 +84,7 @@ public static class TrimCutter
                 helix == job.TrimTool.Helix
                     ? new LimitedFactors(holding.VacuumOnly.Factor, holding.MagnetsStopping.Factor)
                 : job.TrimToolStated ? Swapped(design, tried, tolerances)
-                : Held(part, design.Placement, tried, tolerances);
+                : Held(new Draft(part, design.Placement, tried, tolerances), tolerances);
             return new DirectionTrial(
                 helix,
                 standing?.Name ?? "",
@@ -119,15 +120,10 @@ public static class TrimCutter
     }
 
     /// <summary>The hold with the magnets that this cutter would get; null where nothing can be designed.</summary>
-    private static LimitedFactors? Held(Part part, Placement placement, Job job, Tolerances tolerances)
-    {
-        if (Designer.Begin(part, placement, job, tolerances) is not { Ok: true, Value: { } begun })
-        {
-            return null;
-        }
-        Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(begun, job, tolerances);
-        return magnets.Ok && Designer.Finish(begun, magnets.Value, job, tolerances) is { Ok: true, Value: { } design }
-            ? HoldingAnalysis.Context(design, job, tolerances).Value?.Limited(design.Magnets)
+    private static LimitedFactors? Held(Draft draft, Tolerances tolerances) =>
+        draft is { Begun: { Ok: true, Value: { } begun } }
+        && draft is { Magnets: { Ok: true, Value: var magnets } }
+        && Designer.Finish(begun, magnets, draft.Job, tolerances) is { Ok: true, Value: { } design }
+            ? HoldingAnalysis.Context(design, draft.Job, tolerances).Value?.Limited(design.Magnets)
             : null;
-    }
 }

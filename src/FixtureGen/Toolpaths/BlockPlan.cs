@@ -19,26 +19,24 @@ internal static class BlockPlan
     /// The operations with every cut as heavy as the block's hold bears: what is held less than the house factor is planned
     /// again with a lighter cut by that tool. What no lighter cut mends is left for the holding's own findings.
     /// </summary>
-    public static Stage<ImmutableArray<Operation>> Held(Frame frame, FixtureDesign design)
+    public static Stage<ImmutableArray<Operation>> Held(Frame frame, BlockHolding hold)
     {
-        (Frame eased, Stage<ImmutableArray<Work>> works) = Eased(frame, design);
+        (Frame eased, Stage<ImmutableArray<Work>> works) = Eased(frame, hold);
         return works.Ok
             ? Stage.Of<ImmutableArray<Operation>>([.. works.Value.Select(w => Operation(w, eased))], works.Findings)
             : Stage.Failed<ImmutableArray<Operation>>(works.Findings);
     }
 
     /// <summary>The frame with the shares by which its tools cut lighter, and the work in it.</summary>
-    public static (Frame Frame, Stage<ImmutableArray<Work>> Works) Eased(Frame frame, FixtureDesign design)
+    public static (Frame Frame, Stage<ImmutableArray<Work>> Works) Eased(Frame frame, BlockHolding hold)
     {
         Stage<ImmutableArray<Work>> works = Ordered(frame);
         for (int round = 0; round < HoldRounds && works.Ok; round++)
         {
             ImmutableArray<Operation> drafts = [.. works.Value.Select(w => Draft(w, frame))];
-            Stage<ImmutableArray<BlockHold>> holds = BlockHolding.Evaluate(
-                design,
-                frame.Job,
-                [.. drafts.Select(o => (o, o.BreaksPlateSeal, o.BreaksPlateSeal))]
-            );
+            Stage<ImmutableArray<BlockHold>> holds = hold.Evaluate([
+                .. drafts.Select(o => (o, o.BreaksPlateSeal, o.BreaksPlateSeal)),
+            ]);
             ImmutableSortedDictionary<int, double> ease = holds.Value.IsDefault
                 ? frame.Ease
                 : Lighter(frame, drafts, holds.Value);

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -9,7 +10,7 @@ namespace FixtureGen.Toolpaths;
 /// </summary>
 internal static class BlockProgram
 {
-    public static Stage<ProgramPlan> Plan(Frame frame, FixtureDesign design)
+    public static Stage<ProgramPlan> Plan(Frame frame, FixtureDesign design, BlockHolding hold)
     {
         if (frame.Setup == Setup.Top && design.RawThickness - design.FixtureHeight < frame.Job.Rules.LeastSkim - 1e-9)
         {
@@ -17,7 +18,7 @@ internal static class BlockProgram
                 ToolpathFindings.NoSkim(design.RawThickness, design.FixtureHeight, frame.Job.Rules.LeastSkim)
             );
         }
-        Stage<ImmutableArray<Operation>> operations = BlockPlan.Held(frame, design);
+        Stage<ImmutableArray<Operation>> operations = BlockPlan.Held(frame, hold);
         if (!operations.Ok)
         {
             return Stage.Failed<ProgramPlan>(operations.Findings);

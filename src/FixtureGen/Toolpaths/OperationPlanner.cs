@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -17,16 +18,22 @@ public static class OperationPlanner
     /// Two or three programs. Failed, with what is short and by how much, where no tool in the rack can cut a feature
     /// (no-tool-fits) or nothing is left to skim.
     /// </summary>
-    public static Stage<ImmutableArray<ProgramPlan>> Plan(FixtureDesign design, Job job, Tolerances tolerances)
+    /// <param name="hold">Of this design and job: cuts are made lighter until it holds the block.</param>
+    public static Stage<ImmutableArray<ProgramPlan>> Plan(
+        FixtureDesign design,
+        Job job,
+        BlockHolding hold,
+        Tolerances tolerances
+    )
     {
         Kernel kernel = new(tolerances);
         List<Finding> findings = [];
         var programs = ImmutableArray.CreateBuilder<ProgramPlan>();
         if (design.Flip is { } flip)
         {
-            Take(BlockProgram.Plan(UndersideFrame(design, job, flip, kernel), design));
+            Take(BlockProgram.Plan(UndersideFrame(design, job, flip, kernel), design, hold));
         }
-        Take(BlockProgram.Plan(TopFrame(design, job, kernel), design));
+        Take(BlockProgram.Plan(TopFrame(design, job, kernel), design, hold));
         Take(TrimProgram.Plan(design, job, kernel));
         findings.AddRange(KernelNotes.Of(kernel.Repairs, "toolpaths"));
         return findings.Any(f => f.Severity == Severity.Error)

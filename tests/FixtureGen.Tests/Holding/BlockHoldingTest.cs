@@ -42,7 +42,7 @@ public sealed class BlockHoldingTest
         bool broken,
         Job? job = null,
         FixtureDesign? design = null
-    ) => BlockHolding.Evaluate(design ?? Plain, job ?? Shop, [(op, bolted, broken)]).Value.Single();
+    ) => new BlockHolding(design ?? Plain, job ?? Shop).Evaluate([(op, bolted, broken)]).Value.Single();
 
     [Fact]
     public void Plate_vacuum_holds_below_plain_sliding_and_in_proportion()
@@ -64,7 +64,7 @@ public sealed class BlockHoldingTest
     [Fact]
     public void Nothing_holds_once_the_seal_is_broken_until_the_bolts_are_in()
     {
-        Stage<ImmutableArray<BlockHold>> loose = BlockHolding.Evaluate(Bolted, Shop, [(Clearing(), false, true)]);
+        Stage<ImmutableArray<BlockHold>> loose = new BlockHolding(Bolted, Shop).Evaluate([(Clearing(), false, true)]);
         Assert.Equal(0, loose.Value.Single().Factor);
         Finding finding = loose.Findings.Single();
         Assert.Equal("block-hold-low", finding.Code);
@@ -188,7 +188,7 @@ public sealed class BlockHoldingTest
     public void An_altitude_outside_of_the_atmospheres_table_is_refused(double altitude)
     {
         Job job = Shop with { Vacuum = Shop.Vacuum with { AltitudeM = altitude } };
-        Stage<ImmutableArray<BlockHold>> stage = BlockHolding.Evaluate(Plain, job, [(Clearing(), false, false)]);
+        Stage<ImmutableArray<BlockHold>> stage = new BlockHolding(Plain, job).Evaluate([(Clearing(), false, false)]);
         Assert.Equal("vacuum-altitude", Assert.Single(stage.Findings).Code);
     }
 
@@ -197,9 +197,43 @@ public sealed class BlockHoldingTest
     {
         Operation first = Clearing() with { Name = "first" };
         Operation second = Clearing() with { Name = "second" };
-        ImmutableArray<BlockHold> holds = BlockHolding
-            .Evaluate(Plain, Shop, [(first, false, false), (second, false, false)])
+        ImmutableArray<BlockHold> holds = new BlockHolding(Plain, Shop)
+            .Evaluate([(first, false, false), (second, false, false)])
             .Value;
         Assert.Equal(["first", "second"], holds.Select(h => h.Operation));
+    }
+
+    /// <summary>Bolts, seal, feed, depth, height and place each change the answer; asked together and twice they stay what each is alone.</summary>
+    [Fact]
+    public void What_was_asked_before_changes_no_answer()
+    {
+        Operation plain = Clearing();
+        Operation moved = plain with
+        {
+            Moves = [.. plain.Moves.Select(m => m with { To = m.To with { X = m.To.X + 9 } })],
+        };
+        Operation raised = plain with
+        {
+            Moves = [.. plain.Moves.Select(m => m with { To = m.To with { Z = m.To.Z + 2 } })],
+        };
+        (Operation, bool, bool)[] asked =
+        [
+            (plain, false, false),
+            (plain, true, false),
+            (plain, true, true),
+            (plain with { FeedMmPerMin = plain.FeedMmPerMin / 2 }, false, false),
+            (plain with { StepDown = plain.StepDown / 3 }, false, false),
+            (moved, false, false),
+            (raised, false, false),
+        ];
+        BlockHolding one = new(Bolted, Shop);
+
+        double[] first = [.. one.Evaluate(asked).Value.Select(h => h.Factor)];
+        double[] again = [.. one.Evaluate(asked).Value.Select(h => h.Factor)];
+
+        double[] alone = [.. asked.Select(a => new BlockHolding(Bolted, Shop).Evaluate([a]).Value.Single().Factor)];
+        Assert.Equal(alone, first);
+        Assert.Equal(alone, again);
+        Assert.Distinct(alone);
     }
 }

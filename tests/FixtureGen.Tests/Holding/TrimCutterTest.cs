@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FixtureGen.Design;
 using FixtureGen.Dxf;
 using FixtureGen.Holding;
@@ -34,10 +33,9 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
         Drawing drawing = DxfReader.Read(File.ReadAllBytes(Clip + ".dxf"), "label-clip.dxf", job.DrawingUnit, t).Value!;
         Part part = PartBuilder.Build(drawing, job).Value!;
         Placement placement = Placing.Place(part, job, t).Value!;
-        Job chosen = TrimCutter.Choose(part, placement, job, t).Value!;
-        FixtureDesign begun = Designer.Begin(part, placement, chosen, t).Value!;
-        ImmutableArray<MagnetPlace> magnets = MagnetPlacement.Choose(begun, chosen, t).Value;
-        FixtureDesign design = Designer.Finish(begun, magnets, chosen, t).Value!;
+        Draft draft = TrimCutter.Choose(part, placement, job, t);
+        Job chosen = draft.Job;
+        FixtureDesign design = Designer.Finish(draft.Begun.Value!, draft.Magnets.Value, chosen, t).Value!;
         HoldingResult held = HoldingAnalysis.Evaluate(design, chosen, t).Value!;
         return (chosen, TrimCutter.Compare(part, design, chosen, held, t));
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Program;
 using FixtureGen.Tests.Support;
@@ -31,7 +32,9 @@ public sealed class EveryControlTest
     {
         (Job own, FixtureDesign design) = DemoDesigns.Of(name);
         Job job = own with { Control = DemoShop.Job(DemoShop.PlainJob(control: control)).Control };
-        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(OperationPlanner.Plan(design, job, Tolerances.House));
+        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(
+            OperationPlanner.Plan(design, job, new BlockHolding(design, job), Tolerances.House)
+        );
         double grid = (job.Control.Unit == LengthUnit.Inch ? 25.4 : 1) * Math.Pow(10, -job.Control.Decimals);
         foreach (ProgramPlan plan in plans.Select(WithoutDrilling))
         {

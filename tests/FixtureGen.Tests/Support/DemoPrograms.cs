@@ -41,7 +41,7 @@ internal static class DemoPrograms
         Placement placement = Good(Placing.Place(part, job, t));
         FixtureDesign begun = Good(Designer.Begin(part, placement, job, t));
         FixtureDesign design = Good(Designer.Finish(begun, Good(MagnetPlacement.Choose(begun, job, t)), job, t));
-        ImmutableArray<ProgramPlan> plans = Good(OperationPlanner.Plan(design, job, t));
+        ImmutableArray<ProgramPlan> plans = Good(OperationPlanner.Plan(design, job, new BlockHolding(design, job), t));
         return new DemoProgram(job, design, [.. plans.Select(p => Good(ProgramWriter.Write(p, job.Control, job)))]);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths;
 using Xunit;
@@ -18,7 +19,12 @@ public sealed class BlockProgramTest
 
     private static ImmutableArray<ProgramPlan> Plan()
     {
-        Stage<ImmutableArray<ProgramPlan>> stage = OperationPlanner.Plan(Design, SampleBlock.Job, Tolerances.House);
+        Stage<ImmutableArray<ProgramPlan>> stage = OperationPlanner.Plan(
+            Design,
+            SampleBlock.Job,
+            new BlockHolding(Design, SampleBlock.Job),
+            Tolerances.House
+        );
         Assert.True(stage.Ok, string.Join('\n', stage.Findings));
         return stage.Value;
     }

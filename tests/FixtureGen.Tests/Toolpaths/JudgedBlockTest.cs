@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Program;
 using FixtureGen.Tests.Support;
@@ -20,7 +21,12 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
     public void Judge_finds_nothing_wrong_with_the_programs(string shape)
     {
         FixtureDesign design = DesignedBlock.Of(PartShapes.All[shape], Job);
-        Stage<ImmutableArray<ProgramPlan>> plans = OperationPlanner.Plan(design, Job, Tolerances.House);
+        Stage<ImmutableArray<ProgramPlan>> plans = OperationPlanner.Plan(
+            design,
+            Job,
+            new BlockHolding(design, Job),
+            Tolerances.House
+        );
         Assert.True(plans.Ok, string.Join('\n', plans.Findings));
         ImmutableArray<ProgramText> texts =
         [
@@ -78,7 +84,9 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
         FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], job);
         Assert.NotNull(design.Flip);
 
-        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(OperationPlanner.Plan(design, job, Tolerances.House));
+        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(
+            OperationPlanner.Plan(design, job, new BlockHolding(design, job), Tolerances.House)
+        );
         Assert.Equal([Setup.Underside, Setup.Top, Setup.Trim], plans.Select(p => p.Setup));
         VerifyResult verdict = Verifier.Judge(
             new VerifyRequest(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Program;
 using FixtureGen.Toolpaths;
@@ -15,7 +16,9 @@ public sealed class OutlineProgramsTest(ITestOutputHelper output)
     public void Judge_finds_nothing_wrong_with_the_programs(string name)
     {
         (Job job, FixtureDesign design) = DemoDesigns.Of(name);
-        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(OperationPlanner.Plan(design, job, Tolerances.House));
+        ImmutableArray<ProgramPlan> plans = DemoDesigns.Taken(
+            OperationPlanner.Plan(design, job, new BlockHolding(design, job), Tolerances.House)
+        );
         ImmutableArray<ProgramText> texts =
         [
             .. plans.Select(p => DemoDesigns.Taken(ProgramWriter.Write(p, job.Control, job))),

@@ -25,7 +25,7 @@ public sealed class TimeBoundTest(ITestOutputHelper output)
                 : [],
             OperationPlanner.TopFrame(design, job, SampleBlock.NewKernel()),
         ];
-        Assert.All(frames, f => Check(name, job, design, BlockPlan.Eased(f, design).Frame));
+        Assert.All(frames, f => Check(name, job, design, BlockPlan.Eased(f, new BlockHolding(design, job)).Frame));
     }
 
     private void Check(string name, Job job, FixtureDesign design, Frame frame)
@@ -35,7 +35,7 @@ public sealed class TimeBoundTest(ITestOutputHelper output)
         [
             .. works.Select(w => (BlockPlan.Operation(w, frame), w.BreaksPlateSeal, w.BreaksPlateSeal)),
         ];
-        ImmutableArray<BlockHold> holds = BlockHolding.Evaluate(design, job, ops).Value;
+        ImmutableArray<BlockHold> holds = new BlockHolding(design, job).Evaluate(ops).Value;
         double rapid = 0;
         double rapidLeast = 0;
         double seconds = 0;
