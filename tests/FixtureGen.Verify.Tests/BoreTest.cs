@@ -50,6 +50,58 @@ public sealed class BoreTest
         Assert.Equal([first, second], Odd(text).Select(f => f.Line ?? 0));
     }
 
+    /// <summary>
+    /// Half turns down by their senses, G2 or G3: the fewer are the slip, and of two halves the clockwise one, which cuts against the
+    /// climb; of two turns neither is the rule.
+    /// </summary>
+    [Theory]
+    [InlineData("32", "")]
+    [InlineData("323", " 2")]
+    [InlineData("232", " 2")]
+    [InlineData("3322", " 3 4")]
+    [InlineData("2233", " 1 2")]
+    public void The_sense_of_most_turns_is_the_helix_own(string senses, string odd)
+    {
+        string turns = string.Concat(
+            senses.Select(
+                (s, i) =>
+                    FormattableString.Invariant(
+                        $"G{s} X{(i % 2 == 0 ? 48 : 52)}. Y50. Z{19.5 - (0.5 * i):0.0} I{(i % 2 == 0 ? -2 : 2)}. J0.\n"
+                    )
+            )
+        );
+        string text = TestShop.Program("G0 X52. Y50.\nG0 Z20.6\nG1 Z20.\n" + turns);
+        int before = Array.IndexOf(text.Split('\n'), "G1 Z20.") + 1;
+        Assert.Equal(odd, string.Concat(Others(text).Select(f => FormattableString.Invariant($" {f.Line - before}"))));
+    }
+
+    /// <summary>The rounds on the floor end the bore; they are no turns of the helix.</summary>
+    [Fact]
+    public void Level_turns_are_not_held_against_the_helix()
+    {
+        string level = Helix
+            .Replace("G3 X48. Y50. I", "G2 X48. Y50. I", StringComparison.Ordinal)
+            .Replace("G3 X52. Y50. I", "G2 X52. Y50. I", StringComparison.Ordinal);
+        Assert.NotEqual(Helix, level);
+        Assert.Empty(Others(TestShop.Program(level)));
+    }
+
+    private static IEnumerable<Finding> Others(string text) =>
+        TestShop
+            .Judge(PocketTest.Job, Design, text)
+            .Findings.Where(f => f.Message.EndsWith("than the rest of its helix", StringComparison.Ordinal));
+
+    /// <summary>One whole turn that is all that is fed.</summary>
+    [Fact]
+    public void A_single_turn_against_the_climb_is_told()
+    {
+        string text = TestShop.Program(
+            "G0 X52. Y50.\nG0 Z20.5\nG2 X48. Y50. Z19.5 I-2. J0.\nG2 X52. Y50. Z18.5 I2. J0."
+        );
+        VerifyResult result = TestShop.Judge(PocketTest.Job, Design, text);
+        Slip.Found(result, text, 0, "bore-conventional", "G2 X48.");
+    }
+
     [Fact]
     public void A_bore_against_the_climb_is_told_once()
     {

@@ -27,6 +27,11 @@ public sealed class FloorTest
         if (thin)
         {
             Slip.Found(result, text, 0, "floor-left", FormattableString.Invariant($"G1 X40. Z{floor:0.0##}"));
+            string amount = FormattableString.Invariant($"{floor:0.###} mm of floor are left at ");
+            Assert.All(
+                result.Findings.Where(f => f is { Code: "floor-left", Line: not null }),
+                f => Assert.StartsWith(amount, f.Message, StringComparison.Ordinal)
+            );
         }
     }
 

@@ -4,7 +4,10 @@ using Xunit;
 
 namespace FixtureGen.Verify.Tests;
 
-/// <summary>Rapids over what stands on the trimmed shell, whose face is at most at Z 19.1: a form of 10 mm, a bolt in its counterbore.</summary>
+/// <summary>
+/// Rapids past what stands on, in and beside the block: on the trimmed shell, whose face is at most at Z 19.1, a form of 10 mm; a bolt
+/// in its counterbore, a pin, an edge stop.
+/// </summary>
 public sealed class ObstacleTest
 {
     private static HoleFeature Counterbore(double x) =>
@@ -54,6 +57,8 @@ public sealed class ObstacleTest
     [InlineData(3, 5.0, 2.0, 30, true)]
     [InlineData(8, 5.0, 25.0, 30, true)]
     [InlineData(8, 5.2, 25.0, 30, false)]
+    [InlineData(3, 5.0, 2.0, 5.8, false)]
+    [InlineData(3, 5.0, 2.0, 6.2, true)]
     public void Shank_and_holder_are_kept_off_too(
         double shank,
         double flutes,
@@ -73,6 +78,57 @@ public sealed class ObstacleTest
         Assert.Equal(hits, Collides(TrimShop.Design, "G0 X40. Y40.\nG0 Z20.\nG0 Y60.", "the jacket", job));
     }
 
+    /// <summary>Shank and holder both reach over the jacket, 3 mm beside the path: the shank's 4 mm are told, once.</summary>
+    [Fact]
+    public void One_motion_hits_a_thing_once_and_the_amount_is_told()
+    {
+        Tool tool = TrimShop.Job.TrimTool with { ShankDiameter = 8, HolderDiameter = 9, FluteLength = 5, StickOut = 5 };
+        Job job = TrimShop.Job with { TrimTool = tool, Skirt = SkirtHold.None };
+        Finding hit = Assert.Single(Hits(TrimShop.Design, "G0 X40. Y40.\nG0 Z20.\nG0 Y60.", "the jacket", job));
+        Assert.Equal($"the shank of {tool.Name} hits the jacket by 1 mm; it stands up to Z 25.1", hit.Message);
+    }
+
+    /// <summary>The washer is 10 mm wide, the head 8.5: a cutter of 3 mm passes 6.5 mm beside the bolt.</summary>
+    [Theory]
+    [InlineData("G0 X5. Y16.4\nG0 Z20.\nG0 X15.", true)]
+    [InlineData("G0 X5. Y16.6\nG0 Z20.\nG0 X15.", false)]
+    public void A_bolt_is_as_wide_as_its_washer(string rapids, bool hits) =>
+        Assert.Equal(hits, Collides(TrimShop.Design, rapids, "the bolt"));
+
+    /// <summary>The pin of 6 mm about X 90 Y 50 ends 8 mm over the plate.</summary>
+    [Theory]
+    [InlineData("G0 X94.4 Y40.\nG0 Z7.9\nG0 Y60.", true)]
+    [InlineData("G0 X94.6 Y40.\nG0 Z7.9\nG0 Y60.", false)]
+    [InlineData("G0 X94.4 Y40.\nG0 Z8.1\nG0 Y60.", false)]
+    public void A_pin_stands_in_the_block(string rapids, bool hits) =>
+        Assert.Equal(hits, Collides(TrimShop.Design, rapids, "the pin"));
+
+    /// <summary>The stop of 6 mm touches the blank at X 0 Y 50 from the left and ends at Z 25; the end mill is 6 mm thick.</summary>
+    [Theory]
+    [InlineData("G0 X2.9 Y30.\nG0 Z24.\nG0 Y70.", true)]
+    [InlineData("G0 X3.1 Y30.\nG0 Z24.\nG0 Y70.", false)]
+    [InlineData("G0 X2.9 Y30.\nG0 Z25.1\nG0 Y70.", false)]
+    [InlineData("G0 X-8. Y55.9\nG0 Z24.\nG0 X2.", true)]
+    [InlineData("G0 X-8. Y56.1\nG0 Z24.\nG0 X2.", false)]
+    public void An_edge_stop_stands_beside_the_blank(string rapids, bool hits) =>
+        Assert.Equal(hits, MeetsStop(TestShop.EndMill(1, 6), rapids));
+
+    /// <summary>A point of 60 degrees and 0.1 mm is 0.627 mm wide of its middle 1 mm over the tip, where the stop ends.</summary>
+    [Theory]
+    [InlineData("G0 X0.6 Y30.\nG0 Z24.\nG0 Y70.", true)]
+    [InlineData("G0 X0.65 Y30.\nG0 Z24.\nG0 Y70.", false)]
+    public void A_cone_is_as_wide_as_it_is_where_the_thing_ends(string rapids, bool hits) =>
+        Assert.Equal(hits, MeetsStop(TestShop.Cone(1, ToolKind.Engraver, 3, 60, 0.1), rapids));
+
+    private static bool MeetsStop(Tool tool, string rapids)
+    {
+        EdgeStop stop = new(new Point2(0, 50), new Point2(1, 0)) { Diameter = 6, Height = 25 };
+        Job job = TestShop.Job(tool) with { Plate = TestShop.Plate with { Stops = [stop] } };
+        return TestShop
+            .Judge(job, TestShop.Design(), TestShop.Program(rapids))
+            .Findings.Any(f => Collision(f, "the edge stop"));
+    }
+
     private static FixtureDesign With(FormDirection direction) =>
         TrimShop.Design with
         {
@@ -82,13 +138,19 @@ public sealed class ObstacleTest
             },
         };
 
-    private static bool Collides(FixtureDesign design, string rapids, string what, Job? job = null)
+    private static bool Collides(FixtureDesign design, string rapids, string what, Job? job = null) =>
+        Hits(design, rapids, what, job).Any();
+
+    private static IEnumerable<Finding> Hits(FixtureDesign design, string rapids, string what, Job? job)
     {
         string text = TrimShop
             .Program(TrimShop.Once)
             .Replace("G0 Z40.\nM5", "G0 Z40.\n" + rapids + "\nG0 Z40.\nM5", StringComparison.Ordinal);
         return TestShop
             .Judge(job ?? TrimShop.Job with { Skirt = SkirtHold.None }, design, text, Setup.Trim)
-            .Findings.Any(f => f.Code == "collision" && f.Message.Contains(what, StringComparison.Ordinal));
+            .Findings.Where(f => Collision(f, what));
     }
+
+    private static bool Collision(Finding finding, string what) =>
+        finding.Code == "collision" && finding.Message.Contains(what, StringComparison.Ordinal);
 }

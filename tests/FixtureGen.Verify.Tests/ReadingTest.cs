@@ -106,6 +106,14 @@ public sealed class ReadingTest
         Assert.All(result.Findings, f => Assert.Equal(line + 1, f.Line));
     }
 
+    /// <summary>Words in small letters mean the same, in a control file as in a program.</summary>
+    [Fact]
+    public void A_control_may_write_its_words_small()
+    {
+        Control control = TestShop.Control with { VacuumOn = "m64", VacuumOff = "m65", VacuumWait = "m66" };
+        Slip.Nothing(Judge(Good, control));
+    }
+
     /// <summary>Without vacuum words the operator switches it on and reads the gauge: a stop whose comment says so proves it.</summary>
     [Theory]
     [InlineData("(VACUUM ON, READ THE GAUGE)\nM0", false)]
