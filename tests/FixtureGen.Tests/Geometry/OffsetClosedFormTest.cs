@@ -90,6 +90,32 @@ public sealed class OffsetClosedFormTest
         Assert.Equal(140 - 4 + (10 * Math.PI) + (2 * 5 * Math.Asin(0.4)), Measure.Length(grown.Outer), 1e-8);
     }
 
+    // A disc of 10 about (0, 6) over the line y = 0, with a slot of 0.6 along that line to the left: 2 inwards the slot is gone, and
+    // the line crosses the round twice, at their common corner and where the slot ran in. What is left is a disc of 8 over y = 2.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    public void Neighbours_that_cross_a_second_time_are_cut_there_too(int start)
+    {
+        Point2 slot = new(-Math.Sqrt(100 - (5.4 * 5.4)), 0.6);
+        Segment[] sides =
+        [
+            Segment.Line(new(-20, 0), new(8, 0)),
+            Segment.Arc(new(8, 0), slot, new(0, 6), ccw: true),
+            Segment.Line(slot, new(-20, 0.6)),
+            Segment.Line(new(-20, 0.6), new(-20, 0)),
+        ];
+        Contour keyhole = new([.. sides[start..], .. sides[..start]]);
+
+        Region left = Assert.Single(kernel.Offset(Region.Of(keyhole), -2));
+
+        Assert.Equal((64 * Math.PI * 2 / 3) + (4 * Math.Sqrt(48)), Measure.Area(left), 1e-9);
+        Assert.Equal((2 * Math.Sqrt(48)) + (8 * Math.PI * 4 / 3), Measure.Length(left.Outer), 1e-9);
+        Assert.Empty(kernel.Repairs);
+    }
+
     /// <summary>
     /// What the neck's two corners keep of the 14 mm square's side: the side stays 3 mm from the wall, but beside the neck's
     /// mouth of 4 mm it may come nearer, up to 3 mm from both corners. Here that adds a cap between two arcs.
