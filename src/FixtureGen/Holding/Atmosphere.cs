@@ -14,11 +14,14 @@ public static class Atmosphere
     private const double SeaLevelK = 288.15;
     private const double Exponent = 9.80665 * 0.0289644 / (8.31432 * LapseKPerM);
 
-    /// <summary>Absolute pressure, kPa, at a geometric altitude in metres, -500 to 11 000 inclusive.</summary>
+    /// <summary>Whether the formula holds at an altitude in metres: -500 to 11 000 inclusive.</summary>
+    public static bool Reaches(double altitudeM) => altitudeM is >= -500 and <= 11_000;
+
+    /// <summary>Absolute pressure, kPa, at a geometric altitude in metres within <see cref="Reaches"/>.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The altitude lies outside, or is not a number.</exception>
     public static double PressureKPa(double altitudeM)
     {
-        if (altitudeM is not (>= -500 and <= 11_000))
+        if (!Reaches(altitudeM))
         {
             throw new ArgumentOutOfRangeException(nameof(altitudeM));
         }

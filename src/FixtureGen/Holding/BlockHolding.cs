@@ -32,7 +32,7 @@ public sealed class BlockHolding(FixtureDesign design, Job job)
         IReadOnlyList<(Operation Op, bool Bolted, bool SealBroken)> operations
     )
     {
-        if (job.Vacuum.AltitudeM is not (>= -500 and <= 11_000))
+        if (!Atmosphere.Reaches(job.Vacuum.AltitudeM))
         {
             return Stage.Failed<ImmutableArray<BlockHold>>(HoldingFindings.Altitude(job.Vacuum.AltitudeM));
         }

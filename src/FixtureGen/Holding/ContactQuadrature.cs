@@ -1,3 +1,4 @@
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
@@ -19,7 +20,7 @@ internal static class ContactQuadrature
         {
             return [];
         }
-        Box2 box = Bounds(edges);
+        Box2 box = Measure.Bounds(edges);
         double cell = Math.Sqrt(box.Width * box.Height / pieces);
         int columns = Math.Max(1, (int)Math.Ceiling(box.Width / cell));
         int rows = Math.Max(1, (int)Math.Ceiling(box.Height / cell));
@@ -63,22 +64,10 @@ internal static class ContactQuadrature
             double part = segment.Length / count;
             for (int i = 0; i < count; i++)
             {
-                pieces.Add(new ContactPiece(PointAt(segment, (i + 0.5) / count), part, part * part / 24));
+                pieces.Add(new ContactPiece(Measure.PointAt(segment, (i + 0.5) / count), part, part * part / 24));
             }
         }
         return [.. pieces];
-    }
-
-    /// <summary>A point of a segment at a share of its length.</summary>
-    public static Point2 PointAt(Segment s, double t)
-    {
-        if (!s.IsArc)
-        {
-            return s.Start + ((s.End - s.Start) * t);
-        }
-        Point2 from = s.Start - s.Centre;
-        double angle = Math.Atan2(from.Y, from.X) + (s.Sweep * t);
-        return s.Centre + (new Point2(Math.Cos(angle), Math.Sin(angle)) * s.Radius);
     }
 
     private static void Fill(
@@ -128,20 +117,6 @@ internal static class ContactQuadrature
     }
 
     private static double Middle(double[] levels, int line) => levels[line] + ((levels[line + 1] - levels[line]) / 2);
-
-    private static Box2 Bounds(Segment[] edges)
-    {
-        double minX = double.MaxValue;
-        double minY = double.MaxValue;
-        double maxX = double.MinValue;
-        double maxY = double.MinValue;
-        foreach (Point2 p in edges.SelectMany(Extremes))
-        {
-            (minX, minY) = (Math.Min(minX, p.X), Math.Min(minY, p.Y));
-            (maxX, maxY) = (Math.Max(maxX, p.X), Math.Max(maxY, p.Y));
-        }
-        return new Box2(minX, minY, maxX, maxY);
-    }
 
     private static IEnumerable<Point2> Extremes(Segment s)
     {

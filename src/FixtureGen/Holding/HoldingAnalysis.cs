@@ -95,7 +95,7 @@ public static class HoldingAnalysis
 
     private static IEnumerable<Finding> Refusals(FixtureDesign design, Job job)
     {
-        if (job.Vacuum.AltitudeM is not (>= -500 and <= 11_000))
+        if (!Atmosphere.Reaches(job.Vacuum.AltitudeM))
         {
             yield return HoldingFindings.Altitude(job.Vacuum.AltitudeM);
         }

@@ -97,7 +97,7 @@ public sealed class OffsetClosedFormTest
     [InlineData(1)]
     [InlineData(2)]
     [InlineData(3)]
-    public void Neighbours_that_cross_a_second_time_are_cut_there_too(int start)
+    public void A_keyhole_whose_slot_vanishes_keeps_its_disc_over_the_line(int start)
     {
         Point2 slot = new(-Math.Sqrt(100 - (5.4 * 5.4)), 0.6);
         Segment[] sides =
