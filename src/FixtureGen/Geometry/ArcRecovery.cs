@@ -13,35 +13,17 @@ public static class ArcRecovery
     private const int FewestEdges = 3;
 
     /// <summary>
-    /// The contour with its lines gathered: vertices, and edge middles under an arc, leave the new curves by no more than
-    /// <paramref name="tolerance"/> mm. A new arc stands for three edges or more and sweeps at most 3 radians; arcs of the
-    /// input stay. Where fewer than two curves would be left, the contour comes back as it is.
+    /// The polygon with its lines gathered: vertices, and edge middles under an arc, leave the new curves by no more than
+    /// <paramref name="tolerance"/> mm. An arc stands for three edges or more and sweeps at most 3 radians. Where fewer than two
+    /// curves would be left, the polygon comes back as it is.
     /// </summary>
-    public static Contour Recover(Contour contour, double tolerance)
+    /// <param name="polygon">A contour of lines alone.</param>
+    public static Contour Recover(Contour polygon, double tolerance)
     {
-        ImmutableArray<Segment> turned = Contours.StartAt(contour, SharpestCorner(contour.Segments)).Segments;
-        var result = ImmutableArray.CreateBuilder<Segment>();
-        List<Point2> chain = [];
-        for (int i = 0; i <= turned.Length; i++)
-        {
-            if (i < turned.Length && !turned[i].IsArc)
-            {
-                chain.Add(turned[i].Start);
-                continue;
-            }
-            if (chain.Count > 0)
-            {
-                chain.Add(turned[i - 1].End);
-                result.AddRange(Cut(chain, tolerance));
-                chain.Clear();
-            }
-            if (i < turned.Length)
-            {
-                result.Add(turned[i]);
-            }
-        }
+        ImmutableArray<Segment> turned = Contours.StartAt(polygon, SharpestCorner(polygon.Segments)).Segments;
+        ImmutableArray<Segment> found = [.. Cut([.. turned.Select(s => s.Start), turned[^1].End], tolerance)];
         // Two curves at least close a loop; a polyline that is all one arc keeps its own edges then.
-        return result.Count < 2 ? contour : new Contour(result.ToImmutable());
+        return found.Length < 2 ? polygon : new Contour(found);
     }
 
     private readonly record struct Stretch(Segment Segment, int Edges);

@@ -72,4 +72,30 @@ public sealed class ArcRecoveryTest
 
         Assert.Equal(square.Segments, found.Segments);
     }
+
+    // Vertices along the sides, off them by less than the tolerance: four sides. One stands farther off: it and the one before it stay corners.
+    [Theory]
+    [InlineData(0.004, 4)]
+    [InlineData(0.02, 6)]
+    public void Vertices_along_a_side_are_gathered_unless_they_stand_off_it(double off, int sides)
+    {
+        Contour polygon = Contours.FromPoints([
+            new(0, 0),
+            new(10, 0.004),
+            new(20, -off),
+            new(40, 0),
+            new(40, 10),
+            new(39.996, 15),
+            new(40, 30),
+            new(30, 30),
+            new(0, 30),
+            new(0, 7),
+        ]);
+
+        Contour found = ArcRecovery.Recover(polygon, 0.01);
+
+        Assert.Equal(sides, found.Segments.Length);
+        Assert.DoesNotContain(found.Segments, s => s.IsArc);
+        Assert.All(polygon.Segments, s => Assert.True(Measure.Distance(s.Start, found) <= 0.01 + 1e-9));
+    }
 }
