@@ -22,27 +22,40 @@ public sealed class CarvingPropertyTest
     [Fact]
     public void Sweep_lies_between_stamps_and_widened_stamps() =>
         Gen.Select(RandomMotions.Any, Gen.Int[0, RandomMotions.Cutters.Count - 1])
-            .Sample(
-                (motion, which) =>
-                {
-                    Cutter cutter = RandomMotions.Cutters[which];
-                    BlockGrid swept = RandomMotions.Grid(0.3);
-                    new Carver(swept).Cut(motion, cutter, 1);
-                    float[] high = Stamped(motion, cutter, OneClosedForm(motion, cutter) ? -1e-9 : -0.0006);
-                    float[] low = Stamped(motion, cutter, (Step / 2) + 0.0006);
-                    float[] cells = swept.Top();
-                    for (int i = 0; i < high.Length; i++)
-                    {
-                        if (cells[i] < low[i] - Rounding || cells[i] > high[i] + Rounding)
-                        {
-                            Assert.InRange(cells[i], low[i] - Rounding, high[i] + Rounding);
-                        }
-                    }
-                },
-                iter: 100,
-                threads: 1,
-                seed: "0000Zr6YZjJ4"
-            );
+            .Sample(LiesBetween, iter: 100, threads: 1, seed: "0000Zr6YZjJ4");
+
+    /// <summary>A ramp of 61 mm whose disc but grazes some cells.</summary>
+    [Fact]
+    public void A_long_ramp_is_as_true_where_it_grazes_a_cell() =>
+        LiesBetween(
+            new Motion(
+                1,
+                MotionKind.Line,
+                new(1, 44, 1.8514065059097966),
+                new(43.641336973777285, -5.554E-27, 6.031450492575807),
+                default,
+                100,
+                1
+            ),
+            4
+        );
+
+    private static void LiesBetween(Motion motion, int which)
+    {
+        Cutter cutter = RandomMotions.Cutters[which];
+        BlockGrid swept = RandomMotions.Grid(0.3);
+        new Carver(swept).Cut(motion, cutter, 1);
+        float[] high = Stamped(motion, cutter, OneClosedForm(motion, cutter) ? -1e-9 : -0.0006);
+        float[] low = Stamped(motion, cutter, (Step / 2) + 0.0006);
+        float[] cells = swept.Top();
+        for (int i = 0; i < high.Length; i++)
+        {
+            if (cells[i] < low[i] - Rounding || cells[i] > high[i] + Rounding)
+            {
+                Assert.InRange(cells[i], low[i] - Rounding, high[i] + Rounding);
+            }
+        }
+    }
 
     private static bool OneClosedForm(Motion motion, Cutter cutter) =>
         cutter.Shape == CutterShape.Flat || motion.Kind == MotionKind.Line || motion.From.Z == motion.To.Z;

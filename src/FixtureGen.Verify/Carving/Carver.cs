@@ -90,7 +90,11 @@ internal sealed class Carver(BlockGrid grid)
             : RoundSweep.Cut(grid, _footprint, spot, z, z, cutter, limit);
     }
 
-    /// <summary>Over a cell the disc is lowest where it leaves it (going down) or where it comes (going up): z is linear along the move.</summary>
+    /// <summary>
+    /// Over a cell the disc is lowest where it leaves it (going down) or where it comes (going up): z is linear along the move. How
+    /// far a tile lies along and beside the move is worked out in double figures: the rim's root loses half of a float's figures
+    /// where the disc but grazes a cell.
+    /// </summary>
     private Tally Ramp(Piece piece, Motion motion, double radius, double limit)
     {
         _footprint.Sweep(piece, radius);
@@ -98,25 +102,27 @@ internal sealed class Carver(BlockGrid grid)
         double perMm = 1 / grid.Cell;
         double ax = ((piece.A.X - grid.Box.MinX) * perMm) - 0.5;
         double ay = ((piece.A.Y - grid.Box.MinY) * perMm) - 0.5;
-        float dx = (float)((piece.B.X - piece.A.X) * perMm);
-        float dy = (float)((piece.B.Y - piece.A.Y) * perMm);
-        float r2 = (float)(radius * radius * perMm * perMm);
-        float perLength2 = 1 / ((dx * dx) + (dy * dy));
+        double ux = (piece.B.X - piece.A.X) / piece.Length;
+        double uy = (piece.B.Y - piece.A.Y) / piece.Length;
+        Vector256<float> r2 = Vector256.Create((float)(radius * radius * perMm * perMm));
+        float perLength = (float)(grid.Cell / piece.Length);
         float z0 = (float)motion.From.Z;
         float dz = (float)(motion.To.Z - motion.From.Z);
         Vector256<float> lanes = Vector256.Create(0f, 1, 2, 3, 4, 5, 6, 7);
+        Vector256<float> onward = lanes * (float)ux;
+        Vector256<float> aside = lanes * (float)uy;
         Vector256<float> least = Vector256.Create((float)grid.RawBottomZ);
         foreach (Span1 span in _footprint.Strips.Spans())
         {
-            float y = (float)(span.Row - ay);
+            double y = span.Row - ay;
             lower.Settle();
             for (int tile = span.FirstTile; tile <= span.LastTile; tile++)
             {
-                Vector256<float> x = Vector256.Create((float)((tile * Heights.Tile) - ax)) + lanes;
-                Vector256<float> along = ((x * dx) + Vector256.Create(y * dy)) * perLength2;
-                Vector256<float> rest = ((x * x) + Vector256.Create((y * y) - r2)) * perLength2;
-                Vector256<float> root = Vector256.Sqrt(Vector256.Max((along * along) - rest, Vector256<float>.Zero));
-                Vector256<float> t = dz < 0 ? along + root : along - root;
+                double x = (tile * Heights.Tile) - ax;
+                Vector256<float> along = Vector256.Create((float)((x * ux) + (y * uy))) + onward;
+                Vector256<float> beside = Vector256.Create((float)((x * uy) - (y * ux))) + aside;
+                Vector256<float> root = Vector256.Sqrt(Vector256.Max(r2 - (beside * beside), Vector256<float>.Zero));
+                Vector256<float> t = (dz < 0 ? along + root : along - root) * perLength;
                 t = Vector256.Max(Vector256.Min(t, Vector256<float>.One), Vector256<float>.Zero);
                 Vector256<float> z = Vector256.Max(Vector256.Create(z0) + (t * dz), least);
                 lower.Each(span, tile, z);
