@@ -20,12 +20,16 @@ public sealed class PairOnBlock
 
     private const double FingerRoom = 2;
     private const int TableSize = 24;
-    private const double Far = 160;
+    private const double LeastFar = 160;
+
+    /// <summary>No two magnets of a block stand farther apart: the diagonal of the widest blank a shop may name, mm.</summary>
+    private const double AcrossAnyBlock = 1415;
 
     private readonly Disc disc;
     private readonly double own;
     private readonly double logSpacing;
     private readonly double step;
+    private readonly double far;
     private readonly double[] neighbour = new double[TableSize];
 
     /// <summary>
@@ -47,7 +51,8 @@ public sealed class PairOnBlock
         own = PullN(0);
         Spacing = LeastSpacing(spec);
         logSpacing = Math.Log(Spacing);
-        step = (Math.Log(Far) - logSpacing) / (TableSize - 1);
+        far = Math.Max(LeastFar, 2 * Spacing);
+        step = (Math.Log(far) - logSpacing) / (TableSize - 1);
         for (int i = 0; i < TableSize; i++)
         {
             double apart = Apart(i);
@@ -72,11 +77,11 @@ public sealed class PairOnBlock
 
     /// <summary>
     /// What a neighbour's disc in the block adds to a jacket's pull, N, negative where it takes away (it mostly does), by the
-    /// distance of their middles in mm: from a table from <see cref="Spacing"/> up, 0 from 160 mm on.
+    /// distance of their middles in mm: from a table from <see cref="Spacing"/> up, 0 from 160 mm and twice that spacing on.
     /// </summary>
     public double NeighbourN(double apart)
     {
-        if (apart >= Far)
+        if (apart >= far)
         {
             return 0;
         }
@@ -118,21 +123,22 @@ public sealed class PairOnBlock
 
     /// <summary>
     /// Jackets stand a finger apart, and a neighbour neither drags a seated jacket aside (its jacket pushes, its pocket
-    /// pulls) nor takes much of its pull.
+    /// pulls) nor takes much of its pull. A pair that would need more than any block has comes out as wide as that.
     /// </summary>
     private double LeastSpacing(MagnetSpec spec)
     {
         double spacing = spec.JacketDiameter + FingerRoom;
-        while (spacing < Far / 2)
+        while (!StandsAlone(spacing) && spacing < AcrossAnyBlock)
         {
-            double push = Math.Abs(MagnetPair.QuickOffsetN(disc, disc, -disc.Thickness, spacing).Sideways);
-            (double loss, double pull) = Aside(spacing);
-            if (Math.Max(push, Math.Abs(pull)) <= DragShare * own && -loss <= LossShare * own)
-            {
-                break;
-            }
-            spacing += 0.5;
+            spacing += Math.Max(0.5, spacing / 160);
         }
         return spacing;
+    }
+
+    private bool StandsAlone(double spacing)
+    {
+        double push = Math.Abs(MagnetPair.QuickOffsetN(disc, disc, -disc.Thickness, spacing).Sideways);
+        (double loss, double pull) = Aside(spacing);
+        return Math.Max(push, Math.Abs(pull)) <= DragShare * own && -loss <= LossShare * own;
     }
 }
