@@ -13,9 +13,8 @@ public static class MagnetPair
     /// <summary>Share of the computed pull that is counted: 15 % off for what the model leaves out; common practice, no source.</summary>
     public const double Derating = 0.85;
 
-    /// <summary>Nodes (along the radius, round half a turn): for discs over each other, for a good estimate of that, and for discs apart.</summary>
-    private static readonly (int Radial, int Angular) Near = (20, 32);
-    private static readonly (int Radial, int Angular) Quick = (8, 12);
+    /// <summary>Nodes (along the radius, round half a turn) for discs over each other and for discs apart.</summary>
+    private static readonly (int Radial, int Angular) Near = (8, 12);
     private static readonly (int Radial, int Angular) Apart = (5, 10);
 
     /// <summary>Pull of two coaxial discs whose faces are a gap apart, N, positive: unlike poles face each other; gap &gt;= 0 mm.</summary>
@@ -37,16 +36,14 @@ public static class MagnetPair
     /// <summary>
     /// Axial pull (positive together) and sideways force on the upper disc (positive away from the lower disc's axis), N, when
     /// the axes are offset mm apart and the faces a gap apart. A gap below zero is allowed where the discs stand side by side:
-    /// -thickness puts the middles of equal discs level. Negative sideways pulls it back over the lower disc.
+    /// -thickness puts the middles of equal discs level. Negative sideways pulls it back over the lower disc. To about 0.1 % for
+    /// gaps from a tenth of the radius up.
     /// </summary>
     public static (double Pull, double Sideways) OffsetN(Disc lower, Disc upper, double gap, double offset) =>
-        OffsetN(lower, upper, gap, offset, offset >= 1.5 * (lower.Radius + upper.Radius) ? Apart : Near);
+        OffsetN(lower, upper, gap, offset, offset >= lower.Radius + upper.Radius ? Apart : Near);
 
-    /// <summary>The same to about 0.1 % for gaps from a tenth of the radius up, ten times as fast.</summary>
-    internal static (double Pull, double Sideways) QuickOffsetN(Disc lower, Disc upper, double gap, double offset) =>
-        OffsetN(lower, upper, gap, offset, offset >= lower.Radius + upper.Radius ? Apart : Quick);
-
-    private static (double Pull, double Sideways) OffsetN(
+    /// <summary>The same from as many nodes (along the radius, round half a turn) as asked for.</summary>
+    internal static (double Pull, double Sideways) OffsetN(
         Disc lower,
         Disc upper,
         double gap,

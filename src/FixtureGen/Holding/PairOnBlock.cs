@@ -47,7 +47,7 @@ public sealed class PairOnBlock
             + (2 * spec.Plating)
             + spec.JacketFloor;
         Slip = StoppingLoad.AllowedSlip(disc, Gap);
-        CentringN = -MagnetPair.Derating * MagnetPair.QuickOffsetN(disc, disc, Gap, Slip / 2).Sideways;
+        CentringN = -MagnetPair.Derating * MagnetPair.OffsetN(disc, disc, Gap, Slip / 2).Sideways;
         own = PullN(0);
         Spacing = LeastSpacing(spec);
         logSpacing = Math.Log(Spacing);
@@ -117,7 +117,7 @@ public sealed class PairOnBlock
 
     private (double Pull, double Sideways) Aside(double apart)
     {
-        (double pull, double sideways) = MagnetPair.QuickOffsetN(disc, disc, Gap, apart);
+        (double pull, double sideways) = MagnetPair.OffsetN(disc, disc, Gap, apart);
         return (MagnetPair.Derating * pull, sideways);
     }
 
@@ -137,7 +137,7 @@ public sealed class PairOnBlock
 
     private bool StandsAlone(double spacing)
     {
-        double push = Math.Abs(MagnetPair.QuickOffsetN(disc, disc, -disc.Thickness, spacing).Sideways);
+        double push = Math.Abs(MagnetPair.OffsetN(disc, disc, -disc.Thickness, spacing).Sideways);
         (double loss, double pull) = Aside(spacing);
         return Math.Max(push, Math.Abs(pull)) <= DragShare * own && -loss <= LossShare * own;
     }

@@ -40,13 +40,13 @@ public static class StoppingLoad
     /// <summary>The slip at which a pair's pull at a gap (mm) has fallen by <see cref="PullLost"/>, mm, at most the disc's radius.</summary>
     public static double AllowedSlip(Disc disc, double gap)
     {
-        double aligned = MagnetPair.QuickOffsetN(disc, disc, gap, 0).Pull;
+        double aligned = MagnetPair.OffsetN(disc, disc, gap, 0).Pull;
         double low = 0;
         double high = disc.Radius;
         for (int i = 0; i < 12; i++)
         {
             double slip = (low + high) / 2;
-            double pull = MagnetPair.QuickOffsetN(disc, disc, gap, slip).Pull;
+            double pull = MagnetPair.OffsetN(disc, disc, gap, slip).Pull;
             (low, high) = pull > (1 - PullLost) * aligned ? (slip, high) : (low, slip);
         }
         return low;

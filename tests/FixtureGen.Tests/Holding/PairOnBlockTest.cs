@@ -27,9 +27,9 @@ public sealed class PairOnBlockTest
     [Fact]
     public void The_jacket_is_centred_by_the_derated_force_at_half_the_slip_that_costs_a_twentieth()
     {
-        double aligned = MagnetPair.OffsetN(Weakest, Weakest, Pair.Gap, 0).Pull;
-        Assert.Equal(0.95 * aligned, MagnetPair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip).Pull, 2e-3 * aligned);
-        double back = -MagnetPair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip / 2).Sideways;
+        double aligned = FinePair.OffsetN(Weakest, Weakest, Pair.Gap, 0).Pull;
+        Assert.Equal(0.95 * aligned, FinePair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip).Pull, 2e-3 * aligned);
+        double back = -FinePair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip / 2).Sideways;
         Assert.Equal(MagnetPair.Derating * back, Pair.CentringN, 5e-3 * back);
     }
 
@@ -39,7 +39,7 @@ public sealed class PairOnBlockTest
     {
         for (double apart = Pair.Spacing; apart < 100; apart *= 1.037)
         {
-            double pull = MagnetPair.Derating * MagnetPair.OffsetN(Weakest, Weakest, Pair.Gap, apart).Pull;
+            double pull = MagnetPair.Derating * FinePair.OffsetN(Weakest, Weakest, Pair.Gap, apart).Pull;
             Assert.Equal(pull, Pair.NeighbourN(apart), 0.01 * Math.Abs(pull));
         }
     }
@@ -114,7 +114,7 @@ public sealed class PairOnBlockTest
         Assert.True(Allowed(pair, disc, pair.Spacing));
         foreach (double more in new[] { 1.0, 1.1, 1.4, 1.9 })
         {
-            double pull = MagnetPair.Derating * MagnetPair.OffsetN(disc, disc, pair.Gap, more * pair.Spacing).Pull;
+            double pull = MagnetPair.Derating * FinePair.OffsetN(disc, disc, pair.Gap, more * pair.Spacing).Pull;
             Assert.Equal(pull, pair.NeighbourN(more * pair.Spacing), 1e-3 * pair.PullN(0));
         }
     }
@@ -122,8 +122,8 @@ public sealed class PairOnBlockTest
     private static bool Allowed(PairOnBlock pair, Disc disc, double apart)
     {
         double own = pair.PullN(0);
-        double jackets = Math.Abs(MagnetPair.OffsetN(disc, disc, -disc.Thickness, apart).Sideways);
-        (double pull, double side) = MagnetPair.OffsetN(disc, disc, pair.Gap, apart);
+        double jackets = Math.Abs(FinePair.OffsetN(disc, disc, -disc.Thickness, apart).Sideways);
+        (double pull, double side) = FinePair.OffsetN(disc, disc, pair.Gap, apart);
         return jackets <= 0.2 * own && Math.Abs(side) <= 0.2 * own && -MagnetPair.Derating * pull <= 0.1 * own;
     }
 }

@@ -1,4 +1,5 @@
 using FixtureGen.Holding;
+using FixtureGen.Tests.Support;
 using Xunit;
 
 namespace FixtureGen.Tests.Holding;
@@ -63,7 +64,7 @@ public sealed class StoppingLoadTest
     {
         Disc disc = new(6.35, 6.35, 1.3);
         double slip = StoppingLoad.AllowedSlip(disc, 2);
-        double kept = MagnetPair.OffsetN(disc, disc, 2, slip).Pull / MagnetPair.CoaxialN(disc, disc, 2);
+        double kept = FinePair.OffsetN(disc, disc, 2, slip).Pull / MagnetPair.CoaxialN(disc, disc, 2);
         Assert.Equal(0.95, kept, 0.003);
     }
 }
