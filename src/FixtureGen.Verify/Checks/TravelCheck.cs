@@ -26,7 +26,7 @@ internal static class TravelCheck
             {
                 NotHome(run, e);
             }
-            home = e.Kind == EventKind.Motion ? e.ToHome : home;
+            home = e.Kind == EventKind.Motion ? e.ToHome && (home || TakesHeightHome(run, e)) : home;
             if (e.Kind is EventKind.ToolChange or EventKind.Stop)
             {
                 arrival = null;
@@ -107,6 +107,13 @@ internal static class TravelCheck
             || t.Contains("G30", StringComparison.OrdinalIgnoreCase)
             || t.Contains("G53", StringComparison.OrdinalIgnoreCase)
         );
+
+    /// <summary>A home move names Z, or no axis and so all of them; sideways alone the tool stays as low as it was.</summary>
+    private static bool TakesHeightHome(Run run, ProgramEvent move)
+    {
+        Block said = run.Trace.Blocks.First(b => b.Line == move.Line);
+        return said.Has('Z') || !(said.Has('X') || said.Has('Y'));
+    }
 
     private static void NotHome(Run run, ProgramEvent e) =>
         run.Log.Error(

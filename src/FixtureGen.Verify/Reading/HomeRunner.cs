@@ -44,6 +44,11 @@ internal sealed class HomeRunner(Dialect dialect, FindingLog log, Modes modes, T
             log.Error("machine-move", block.Line, "G53 without G0 or G1", "Write G0 with it");
             return;
         }
+        if (!block.Has('X') && !block.Has('Y') && !block.Has('Z'))
+        {
+            log.Error("axes-missing", block.Line, "G53 without axis words", "Write where to go");
+            return;
+        }
         MotionKind kind = modes.Motion == 0 ? MotionKind.Rapid : MotionKind.Line;
         Point3 home = tip.Home;
         double z = block.Value('Z') is { } v ? home.Z + (v * modes.Unit) : tip.At.Z;

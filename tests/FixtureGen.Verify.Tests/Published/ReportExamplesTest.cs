@@ -186,6 +186,7 @@ public sealed class ReportExamplesTest
     [InlineData("/G0 X1", "block-delete")]
     [InlineData("T1.5", "integer-wanted")]
     [InlineData("G53 G0 X0", "machine-move")]
+    [InlineData("G53 G0", "axes-missing")]
     public void Published_errors_are_refused(string line, string code) =>
         Assert.Contains(code, Codes("G0 X40 Y40\n" + line));
 
