@@ -34,7 +34,8 @@ public sealed class CarvingTest
         Tally tally = new Carver(swept).Cut(motion, cutter, 1);
         float[] stamped = Grid().Top();
         Shape.Piece piece = Shape.Piece.Of(motion);
-        int n = Math.Max(1, (int)(piece.Length / 0.01));
+        double descent = Math.Abs(motion.To.Z - motion.From.Z);
+        int n = Math.Max(1, (int)(Math.Max(piece.Length, descent) / 0.01));
         for (int i = 0; i <= n; i++)
         {
             double t = (double)i / n;
