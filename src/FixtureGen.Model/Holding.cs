@@ -13,10 +13,58 @@ public enum HoldMode
 
     /// <summary>It turns over an edge of its support, with one side still down.</summary>
     Tip,
+
+    /// <summary>A stop gives way: a pin tears its hole, or a bridge to the scrap breaks.</summary>
+    Stop,
 }
 
-/// <summary>The least load multiplier along the trim and where it is; Factor is finite, 0..999. Governs says what sets it.</summary>
-public sealed record HoldAnswer(double Factor, HoldMode Mode, Point2 At, string Governs);
+/// <summary>
+/// The least load multiplier along the trim and where it is, in the worst corner of all ranges; finite, 0..999. Factor asks
+/// "does it stay put": no slip at all. Governs says what sets it.
+/// </summary>
+public sealed record HoldAnswer(double Factor, HoldMode Mode, Point2 At, string Governs)
+{
+    /// <summary>The same with every range at its nominal value, for information; never below Factor.</summary>
+    public double Nominal { get; init; }
+
+    /// <summary>"Does it stay": the least multiplier once the part has slipped onto its stops; never below Factor.</summary>
+    public double Stays { get; init; }
+
+    /// <summary>How the part gives way at Stays.</summary>
+    public HoldMode StaysMode { get; init; }
+
+    /// <summary>Which ends of the ranges make Factor the least, in words.</summary>
+    public string Corner { get; init; } = "";
+}
+
+/// <summary>How a stop pushes back.</summary>
+public enum StopKind
+{
+    /// <summary>A pin in a round hole: holds every way in the plane.</summary>
+    Pin,
+
+    /// <summary>A pin in a slot: holds across the slot, both ways.</summary>
+    Slot,
+
+    /// <summary>A bridge of the shell to its scrap, which the pins hold: every way in the plane.</summary>
+    Tab,
+
+    /// <summary>The wall of a nest or plug: holds against its normal, one way.</summary>
+    Wall,
+}
+
+/// <summary>
+/// Something that stops the shell from sliding once it has moved by Clearance (mm, 0 and up), with at most Strength (N, above 0).
+/// Normal is the unit direction it pushes the shell (a slot: across it, either sign); zero where it holds every way.
+/// </summary>
+public sealed record ShellStop(
+    StopKind Kind,
+    string Name,
+    Point2 At,
+    Point2 Normal,
+    double ClearanceMm,
+    double StrengthN
+);
 
 /// <summary>One step of the trim path with its four factors, in the order of cutting.</summary>
 /// <param name="Cut">Name of the trim cut.</param>
@@ -40,7 +88,7 @@ public sealed record HoldSample(
 
 /// <summary>Forces in N, levels in kPa (vacuum, gauge), lengths in mm.</summary>
 /// <param name="AtmosphereKPa">The local atmosphere (absolute).</param>
-/// <param name="VacuumKPa">The level that holding is reckoned at: the alarm level, or what there is where that is less.</param>
+/// <param name="VacuumKPa">The alarm level, or what there is where that is less. Factors are for its lower end.</param>
 /// <param name="PumpKPa">What the pump settles at with the leak.</param>
 /// <param name="SealedForceN">Vacuum on the sealed area; the cords' push is not taken off.</param>
 /// <param name="GasketForceN">What the cords push back with the shell down.</param>
@@ -66,7 +114,26 @@ public sealed record HoldingResult(
     HoldAnswer Both,
     ImmutableArray<HoldSample> Samples,
     ImmutableArray<double> MagnetShareN
-);
+)
+{
+    /// <summary>The stops that count while the outline is cut, and before it.</summary>
+    public ImmutableArray<ShellStop> Stops { get; init; } = [];
+
+    /// <summary>How far the shell may shift before its stops hold it, mm; 0 where it has none.</summary>
+    public double ShiftMm { get; init; }
+
+    /// <summary>How far the shell sinks into grooves and pockets, and what that strains.</summary>
+    public ImmutableArray<Dimple> Dimples { get; init; } = [];
+
+    /// <summary>How many times over the weakest jacket holds against the wind of the tool; 999 without magnets.</summary>
+    public double JacketGrip { get; init; } = 999;
+}
+
+/// <summary>
+/// The shell bent by the pump's full vacuum over an opening of the block: its name, the span (groove's width or pocket's
+/// diameter), sag and room below it in mm, greatest bending stress in N/mm2.
+/// </summary>
+public sealed record Dimple(string Feature, double SpanMm, double SagMm, double RoomMm, double StressMPa);
 
 /// <summary>Holding of the block during one operation; Bolted after the stop for bolts.</summary>
 /// <param name="Operation">Its name.</param>

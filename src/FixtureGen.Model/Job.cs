@@ -42,10 +42,28 @@ public enum FormDirection
 }
 
 /// <summary>The thermoformed shell; thickness, slack (looseness on the block) in mm.</summary>
-/// <param name="ThicknessMax">The thickest that is formed: magnets pull through it.</param>
-/// <param name="SlackMin">Not reckoned with.</param>
+/// <param name="ThicknessMax">The thickest that is formed: magnets pull through it, and the cutter takes all of it.</param>
+/// <param name="SlackMin">The least looseness; a form nests with at least this.</param>
 /// <param name="SlackMax">What a shell may lie off by: the side clearance is to cover it with the run-out, else a warning says so.</param>
-public sealed record Shell(string Material, double Thickness, double ThicknessMax, double SlackMin, double SlackMax);
+public sealed record Shell(string Material, double Thickness, double ThicknessMax, double SlackMin, double SlackMax)
+{
+    /// <summary>The thinnest that is formed, mm, 0 to Thickness: a stop bears on so much of it, and it bends most.</summary>
+    public double ThicknessMin
+    {
+        get => field > 0 ? field : Thickness;
+        init;
+    }
+}
+
+/// <summary>What the holes in the shell's scrap are like that go over the locator pins.</summary>
+public enum LocatorHoles
+{
+    /// <summary>A round hole over the first pin, over the second a slot along the line of both: a shell that shrinks still goes on.</summary>
+    RoundAndSlot,
+
+    /// <summary>Round holes over every pin.</summary>
+    Round,
+}
 
 /// <summary>A magnet place the job fixes, part frame mm.</summary>
 /// <param name="At">Its middle.</param>
@@ -68,7 +86,7 @@ public sealed record LayerRoles(
 /// <summary>Where, above the sea, and with what pump the fixture works; kPa are vacuum (gauge) levels.</summary>
 /// <param name="AltitudeM">Metres above the sea: it caps the vacuum.</param>
 /// <param name="PumpRatedKPa">What the pump reaches blanked off at sea level.</param>
-/// <param name="AlarmKPa">The switch: below it nothing may run. Holding is reckoned at it.</param>
+/// <param name="AlarmKPa">The switch: below it nothing may run. The hold is judged at its lower end.</param>
 /// <param name="PumpFlowLPerMin">Free air, litres a minute.</param>
 /// <param name="LeakHoleMm">Diameter of the one hole that stands for all leaks; 0 for none.</param>
 public sealed record VacuumSupply(
@@ -77,14 +95,17 @@ public sealed record VacuumSupply(
     double AlarmKPa,
     double PumpFlowLPerMin,
     double LeakHoleMm
-);
+)
+{
+    /// <summary>How far below its setting the switch may trip, kPa, 0 and up.</summary>
+    public double AlarmToleranceKPa { get; init; }
+}
 
-/// <summary>House limits; common practice, no source.</summary>
-/// <param name="VacuumFactor">The least factor on vacuum alone.</param>
-/// <param name="MagnetFactor">The least factor on magnets alone while the machine stops.</param>
+/// <summary>House limits in the worst case; common practice, no source.</summary>
+/// <param name="VacuumFactor">The least factor at which the shell stays put on vacuum alone, no slip at all.</param>
+/// <param name="MagnetFactor">The least factor at which it stays, stops counted, on magnets alone while the machine stops.</param>
 /// <param name="BlockFactor">The least factor of the block while it is cut.</param>
-/// <param name="BelowIsError">True: what holds less is refused; false: warned about.</param>
-public sealed record HouseLimits(double VacuumFactor, double MagnetFactor, double BlockFactor, bool BelowIsError);
+public sealed record HouseLimits(double VacuumFactor, double MagnetFactor, double BlockFactor);
 
 /// <summary>Depths, walls and clearances the design keeps, mm. Each is a default that the job may override.</summary>
 /// <param name="FixtureHeight">The skimmed face above the plate.</param>
@@ -138,6 +159,12 @@ public sealed record Rules(
 {
     /// <summary>What the trim cutter may leave standing in a corner that it does not reach, mm; more is refused.</summary>
     public double CornerLeft { get; init; } = 0.1;
+
+    /// <summary>A locator hole in the shell is wider than its pin by this, mm, on the diameter.</summary>
+    public double LocatorHoleClearance { get; init; } = 0.2;
+
+    /// <summary>How far a locator pin stands above the thickest shell, mm.</summary>
+    public double LocatorPinProjection { get; init; } = 2;
 }
 
 /// <summary>
@@ -177,7 +204,7 @@ public sealed record Job(
     DowelPin Pin,
     Control Control,
     VacuumSupply Vacuum,
-    double? ShellFriction,
+    Interval? ShellFriction,
     double DullFactor,
     HouseLimits Limits,
     Rules Rules,
@@ -189,6 +216,24 @@ public sealed record Job(
 {
     /// <summary>False where the job leaves the trim cutter open: then the cutter's direction was chosen by what holds the shell.</summary>
     public bool TrimToolStated { get; init; } = true;
+
+    /// <summary>Passes through the shell that the job fixes, 1 and up; null: as many as the material's step-down asks for.</summary>
+    public int? TrimPasses { get; init; }
+
+    /// <summary>Why a hold below a house limit is accepted; empty where it is not. Below 1 nothing is accepted.</summary>
+    public string AcceptLowHold { get; init; } = "";
+
+    /// <summary>True where the job states its blank's thickness as measured; else the stock's nominal and its tolerance count.</summary>
+    public bool BlockMeasured { get; init; }
+
+    /// <summary>What the shell's holes over the locator pins are like.</summary>
+    public LocatorHoles LocatorHoles { get; init; }
+
+    /// <summary>The shop's other discs, by name order: what a remedy may name.</summary>
+    public ImmutableArray<MagnetSpec> OtherMagnets { get; init; } = [];
+
+    /// <summary>The shop's other cords, by name order.</summary>
+    public ImmutableArray<Gasket> OtherGaskets { get; init; } = [];
 
     /// <summary>Vacuum ports the job fixes, part frame mm: at most one for a sealed zone, which then has its hole just there.</summary>
     public ImmutableArray<Point2> Ports { get; init; } = [];

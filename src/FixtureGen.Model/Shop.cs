@@ -16,7 +16,7 @@ public abstract record ShopItem(string Name)
 /// <summary>Standard stock, mm. X by Y by thickness; the raw corner at the stops is the blank's lower left.</summary>
 /// <param name="Width">Along X.</param>
 /// <param name="Height">Along Y.</param>
-/// <param name="ThicknessTolerance">Not reckoned with: a job says how thick its block was measured.</param>
+/// <param name="ThicknessTolerance">Either way; a job may say how thick its own block was measured.</param>
 public sealed record Blank(
     string Name,
     string Material,
@@ -33,9 +33,9 @@ public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
 /// A block or shell material. Surface speeds m/min; specific cutting force N/mm2 (lower and upper end of the published
 /// range); ExpansionPerK in 1/K; StepDownRatio and StepOverRatio in cutter diameters; friction of the shell on it.
 /// </summary>
-/// <param name="SpecificForceMin">Not reckoned with: holding takes the upper end.</param>
+/// <param name="SpecificForceMin">Lower end of the published range; the nominal hold takes the middle.</param>
 /// <param name="MaxRampDeg">The steepest way down; the tool has a limit of its own.</param>
-/// <param name="ShellFriction">Of a shell on it, dry, lower end.</param>
+/// <param name="ShellFriction">Of a shell on it: least with dust and chips, nominal clean and dry, greatest for loading stops.</param>
 /// <param name="IsPlastic">True: pins get bushes and chips must not rub.</param>
 /// <param name="Source">Where the figures are published.</param>
 public sealed record Material(
@@ -49,10 +49,21 @@ public sealed record Material(
     double StepOverRatio,
     double MaxRampDeg,
     double ExpansionPerK,
-    double ShellFriction,
+    Interval ShellFriction,
     bool IsPlastic,
     string Source
-) : ShopItem(Name);
+) : ShopItem(Name)
+{
+    /// <summary>Strength and stiffness as a sheet; null where the file states none: then stops in the shell count for nothing.</summary>
+    public SheetStrength? Sheet { get; init; }
+}
+
+/// <summary>What a shell's sheet bears and how stiff it is, at room temperature, short term.</summary>
+/// <param name="YieldMPa">Least tensile yield stress, N/mm2, above 0.</param>
+/// <param name="ModulusMPa">Young's modulus, N/mm2.</param>
+/// <param name="Poisson">Poisson's ratio, 0 to 0.5.</param>
+/// <param name="Shrinkage">Share by which a formed shell shrinks on cooling, between batches; 0 and up.</param>
+public sealed record SheetStrength(double YieldMPa, Interval ModulusMPa, double Poisson, Interval Shrinkage);
 
 /// <summary>What a cutter's end is like, and with it what it may do.</summary>
 public enum ToolKind
@@ -179,7 +190,7 @@ public enum CordKind
 /// (ASTM D1056 grade). Solid: ShoreA. SqueezeRatio 0..1. InsideBendRadius is the least radius of the groove's inside wall.
 /// </summary>
 /// <param name="CutAllowanceRatio">Share of its groove's length that a cord is cut longer; it is never stretched.</param>
-/// <param name="FrictionShellOnCord">Dry and clean.</param>
+/// <param name="FrictionShellOnCord">Least with dust or wet, greatest clean and dry.</param>
 /// <param name="Source">Where the figures are published.</param>
 public sealed record Gasket(
     string Name,
@@ -194,9 +205,16 @@ public sealed record Gasket(
     double P25MinKPa,
     double P25MaxKPa,
     double CutAllowanceRatio,
-    double FrictionShellOnCord,
+    Interval FrictionShellOnCord,
     string Source
-) : ShopItem(Name);
+) : ShopItem(Name)
+{
+    /// <summary>How far the groove's depth may be off either way, mm, 0 and up: a shallow groove squeezes the cord more.</summary>
+    public double GrooveDepthTolerance { get; init; }
+
+    /// <summary>How far a solid cord's hardness may be off either way, Shore A.</summary>
+    public double HardnessTolerance { get; init; }
+}
 
 /// <summary>A screw with its washer and hole, mm; torque N.m at nut factor NutFactor; StressArea mm2.</summary>
 /// <param name="Body">Outside of the thread.</param>

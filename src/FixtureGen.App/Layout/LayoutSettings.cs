@@ -60,7 +60,7 @@ public static class LayoutSettings
                 "friction",
                 "Friction of shell on block",
                 "shell.friction",
-                j => j.ShellFriction ?? j.BlockMaterial.ShellFriction,
+                j => (j.ShellFriction ?? j.BlockMaterial.ShellFriction).Nominal,
                 0.01,
                 2,
                 0.01

@@ -70,16 +70,29 @@ public static class HoldingAnalysis
     public static ImmutableArray<Finding> Judge(HoldingContext context, HoldingResult result, Job job)
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        Severity severity = job.Limits.BelowIsError ? Severity.Error : Severity.Warning;
         if (result.VacuumOnly.Factor < job.Limits.VacuumFactor)
         {
             string remedy = Remedies.ForVacuum(context, result, job.Limits.VacuumFactor);
-            findings.Add(HoldingFindings.VacuumLow(result.VacuumOnly, job.Limits.VacuumFactor, severity, remedy));
+            findings.Add(
+                HoldingFindings.VacuumLow(
+                    result.VacuumOnly,
+                    job.Limits.VacuumFactor,
+                    Refusal(result.VacuumOnly.Factor, job),
+                    remedy
+                )
+            );
         }
         if (result.MagnetsStopping.Factor < job.Limits.MagnetFactor)
         {
             string remedy = Remedies.ForMagnets(context, result, result.MagnetShareN.Length, job.Limits.MagnetFactor);
-            findings.Add(HoldingFindings.MagnetsLow(result.MagnetsStopping, job.Limits.MagnetFactor, severity, remedy));
+            findings.Add(
+                HoldingFindings.MagnetsLow(
+                    result.MagnetsStopping,
+                    job.Limits.MagnetFactor,
+                    Refusal(result.MagnetsStopping.Factor, job),
+                    remedy
+                )
+            );
         }
         if (result.LiftMm > 0)
         {
@@ -92,6 +105,10 @@ public static class HoldingAnalysis
         }
         return findings.ToImmutable();
     }
+
+    /// <summary>Below 1 the part would move: never made. Below a house limit only where the job gives its reason.</summary>
+    private static Severity Refusal(double factor, Job job) =>
+        factor >= 1 && job.AcceptLowHold.Length > 0 ? Severity.Warning : Severity.Error;
 
     private static IEnumerable<Finding> Refusals(FixtureDesign design, Job job)
     {

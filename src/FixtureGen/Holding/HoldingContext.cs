@@ -122,7 +122,7 @@ public sealed class HoldingContext
 
     private HeldPart[][] HeldBy(Point2[] at, double[] shares)
     {
-        double friction = Friction.ShellOnBlock(job);
+        double friction = Friction.ShellOnBlock(job).Least;
         PressPoint[] points = [.. at.Select((p, i) => new PressPoint(p, shares[i], shares[i] * friction, PointSpread))];
         var held = new HeldPart[seals.Count][];
         for (int state = 0; state < held.Length; state++)

@@ -34,14 +34,14 @@ internal sealed class SealLost
         cordLength = design.Cords.Sum(c => Measure.Length(c.Centre));
         softest = CordForce.SoftestNPerMm(cord);
         deepest = Math.Max(0, cord.Section + cord.SectionTolerance - cord.GrooveDepth);
-        blockFriction = Friction.ShellOnBlock(job);
+        blockFriction = Friction.ShellOnBlock(job).Least;
         cords =
             cordLength > 0
                 ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), cordLength / 64))
                 : null;
         (PressureMeasure on, double friction) = cords is null
             ? (contact, blockFriction)
-            : (cords, cord.FrictionShellOnCord);
+            : (cords, cord.FrictionShellOnCord.Least);
         down = new HeldPart(on, friction, 0, default, [], contactHull);
         floating = new HeldPart(on, friction, 0, default, [], ConvexHull.Of(design.Cords.Select(c => c.Centre)));
         pullAtLift =
@@ -95,7 +95,7 @@ internal sealed class SealLost
     /// <summary>Share of the pull that a pressed-down cord takes: the end of its grade that grips less.</summary>
     private double CordShare(double pull)
     {
-        double push = cord.FrictionShellOnCord > blockFriction ? softest * cordLength : Push(0);
+        double push = cord.FrictionShellOnCord.Least > blockFriction ? softest * cordLength : Push(0);
         return Math.Min(1, push / pull);
     }
 

@@ -9,7 +9,7 @@ internal static class TrimFeeds
     {
         CutData data = Feeds.For(
             tool,
-            job.ShellMaterial,
+            Stepped(job, tool),
             job.Plate.Machine,
             tool.Diameter,
             job.Shell.ThicknessMax + job.Rules.TipBelowShell
@@ -36,6 +36,15 @@ internal static class TrimFeeds
             LimitedBy = limit,
         };
     }
+
+    /// <summary>The shell's material with the step-down that the job's own number of passes asks for.</summary>
+    private static Material Stepped(Job job, Tool tool) =>
+        job.TrimPasses is { } passes
+            ? job.ShellMaterial with
+            {
+                StepDownRatio = job.Shell.ThicknessMax / passes / tool.Diameter,
+            }
+            : job.ShellMaterial;
 
     /// <summary>
     /// Depths of the passes below the top of the thickest shell, mm: equal passes through it; the last goes on by

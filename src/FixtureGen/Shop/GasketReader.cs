@@ -37,17 +37,25 @@ public static class GasketReader
             solid ? t.NumberOr("p25_min_kpa", 0, 0, 0) : t.Number("p25_min_kpa", 0.1, 500),
             solid ? t.NumberOr("p25_max_kpa", 0, 0, 0) : t.Number("p25_max_kpa", 0.1, 500),
             t.NumberOr("cut_allowance_ratio", 0.015, 0, 0.05),
-            t.NumberOr("friction_shell_on_cord", 0.5, 0.01, 2),
+            Friction(t),
             t.Text("source")
         )
         {
             Description = t.TextOrNull("description") ?? "",
+            GrooveDepthTolerance = t.LengthOr("groove_depth_tolerance", 0.05, 0, 1),
+            HardnessTolerance = solid ? t.NumberOr("shore_a_tolerance", 5, 0, 20) : 0,
         };
         if (!t.Log.Failed)
         {
             Check(t, cord);
         }
         return cord;
+    }
+
+    private static Interval Friction(TableReader t)
+    {
+        double nominal = t.NumberOr("friction_shell_on_cord", 0.5, 0.01, 2);
+        return t.Range("friction_shell_on_cord", nominal, 0.4 * nominal, 2 * nominal, 0.01, 2);
     }
 
     private static void Check(TableReader t, Gasket g)

@@ -15,16 +15,19 @@ internal static class JobBody
     /// <summary>The whole job, or null where the shop files are not all there; all keys are read either way.</summary>
     public static Job? Read(TableReader top, JobShop? shop, string name, ShopShelf shelf)
     {
-        (Shell shell, double? shellFriction) = JobShell.Read(top.InnerOrNull("shell"), shop);
-        double thickness = BlockThickness(top.InnerOrNull("block"), shop);
+        (Shell shell, Interval? shellFriction) = JobShell.Read(top.InnerOrNull("shell"), shop);
+        (double thickness, bool measured) = BlockThickness(top.InnerOrNull("block"), shop);
         VacuumSupply vacuum = VacuumReader.Read(top.InnerOrNull("vacuum"), shop?.Plate.Vacuum ?? VacuumReader.House);
         HouseLimits limits = RulesReader.Limits(top.InnerOrNull("limits"));
         TableReader? rulesTable = top.InnerOrNull("rules");
         Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket);
         Words words = new(top, name);
         (LengthUnit? drawingUnit, LayerRoles layers) = JobDrawing.Read(top.InnerOrNull("drawing"));
-        (LocatorKind? locator, ImmutableArray<Point2> pins) = JobShell.Locator(top.InnerOrNull("locator"));
-        (double? trimFeed, double? trimRpm, double dull) = TrimOf(top.InnerOrNull("trim"));
+        (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes) = JobShell.Locator(
+            top.InnerOrNull("locator")
+        );
+        (double? trimFeed, double? trimRpm, int? passes, double dull) = TrimOf(top.InnerOrNull("trim"));
+        string acceptLow = AcceptLowHold(top.InnerOrNull("hold"));
         (int magnetCount, double? target) = MagnetsOf(top.InnerOrNull("magnets"));
         SkirtHold skirt = JobShell.Skirt(top);
         ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(JobShell.Form)];
@@ -82,24 +85,39 @@ internal static class JobBody
         {
             Ports = ports,
             TrimToolStated = shop.TrimToolStated,
+            TrimPasses = passes,
+            AcceptLowHold = acceptLow,
+            BlockMeasured = measured,
+            LocatorHoles = holes,
+            OtherMagnets = shop.OtherMagnets,
+            OtherGaskets = shop.OtherGaskets,
         };
     }
 
-    private static double BlockThickness(TableReader? t, JobShop? shop)
+    private static (double Thickness, bool Measured) BlockThickness(TableReader? t, JobShop? shop)
     {
         double nominal = shop?.Blank.Thickness ?? 0;
-        double measured = t?.LengthOr("thickness", nominal, 3, 200) ?? nominal;
+        bool measured = t?.Has("thickness") ?? false;
+        double thickness = t?.LengthOr("thickness", nominal, 3, 200) ?? nominal;
         t?.Close();
-        return measured;
+        return (thickness, measured);
     }
 
-    private static (double? Feed, double? Rpm, double Dull) TrimOf(TableReader? t)
+    private static string AcceptLowHold(TableReader? t)
+    {
+        string reason = t?.TextOr("accept_low_hold", "") ?? "";
+        t?.Close();
+        return reason;
+    }
+
+    private static (double? Feed, double? Rpm, int? Passes, double Dull) TrimOf(TableReader? t)
     {
         double? feed = t?.MeasureOrNull("feed", Quantity.Rate, 10, 50000);
         double? rpm = t?.NumberOrNull("rpm", 100, 200000);
+        int? passes = t?.WholeOrNull("passes", 1, 100);
         double dull = t?.NumberOr("dull_factor", DullFactor, 1, 5) ?? DullFactor;
         t?.Close();
-        return (feed, rpm, dull);
+        return (feed, rpm, passes, dull);
     }
 
     private static (int Count, double? Target) MagnetsOf(TableReader? t)

@@ -59,7 +59,6 @@ internal static class JobDefaults
                 ("vacuum_factor", "2", "house limits (common practice, no source)"),
                 ("magnet_factor", "1", "while the machine stops"),
                 ("block_factor", "2", "the block while it is cut"),
-                ("below_is_error", "false", "true: refuse what holds less; false: warn"),
             ]
         );
         if (blank is not null && gasket is not null)
@@ -102,6 +101,8 @@ internal static class JobDefaults
             ("letter_height", Mm(r.LetterHeight), ""),
             ("temperature_swing_k", Number(r.TemperatureSwingK), "for the length of the pin slot"),
             ("locator_pin_diameter", Mm(r.LocatorPinDiameter), "pins in the scrap"),
+            ("locator_hole_clearance", Mm(r.LocatorHoleClearance), "the shell's hole over the pin, on the diameter"),
+            ("locator_pin_projection", Mm(r.LocatorPinProjection), "above the thickest shell"),
             ("running_clearance", Mm(r.RunningClearance), "round a form that nests"),
         ];
 

@@ -10,27 +10,35 @@ internal static class JobShell
     private const double ShellThickness = 2.36;
 
     /// <summary>[shell]: thickness and slack; the friction only where it is stated.</summary>
-    public static (Shell Shell, double? Friction) Read(TableReader? t, JobShop? shop)
+    public static (Shell Shell, Interval? Friction) Read(TableReader? t, JobShop? shop)
     {
         double thickness = t?.LengthOr("thickness", ShellThickness, 0.2, 12) ?? ShellThickness;
         double greatest = t?.LengthOr("thickness_max", thickness * 1.1, 0.2, 15) ?? thickness * 1.1;
+        double thinnest = t?.LengthOr("thickness_min", thickness * 0.9, 0.1, 12) ?? thickness * 0.9;
         double least = t?.LengthOr("slack_min", 0, 0, 5) ?? 0;
         double most = t?.LengthOr("slack_max", Math.Max(0.3, least), 0, 5) ?? 0.3;
-        double? friction = t?.NumberOrNull("friction", 0.01, 2);
+        Interval? friction = t?.NumberOrNull("friction", 0.01, 2) is { } measured
+            ? t.Range("friction", measured, 0.5 * measured, 1.5 * measured, 0.01, 2)
+            : null;
         if (greatest < thickness)
         {
             t?.Contradict("thickness_max", "'thickness_max' is less than 'thickness'.", "Give the thickest shell.");
+        }
+        if (thinnest > thickness)
+        {
+            t?.Contradict("thickness_min", "'thickness_min' is more than 'thickness'.", "Give the thinnest shell.");
         }
         if (most < least)
         {
             t?.Contradict("slack_max", "'slack_max' is less than 'slack_min'.", "Exchange the two.");
         }
         t?.Close();
-        return (new Shell(shop?.ShellMaterial.Name ?? "", thickness, greatest, least, most), friction);
+        Shell shell = new(shop?.ShellMaterial.Name ?? "", thickness, greatest, least, most) { ThicknessMin = thinnest };
+        return (shell, friction);
     }
 
     /// <summary>[locator]: null where the job leaves it open; pins in the part frame.</summary>
-    public static (LocatorKind? By, ImmutableArray<Point2> Pins) Locator(TableReader? t)
+    public static (LocatorKind? By, ImmutableArray<Point2> Pins, LocatorHoles Holes) Locator(TableReader? t)
     {
         LocatorKind? by = t?.Choice(
             "by",
@@ -39,9 +47,14 @@ internal static class JobShell
             ("hand", LocatorKind.Hand)
         );
         ImmutableArray<Point2> pins = t?.Points("pins", JobBody.Reach) ?? [];
+        LocatorHoles? holes = t?.ChoiceOrNull(
+            "holes",
+            ("round-and-slot", LocatorHoles.RoundAndSlot),
+            ("round", LocatorHoles.Round)
+        );
         CheckLocator(t, by, pins);
         t?.Close();
-        return (by, pins);
+        return (by, pins, holes ?? LocatorHoles.RoundAndSlot);
     }
 
     private static void CheckLocator(TableReader? t, LocatorKind? kind, ImmutableArray<Point2> pins)

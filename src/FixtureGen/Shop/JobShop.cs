@@ -20,6 +20,10 @@ internal sealed record JobShop(
     Control Control
 )
 {
+    public ImmutableArray<MagnetSpec> OtherMagnets { get; init; } = [];
+
+    public ImmutableArray<Gasket> OtherGaskets { get; init; } = [];
+
     /// <summary>All of them, or null with findings.</summary>
     public static JobShop? Read(TableReader top, ShopShelf shelf)
     {
@@ -55,7 +59,7 @@ internal sealed record JobShop(
             ? new JobShop(
                 plate,
                 blank,
-                [.. shelf.BlanksBut(blank.Name)],
+                [.. shelf.AllBut("blanks", blank.Name, BlankReader.Read)],
                 block,
                 shell,
                 rack,
@@ -67,6 +71,10 @@ internal sealed record JobShop(
                 pin,
                 control
             )
+            {
+                OtherMagnets = [.. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read)],
+                OtherGaskets = [.. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read)],
+            }
             : null;
     }
 

@@ -57,13 +57,39 @@ public static class MaterialReader
             t.Number("step_over_ratio", 0.01, 1),
             t.Number("max_ramp_deg", 0.1, 30),
             t.Number("expansion_per_k", 0, 0.001),
-            t.Number("shell_friction", 0.01, 2),
+            Friction(t),
             t.FlagOr("plastic", true),
             t.Text("source")
         )
         {
             Description = t.TextOrNull("description") ?? "",
+            Sheet = Sheet(t.InnerOrNull("sheet")),
         };
+    }
+
+    // dust and chips halve a plastic's friction on a block (handbook ranges, from memory): what a file leaves open is taken so
+    private static Interval Friction(TableReader t)
+    {
+        double nominal = t.Number("shell_friction", 0.01, 2);
+        return t.Range("shell_friction", nominal, 0.5 * nominal, 1.5 * nominal, 0.01, 2);
+    }
+
+    private static SheetStrength? Sheet(TableReader? t)
+    {
+        if (t is null)
+        {
+            return null;
+        }
+        (double soft, double stiff) = Rising(t, "modulus_from", "modulus_to", k => t.Number(k, 10, 20000), "N/mm2");
+        (double least, double most) = Rising(t, "shrinkage_from", "shrinkage_to", k => t.Number(k, 0, 0.1), "");
+        SheetStrength sheet = new(
+            t.Number("yield", 1, 500),
+            Interval.Between(soft, stiff),
+            t.Number("poisson", 0.05, 0.499),
+            Interval.Between(least, most)
+        );
+        t.Close();
+        return sheet;
     }
 
     private static ChipLoad Load(TableReader t)

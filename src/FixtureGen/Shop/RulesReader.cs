@@ -13,8 +13,7 @@ internal static class RulesReader
         HouseLimits limits = new(
             t?.NumberOr("vacuum_factor", 2, 0.1, 100) ?? 2,
             t?.NumberOr("magnet_factor", 1, 0.1, 100) ?? 1,
-            t?.NumberOr("block_factor", 2, 0.1, 100) ?? 2,
-            t?.FlagOr("below_is_error", false) ?? false
+            t?.NumberOr("block_factor", 2, 0.1, 100) ?? 2
         );
         t?.Close();
         return limits;
@@ -54,6 +53,8 @@ internal static class RulesReader
         )
         {
             CornerLeft = t.LengthOr("corner_left", d.CornerLeft, 0.02, 5),
+            LocatorHoleClearance = t.LengthOr("locator_hole_clearance", d.LocatorHoleClearance, 0.02, 3),
+            LocatorPinProjection = t.LengthOr("locator_pin_projection", d.LocatorPinProjection, 0.5, 20),
         };
         t.Close();
         return rules;

@@ -46,18 +46,18 @@ internal sealed class ShopShelf(ShopFiles files, ReadLog log)
         return stage.Value;
     }
 
-    /// <summary>Every other readable blank, by name: only for saying which one would do, so a bad one is passed over here.</summary>
-    public IEnumerable<Blank> BlanksBut(string name)
+    /// <summary>Every other readable file of a kind, by name: only for saying which one would do, so a bad one is passed over here.</summary>
+    public IEnumerable<T> AllBut<T>(string kind, string name, Func<string, string, string, Stage<T>> read)
+        where T : class
     {
-        foreach (string other in files.List("blanks").Order(StringComparer.Ordinal).Where(n => n != name))
+        foreach (string other in files.List(kind).Order(StringComparer.Ordinal).Where(n => n != name))
         {
             if (
-                files.Find("blanks", other) is { } found
-                && files.Record(found.Path, found.Text, () => BlankReader.Read(found.Text, found.Path, other)).Value
-                    is { } blank
+                files.Find(kind, other) is { } found
+                && files.Record(found.Path, found.Text, () => read(found.Text, found.Path, other)).Value is { } item
             )
             {
-                yield return blank;
+                yield return item;
             }
         }
     }

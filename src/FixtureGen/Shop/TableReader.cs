@@ -54,6 +54,19 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         return values.InRange(n, PathOf(key), n.Value, least, greatest);
     }
 
+    /// <summary>
+    /// The range of a value read already: 'KEY_from' and 'KEY_to', or the stand-ins where they are left out; refused where they
+    /// do not enclose the value.
+    /// </summary>
+    public Interval Range(string key, double nominal, double from, double to, double least, double greatest)
+    {
+        double low = NumberOr(key + "_from", Math.Clamp(from, least, nominal), least, greatest);
+        double high = NumberOr(key + "_to", Math.Clamp(to, nominal, greatest), least, greatest);
+        Rising(key + "_from", low, key, nominal, "");
+        Rising(key, nominal, key + "_to", high, "");
+        return new Interval(low, nominal, high);
+    }
+
     public int Whole(string key, int least, int greatest) =>
         WholeOrNull(key, least, greatest) ?? (int)Missing(key, "a whole number", least);
 

@@ -7,9 +7,11 @@ internal static class VacuumReader
 {
     /// <summary>
     /// Sea level; a dry vane pump of 25 inHg; alarm at 18 inHg (common practice, no source: 18 to 20 inHg, or 80 % of
-    /// blank-off, whichever is lower); 40 L/min; one hole of 0.5 mm as the leak.
+    /// blank-off, whichever is lower); 40 L/min; one hole of 0.5 mm as the leak; a
+    /// switch that may trip 2 kPa low, 2 % of its range (common practice, no source).
     /// </summary>
-    public static VacuumSupply House { get; } = new(0, 25 * Units.KPaPerInHg, 18 * Units.KPaPerInHg, 40, 0.5);
+    public static VacuumSupply House { get; } =
+        new(0, 25 * Units.KPaPerInHg, 18 * Units.KPaPerInHg, 40, 0.5) { AlarmToleranceKPa = 2 };
 
     public static VacuumSupply Read(TableReader? t, VacuumSupply above)
     {
@@ -23,7 +25,10 @@ internal static class VacuumReader
             t.MeasureOrNull("alarm", Quantity.Pressure, 1, 101.3) ?? above.AlarmKPa,
             t.NumberOr("flow_l_per_min", above.PumpFlowLPerMin, 0.1, 100000),
             t.LengthOr("leak_hole", above.LeakHoleMm, 0, 20)
-        );
+        )
+        {
+            AlarmToleranceKPa = t.MeasureOrNull("alarm_tolerance", Quantity.Pressure, 0, 20) ?? above.AlarmToleranceKPa,
+        };
         if (v.AlarmKPa > v.PumpRatedKPa)
         {
             t.Contradict(

@@ -70,31 +70,23 @@ public sealed class HoldingAnalysisTest
     {
         HoldingResult r = Of(Shop).Value!;
         double net = r.SealedForceN - r.GasketForceN;
-        double sliding = Shop.BlockMaterial.ShellFriction * net / r.CuttingForceN;
+        double sliding = Shop.BlockMaterial.ShellFriction.Least * net / r.CuttingForceN;
         Assert.InRange(r.VacuumOnly.Factor, 0.2 * sliding, sliding);
         Assert.Equal(HoldMode.Slide, r.VacuumOnly.Mode);
         Assert.StartsWith("friction", r.VacuumOnly.Governs, StringComparison.Ordinal);
     }
 
     [Fact]
-    public void Below_the_house_limits_is_a_warning_or_an_error_as_the_job_says()
+    public void Below_the_house_limits_is_refused_unless_the_job_gives_its_reason()
     {
-        Job job = Shop with { Limits = new HouseLimits(50, 50, 2, BelowIsError: false) };
+        Job job = Shop with { Limits = new HouseLimits(50, 50, 2), AcceptLowHold = "tried by hand" };
         Stage<HoldingResult> warned = Of(job, null, true, Six);
         Assert.True(warned.Ok);
         Assert.All(
             new[] { "hold-vacuum-low", "hold-magnets-low" },
             code => Assert.Equal(Severity.Warning, warned.Findings.Single(f => f.Code == code).Severity)
         );
-        Stage<HoldingResult> refused = Of(
-            job with
-            {
-                Limits = job.Limits with { BelowIsError = true },
-            },
-            null,
-            true,
-            Six
-        );
+        Stage<HoldingResult> refused = Of(job with { AcceptLowHold = "" }, null, true, Six);
         Assert.False(refused.Ok);
         Assert.NotNull(refused.Value);
     }

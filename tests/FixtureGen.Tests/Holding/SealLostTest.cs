@@ -47,7 +47,7 @@ public sealed class SealLostTest
             carried += held.Points[i].Force * held.Points[i].At;
         }
         Assert.Equal(0, wanted.DistanceTo(carried), 1e-3 * wanted.Length);
-        Assert.Equal(Shop.Gasket.FrictionShellOnCord, held.Friction);
+        Assert.Equal(Shop.Gasket.FrictionShellOnCord.Least, held.Friction);
     }
 
     // A floating shell rests where the cord's push is the pull that is left.
@@ -72,7 +72,7 @@ public sealed class SealLostTest
         (HoldingContext context, double cord) = Of(job);
         double kept = (1 - StoppingLoad.PullLost) * context.Pair.SharesN(At).Sum();
         double perMm =
-            frictionOnCord > Friction.ShellOnBlock(job)
+            frictionOnCord > Friction.ShellOnBlock(job).Least
                 ? CordForce.SoftestNPerMm(job.Gasket)
                 : CordForce.HardestNPerMm(job.Gasket, 0);
 
@@ -88,7 +88,7 @@ public sealed class SealLostTest
     public void Jackets_drag_by_their_centring_and_never_by_more_than_friction()
     {
         (HoldingContext context, _) = Of(Soft);
-        double friction = Friction.ShellOnBlock(Soft);
+        double friction = Friction.ShellOnBlock(Soft).Least;
         double[] shares = context.Pair.SharesN(At);
 
         PressPoint[] points = [.. context.Lost.Hold(At)!.Points];

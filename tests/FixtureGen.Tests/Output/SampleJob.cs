@@ -122,7 +122,7 @@ internal static class SampleJob
             new VacuumSupply(300, 85, 60, 40, 0.5),
             ShellFriction: null,
             DullFactor: 1.5,
-            new HouseLimits(2, 1, 2, false),
+            new HouseLimits(2, 1, 2),
             new Rules(18.5, 0.3, 0.6, 0.5, 1.5, 3, 2, 3, 2, 40, 0.2, 0.1, 0.1, 1, 20, 4, 0.4, 3, 0.3, 5, 10, 5, 0.2),
             Placement: null,
             paper,

@@ -152,7 +152,7 @@ internal static class TestShop
             new VacuumSupply(100, 85, 60, 100, 0.5),
             null,
             1.5,
-            new HouseLimits(2, 1, 2, true),
+            new HouseLimits(2, 1, 2),
             new Rules(18, 0.3, 1, 0.5, 0.5, 2, 2, 3, 1.5, 20, 0.1, 0.1, 0.1, 1, 20, 4, 0.5, 2, 0.3, 4, 10, 6, 0.3),
             null,
             "A4",
