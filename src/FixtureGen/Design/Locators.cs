@@ -11,7 +11,7 @@ namespace FixtureGen.Design;
 internal static class Locators
 {
     /// <summary>A locator pin is pressed in to this depth, mm (common practice, no source).</summary>
-    private const double PressDepth = 8;
+    internal const double PressDepth = 8;
 
     public static Stage<ImmutableArray<Feature>> Place(
         Pose pose,

@@ -36,19 +36,9 @@ public static class CordForce
     /// </summary>
     public static double Squeeze(double section, double grooveDepth) => 1 - (grooveDepth / section);
 
-    /// <summary>The hardest this cord can push with the shell lifted by a height (mm) off the block, N/mm: largest section, upper end of its grade.</summary>
-    public static double HardestNPerMm(Gasket cord, double lift) =>
-        At(cord, cord.Section + cord.SectionTolerance, cord.P25MaxKPa, lift);
+    /// <summary>The hardest this cord can push with the shell lifted by a height (mm) off the block, N/mm.</summary>
+    public static double HardestNPerMm(Gasket cord, double lift) => CordEnd.Hardest(cord).PushNPerMm(lift);
 
-    /// <summary>The least this cord pushes with the shell down, N/mm: smallest section, lower end of its grade.</summary>
-    public static double SoftestNPerMm(Gasket cord) =>
-        At(cord, cord.Section - cord.SectionTolerance, cord.P25MinKPa, 0);
-
-    private static double At(Gasket cord, double section, double p25KPa, double lift)
-    {
-        double squeeze = Squeeze(section, cord.GrooveDepth + lift);
-        return cord.Kind == CordKind.Solid
-            ? SolidNPerMm(section, cord.ShoreA, squeeze)
-            : SpongeNPerMm(section, p25KPa, squeeze);
-    }
+    /// <summary>The least this cord pushes with the shell down, N/mm.</summary>
+    public static double SoftestNPerMm(Gasket cord) => CordEnd.Softest(cord).PushNPerMm(0);
 }

@@ -10,11 +10,11 @@ public readonly record struct Disc(double Radius, double Thickness, double Reman
     /// grade falling by 0.12 % per kelvin above 20 C (the grade tables' figure for bare sintered NdFeB).
     /// </summary>
     public static Disc Weakest(MagnetSpec spec, double temperatureC) =>
-        new(
-            (spec.Diameter - spec.DiameterTolerance) / 2,
-            spec.Thickness,
-            spec.BrMinT * (1 - (0.0012 * Math.Max(0, temperatureC - 20)))
-        );
+        new((spec.Diameter - spec.DiameterTolerance) / 2, spec.Thickness, spec.BrMinT * Warm(temperatureC));
+
+    /// <summary>The disc as its specification names it at a working temperature in C: nominal size, the middle of the grade's Br.</summary>
+    public static Disc Nominal(MagnetSpec spec, double temperatureC) =>
+        new(spec.Diameter / 2, spec.Thickness, (spec.BrMinT + spec.BrMaxT) / 2 * Warm(temperatureC));
 
     /// <summary>
     /// The strongest disc a specification allows at 20 C, for the distance to keep from implants: greatest diameter, nominal
@@ -22,6 +22,8 @@ public readonly record struct Disc(double Radius, double Thickness, double Reman
     /// </summary>
     public static Disc Strongest(MagnetSpec spec) =>
         new((spec.Diameter + spec.DiameterTolerance) / 2, spec.Thickness, spec.BrMaxT);
+
+    private static double Warm(double temperatureC) => 1 - (0.0012 * Math.Max(0, temperatureC - 20));
 
     /// <summary>
     /// Permeance coefficient of the disc standing alone, from the demagnetising factor N = 1 / (1 + 4 n / sqrt(pi)) with n

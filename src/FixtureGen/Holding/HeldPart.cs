@@ -75,6 +75,9 @@ internal sealed class HeldPart
 
     public FrictionNodes Nodes { get; }
 
+    /// <summary>Which ends of the ranges and which pressure this is, in words.</summary>
+    public string Corner { get; init; } = "";
+
     /// <summary>All that presses, N.</summary>
     public double Total { get; }
 

@@ -12,7 +12,7 @@ public static class HoldingAnalysis
         Evaluate(design, job, Tolerances.House);
 
     /// <summary>
-    /// The factors of the design as it stands, with the findings of <see cref="Context"/> and <see cref="Judge"/>; no result
+    /// The factors of the design as it stands, with the findings of <see cref="Context"/> and <see cref="Judge(HoldingContext, HoldingResult, Job)"/>; no result
     /// where Context refuses.
     /// </summary>
     /// <exception cref="KernelException">What a cut takes of a zone could not be proven.</exception>
@@ -24,7 +24,8 @@ public static class HoldingAnalysis
             return Stage.Failed<HoldingResult>(context.Findings);
         }
         HoldingResult result = context.Value.Evaluate(design.Magnets);
-        return Stage.Of(result, context.Findings.AddRange(Judge(context.Value, result, job)));
+        Remedies remedies = new(design, job, tolerances);
+        return Stage.Of(result, context.Findings.AddRange(Judge(context.Value, result, job, remedies)));
     }
 
     /// <summary>
@@ -54,7 +55,7 @@ public static class HoldingAnalysis
         if (context.CordForceN >= context.GrossForceN)
         {
             double length = design.Cords.Sum(c => Measure.Length(c.Centre));
-            string wouldDo = Remedies.CordThatSeats(job.Gasket, length, context.GrossForceN);
+            string wouldDo = CordRemedy.ThatSeats(job.Gasket, length, context.GrossForceN);
             findings.Add(
                 HoldingFindings.NeverSeats(context.GrossForceN, context.CordForceN, context.Level.Used, wouldDo)
             );
@@ -64,35 +65,31 @@ public static class HoldingAnalysis
     }
 
     /// <summary>
-    /// What the house says to a result: hold-vacuum-low and hold-magnets-low below its limits (warnings, or errors where the job
-    /// says so), and the notes seal-lost-lift and magnet-thin, a disc of an 80 C grade or less whose permeance is below 1.
+    /// What the house says to a result: hold-vacuum-low where the part does not stay put on vacuum, hold-magnets-low where it does
+    /// not stay on magnets, stops counted (errors; warnings where the job accepts a low hold, never below 1), shell-sags and
+    /// net-closed by the shell's own bending, jacket-may-slide, shift-over-slack, and the notes seal-lost-lift and magnet-thin, a disc
+    /// of an 80 C grade or less whose permeance is below 1.
     /// </summary>
-    public static ImmutableArray<Finding> Judge(HoldingContext context, HoldingResult result, Job job)
+    /// <param name="remedies">Tries what would mend a low hold, which takes time; null to leave it to <c>check</c>.</param>
+    internal static ImmutableArray<Finding> Judge(
+        HoldingContext context,
+        HoldingResult result,
+        Job job,
+        Remedies? remedies
+    )
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        if (result.VacuumOnly.Factor < job.Limits.VacuumFactor)
+        double vacuum = result.VacuumOnly.Factor;
+        if (vacuum < job.Limits.VacuumFactor)
         {
-            string remedy = Remedies.ForVacuum(context, result, job.Limits.VacuumFactor);
-            findings.Add(
-                HoldingFindings.VacuumLow(
-                    result.VacuumOnly,
-                    job.Limits.VacuumFactor,
-                    Refusal(result.VacuumOnly.Factor, job),
-                    remedy
-                )
-            );
+            string remedy = remedies?.ForVacuum(vacuum, job.Limits.VacuumFactor) ?? HoldingFindings.AskCheck;
+            findings.Add(HoldingFindings.VacuumLow(result.VacuumOnly, job, Refusal(vacuum, job), remedy));
         }
-        if (result.MagnetsStopping.Factor < job.Limits.MagnetFactor)
+        double stays = result.MagnetsStopping.Stays;
+        if (stays < job.Limits.MagnetFactor)
         {
-            string remedy = Remedies.ForMagnets(context, result, result.MagnetShareN.Length, job.Limits.MagnetFactor);
-            findings.Add(
-                HoldingFindings.MagnetsLow(
-                    result.MagnetsStopping,
-                    job.Limits.MagnetFactor,
-                    Refusal(result.MagnetsStopping.Factor, job),
-                    remedy
-                )
-            );
+            string remedy = remedies?.ForMagnets(stays, job.Limits.MagnetFactor) ?? HoldingFindings.AskCheck;
+            findings.Add(HoldingFindings.MagnetsLow(result.MagnetsStopping, job, Refusal(stays, job), remedy));
         }
         if (result.LiftMm > 0)
         {
@@ -103,8 +100,44 @@ public static class HoldingAnalysis
         {
             findings.Add(HoldingFindings.MagnetTooThin(job.Magnet, permeance));
         }
+        findings.AddRange(Bending(result, job, context.Level.DeadHead));
+        if (result.JacketGrip < JacketGrip.Least)
+        {
+            findings.Add(HoldingFindings.JacketMaySlide(result.JacketGrip, JacketGrip.Wind(job)));
+        }
+        if (result.ShiftMm > job.Shell.SlackMax + 1e-9)
+        {
+            findings.Add(HoldingFindings.ShiftOverSlack(result.ShiftMm, job.Shell.SlackMax));
+        }
+        if (job.ShellMaterial.Sheet is null)
+        {
+            findings.Add(HoldingFindings.StrengthUnknown(job.ShellMaterial.Name));
+        }
         return findings.ToImmutable();
     }
+
+    private static IEnumerable<Finding> Bending(HoldingResult result, Job job, double deadHead)
+    {
+        if (result.Dimples.Where(d => d.SagMm >= d.RoomMm).MaxBy(d => d.SagMm) is { } closed)
+        {
+            yield return HoldingFindings.Closed(closed);
+        }
+        else if (
+            job.ShellMaterial.Sheet is { } sheet
+            && result
+                .Dimples.Where(d => d.SagMm > Deflection.MostSag || d.StressMPa > Deflection.MostStress)
+                .MaxBy(d => d.SagMm)
+                is { } deep
+        )
+        {
+            double widest = Deflection.WidestGroove(sheet, job.Shell.ThicknessMin, deadHead);
+            yield return HoldingFindings.Sags(deep, widest);
+        }
+    }
+
+    /// <summary>As <see cref="Evaluate(FixtureDesign, Job)"/> judges, but without trying what would mend it: for a page that asks at every move.</summary>
+    public static ImmutableArray<Finding> Judge(HoldingContext context, HoldingResult result, Job job) =>
+        Judge(context, result, job, null);
 
     /// <summary>Below 1 the part would move: never made. Below a house limit only where the job gives its reason.</summary>
     private static Severity Refusal(double factor, Job job) =>

@@ -6,8 +6,9 @@ namespace FixtureGen.Holding;
 
 /// <summary>
 /// All of a design's holding that does not depend on where the magnets are, worked out once: levels, seal states, contact
-/// pressures, loads along the trim; the vacuum's own factors with the first answer. <see cref="Evaluate"/> then answers for
-/// any magnets quickly.
+/// pressures, stops, loads along the trim; the vacuum's own factors with the first answer. <see cref="Evaluate"/> then answers
+/// for any magnets quickly. With the vacuum up every unknown hurts one way only (least vacuum and friction, stiffest cord, weakest
+/// magnets, greatest force), so its worst case is one corner; with the seal lost see <see cref="SealLost"/>.
 /// </summary>
 public sealed class HoldingContext
 {
@@ -15,12 +16,16 @@ public sealed class HoldingContext
     private const double PointSpread = 0.25;
     private const double ImplantFieldT = 0.0005;
 
+    private readonly FixtureDesign design;
     private readonly Job job;
     private readonly SealStates seals;
     private readonly PressureMeasure uniform;
     private readonly PressureMeasure edge;
     private readonly Point2[] hull;
+    private readonly StopSet stops;
+    private readonly Staying staying;
     private StepFactor[]? vacuum;
+    private HoldAnswer? vacuumAnswer;
 
     /// <summary>
     /// For a design with contact between shell and block, a trim and an altitude within the atmosphere's range:
@@ -33,6 +38,7 @@ public sealed class HoldingContext
     /// <exception cref="KernelException">What a cut takes of a zone could not be proven.</exception>
     public HoldingContext(FixtureDesign design, Job job, Tolerances tolerances, HoldingContext? like = null)
     {
+        this.design = design;
         this.job = job;
         Level = VacuumLevel.Of(job.Vacuum);
         Pair = like?.Pair ?? new PairOnBlock(job);
@@ -42,8 +48,10 @@ public sealed class HoldingContext
         uniform = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, AreaPieces));
         edge = new PressureMeasure(ContactQuadrature.AlongLines(rims, rims.Sum(Measure.Length) / 60));
         hull = ConvexHull.Of(rims);
+        stops = like?.stops ?? Stops.Of(design, job);
+        staying = new Staying(Loads, stops);
         Lost = new SealLost(design, job, Pair, uniform, hull);
-        Vacuum = HeldBy([], []);
+        Vacuum = HeldBy([], [], nominal: false);
     }
 
     /// <summary>The vacuum levels of the job's place and pump, kPa gauge.</summary>
@@ -58,10 +66,10 @@ public sealed class HoldingContext
 
     internal SealStates Seals => seals;
 
-    /// <summary>The part under vacuum alone, by seal state: uniform and edge-loaded pressure.</summary>
+    /// <summary>The part under vacuum alone in the worst case, by seal state: uniform and edge-loaded pressure.</summary>
     internal HeldPart[][] Vacuum { get; }
 
-    /// <summary>Vacuum force on all zones together at the level used, nothing cut yet and the cords not taken off, N.</summary>
+    /// <summary>Vacuum force on all zones together at the alarm level, nothing cut yet and the cords not taken off, N.</summary>
     public double GrossForceN => seals.Gross(SealStates.Whole, Level.Used).Force;
 
     /// <summary>The most that all cords together push back with the shell down, N.</summary>
@@ -72,8 +80,8 @@ public sealed class HoldingContext
     {
         Point2[] at = [.. magnets.Select(m => m.At)];
         double[] shares = Pair.SharesN(at);
-        HeldPart[][] lost = Lost.Hold(at) is { } held ? Repeated(held) : [];
-        HeldPart[][] together = HeldBy(at, shares);
+        HeldPart[][] lost = Repeated(Lost.Hold(at));
+        HeldPart[][] together = HeldBy(at, shares, nominal: false);
         StepFactor[][] swept = vacuum is null
             ? PathSweep.Full(Loads, lost, together, Vacuum)
             : PathSweep.Full(Loads, lost, together);
@@ -83,10 +91,26 @@ public sealed class HoldingContext
         StepFactor[] stopping = Stopping(alone);
         double pull = shares.Sum();
         double lift = at.Length == 0 ? 0 : Lost.LiftOf(pull);
-        string Vacuumed(HeldPart[] parts, CutLoad load, StepFactor f) =>
-            Governing.WithVacuum(parts, load, f, GrossForceN, CordForceN);
-        string Magnetic(HeldPart[] parts, CutLoad load, StepFactor f) =>
-            Governing.WithMagnets(parts, load, f, pull, lift);
+        HeldPart[][] nominalLost = Repeated(Lost.HoldNominal(at));
+        HeldPart[][] shifted = stops.ShiftMm > Pair.Slip ? Repeated(Lost.Hold(at, stops.ShiftMm)) : lost;
+        vacuumAnswer ??= Answer(
+            vacuum,
+            Vacuum,
+            staying.Least(Vacuum, vacuum).Full,
+            Nominal(HeldBy([], [], nominal: true), vacuum, stopping: false),
+            Vacuumed
+        );
+        (Stay stays, Stay staysStopping) = staying.Least(shifted, alone);
+        HoldAnswer magnetsOnly = Answer(alone, lost, stays, Nominal(nominalLost, alone, stopping: false), Magnetic);
+        HoldAnswer magnetsStopping = Answer(
+            stopping,
+            lost,
+            staysStopping,
+            Nominal(nominalLost, stopping, stopping: true),
+            Magnetic
+        );
+        double nominalBoth = Nominal(HeldBy(at, shares, nominal: true), both, stopping: false);
+        HoldAnswer bothAnswer = Answer(both, together, default, nominalBoth, Vacuumed);
         return new HoldingResult(
             Level.Atmosphere,
             Level.Used,
@@ -97,13 +121,27 @@ public sealed class HoldingContext
             Loads.Works.Max(w => w.Force.Shear),
             lift,
             at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(job.Magnet), ImplantFieldT, 2 * at.Length),
-            Worst(vacuum, Vacuum, Vacuumed),
-            Worst(alone, lost, Magnetic),
-            Worst(stopping, lost, Magnetic),
-            Worst(both, together, Vacuumed),
+            vacuumAnswer,
+            magnetsOnly,
+            magnetsStopping,
+            AtLeast(bothAnswer, vacuumAnswer, magnetsOnly),
             Samples(vacuum, alone, stopping, both),
             [.. shares]
-        );
+        )
+        {
+            Stops = [.. stops.Before, .. stops.Outline.Except(stops.Before)],
+            ShiftMm = stops.ShiftMm,
+            Dimples = Deflection.Over(design, job, Level.DeadHead),
+            JacketGrip =
+                at.Length == 0
+                    ? LimitState.Most
+                    : JacketGrip.Margin(job, shares.Min(), Friction.ShellOnBlock(job).Least),
+        };
+
+        string Vacuumed(HeldPart[] parts, CutLoad load, StepFactor f) =>
+            Governing.WithVacuum(parts, load, f, GrossForceN, CordForceN);
+        string Magnetic(HeldPart[] parts, CutLoad load, StepFactor f) =>
+            Governing.WithMagnets(parts, load, f, pull, lift);
     }
 
     /// <summary>The two factors that have house limits, as <see cref="Evaluate"/> answers them, alone.</summary>
@@ -114,36 +152,50 @@ public sealed class HoldingContext
     }
 
     /// <summary>
-    /// The least factor with the seal lost and the machine stopping, for magnets at places (plate frame, mm): what
-    /// <see cref="Evaluate"/> answers, alone; 0 where nothing pulls.
+    /// The least factor at which the part stays, stops counted, with the seal lost and the machine stopping, for magnets at places
+    /// (plate frame, mm): what <see cref="Evaluate"/> answers, alone; 0 where nothing pulls.
     /// </summary>
-    public double StoppingFactor(IReadOnlyList<Point2> at) =>
-        Lost.Hold(at) is { } lost ? Stopping(PathSweep.Full(Loads, Repeated(lost))[0]).Min(f => f.Factor) : 0;
-
-    private HeldPart[][] HeldBy(Point2[] at, double[] shares)
+    public double StoppingFactor(IReadOnlyList<Point2> at)
     {
-        double friction = Friction.ShellOnBlock(job).Least;
-        PressPoint[] points = [.. at.Select((p, i) => new PressPoint(p, shares[i], shares[i] * friction, PointSpread))];
+        HeldPart[][] lost = Repeated(Lost.Hold(at));
+        StepFactor[] alone = PathSweep.Full(Loads, lost)[0];
+        HeldPart[][] shifted = stops.ShiftMm > Pair.Slip ? Repeated(Lost.Hold(at, stops.ShiftMm)) : lost;
+        return Math.Max(Stopping(alone).Min(f => f.Factor), staying.Least(shifted, alone).Stopping.Factor);
+    }
+
+    private HeldPart[][] HeldBy(Point2[] at, double[] shares, bool nominal)
+    {
+        Interval friction = Friction.ShellOnBlock(job);
+        (double grip, double level, double push, double pull) = nominal
+            ? (friction.Nominal, Level.Used, seals.NominalPush, Pair.NominalShare)
+            : (friction.Least, Level.Least, 1, 1);
+        PressPoint[] points =
+        [
+            .. at.Select((p, i) => new PressPoint(p, shares[i] * pull, shares[i] * pull * grip, PointSpread)),
+        ];
         var held = new HeldPart[seals.Count][];
         for (int state = 0; state < held.Length; state++)
         {
-            Pressing net = seals.Gross(state, Level.Used) + (seals.Cords * -1);
+            Pressing net = seals.Gross(state, level) + (seals.Cords * -push);
             held[state] =
             [
-                .. new[] { uniform, edge }.Select(measure => new HeldPart(
-                    measure,
-                    friction,
+                .. new[] { (uniform, "pressing all over"), (edge, "pressing along its edge") }.Select(m => new HeldPart(
+                    m.Item1,
+                    grip,
                     net.Force,
-                    net.First - (net.Force * measure.Middle),
+                    net.First - (net.Force * m.Item1.Middle),
                     points,
                     hull
-                )),
+                )
+                {
+                    Corner = FormattableString.Invariant($"{level:0.0} kPa, stiffest cord, {m.Item2}"),
+                }),
             ];
         }
         return held;
     }
 
-    private HeldPart[][] Repeated(HeldPart held) => [.. Enumerable.Repeat<HeldPart[]>([held], seals.Count)];
+    private HeldPart[][] Repeated(HeldPart[] held) => held.Length == 0 ? [] : [.. Enumerable.Repeat(held, seals.Count)];
 
     private StepFactor[] Stopping(StepFactor[] alone) =>
         [
@@ -165,25 +217,74 @@ public sealed class HoldingContext
         for (int i = 0; i < both.Length; i++)
         {
             StepFactor either = vacuum[i].Factor >= alone[i].Factor ? vacuum[i] : alone[i];
-            both[i] = both[i].Factor >= either.Factor ? both[i] : either;
+            both[i] = both[i].Factor >= either.Factor ? both[i] : either with { Way = 0 };
         }
         return both;
     }
 
-    private HoldAnswer Worst(
-        StepFactor[] factors,
+    private static HoldAnswer AtLeast(HoldAnswer both, HoldAnswer vacuum, HoldAnswer alone)
+    {
+        HoldAnswer either = vacuum.Stays >= alone.Stays ? vacuum : alone;
+        return both with
+        {
+            Nominal = Math.Max(both.Nominal, Math.Max(vacuum.Nominal, alone.Nominal)),
+            Stays = Math.Max(both.Factor, either.Stays),
+            StaysMode = both.Factor >= either.Stays ? both.Mode : either.StaysMode,
+        };
+    }
+
+    /// <summary>The worst step of a sweep, what stops make of it and its nominal value beside it.</summary>
+    private HoldAnswer Answer(
+        StepFactor[] put,
         HeldPart[][] held,
+        Stay stay,
+        double nominal,
         Func<HeldPart[], CutLoad, StepFactor, string> governs
     )
     {
-        int at = 0;
-        for (int i = 1; i < factors.Length; i++)
-        {
-            at = factors[i].Factor < factors[at].Factor ? i : at;
-        }
-        StepFactor f = factors[at];
+        int at = Worst(put);
+        StepFactor f = put[at];
         HeldPart[] parts = held.Length == 0 ? [] : held[Loads.Works[Loads.Steps[at].Work].Seal];
-        return new HoldAnswer(f.Factor, f.Mode, Loads.Steps[at].At, governs(parts, Loads.Load(at, f.Angle), f));
+        return new HoldAnswer(f.Factor, f.Mode, Loads.Steps[at].At, governs(parts, Loads.Load(at, f.Angle), f))
+        {
+            Nominal = Math.Max(f.Factor, nominal),
+            Stays = Math.Max(f.Factor, stay.Factor),
+            StaysMode = stay.Factor > f.Factor ? stay.Mode : f.Mode,
+            Corner = f.Way < parts.Length ? Ends(parts[f.Way]) : "",
+        };
+    }
+
+    private static int Worst(StepFactor[] put)
+    {
+        int at = 0;
+        for (int i = 1; i < put.Length; i++)
+        {
+            at = put[i].Factor < put[at].Factor ? i : at;
+        }
+        return at;
+    }
+
+    private string Ends(HeldPart way) =>
+        FormattableString.Invariant(
+            $"{way.Corner}; friction {Friction.ShellOnBlock(job).Least:0.00}, {job.ShellMaterial.SpecificForceMax:0} N/mm2, {job.Shell.ThicknessMax:0.00} mm"
+        );
+
+    /// <summary>The least factor with every range at its nominal, at every few steps and where the worst case is worst.</summary>
+    private double Nominal(HeldPart[][] held, StepFactor[] put, bool stopping)
+    {
+        const int Every = 8;
+        int worst = Worst(put);
+        TrimLoads few = Loads.At(
+            Enumerable.Range(0, Loads.Steps.Length).Where(i => i % Every == 0).Append(worst).Order()
+        );
+        StepFactor[] factors = PathSweep.Full(few, held)[0];
+        double least = double.MaxValue;
+        for (int i = 0; i < factors.Length; i++)
+        {
+            double share = stopping ? few.Works[few.Steps[i].Work].StopShare : 1;
+            least = Math.Min(least, factors[i].Factor / share);
+        }
+        return Math.Min(LimitState.Most, least / Loads.NominalShare);
     }
 
     private ImmutableArray<HoldSample> Samples(
@@ -216,10 +317,14 @@ public sealed class HoldingContext
     }
 }
 
-/// <summary>The least factors on vacuum alone and on magnets alone while the machine stops.</summary>
+/// <summary>The least factors: staying put on vacuum alone, and staying on magnets alone while the machine stops.</summary>
 internal readonly record struct LimitedFactors(double Vacuum, double Stopping)
 {
     /// <summary>The least share of the house limits.</summary>
     public double Share(HouseLimits limits) =>
         Math.Min(Vacuum / Math.Max(1e-9, limits.VacuumFactor), Stopping / Math.Max(1e-9, limits.MagnetFactor));
+
+    /// <summary>Both shares together: what decides between two that are as weak where they are weakest.</summary>
+    public double Sum(HouseLimits limits) =>
+        (Vacuum / Math.Max(1e-9, limits.VacuumFactor)) + (Stopping / Math.Max(1e-9, limits.MagnetFactor));
 }

@@ -65,11 +65,85 @@ internal static class HoldingFindings
             "Give the cutout its own gasket loop, or keep the zone off it by a land."
         );
 
-    public static Finding VacuumLow(HoldAnswer answer, double limit, Severity severity, string remedy) =>
-        Low("hold-vacuum-low", "vacuum alone", answer, limit, severity, remedy);
+    /// <summary>The remedy where nothing was tried.</summary>
+    public const string AskCheck = "Save it and run check: it tries what would mend this and says what each gives.";
 
-    public static Finding MagnetsLow(HoldAnswer answer, double limit, Severity severity, string remedy) =>
-        Low("hold-magnets-low", "magnets alone while the machine stops", answer, limit, severity, remedy);
+    public static Finding VacuumLow(HoldAnswer answer, Job job, Severity severity, string remedy) =>
+        Low(
+            "hold-vacuum-low",
+            answer,
+            answer.Factor,
+            "stay put on vacuum alone",
+            job.Limits.VacuumFactor,
+            severity,
+            remedy
+        );
+
+    public static Finding MagnetsLow(HoldAnswer answer, Job job, Severity severity, string remedy) =>
+        Low(
+            "hold-magnets-low",
+            answer,
+            answer.Stays,
+            "stay on magnets alone while the machine stops",
+            job.Limits.MagnetFactor,
+            severity,
+            remedy
+        );
+
+    public static Finding Closed(Dimple d) =>
+        new(
+            "net-closed",
+            Severity.Error,
+            d.Feature,
+            FormattableString.Invariant(
+                $"At the pump's full vacuum the shell sags {d.SagMm:0.00} mm over {d.Feature}, {d.SpanMm:0.0} mm wide and {d.RoomMm:0.00} mm deep: it lies on the floor and shuts the way of the air."
+            ),
+            "Deepen it (rules.net_depth), or put a narrower net cutter into the changer."
+        );
+
+    public static Finding Sags(Dimple d, double widest) =>
+        new(
+            "shell-sags",
+            Severity.Warning,
+            d.Feature,
+            FormattableString.Invariant(
+                $"At the pump's full vacuum the thinnest shell sags {d.SagMm:0.00} mm over {d.Feature}, {d.SpanMm:0.0} mm wide, and is strained by {d.StressMPa:0.0} N/mm2; {Deflection.MostSag:0.0} mm and {Deflection.MostStress:0} N/mm2 leave no mark."
+            ),
+            FormattableString.Invariant(
+                $"A groove of at most {widest:0.0} mm sags no more than that; or put a rib or a plug under the shell, or lower the pump's level."
+            )
+        );
+
+    public static Finding JacketMaySlide(double grip, double wind) =>
+        new(
+            "jacket-may-slide",
+            Severity.Warning,
+            "magnets",
+            FormattableString.Invariant(
+                $"The weakest jacket holds {grip:0.0} times the wind of the spinning tool ({wind:0.00} N at most), {JacketGrip.Least:0} are wanted."
+            ),
+            "Use stronger or larger discs, a lower jacket, or a slower spindle."
+        );
+
+    public static Finding ShiftOverSlack(double shift, double slack) =>
+        new(
+            "shift-over-slack",
+            Severity.Warning,
+            "locator",
+            FormattableString.Invariant(
+                $"Before its stops hold it the shell may shift {shift:0.00} mm at its farthest point, {shift - slack:0.00} mm more than its stated slack of {slack:0.00} mm."
+            ),
+            "Set the pins farther apart, make their holes closer (rules.locator_hole_clearance), or state the slack as it is."
+        );
+
+    public static Finding StrengthUnknown(string material) =>
+        new(
+            "sheet-strength-unknown",
+            Severity.Warning,
+            material,
+            "The shell's material states no strength or stiffness: stops count for nothing, and how far the shell sags is not worked out.",
+            "Add a [sheet] table to its file: yield, modulus_from, modulus_to, poisson, shrinkage_from, shrinkage_to."
+        );
 
     public static Finding BlockLow(BlockHold hold, bool sealBroken, double limit) =>
         new(
@@ -108,8 +182,9 @@ internal static class HoldingFindings
 
     private static Finding Low(
         string code,
-        string what,
         HoldAnswer answer,
+        double factor,
+        string question,
         double limit,
         Severity severity,
         string remedy
@@ -119,7 +194,7 @@ internal static class HoldingFindings
             severity,
             FormattableString.Invariant($"X{answer.At.X:0.0} Y{answer.At.Y:0.0}"),
             FormattableString.Invariant(
-                $"Factor {answer.Factor:0.00} on {what}, {limit - answer.Factor:0.00} below the house limit of {limit:0.00}; the part would {Verb(answer.Mode)}. Governed by {answer.Governs}."
+                $"In the worst case the part would {question} up to {factor:0.00} times the load, {limit - factor:0.00} below {Limit(factor, limit)} ({answer.Nominal:0.00} nominal); it would {Verb(answer.Mode)}. Governed by {answer.Governs}; worst with {answer.Corner}."
             ),
             remedy
         )
@@ -127,11 +202,17 @@ internal static class HoldingFindings
             At = answer.At,
         };
 
+    private static string Limit(double factor, double limit) =>
+        factor < 1
+            ? FormattableString.Invariant($"the house limit of {limit:0.00}, and below 1 the part moves")
+            : FormattableString.Invariant($"the house limit of {limit:0.00}");
+
     private static string Verb(HoldMode mode) =>
         mode switch
         {
             HoldMode.Slide => "slide",
             HoldMode.Lift => "lift",
+            HoldMode.Stop => "break its stop",
             _ => "tip",
         };
 }

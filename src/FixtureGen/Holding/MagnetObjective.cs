@@ -16,6 +16,9 @@ internal sealed class MagnetObjective
     /// <summary>A load that may be this near the worst is solved: mechanisms of a neighbour's load bound it from above only.</summary>
     private const double Near = 1.05;
 
+    /// <summary>Of the first set's worst loads those join that are at most so many times the worst of all.</summary>
+    private const double FirstNear = 2;
+
     /// <summary>Edge positions tried, radians; the full answer finds the very worst, which is at most 1 % lower.</summary>
     private static readonly double[] Angles = [0, -0.3, 0.3, -0.6, 0.6];
 
@@ -48,25 +51,31 @@ internal sealed class MagnetObjective
     /// </summary>
     public double Score(IReadOnlyList<Point2> at, double enough)
     {
-        HeldPart? held = lost.Hold(at);
-        if (held is null)
+        HeldPart?[] ways = lost.Ways(at);
+        if (ways[0] is null)
         {
             return 0;
         }
         double spread = 1 + (SpreadWeight * Spread(at));
         foreach (WeakLoad w in weak)
         {
-            if (w.Mechanism.Breaks(held, loads[w.Load], enough / spread))
+            if (ways[w.Way] is { } held && w.Mechanism.Breaks(held, loads[w.Load], enough / spread))
             {
                 return enough;
             }
         }
-        WeakLoad[] found = new WeakLoad[weak.Count];
+        List<WeakLoad> found = new(weak.Count);
         double worst = LimitState.Most;
-        for (int i = 0; i < found.Length; i++)
+        foreach (WeakLoad w in weak)
         {
-            found[i] = Solved(held, weak[i].Load, weak[i].Answer);
-            worst = Math.Min(worst, found[i].Answer.Factor);
+            if (ways[w.Way] is not { } held)
+            {
+                found.Add(w);
+                continue;
+            }
+            WeakLoad solved = Solved(held, w.Way, w.Load, w.Answer);
+            found.Add(solved);
+            worst = Math.Min(worst, solved.Answer.Factor);
             if (worst * spread <= enough)
             {
                 return enough;
@@ -87,45 +96,64 @@ internal sealed class MagnetObjective
 
     private double Look(IReadOnlyList<Point2> at, bool afresh)
     {
-        HeldPart? held = lost.Hold(at);
-        if (held is null)
+        HeldPart?[] ways = lost.Ways(at);
+        if (ways[0] is null)
         {
             return 0;
         }
-        Use([.. weak.Select(w => Solved(held, w.Load, w.Answer))]);
-        double worst = weak.Count == 0 ? LimitState.Most : weak[0].Answer.Factor;
-        List<WeakLoad> missed = [];
-        for (int from = 0; from < loads.Length; from += perSection)
+        Use([.. weak.Select(w => ways[w.Way] is { } held ? Solved(held, w.Way, w.Load, w.Answer) : w)]);
+        double worst = LimitState.Most;
+        foreach (WeakLoad w in weak)
         {
-            int to = Math.Min(loads.Length, from + perSection);
-            WeakLoad? least = afresh ? WorstOfAll(held, from, to, worst) : WorstNear(held, from, to, worst);
-            if (least is not null)
+            worst = ways[w.Way] is null ? worst : Math.Min(worst, w.Answer.Factor);
+        }
+        List<WeakLoad> missed = [];
+        for (int way = 0; way < ways.Length; way++)
+        {
+            if (ways[way] is not { } held)
             {
-                missed.Add(least);
-                worst = Math.Min(worst, least.Answer.Factor);
+                continue;
+            }
+            for (int from = 0; from < loads.Length; from += perSection)
+            {
+                int to = Math.Min(loads.Length, from + perSection);
+                WeakLoad? least = afresh
+                    ? WorstOfAll(held, way, from, to, worst)
+                    : WorstNear(held, way, from, to, worst);
+                if (least is not null)
+                {
+                    missed.Add(least);
+                    worst = Math.Min(worst, least.Answer.Factor);
+                }
             }
         }
-        HashSet<int> known = [.. weak.Select(w => w.Load)];
+        HashSet<(int, int)> known = [.. weak.Select(w => (w.Way, w.Load))];
         bool first = weak.Count == 0;
-        Use([.. weak, .. missed.Where(m => (first || m.Answer.Factor < Near * worst) && known.Add(m.Load))]);
+        Use([
+            .. weak,
+            .. missed.Where(m =>
+                (m.Answer.Factor < Near * worst || (first && m.Answer.Factor < FirstNear * worst))
+                && known.Add((m.Way, m.Load))
+            ),
+        ]);
         return worst * (1 + (SpreadWeight * Spread(at)));
     }
 
     /// <summary>The worst load of a section: each step with the edge ahead, and turned where that step's own mechanism shows it to be near the worst.</summary>
-    private WeakLoad WorstOfAll(HeldPart held, int from, int to, double worst)
+    private WeakLoad WorstOfAll(HeldPart held, int way, int from, int to, double worst)
     {
         WeakLoad? least = null;
         LimitAnswer start = default;
         for (int step = from; step < to; step += Angles.Length)
         {
-            WeakLoad ahead = Solved(held, step, start);
+            WeakLoad ahead = Solved(held, way, step, start);
             start = ahead.Answer;
             least = Worse(least, ahead);
             for (int i = step + 1; i < step + Angles.Length; i++)
             {
                 if (ahead.Mechanism.Breaks(held, loads[i], Near * Math.Min(worst, least.Answer.Factor)))
                 {
-                    least = Worse(least, Solved(held, i, start));
+                    least = Worse(least, Solved(held, way, i, start));
                 }
             }
         }
@@ -133,17 +161,17 @@ internal sealed class MagnetObjective
     }
 
     /// <summary>The worst of those loads of a section that its mechanisms in use show to be near the worst of all; null where none is.</summary>
-    private WeakLoad? WorstNear(HeldPart held, int from, int to, double worst)
+    private WeakLoad? WorstNear(HeldPart held, int way, int from, int to, double worst)
     {
-        WeakLoad[] ways = [.. weak.Where(w => w.Load >= from && w.Load < to)];
+        WeakLoad[] known = [.. weak.Where(w => w.Way == way && w.Load >= from && w.Load < to)];
         WeakLoad? least = null;
         for (int i = from; i < to; i++)
         {
-            foreach (WeakLoad way in ways)
+            foreach (WeakLoad near in known)
             {
-                if (way.Load != i && way.Mechanism.Breaks(held, loads[i], Near * worst))
+                if (near.Load != i && near.Mechanism.Breaks(held, loads[i], Near * worst))
                 {
-                    least = Worse(least, Solved(held, i, way.Answer));
+                    least = Worse(least, Solved(held, way, i, near.Answer));
                     worst = Math.Min(worst, least.Answer.Factor);
                     break;
                 }
@@ -152,18 +180,19 @@ internal sealed class MagnetObjective
         return least;
     }
 
-    private WeakLoad Solved(HeldPart held, int load, LimitAnswer start)
+    private WeakLoad Solved(HeldPart held, int way, int load, LimitAnswer start)
     {
         LimitAnswer answer = LimitState.Solve(held, loads[load], start);
-        return new WeakLoad(load, answer, new Mechanism(held.Nodes, answer.Twist));
+        return new WeakLoad(way, load, answer, new Mechanism(held.Nodes, answer.Twist));
     }
 
     private static WeakLoad Worse(WeakLoad? a, WeakLoad b) => a is null || b.Answer.Factor < a.Answer.Factor ? b : a;
 
-    private void Use(WeakLoad[] found)
+    private void Use(IReadOnlyList<WeakLoad> found)
     {
+        WeakLoad[] sorted = [.. found.OrderBy(w => w.Answer.Factor)];
         weak.Clear();
-        weak.AddRange(found.OrderBy(w => w.Answer.Factor));
+        weak.AddRange(sorted);
     }
 
     private double Spread(IReadOnlyList<Point2> at)
@@ -179,6 +208,6 @@ internal sealed class MagnetObjective
         return at.Count < 2 ? 0 : least / size;
     }
 
-    /// <summary>A load in use, its answer for the set solved last, and how that slides.</summary>
-    private sealed record WeakLoad(int Load, LimitAnswer Answer, Mechanism Mechanism);
+    /// <summary>A load in use on one of the ways to be held, its answer for the set solved last, and how that slides.</summary>
+    private sealed record WeakLoad(int Way, int Load, LimitAnswer Answer, Mechanism Mechanism);
 }

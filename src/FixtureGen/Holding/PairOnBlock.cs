@@ -46,8 +46,11 @@ public sealed class PairOnBlock
             + job.Rules.MagnetGlue
             + (2 * spec.Plating)
             + spec.JacketFloor;
-        Slip = StoppingLoad.AllowedSlip(disc, Gap);
-        CentringN = -MagnetPair.Derating * MagnetPair.OffsetN(disc, disc, Gap, Slip / 2).Sideways;
+        double thinnest = Gap - job.Shell.ThicknessMax + job.Shell.ThicknessMin;
+        Slip = StoppingLoad.AllowedSlip(disc, thinnest);
+        Disc nominal = Disc.Nominal(spec, WorkTemperatureC);
+        double nominalGap = Gap - job.Shell.ThicknessMax + job.Shell.Thickness;
+        NominalShare = MagnetPair.CoaxialN(nominal, nominal, nominalGap) / MagnetPair.CoaxialN(disc, disc, Gap);
         own = PullN(0);
         Spacing = LeastSpacing(spec);
         logSpacing = Math.Log(Spacing);
@@ -63,11 +66,24 @@ public sealed class PairOnBlock
     /// <summary>Between the discs with the shell down: shell at its thickest, recess, glue, both platings and jacket floor, mm.</summary>
     public double Gap { get; }
 
-    /// <summary>How far a jacket may be pushed aside before its pull falls by <see cref="StoppingLoad.PullLost"/>, mm.</summary>
+    /// <summary>
+    /// How far a jacket may be pushed aside before its pull falls by <see cref="StoppingLoad.PullLost"/>, mm, over the thinnest shell,
+    /// where it falls soonest.
+    /// </summary>
     public double Slip { get; }
 
-    /// <summary>Force with which a pair pulls its jacket back at half that slip, N, positive.</summary>
-    public double CentringN { get; }
+    /// <summary>Pull of a pair of the nominal grade and size over a shell of nominal thickness, over that of the weakest; 1 and up.</summary>
+    public double NominalShare { get; }
+
+    /// <summary>Share of its pull that a pair keeps, least, when its jacket is pushed aside by a distance, mm.</summary>
+    public double KeptAt(double aside) =>
+        aside <= Slip
+            ? 1 - StoppingLoad.PullLost
+            : Math.Clamp(
+                MagnetPair.OffsetN(disc, disc, Gap, aside).Pull / MagnetPair.OffsetN(disc, disc, Gap, 0).Pull,
+                0,
+                1 - StoppingLoad.PullLost
+            );
 
     /// <summary>Least distance between neighbours' middles, mm: jackets a finger apart, no neighbour dragged or much weakened.</summary>
     public double Spacing { get; }

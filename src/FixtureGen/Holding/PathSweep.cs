@@ -1,7 +1,7 @@
 namespace FixtureGen.Holding;
 
-/// <summary>The least multiplier at one step, how it gives way, and the edge position that does it.</summary>
-internal readonly record struct StepFactor(double Factor, Model.HoldMode Mode, double Angle);
+/// <summary>The least multiplier at one step, how it gives way, the edge position that does it, and which of the ways to be held it is.</summary>
+internal readonly record struct StepFactor(double Factor, Model.HoldMode Mode, double Angle, int Way);
 
 /// <summary>
 /// Solves the limit state at every step of the trim, the least over pressures and edge positions. A step starts from its
@@ -44,7 +44,7 @@ internal static class PathSweep
     {
         if (heldIn.Count == 0)
         {
-            Array.Fill(answers, new StepFactor(0, Model.HoldMode.Lift, 0), from, to - from);
+            Array.Fill(answers, new StepFactor(0, Model.HoldMode.Lift, 0, 0), from, to - from);
             return;
         }
         int pressures = heldIn.Max(h => h.Length);
@@ -53,7 +53,7 @@ internal static class PathSweep
         {
             HeldPart[] held = heldIn[loads.Works[loads.Steps[step].Work].Seal];
             bool afresh = (step - from) % Afresh == 0 || Turned(loads, step);
-            var worst = new StepFactor(double.MaxValue, default, 0);
+            var worst = new StepFactor(double.MaxValue, default, 0, 0);
             for (int p = 0; p < held.Length; p++)
             {
                 ref Track track = ref tracks[p];
@@ -64,7 +64,7 @@ internal static class PathSweep
                 Follow(loads, step, held[p], ref track, solved: afresh);
                 if (track.Answer.Factor < worst.Factor)
                 {
-                    worst = new StepFactor(track.Answer.Factor, track.Answer.Mode, track.Angle);
+                    worst = new StepFactor(track.Answer.Factor, track.Answer.Mode, track.Angle, p);
                 }
             }
             answers[step] = worst;

@@ -1,108 +1,219 @@
+using System.Collections.Immutable;
+using FixtureGen.Design;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
 
-/// <summary>What would mend a factor that is too low, with figures that were worked out, not guessed.</summary>
-internal static class Remedies
+/// <summary>
+/// What would mend a hold that is too low. Every remedy is tried on this design before it is said, with the factor that it
+/// gives; where none is enough the best of them is named as that.
+/// </summary>
+internal sealed class Remedies(FixtureDesign design, Job job, Tolerances tolerances)
 {
-    /// <summary>A trim slower than this share of its feed is no remedy.</summary>
-    private const double SlowestFeed = 0.25;
+    private const int MostPasses = 12;
 
-    private static readonly (string Name, CordKind Kind, double Value)[] Softer =
+    /// <summary>So many magnets more are tried, the fewest first.</summary>
+    private static readonly int[] More = [1, 2, 3, 5, 8];
+
+    private const double PinBeyondEdge = 15;
+
+    private static readonly FeatureKind[] OfMagnets =
     [
-        ("a sponge cord of ASTM D1056 grade 3", CordKind.Sponge, 89.6),
-        ("a sponge cord of ASTM D1056 grade 2", CordKind.Sponge, 62.1),
-        ("a sponge cord of ASTM D1056 grade 1", CordKind.Sponge, 34.5),
+        FeatureKind.MagnetPocket,
+        FeatureKind.MagnetNotch,
+        FeatureKind.Net,
+        FeatureKind.Label,
+        FeatureKind.Mark,
     ];
 
-    /// <summary>The hardest cord of the same section that leaves at least half of the vacuum.</summary>
-    public static string CordThatSeats(Gasket cord, double cordLength, double gross)
+    /// <summary>One change, in words, and the factor it gives.</summary>
+    private readonly record struct Tried(string Change, double Factor);
+
+    /// <summary>For a part that does not stay put on vacuum alone.</summary>
+    public string ForVacuum(double factor, double limit)
     {
-        foreach ((string name, CordKind kind, double kPa) in Softer)
-        {
-            Gasket other = cord with { Kind = kind, P25MinKPa = kPa, P25MaxKPa = kPa };
-            double push = CordForce.HardestNPerMm(other, 0) * cordLength;
-            if (push <= gross / 2)
-            {
-                return FormattableString.Invariant($"Use {name} of the same section: it pushes back {push:0} N.");
-            }
-        }
-        double share = gross / 2 / Math.Max(1e-9, CordForce.HardestNPerMm(cord, 0) * cordLength);
-        return FormattableString.Invariant(
-            $"No sponge of this section is soft enough: one that pushes {share:P0} as hard would do, or a thinner cord, or a larger zone."
+        double Held(Job changed) => Context(changed)?.Limited([]).Vacuum ?? 0;
+        return Sentence(
+            [.. Passes(factor, limit, Held), .. Slower(factor, limit, Held), .. OtherHelix(Held), .. OtherCords(Held)],
+            factor,
+            limit,
+            "a larger sealed area"
         );
     }
 
-    public static string ForVacuum(HoldingContext context, HoldingResult result, double limit)
+    /// <summary>For a part that does not stay on magnets alone while the machine stops.</summary>
+    public string ForMagnets(double factor, double limit)
     {
-        HoldAnswer answer = result.VacuumOnly;
-        List<string> mends = [];
-        AddSlower(answer.Factor / limit, mends);
-        AddDowncut(context, answer, mends);
-        double net = context.GrossForceN - context.CordForceN;
-        if (answer.Factor > 0 && net > 0)
-        {
-            double more = ((limit / answer.Factor * net) - net) / Math.Max(1e-9, context.GrossForceN);
-            mends.Add(
-                more <= 1
-                    ? FormattableString.Invariant($"a zone or a vacuum some {100 * more:0} % larger")
-                    : FormattableString.Invariant($"a sealed zone some {1 + more:0.#} times as large")
-            );
-        }
-        if (mends.Count == 0)
-        {
-            mends.Add("a sealed zone that pulls more than its cord pushes back");
-        }
-        if (context.CordForceN > 0.4 * context.GrossForceN)
-        {
-            mends.Add("a softer cord");
-        }
-        return Sentence(mends);
+        double Held(Job changed) => Context(changed)?.Limited(design.Magnets).Stopping ?? 0;
+        return Sentence(
+            [
+                .. Pins(Held),
+                .. MoreMagnets(limit),
+                .. OtherDiscs(),
+                .. Passes(factor, limit, Held),
+                .. Slower(factor, limit, Held),
+                .. OtherHelix(Held),
+            ],
+            factor,
+            limit,
+            "stops for the shell (locator pins, a form that nests)"
+        );
     }
 
-    public static string ForMagnets(HoldingContext context, HoldingResult result, int magnets, double limit)
+    private HoldingContext? Context(Job changed)
     {
-        HoldAnswer answer = result.MagnetsStopping;
-        List<string> mends = [];
-        if (answer.Factor > 0)
-        {
-            int wanted = (int)Math.Ceiling(magnets * limit / answer.Factor);
-            int more = Math.Max(1, wanted - magnets);
-            mends.Add(
-                more == 1
-                    ? "one magnet more"
-                    : FormattableString.Invariant($"some {more} magnets more, or stronger ones")
-            );
-            AddSlower(answer.Factor / limit, mends);
-        }
-        else
-        {
-            mends.Add("magnets in the block: there is no pull now");
-        }
-        AddDowncut(context, answer, mends);
-        return Sentence(mends);
+        ImmutableArray<TrimCut> cuts = [.. design.TrimCuts.Select(c => c with { Tool = changed.TrimTool })];
+        return HoldingAnalysis.Context(design with { TrimCuts = cuts }, changed, tolerances).Value;
     }
 
-    private static void AddSlower(double share, List<string> mends)
+    private IEnumerable<Tried> Passes(double factor, double limit, Func<Job, double> held)
     {
-        if (share >= SlowestFeed)
+        int now = Holding.Passes.Count(job.Shell.ThicknessMax, TrimFeeds.For(job, job.TrimTool).StepDown);
+        int guess = (int)Math.Min(MostPasses, Math.Ceiling(now * limit / Math.Max(factor, limit / MostPasses)));
+        for (int passes = Math.Max(now + 1, guess); passes <= Math.Min(MostPasses, guess + 2); passes++)
         {
-            mends.Add(FormattableString.Invariant($"the trim feed at {100 * share:0} % of what it is"));
+            double then = held(job with { TrimPasses = passes });
+            if (then >= limit || passes == MostPasses)
+            {
+                yield return new Tried(
+                    FormattableString.Invariant($"{passes} passes through the shell for {now}"),
+                    then
+                );
+                yield break;
+            }
         }
     }
 
-    private static void AddDowncut(HoldingContext context, HoldAnswer answer, List<string> mends)
+    private IEnumerable<Tried> Slower(double factor, double limit, Func<Job, double> held)
     {
-        bool lifts = context.Loads.Works.Any(w => w.Force.Axial > 0);
-        if (lifts && answer.Governs.StartsWith("force", StringComparison.Ordinal))
+        CutData data = TrimFeeds.For(job, job.TrimTool);
+        double least = Feeds.ChipLoadRange(job.TrimTool, job.ShellMaterial).Least * data.Rpm * job.TrimTool.Flutes;
+        double feed = Math.Floor(data.Feed * factor / limit / 10) * 10;
+        if (feed < least || feed >= data.Feed || feed <= 0)
         {
-            mends.Add("a downcut or straight cutter, which does not lift");
+            yield break;
+        }
+        yield return new Tried(
+            FormattableString.Invariant($"a trim feed of {feed:0} mm/min for {data.Feed:0}"),
+            held(job with { TrimFeedMmPerMin = feed, TrimRpm = data.Rpm })
+        );
+    }
+
+    private IEnumerable<Tried> OtherHelix(Func<Job, double> held) =>
+        job
+            .Tools.Where(t =>
+                t.Kind == job.TrimTool.Kind
+                && t.Helix != job.TrimTool.Helix
+                && t.Helix != HelixDirection.Up
+                && t.Flutes == job.TrimTool.Flutes
+                && Math.Abs(t.Diameter - job.TrimTool.Diameter) < 1e-6
+                && t.FluteLength >= job.Shell.ThicknessMax + job.Rules.TipBelowShell
+            )
+            .Take(1)
+            .Select(t => new Tried($"the cutter {t.Name}", held(job with { TrimTool = t })));
+
+    /// <summary>Only cords that lie in the very same groove: any other makes another design.</summary>
+    private IEnumerable<Tried> OtherCords(Func<Job, double> held) =>
+        job
+            .OtherGaskets.Where(g =>
+                Math.Abs(g.GrooveWidth - job.Gasket.GrooveWidth) < 1e-6
+                && Math.Abs(g.GrooveDepth - job.Gasket.GrooveDepth) < 1e-6
+            )
+            .Select(g => new Tried($"the cord {g.Name}", held(job with { Gasket = g })));
+
+    private IEnumerable<Tried> Pins(Func<Job, double> held)
+    {
+        if (job.Locator != LocatorKind.Hand)
+        {
+            yield break;
+        }
+        Box2 part = Measure.Bounds(design.Part.Outer);
+        Point2[] pins =
+            part.Width >= part.Height
+                ? [new(part.MinX - PinBeyondEdge, part.Middle.Y), new(part.MaxX + PinBeyondEdge, part.Middle.Y)]
+                : [new(part.Middle.X, part.MinY - PinBeyondEdge), new(part.Middle.X, part.MaxY + PinBeyondEdge)];
+        Job pinned = job with
+        {
+            Locator = LocatorKind.Pins,
+            LocatorPins = [.. pins.Select(p => Transform.Apply(Transform.Inverse(design.Placement.Pose), p))],
+        };
+        Box2 block = design.Placement.BlankBox.Outset(-job.Rules.LocatorPinDiameter);
+        if (!pins.All(p => block.Contains(p)))
+        {
+            yield break;
+        }
+        yield return new Tried("two locator pins in the scrap for laying it by hand", held(pinned));
+    }
+
+    private IEnumerable<Tried> MoreMagnets(double limit)
+    {
+        FixtureDesign bare = Bare();
+        foreach (int more in More)
+        {
+            int count = design.Magnets.Length + more;
+            if (With(bare, job with { MagnetCount = count, MagnetFactorTarget = null }) is not { } then)
+            {
+                yield break;
+            }
+            if (then >= limit)
+            {
+                yield return new Tried(
+                    more == 1 ? "one such magnet more" : FormattableString.Invariant($"{more} such magnets more"),
+                    then
+                );
+                yield break;
+            }
         }
     }
 
-    private static string Sentence(List<string> mends)
+    private IEnumerable<Tried> OtherDiscs()
     {
-        string joined = string.Join("; or ", mends);
-        return char.ToUpperInvariant(joined[0]) + joined[1..] + ".";
+        FixtureDesign bare = Bare();
+        foreach (MagnetSpec disc in job.OtherMagnets)
+        {
+            Job changed = job with
+            {
+                Magnet = disc,
+                MagnetCount = Math.Max(1, design.Magnets.Length),
+                MagnetFactorTarget = null,
+            };
+            if (With(bare, changed) is { } then)
+            {
+                yield return new Tried(FormattableString.Invariant($"{changed.MagnetCount} discs {disc.Name}"), then);
+            }
+        }
     }
+
+    private FixtureDesign Bare() =>
+        design with
+        {
+            Magnets = [],
+            Features = [.. design.Features.Where(f => !OfMagnets.Contains(f.Kind))],
+        };
+
+    /// <summary>The factor with the magnets that a job would get; null where they do not all fit.</summary>
+    private double? With(FixtureDesign bare, Job changed)
+    {
+        Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(bare, changed, tolerances);
+        return magnets.Ok
+            ? HoldingAnalysis.Context(bare, changed, tolerances).Value?.Limited(magnets.Value).Stopping
+            : null;
+    }
+
+    private static string Sentence(IReadOnlyList<Tried> tried, double factor, double limit, string more)
+    {
+        Tried[] enough = [.. tried.Where(t => t.Factor >= limit)];
+        if (enough.Length > 0)
+        {
+            string all = string.Join("; or ", enough.Take(3).Select(Words));
+            return char.ToUpperInvariant(all[0]) + all[1..] + ".";
+        }
+        Tried best = tried.OrderByDescending(t => t.Factor).FirstOrDefault();
+        return best.Factor > factor * 1.01
+            ? $"No single change tried is enough; the nearest: {Words(best)}. Beside it {more} would help."
+            : $"No single change tried is enough; {more} would help.";
+    }
+
+    private static string Words(Tried t) => FormattableString.Invariant($"{t.Change} gives {t.Factor:0.00}");
 }

@@ -25,7 +25,9 @@ internal sealed class SealStates
     public SealStates(FixtureDesign design, Job job, Kernel kernel)
     {
         perKPa = [.. design.Zones.Select(z => Sealed(z.Sealed))];
-        Cords = Push(design.Cords, CordForce.HardestNPerMm(job.Gasket, 0));
+        double hardest = CordForce.HardestNPerMm(job.Gasket, 0);
+        Cords = Push(design.Cords, hardest);
+        NominalPush = hardest > 0 ? CordEnd.Nominal(job.Gasket).PushNPerMm(0) / hardest : 1;
         bool[] holds = [.. design.Zones.Select(_ => true)];
         states.Add([.. holds]);
         stateOfCut = new int[design.TrimCuts.Length];
@@ -59,6 +61,9 @@ internal sealed class SealStates
 
     /// <summary>All cords' push on the shell when it is down, at the hardest their grade allows (upwards positive).</summary>
     public Pressing Cords { get; }
+
+    /// <summary>What a nominal cord pushes over what the stiffest does, 0 to 1.</summary>
+    public double NominalPush { get; }
 
     /// <summary>Cuts that open a zone, with the zone.</summary>
     public ImmutableArray<(string Cut, int Zone)> Opened { get; }

@@ -31,14 +31,15 @@ public static class TrimCutter
         {
             return own;
         }
-        (Draft Draft, double Share)? best = null;
+        (Draft Draft, (double, double) Held)? best = null;
         foreach (Tool tool in ByChips.Select(h => InRack(job, h)).OfType<Tool>())
         {
             Draft tried = new(part, placement, job with { TrimTool = tool }, tolerances);
-            double share = Held(tried, tolerances)?.Share(job.Limits) ?? 0;
-            if (best is null || share > best.Value.Share)
+            LimitedFactors held = Held(tried, tolerances) ?? default;
+            double share = held.Share(job.Limits);
+            if (best is null || (share, held.Sum(job.Limits)).CompareTo(best.Value.Held) > 0)
             {
-                best = (tried, share);
+                best = (tried, (share, held.Sum(job.Limits)));
             }
             if (share >= 1)
             {

@@ -4,7 +4,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Holding;
 
 /// <summary>One cut's load on the part: its peak force, its share while the machine stops, and which seal state it is cut under.</summary>
-internal sealed record TrimWork(string Name, CutForce Force, double StopShare, int Seal);
+internal sealed record TrimWork(string Name, CutForce Force, double StopShare, int Seal, bool IsOutline = false);
 
 /// <summary>One step along a cut, mm from the cut's start in the order of cutting; Travel is the unit direction.</summary>
 internal readonly record struct TrimStep(int Work, double Along, Point2 At, Point2 Travel);
@@ -21,9 +21,15 @@ internal sealed class TrimLoads(TrimWork[] works, TrimStep[] steps, double heigh
     /// <summary>Farther round the chip is too thin to matter.</summary>
     private const double Widest = 1.2;
 
+    /// <summary>Full nominal load over the full load: the middle of the force range on the nominal thickness.</summary>
+    public double NominalShare { get; init; } = 1;
+
     public TrimWork[] Works => works;
 
     public TrimStep[] Steps => steps;
+
+    /// <summary>The same trim on some of its steps.</summary>
+    public TrimLoads At(IEnumerable<int> some) => new(works, [.. some.Select(i => steps[i])], height);
 
     /// <summary>Full cutting load of a step with the edge at one of <see cref="EdgeAngles"/>.</summary>
     public CutLoad Load(int step, double angle)

@@ -39,9 +39,14 @@ internal static class TrimLoadsOf
             ];
             TrimLoads.Walk(runs, StepLength, works.Count, ref along, steps);
             double share = Stopping(job, TrimChip.CuttingFeed(job, cut.Tool), slip, force);
-            works.Add(new TrimWork(cut.Name, force, share, seals.During(i)));
+            works.Add(new TrimWork(cut.Name, force, share, seals.During(i), cut.Kind == TrimKind.Outline));
         }
-        return new TrimLoads([.. works], [.. steps], job.Shell.ThicknessMax / 2);
+        Material shell = job.ShellMaterial;
+        double middle = (shell.SpecificForceMin + shell.SpecificForceMax) / 2;
+        return new TrimLoads([.. works], [.. steps], job.Shell.ThicknessMax)
+        {
+            NominalShare = middle / shell.SpecificForceMax * (job.Shell.Thickness / job.Shell.ThicknessMax),
+        };
     }
 
     private static double Stopping(Job job, double feed, double slip, CutForce force)
