@@ -226,6 +226,15 @@ public sealed record Job(
     /// <summary>True where the job states its blank's thickness as measured; else the stock's nominal and its tolerance count.</summary>
     public bool BlockMeasured { get; init; }
 
+    /// <summary>How well a shop measures a sheet with a caliper, mm either way (common practice, no source).</summary>
+    public const double MeasuringError = 0.1;
+
+    /// <summary>The thickest that the blank may be, mm: no rapid and no first pass may count on less.</summary>
+    public double BlankThickest => BlankThickness + BlankTolerance;
+
+    /// <summary>How far the blank may be off BlankThickness either way, mm: the stock's tolerance, or where it was measured that of measuring.</summary>
+    public double BlankTolerance => BlockMeasured ? MeasuringError : Blank.ThicknessTolerance;
+
     /// <summary>What the shell's holes over the locator pins are like.</summary>
     public LocatorHoles LocatorHoles { get; init; }
 

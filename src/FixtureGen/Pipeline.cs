@@ -226,6 +226,7 @@ public static class Pipeline
             "toolpaths",
             () => OperationPlanner.Plan(design, job, hold, Tolerances.House)
         );
+        plans = LowHold.Marked(plans, designed.Holding, job);
         ImmutableArray<BlockHold> holds = log.Take("block holding", () => hold.Evaluate(HeldOperations.Of(plans)));
         ImmutableArray<ProgramText> programs = log.Take("programs", () => WritePrograms(plans, job));
         return new Programmed(plans, holds, programs);

@@ -32,12 +32,23 @@ public static class Words
             _ => "straight",
         };
 
-    /// <summary>slide, lift or tip.</summary>
+    /// <summary>slide, lift, tip or stop.</summary>
     public static string Of(HoldMode m) =>
         m switch
         {
             HoldMode.Slide => "slide",
             HoldMode.Lift => "lift",
+            HoldMode.Stop => "stop",
             _ => "tip",
+        };
+
+    /// <summary>pin, slot, tab or wall.</summary>
+    public static string Of(StopKind k) =>
+        k switch
+        {
+            StopKind.Pin => "pin",
+            StopKind.Slot => "slot",
+            StopKind.Tab => "tab",
+            _ => "wall",
         };
 }

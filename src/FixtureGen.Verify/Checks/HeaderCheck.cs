@@ -121,7 +121,9 @@ internal static class HeaderCheck
     {
         int count = run.Design.Magnets.Length;
         string want = FormattableString.Invariant($"{count}MAGNET");
-        string? said = comments.Select(Words).FirstOrDefault(c => c.Contains("MAGNETSON", StringComparison.Ordinal));
+        string[] counts = [.. comments.Select(Words).Where(c => c.Contains("MAGNETSON", StringComparison.Ordinal))];
+        // a reason for a low hold may speak of magnets too
+        string? said = Array.Find(counts, c => c.StartsWith(want, StringComparison.Ordinal)) ?? counts.FirstOrDefault();
         if (said is null || !said.StartsWith(want, StringComparison.Ordinal))
         {
             run.Log.Error(

@@ -66,6 +66,26 @@ internal static class LocatorFindings
             "state at least two pins, or another locator"
         );
 
+    /// <param name="spread">By how much shells of different batches differ over that distance, mm; null where the shrinkage is not stated.</param>
+    public static Finding LocatorOverConstrained(
+        string first,
+        string second,
+        double distance,
+        double? spread,
+        double clearance
+    ) =>
+        new(
+            "locator-over-constrained",
+            Severity.Warning,
+            $"{first}, {second}",
+            spread is { } by
+                ? $"round holes over two pins {Mm(distance)} apart: shells of different batches differ by {Mm(by)} over that distance, {Mm(by - clearance)} more than the holes' clearance of {Mm(clearance)}"
+                : $"round holes over two pins {Mm(distance)} apart, and how much the shell shrinks is not stated: it must not differ by more than the holes' clearance of {Mm(clearance)}",
+            spread is { } more
+                ? $"write holes = \"round-and-slot\", set the pins less than {Mm(distance * clearance / more)} apart, or widen rules.locator_hole_clearance to {Mm(Math.Ceiling(more * 20) / 20)}"
+                : "write holes = \"round-and-slot\", or state [sheet] shrinkage_from and shrinkage_to of the shell's material"
+        );
+
     public static Finding LocatorInTheWay(string pin, Point2 at, string what, double by) =>
         new(
             "locator-in-the-way",

@@ -89,6 +89,34 @@ internal static class Locators
                 )
             );
         }
+        findings.AddRange(OverConstrained(job));
         return Stage.Of(holes.ToImmutableArray(), findings);
+    }
+
+    /// <summary>Two round holes bind a shell that shrank more or less than the block was made for by more than their clearance.</summary>
+    private static IEnumerable<Finding> OverConstrained(Job job)
+    {
+        if (job.LocatorHoles != LocatorHoles.Round)
+        {
+            yield break;
+        }
+        (int first, int second) = Enumerable
+            .Range(0, job.LocatorPins.Length)
+            .SelectMany(i => Enumerable.Range(i + 1, job.LocatorPins.Length - i - 1).Select(k => (i, k)))
+            .MaxBy(p => job.LocatorPins[p.i].DistanceTo(job.LocatorPins[p.k]));
+        double distance = job.LocatorPins[first].DistanceTo(job.LocatorPins[second]);
+        double? spread = job.ShellMaterial.Sheet is { } sheet
+            ? (sheet.Shrinkage.Greatest - sheet.Shrinkage.Least) * distance
+            : null;
+        if (spread is null || spread > job.Rules.LocatorHoleClearance)
+        {
+            yield return LocatorFindings.LocatorOverConstrained(
+                Names.Numbered("locator pin", first + 1),
+                Names.Numbered("locator pin", second + 1),
+                distance,
+                spread,
+                job.Rules.LocatorHoleClearance
+            );
+        }
     }
 }

@@ -4,7 +4,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Design;
 
 /// <summary>
-/// The first cut: the whole block from its measured thickness down to the fixture height. The area is generous, so that
+/// The first cut: the whole block from its thickness, nominal or measured, down to the fixture height. The area is generous, so that
 /// a block that lies a placing tolerance off, or is a little large, is skimmed to its edges too.
 /// </summary>
 internal static class Skim

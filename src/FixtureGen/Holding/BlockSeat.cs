@@ -1,5 +1,6 @@
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 
 namespace FixtureGen.Holding;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 
 namespace FixtureGen.Holding;
 

@@ -26,8 +26,8 @@ public sealed record VacuumLevel(double Atmosphere, double Settled, double Alarm
     /// <exception cref="ArgumentOutOfRangeException">The altitude is outside -500 to 11 000 m; a job that was read has none such.</exception>
     public static VacuumLevel Of(VacuumSupply supply)
     {
-        double atmosphere = Holding.Atmosphere.PressureKPa(supply.AltitudeM);
-        double pump = Holding.Atmosphere.PumpLevelKPa(supply.PumpRatedKPa, supply.AltitudeM);
+        double atmosphere = Shop.Atmosphere.PressureKPa(supply.AltitudeM);
+        double pump = Shop.Atmosphere.PumpLevelKPa(supply.PumpRatedKPa, supply.AltitudeM);
         double settled = Leak.SettledKPa(pump, supply.PumpFlowLPerMin, supply.LeakHoleMm, atmosphere);
         return new VacuumLevel(atmosphere, settled, supply.AlarmKPa)
         {

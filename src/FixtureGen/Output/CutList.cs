@@ -90,7 +90,7 @@ public static class CutList
             yield return new(
                 "locator pin",
                 Figures.Whole(locators),
-                $"{Figures.Mm(job.Rules.LocatorPinDiameter)} mm",
+                $"{Figures.Mm(job.Rules.LocatorPinDiameter)} mm{PinLength(facts)}",
                 "through the shell's scrap into the block"
             );
         }
@@ -105,6 +105,9 @@ public static class CutList
             );
         }
     }
+
+    private static string PinLength(PaperFacts facts) =>
+        LocatorGuide.For(facts.Job, facts.Design) is { } guide ? $" x {Figures.Mm(guide.PinLength)} mm" : "";
 
     private static string Field(string text) =>
         text.AsSpan().IndexOfAny("\",\r\n") >= 0

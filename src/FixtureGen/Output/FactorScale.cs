@@ -36,16 +36,8 @@ internal static class FactorScale
 
     public static Colour ColourOf(int band) => Colours[band];
 
-    /// <summary>A factor as printed: two decimals, and 999 is "more than can matter".</summary>
-    public static string Text(double factor) =>
-        factor >= 999
-            ? "over 999"
-            : factor.ToString(
-                factor >= 100 ? "0"
-                    : factor >= 10 ? "0.0"
-                    : "0.00",
-                CultureInfo.InvariantCulture
-            );
+    /// <summary>A factor as printed: two figures, rounded down, and 999 is "more than can matter".</summary>
+    public static string Text(double factor) => factor >= 999 ? "over 999" : FactorText.Two(factor);
 
     /// <summary>Strokes one run of the path in its band's colour and width, with a dark rim that keeps light bands visible on white.</summary>
     public static void Stroke(Scene scene, Chain run, int band, double k)

@@ -23,7 +23,11 @@ internal static class Figures
 
     public static string Minutes(double v) => v.ToString("0.0", C);
 
-    public static string Factor(double v) => v.ToString("0.00", C);
+    /// <summary>A holding factor: two figures, rounded down.</summary>
+    public static string Factor(double v) => FactorText.Two(v);
+
+    /// <summary>A factor that may not have been computed: 0 prints as nothing.</summary>
+    public static string FactorOrNone(double v) => v > 0 ? FactorText.Two(v) : "";
 
     /// <summary>An error of the judge's, mm, to 0.001.</summary>
     public static string Micron(double v) => Zero(v.ToString("0.000", C));
@@ -54,6 +58,7 @@ internal static class Figures
         {
             HoldMode.Slide => "slides",
             HoldMode.Lift => "lifts",
+            HoldMode.Stop => "stop gives way",
             _ => "tips",
         };
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths;
 
 namespace FixtureGen.Output;
 
@@ -38,7 +39,7 @@ public static class HoldingPicture
             Math.Max(190, Gap + (stacked ? width + Gap : 3 * (width + Gap))),
             30 + 34 + (stacked ? 3 * row : row)
         );
-        Heading(scene, design, holding);
+        Heading(scene, design, holding, LowHold.Shortfalls(holding, limits));
         for (int i = 0; i < panels.Length; i++)
         {
             double x = Gap + (stacked ? 0 : i * (width + Gap));
@@ -48,16 +49,26 @@ public static class HoldingPicture
         }
         FactorScale.Draw(scene, new Point2(Gap, 17), Text);
         scene.Text(
-            $"Factor: how many times the cutting load would be held. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping.",
+            $"Factor: how many times the cutting load would be held, worst case. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping.",
             new Point2(Gap, 8),
             Type.Plain(3.4)
         );
         return scene;
     }
 
-    private static void Heading(Scene scene, FixtureDesign design, HoldingResult holding)
+    private static void Heading(
+        Scene scene,
+        FixtureDesign design,
+        HoldingResult holding,
+        IEnumerable<string> shortfalls
+    )
     {
         scene.Text("How well the part is held along the trim", new Point2(Gap, scene.Height - 10), Type.Strong(5.4));
+        if (shortfalls.Any())
+        {
+            Point2 corner = new(scene.Width - Gap, scene.Height - 10);
+            scene.Text(LowHold.Words, corner, Type.Strong(5.4), Anchor.Right);
+        }
         string line =
             $"{design.Label}.  At the alarm level {N(holding.VacuumKPa)} kPa: seal {N(holding.SealedForceN)} N, cord pushes back {N(holding.GasketForceN)} N,";
         string second =
@@ -165,6 +176,7 @@ public static class HoldingPicture
         {
             HoldMode.Slide => "slides",
             HoldMode.Lift => "lifts",
+            HoldMode.Stop => "its stop gives way",
             _ => "tips",
         };
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 
 namespace FixtureGen.Output;
@@ -26,6 +27,9 @@ public sealed record PaperFacts(
     /// <summary>The text of one setup's program, or null where there is no such program.</summary>
     public ProgramText? TextOf(Setup setup) => Programs.FirstOrDefault(p => p.Setup == setup);
 
+    /// <summary>The factors below a house limit, in words; empty where none is.</summary>
+    public ImmutableArray<string> Shortfalls => LowHold.Shortfalls(Holding, Job.Limits);
+
     /// <summary>A warning for every text of the job that the embedded letters cannot print whole.</summary>
     public IEnumerable<Finding> Unprintable()
     {
@@ -35,6 +39,7 @@ public sealed record PaperFacts(
             ("fixture", Job.FixtureId),
             ("name", Job.Name),
             ("blank", Job.Blank.Name),
+            ("hold.accept_low_hold", Job.AcceptLowHold),
             .. Job.Tools.Select(t => ($"tool {Figures.Whole(t.Number)}", t.Name)),
         ];
         foreach ((string where, string text) in texts)

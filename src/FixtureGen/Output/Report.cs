@@ -151,12 +151,42 @@ public sealed record FeatureFacts(
 );
 
 /// <summary>How well the part is held in one way, at the worst point of the trim.</summary>
-/// <param name="Factor">The load multiplier at which the part gives way, 0 to 999: at 1 it just holds.</param>
-/// <param name="Mode">slide, lift or tip: how it gives way first.</param>
+/// <param name="Factor">The load multiplier at which the part gives way in the worst case, 0 to 999: at 1 it just holds.</param>
+/// <param name="Mode">slide, lift, tip or stop: how it gives way first.</param>
 /// <param name="XMm">The worst point, plate frame.</param>
 /// <param name="YMm">The worst point, plate frame.</param>
 /// <param name="Governs">In words, what sets the factor there.</param>
-public sealed record AnswerFacts(double Factor, string Mode, double XMm, double YMm, string Governs);
+public sealed record AnswerFacts(double Factor, string Mode, double XMm, double YMm, string Governs)
+{
+    /// <summary>The same with every range at its nominal value, for information.</summary>
+    public double Nominal { get; init; }
+
+    /// <summary>The multiplier at which it gives way once it has slipped onto its stops; never below Factor.</summary>
+    public double Stays { get; init; }
+
+    /// <summary>How it gives way then.</summary>
+    public string StaysMode { get; init; } = "";
+
+    /// <summary>In words, which ends of the ranges are the worst case.</summary>
+    public string Corner { get; init; } = "";
+}
+
+/// <summary>Something that stops the shell once it has slipped by ClearanceMm, plate frame; Kind is pin, slot, tab or wall.</summary>
+public sealed record StopFacts(string Kind, string Name, double XMm, double YMm, double ClearanceMm, double StrengthN);
+
+/// <summary>The shell bent by the pump's full vacuum over an opening of the block.</summary>
+/// <param name="Feature">The opening's name.</param>
+/// <param name="SpanMm">A groove's width or a pocket's diameter.</param>
+/// <param name="SagMm">How far the shell sinks in.</param>
+/// <param name="RoomMm">How deep the opening is below it.</param>
+/// <param name="StressMPa">The greatest bending stress, N/mm2.</param>
+public sealed record DimpleFacts(
+    string Feature,
+    double SpanMm,
+    double SagMm,
+    double RoomMm,
+    [property: JsonPropertyName("stressMPa")] double StressMPa
+);
 
 /// <summary>The holding answer. Levels are vacuum (gauge).</summary>
 /// <param name="VacuumKPa">The level the factors are reckoned at: the alarm level, or what there is where that is less.</param>
@@ -186,7 +216,20 @@ public sealed record HoldingFacts(
     AnswerFacts MagnetsOnly,
     AnswerFacts MagnetsStopping,
     AnswerFacts Both
-);
+)
+{
+    /// <summary>What stops the shell once it slips; empty where nothing does.</summary>
+    public IReadOnlyList<StopFacts> Stops { get; init; } = [];
+
+    /// <summary>How far the shell may shift before its stops hold it; 0 where it has none.</summary>
+    public double ShiftMm { get; init; }
+
+    /// <summary>Where the shell sinks into the block's openings.</summary>
+    public IReadOnlyList<DimpleFacts> Dimples { get; init; } = [];
+
+    /// <summary>How many times over the weakest jacket holds against the wind of the tool; 999 without magnets.</summary>
+    public double JacketGrip { get; init; }
+}
 
 /// <summary>One program as the judge read it back.</summary>
 /// <param name="File">Name beside the report.</param>

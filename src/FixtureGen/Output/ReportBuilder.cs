@@ -63,7 +63,32 @@ public static class ReportBuilder
             Answer(h.MagnetsOnly),
             Answer(h.MagnetsStopping),
             Answer(h.Both)
-        );
+        )
+        {
+            Stops =
+            [
+                .. h.Stops.Select(s => new StopFacts(
+                    Words.Of(s.Kind),
+                    s.Name,
+                    R(s.At.X),
+                    R(s.At.Y),
+                    R(s.ClearanceMm),
+                    R(s.StrengthN)
+                )),
+            ],
+            ShiftMm = R(h.ShiftMm),
+            Dimples =
+            [
+                .. h.Dimples.Select(d => new DimpleFacts(
+                    d.Feature,
+                    R(d.SpanMm),
+                    R(d.SagMm),
+                    R(d.RoomMm),
+                    R(d.StressMPa)
+                )),
+            ],
+            JacketGrip = R(h.JacketGrip),
+        };
 
     /// <summary>The trim cutter that the job has now, stated or chosen, and what the other directions would give.</summary>
     public static TrimFacts Trim(Job job, CutDirection d) =>
@@ -109,7 +134,13 @@ public static class ReportBuilder
         new(v.Ok, v.CellMm, R(v.MaxGougeDepthMm), R(v.MaxGougeSideMm), R(v.MaxLeftoverMm));
 
     private static AnswerFacts Answer(HoldAnswer a) =>
-        new(Math.Round(a.Factor, 4), Words.Of(a.Mode), R(a.At.X), R(a.At.Y), a.Governs);
+        new(R(a.Factor), Words.Of(a.Mode), R(a.At.X), R(a.At.Y), a.Governs)
+        {
+            Nominal = R(a.Nominal),
+            Stays = R(a.Stays),
+            StaysMode = Words.Of(a.StaysMode),
+            Corner = a.Corner,
+        };
 
     private static IReadOnlyList<PlaceFacts> Places(FixtureDesign d, FeatureKind kind) =>
         [.. d.Features.OfType<HoleFeature>().Where(f => f.Kind == kind).Select(f => Place(f.At))];

@@ -15,7 +15,8 @@ public static class SetupSheet
     internal static IReadOnlyList<Scene> Draw(PaperFacts facts)
     {
         Job job = facts.Job;
-        string running = $"Setup sheet  {job.FixtureId} rev {Figures.Whole(job.Revision)}  {job.Title}";
+        string running =
+            $"Setup sheet  {job.FixtureId} rev {Figures.Whole(job.Revision)}  {job.Title}{LowHoldBanner.Running(facts)}";
         Paper paper = Paper.For(job, running);
         SheetFront.Draw(paper, facts);
         foreach (ProgramPlan plan in facts.Plans)
@@ -23,6 +24,7 @@ public static class SetupSheet
             SheetProgram.Draw(paper, facts, plan);
         }
         SheetFixture.Draw(paper, facts);
+        SheetLocators.Draw(paper, facts);
         SheetChecks.Draw(paper, facts);
         paper.Heading("Cautions", 80);
         paper.Y += 1.5;

@@ -1,5 +1,6 @@
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 
 namespace FixtureGen.Output;
@@ -11,6 +12,7 @@ internal static class SheetFront
     {
         paper.NewPage();
         Banner(paper, facts.Job, "SETUP SHEET");
+        LowHoldBanner.Draw(paper, facts);
         double top = paper.Y;
         Picture(paper, facts, out IReadOnlyList<LineKind> key);
         double below = paper.Y;
@@ -21,7 +23,7 @@ internal static class SheetFront
         Alarm(paper, facts);
         Programs(paper, facts);
         Judge(paper, facts.Verdict);
-        Hold(paper, facts);
+        SheetHold.Draw(paper, facts);
     }
 
     /// <summary>Fixture and revision, title, and what this paper is.</summary>
@@ -100,10 +102,10 @@ internal static class SheetFront
         Box2 part = Measure.Bounds(design.Part.Outer);
         yield return ("Blank", job.Blank.Description);
         yield return ("Size", $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} mm");
-        yield return ("Thickness", $"{Figures.Mm(design.RawThickness)} mm measured");
+        yield return ("Thickness", Thickness(job));
         yield return (
             "Skim to",
-            $"Z {Figures.Mm(design.FixtureHeight)} mm, takes {Figures.Mm(design.RawThickness - design.FixtureHeight)} mm"
+            $"Z {Figures.Mm(design.FixtureHeight)} mm, takes {Figures.Mm(design.RawThickness - design.FixtureHeight)} mm, at most {Figures.Mm(job.BlankThickest - design.FixtureHeight)} mm"
         );
         yield return (
             "Plate",
@@ -133,6 +135,15 @@ internal static class SheetFront
             "Shell",
             $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}"
         );
+    }
+
+    /// <summary>Nobody has measured a blank of which the job does not say so: then the paper asks for it, with what is safe to find.</summary>
+    private static string Thickness(Job job)
+    {
+        string safe = $"{Figures.Mm(OperatorText.LeastSafe(job))} to {Figures.Mm(job.BlankThickest)} mm is safe";
+        return job.BlockMeasured
+            ? $"{Figures.Mm(job.BlankThickness)} mm, measured; {safe}"
+            : $"stock of {Figures.Mm(job.BlankThickness)} mm. Measure the blank: ________ mm; {safe}";
     }
 
     private static string Axis(Point2 way) =>
@@ -193,43 +204,6 @@ internal static class SheetFront
             Figures.Mm(p.RapidMm),
             string.Join(", ", p.Tools.Select(t => "T" + Figures.Whole(t.Tool))),
         ];
-
-    private static void Hold(Paper paper, PaperFacts facts)
-    {
-        HoldingResult h = facts.Holding;
-        paper.Heading("Hold of the shell while it is trimmed");
-        Column[] columns =
-        [
-            new("Held by", 4.1, Fit.Left),
-            new("Factor", 1.1, Fit.Right),
-            new("First it", 1.3, Fit.Right),
-            new("Worst at", 3.6, Fit.Right),
-            new("Governed by", 7, Fit.Left),
-            new("Limit", 1.1, Fit.Right),
-        ];
-        HouseLimits limits = facts.Job.Limits;
-        paper.Table(
-            columns,
-            [
-                Answer("Vacuum alone, alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
-                Answer("Magnets alone, stopping", h.MagnetsStopping, Figures.Factor(limits.MagnetFactor)),
-                Answer("Magnets alone, full load", h.MagnetsOnly, "none"),
-                Answer("Vacuum and magnets", h.Both, ""),
-            ]
-        );
-        paper.Text(
-            $"Seal {Figures.Force(h.SealedForceN)} N less cord {Figures.Force(h.GasketForceN)} N; magnets {Figures.Force(h.MagnetForceN)} N; "
-                + $"cutting load up to {Figures.Force(h.CuttingForceN)} N. "
-                + (
-                    h.LiftMm > 0
-                        ? $"If the seal is lost the cord lifts the shell {Figures.Mm(h.LiftMm)} mm."
-                        : "If the seal is lost the magnets keep the shell down on the block."
-                )
-        );
-    }
-
-    private static string[] Answer(string by, HoldAnswer a, string limit) =>
-        [by, Figures.Factor(a.Factor), Figures.Mode(a.Mode), Figures.At(a.At), a.Governs, limit];
 
     private static void Judge(Paper paper, VerifyResult verdict)
     {

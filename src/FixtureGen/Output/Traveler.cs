@@ -18,9 +18,13 @@ public static class Traveler
     internal static IReadOnlyList<Scene> Draw(PaperFacts facts)
     {
         Job job = facts.Job;
-        Paper paper = Paper.For(job, $"Traveler  {job.FixtureId} rev {Figures.Whole(job.Revision)}  {job.Title}");
+        Paper paper = Paper.For(
+            job,
+            $"Traveler  {job.FixtureId} rev {Figures.Whole(job.Revision)}  {job.Title}{LowHoldBanner.Running(facts)}"
+        );
         paper.NewPage();
         SheetFront.Banner(paper, job, "TRAVELER");
+        LowHoldBanner.Draw(paper, facts);
         Head(paper, facts);
         Magnets(paper, facts.Design.Magnets.Length);
         paper.Y += 2;

@@ -10,19 +10,17 @@ public static class BlankReader
     /// <param name="file">As findings name it.</param>
     /// <param name="name">The record's name: the file's without .toml.</param>
     public static Stage<Blank> Read(string text, string file, string name) =>
-        ShopFile.Read(
-            text,
-            file,
-            t => new Blank(
-                name,
-                t.Text("material"),
-                t.Length("width", 25, 1000),
-                t.Length("height", 25, 1000),
-                t.Length("thickness", 3, 200),
-                t.Length("thickness_tolerance", 0, 5)
-            )
-            {
-                Description = t.TextOrNull("description") ?? "",
-            }
-        );
+        ShopFile.Read(text, file, t => Body(t, name));
+
+    private static Blank Body(TableReader t, string name)
+    {
+        string material = t.Text("material");
+        double width = t.Length("width", 25, 1000);
+        double height = t.Length("height", 25, 1000);
+        double thickness = t.Length("thickness", 3, 200);
+        return new Blank(name, material, width, height, thickness, t.Within(ToolRanges.BlankTolerance(thickness)))
+        {
+            Description = t.TextOrNull("description") ?? "",
+        };
+    }
 }

@@ -61,7 +61,7 @@ public static class FastenerReader
             t.Length("clearance_hole", 1, 40),
             t.Length("counterbore", 1, 80),
             t.Measure("torque", Quantity.Torque, 0.1, 200),
-            t.NumberOr("nut_factor", 0.2, 0.05, 0.5),
+            t.WithinOrNull(ToolRanges.NutFactor) ?? 0.2,
             t.Measure("stress_area", Quantity.Area, 0.5, 800),
             t.Text("source")
         )

@@ -12,10 +12,13 @@ internal static class JobBody
     // A worn edge cuts with 1.5 to 2 times the force (common practice, no source).
     public const double DullFactor = 1.5;
 
+    /// <summary>Farther off than this many tolerances a measured blank is no blank of that stock.</summary>
+    private const double FarOff = 3;
+
     /// <summary>The whole job, or null where the shop files are not all there; all keys are read either way.</summary>
     public static Job? Read(TableReader top, JobShop? shop, string name, ShopShelf shelf)
     {
-        (Shell shell, Interval? shellFriction) = JobShell.Read(top.InnerOrNull("shell"), shop);
+        (Shell shell, Interval? shellFriction) = JobShell.Read(top, shop);
         (double thickness, bool measured) = BlockThickness(top.InnerOrNull("block"), shop);
         VacuumSupply vacuum = VacuumReader.Read(top.InnerOrNull("vacuum"), shop?.Plate.Vacuum ?? VacuumReader.House);
         HouseLimits limits = RulesReader.Limits(top.InnerOrNull("limits"));
@@ -94,20 +97,47 @@ internal static class JobBody
         };
     }
 
+    /// <summary>[block]: the stock's nominal thickness, or what was measured, which must be of that stock.</summary>
     private static (double Thickness, bool Measured) BlockThickness(TableReader? t, JobShop? shop)
     {
         double nominal = shop?.Blank.Thickness ?? 0;
         bool measured = t?.Has("thickness") ?? false;
         double thickness = t?.LengthOr("thickness", nominal, 3, 200) ?? nominal;
+        if (t is not null && measured && shop is not null && !t.Log.Failed)
+        {
+            CheckMeasured(t, shop.Blank, thickness);
+        }
         t?.Close();
         return (thickness, measured);
+    }
+
+    private static void CheckMeasured(TableReader t, Blank stock, double thickness)
+    {
+        double off = thickness - stock.Thickness;
+        double beyond = Math.Abs(off) - stock.ThicknessTolerance;
+        if (beyond <= 1e-9)
+        {
+            return;
+        }
+        string message = string.Create(
+            CultureInfo.InvariantCulture,
+            $"A measured thickness of {thickness:0.###} mm is {Math.Abs(off):0.###} mm {(off > 0 ? "over" : "under")} the {stock.Thickness:0.###} mm of '{stock.Name}', whose tolerance is {stock.ThicknessTolerance:0.###} mm: {beyond:0.###} mm beyond it."
+        );
+        if (beyond > (FarOff - 1) * stock.ThicknessTolerance)
+        {
+            t.Contradict("thickness", message, "Measure again, or name the blank that it is.");
+        }
+        else
+        {
+            t.Warn("thickness", message, "Measure again; if it is so, correct the stock's tolerance in its file.");
+        }
     }
 
     private static string AcceptLowHold(TableReader? t)
     {
         string reason = t?.TextOr("accept_low_hold", "") ?? "";
         t?.Close();
-        return reason;
+        return string.Join(' ', reason.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
     }
 
     private static (double? Feed, double? Rpm, int? Passes, double Dull) TrimOf(TableReader? t)
@@ -115,7 +145,7 @@ internal static class JobBody
         double? feed = t?.MeasureOrNull("feed", Quantity.Rate, 10, 50000);
         double? rpm = t?.NumberOrNull("rpm", 100, 200000);
         int? passes = t?.WholeOrNull("passes", 1, 100);
-        double dull = t?.NumberOr("dull_factor", DullFactor, 1, 5) ?? DullFactor;
+        double dull = t?.WithinOrNull(JobRanges.Dull) ?? DullFactor;
         t?.Close();
         return (feed, rpm, passes, dull);
     }

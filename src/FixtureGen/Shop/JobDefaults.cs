@@ -36,13 +36,17 @@ internal static class JobDefaults
         Gasket? gasket = Value(files, "gaskets", cord, GasketReader.Read);
         if (blank is not null)
         {
-            yield return ("[block]", [("thickness", Mm(blank.Thickness), "measured, of the blank in hand")]);
+            yield return (
+                "[block]",
+                [("thickness", Mm(blank.Thickness), "write what you measured; left out, the stock's tolerance counts")]
+            );
         }
         yield return ("[skirt]", [("hold", "\"tabs\"", "the scrap round the part: tabs, sealed-land, clamps or none")]);
         yield return (
             "[trim]",
             [
                 ("dull_factor", Number(JobBody.DullFactor), "a worn edge's force over a sharp one's"),
+                ("passes", "1", "through the shell; left out, by the material's step-down"),
                 ("feed", "\"1000 mm/min\"", "left out, chosen by chip load"),
                 ("rpm", "20000", "left out, chosen by cutting speed"),
             ]
@@ -54,10 +58,14 @@ internal static class JobDefaults
         yield return ("[[port]]", [("at", "[0, 0]", "a vacuum hole you fix, in the drawing's frame")]);
         yield return ("[vacuum]", Vacuum(vacuum));
         yield return (
+            "[hold]",
+            [("accept_low_hold", "\"reason\"", "make it below a house limit; the reason stands on every paper")]
+        );
+        yield return (
             "[limits]",
             [
-                ("vacuum_factor", "2", "house limits (common practice, no source)"),
-                ("magnet_factor", "1", "while the machine stops"),
+                ("vacuum_factor", "2", "house limits in the worst case (common practice, no source)"),
+                ("magnet_factor", "1", "while the machine stops, with the stops"),
                 ("block_factor", "2", "the block while it is cut"),
             ]
         );
@@ -72,6 +80,7 @@ internal static class JobDefaults
             ("altitude", Inv($"\"{v.AltitudeM:0.#} m\""), "of the shop: it caps the vacuum"),
             ("pump", Inv($"\"{v.PumpRatedKPa / Units.KPaPerInHg:0.##} inHg\""), "what the pump reaches"),
             ("alarm", Inv($"\"{v.AlarmKPa / Units.KPaPerInHg:0.##} inHg\""), "below this nothing may run"),
+            ("alarm_tolerance", Inv($"\"{v.AlarmToleranceKPa:0.##} kPa\""), "how far below it the switch may trip"),
             ("flow_l_per_min", Number(v.PumpFlowLPerMin), "free air"),
             ("leak_hole", Mm(v.LeakHoleMm), "the leak to reckon with"),
         ];

@@ -33,6 +33,7 @@ public static class JobReader
         JobShop? shop = JobShop.Read(top, shelf);
         Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);
         top.Close();
+        log.SayAssumed();
         return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Of(job, log.Findings);
     }
 

@@ -9,32 +9,55 @@ internal static class JobShell
     // Thermoformed shells are 1.5 to 3.2 mm (common practice, no source); 0.093 in is the middle gauge.
     private const double ShellThickness = 2.36;
 
-    /// <summary>[shell]: thickness and slack; the friction only where it is stated.</summary>
-    public static (Shell Shell, Interval? Friction) Read(TableReader? t, JobShop? shop)
+    // Sheet is sold 10 % either way (trade pages).
+    private const double Thicker = 1.1;
+    private const double Thinner = 0.9;
+
+    // mm, of a shell on its block (common practice, no source).
+    private const double Slack = 0.3;
+
+    /// <summary>[shell]: thickness and slack; the friction only where it is stated. What is left open is assumed, with a note.</summary>
+    public static (Shell Shell, Interval? Friction) Read(TableReader top, JobShop? shop)
     {
-        double thickness = t?.LengthOr("thickness", ShellThickness, 0.2, 12) ?? ShellThickness;
-        double greatest = t?.LengthOr("thickness_max", thickness * 1.1, 0.2, 15) ?? thickness * 1.1;
-        double thinnest = t?.LengthOr("thickness_min", thickness * 0.9, 0.1, 12) ?? thickness * 0.9;
-        double least = t?.LengthOr("slack_min", 0, 0, 5) ?? 0;
-        double most = t?.LengthOr("slack_max", Math.Max(0.3, least), 0, 5) ?? 0.3;
-        Interval? friction = t?.NumberOrNull("friction", 0.01, 2) is { } measured
-            ? t.Range("friction", measured, 0.5 * measured, 1.5 * measured, 0.01, 2)
-            : null;
-        if (greatest < thickness)
+        string name = shop?.ShellMaterial.Name ?? "";
+        if (top.InnerOrNull("shell") is not { } t)
         {
-            t?.Contradict("thickness_max", "'thickness_max' is less than 'thickness'.", "Give the thickest shell.");
+            double assumed = top.Assumed("shell.thickness", ShellThickness, "mm");
+            double thick = top.Assumed("shell.thickness_max", Thicker * assumed, "mm");
+            double slack = top.Assumed("shell.slack_max", Slack, "mm");
+            double thin = top.Assumed("shell.thickness_min", Thinner * assumed, "mm");
+            return (new Shell(name, assumed, thick, 0, slack) { ThicknessMin = thin }, null);
         }
-        if (thinnest > thickness)
+        double thickness = t.WithinOrAssumed(JobRanges.ShellThickness, ShellThickness);
+        double greatest = t.WithinOrAssumed(JobRanges.ThicknessMax(thickness), Thicker * thickness);
+        double thinnest = t.WithinOrAssumed(JobRanges.ThicknessMin(thickness), Thinner * thickness);
+        double least = t.WithinOrNull(JobRanges.SlackMin) ?? 0;
+        double most = t.WithinOrAssumed(JobRanges.SlackMax, Math.Max(Slack, least));
+        t.Rising("slack_min", least, "slack_max", most, "mm");
+        Interval? friction = Friction(t, shop?.BlockMaterial.IsPlastic ?? true);
+        t.Close();
+        return (new Shell(name, thickness, greatest, least, most) { ThicknessMin = thinnest }, friction);
+    }
+
+    /// <summary>Measured on this job's own block, in place of the block material's.</summary>
+    private static Interval? Friction(TableReader t, bool plastic) =>
+        t.WithinOrNull(MaterialRanges.Friction("friction", plastic)) is { } nominal
+            ? MaterialReader.Friction(t, "friction", nominal, plastic)
+            : Unasked(t, plastic);
+
+    /// <summary>A range without its middle says nothing.</summary>
+    private static Interval? Unasked(TableReader t, bool plastic)
+    {
+        PlausibleRange[] ends =
+        [
+            MaterialRanges.FrictionFrom("friction", plastic),
+            MaterialRanges.FrictionTo("friction", plastic),
+        ];
+        foreach (PlausibleRange end in ends.Where(e => t.WithinOrNull(e) is not null))
         {
-            t?.Contradict("thickness_min", "'thickness_min' is more than 'thickness'.", "Give the thinnest shell.");
+            t.Contradict(end.Key, $"'{end.Key}' is given without 'friction'.", "Give friction, the usual value, too.");
         }
-        if (most < least)
-        {
-            t?.Contradict("slack_max", "'slack_max' is less than 'slack_min'.", "Exchange the two.");
-        }
-        t?.Close();
-        Shell shell = new(shop?.ShellMaterial.Name ?? "", thickness, greatest, least, most) { ThicknessMin = thinnest };
-        return (shell, friction);
+        return null;
     }
 
     /// <summary>[locator]: null where the job leaves it open; pins in the part frame.</summary>

@@ -43,6 +43,10 @@ internal sealed record JobShop(
         DowelPin? pin = shelf.Named(t, "pin", "fasteners", FastenerReader.ReadPin);
         Control? control = shelf.Named(t, "control", "controls", ControlReader.Read);
         ShopFit.All(t, plate?.Plate, bolt, pin);
+        if (shell is { Sheet: null })
+        {
+            t.Log.Findings.Add(ShopFindings.SheetUnstated(shell.Name));
+        }
         t.Close();
         return
             plate is not null

@@ -79,10 +79,13 @@ public static class JobTemplate
 
         [shell]
         thickness = 2.4
-        thickness_max = 2.6             # the thickest that is formed
+        thickness_max = 2.64            # the thickest that is formed: sheet is sold 10 % either way
+        thickness_min = 2.16            # the thinnest, where the locator pins bear
         slack_max = 0.3                 # greatest looseness on the block
         # slack_min = 0
-        # friction = 0.2                # on the block; left out, the block material's own
+        # friction = 0.2                # on the block, measured; left out, the block material's own
+        # friction_from = 0.1           # least, with dust or chips: the hold is judged with it
+        # friction_to = 0.3             # greatest: what loads a stop
 
 
         """;
@@ -91,10 +94,13 @@ public static class JobTemplate
 
         [shell]
         thickness = 0.093
-        thickness_max = 0.102           # the thickest that is formed
+        thickness_max = 0.103           # the thickest that is formed: sheet is sold 10 % either way
+        thickness_min = 0.083           # the thinnest, where the locator pins bear
         slack_max = 0.012               # greatest looseness on the block
         # slack_min = 0
-        # friction = 0.2                # on the block; left out, the block material's own
+        # friction = 0.2                # on the block, measured; left out, the block material's own
+        # friction_from = 0.1           # least, with dust or chips: the hold is judged with it
+        # friction_to = 0.3             # greatest: what loads a stop
 
 
         """;
@@ -118,6 +124,7 @@ public static class JobTemplate
         by = "hand"
         # by = "pins"
         # pins = [[0, 0], [0, 0]]       # in the drawing's frame, clear of the trim
+        # holes = "round-and-slot"      # of the shell: a slot lets a shell that shrank go on; or "round"
 
 
         """;

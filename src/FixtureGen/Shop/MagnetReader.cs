@@ -14,14 +14,19 @@ public static class MagnetReader
 
     private static MagnetSpec Body(TableReader t, string name)
     {
-        double least = t.Number("br_min_t", 0.1, 1.6);
-        double greatest = t.Number("br_max_t", 0.1, 1.6);
+        string grade = t.Text("grade");
+        double least = t.Within(MagnetRanges.BrMin);
+        double greatest = t.Within(MagnetRanges.BrMax);
         t.Rising("br_min_t", least, "br_max_t", greatest, "T");
-        double diameter = t.Length("diameter", 1, 60);
+        if (!t.Log.Failed)
+        {
+            MagnetGrades.Check(t, grade, least, greatest);
+        }
+        double diameter = t.Within(MagnetRanges.Diameter);
         double jacket = t.Length("jacket_diameter", 1, 100);
-        double thickness = t.Length("thickness", 0.5, 60);
+        double thickness = t.Within(MagnetRanges.Thickness);
         double height = t.Length("jacket_height", 0.5, 100);
-        double floor = t.Length("jacket_floor", 0, 10);
+        double floor = t.Within(MagnetRanges.JacketFloor);
         if (jacket <= diameter)
         {
             t.Contradict(
@@ -44,14 +49,14 @@ public static class MagnetReader
         }
         return new MagnetSpec(
             name,
-            t.Text("grade"),
+            grade,
             least,
             greatest,
             diameter,
-            t.Length("diameter_tolerance", 0, 1),
+            t.Within(MagnetRanges.DiameterTolerance),
             thickness,
-            t.Length("plating", 0, 0.2),
-            t.Number("max_temperature_c", 20, 300),
+            t.Within(MagnetRanges.Plating),
+            t.Within(MagnetRanges.MaxTemperature),
             jacket,
             height,
             floor,

@@ -15,21 +15,20 @@ public static class MaterialReader
 
     private static Material Body(TableReader t, string name)
     {
+        bool plastic = t.FlagOr("plastic", true);
         (double slow, double fast) = Rising(
             t,
-            "speed_from",
-            "speed_to",
-            k => t.Measure(k, Quantity.Speed, 5, 2000),
+            MaterialRanges.Speed("speed_from", plastic),
+            MaterialRanges.Speed("speed_to", plastic),
             "m/min"
         );
         (double low, double high) = Rising(
             t,
-            "specific_force_from",
-            "specific_force_to",
-            k => t.Number(k, 1, 5000),
+            MaterialRanges.ForceFrom(plastic),
+            MaterialRanges.ForceTo(plastic),
             "N/mm2"
         );
-        ImmutableArray<ChipLoad> loads = [.. t.Inners("chip_load").Select(Load)];
+        ImmutableArray<ChipLoad> loads = [.. t.Inners("chip_load").Select(row => Load(row, plastic))];
         if (loads.IsEmpty)
         {
             t.Contradict("chip_load", "No [[chip_load]] row: feeds cannot be chosen.", "Add at least one row.");
@@ -53,12 +52,12 @@ public static class MaterialReader
             loads,
             low,
             high,
-            t.Number("step_down_ratio", 0.01, 3),
-            t.Number("step_over_ratio", 0.01, 1),
-            t.Number("max_ramp_deg", 0.1, 30),
-            t.Number("expansion_per_k", 0, 0.001),
-            Friction(t),
-            t.FlagOr("plastic", true),
+            t.Within(MaterialRanges.StepDown),
+            t.Within(MaterialRanges.StepOver),
+            t.Within(MaterialRanges.Ramp(plastic)),
+            t.Within(MaterialRanges.Expansion(plastic)),
+            Friction(t, plastic),
+            plastic,
             t.Text("source")
         )
         {
@@ -67,12 +66,25 @@ public static class MaterialReader
         };
     }
 
-    // dust and chips halve a plastic's friction on a block (handbook ranges, from memory): what a file leaves open is taken so
-    private static Interval Friction(TableReader t)
+    private static Interval Friction(TableReader t, bool plastic)
     {
-        double nominal = t.Number("shell_friction", 0.01, 2);
-        return t.Range("shell_friction", nominal, 0.5 * nominal, 1.5 * nominal, 0.01, 2);
+        double nominal = t.Within(MaterialRanges.Friction("shell_friction", plastic));
+        return Friction(t, "shell_friction", nominal, plastic);
     }
+
+    /// <summary>
+    /// The friction of a shell on a block about its nominal value. Dust and chips halve it (handbook ranges, from memory): what a
+    /// file leaves open is taken so, with a note.
+    /// </summary>
+    internal static Interval Friction(TableReader t, string key, double nominal, bool plastic) =>
+        t.Range(
+            key,
+            nominal,
+            MaterialRanges.FrictionFrom(key, plastic),
+            MaterialRanges.FrictionTo(key, plastic),
+            0.5 * nominal,
+            1.5 * nominal
+        );
 
     private static SheetStrength? Sheet(TableReader? t)
     {
@@ -80,37 +92,36 @@ public static class MaterialReader
         {
             return null;
         }
-        (double soft, double stiff) = Rising(t, "modulus_from", "modulus_to", k => t.Number(k, 10, 20000), "N/mm2");
-        (double least, double most) = Rising(t, "shrinkage_from", "shrinkage_to", k => t.Number(k, 0, 0.1), "");
+        (double soft, double stiff) = Rising(t, MaterialRanges.ModulusFrom, MaterialRanges.ModulusTo, "N/mm2");
+        (double least, double most) = Rising(t, MaterialRanges.ShrinkageFrom, MaterialRanges.ShrinkageTo, "");
         SheetStrength sheet = new(
-            t.Number("yield", 1, 500),
+            t.Within(MaterialRanges.Yield),
             Interval.Between(soft, stiff),
-            t.Number("poisson", 0.05, 0.499),
+            t.Within(MaterialRanges.Poisson),
             Interval.Between(least, most)
         );
         t.Close();
         return sheet;
     }
 
-    private static ChipLoad Load(TableReader t)
+    private static ChipLoad Load(TableReader t, bool plastic)
     {
         double cutter = t.Length("cutter", 0.1, 50);
-        (double from, double to) = Rising(t, "from", "to", k => t.Length(k, 0.001, 2), "mm");
+        (double from, double to) = Rising(
+            t,
+            MaterialRanges.ChipFrom(plastic, cutter),
+            MaterialRanges.ChipTo(plastic, cutter),
+            "mm"
+        );
         t.Close();
         return new ChipLoad(cutter, from, to);
     }
 
-    private static (double From, double To) Rising(
-        TableReader t,
-        string from,
-        string to,
-        Func<string, double> read,
-        string unit
-    )
+    private static (double From, double To) Rising(TableReader t, PlausibleRange from, PlausibleRange to, string unit)
     {
-        double a = read(from);
-        double b = read(to);
-        t.Rising(from, a, to, b, unit);
+        double a = t.Within(from);
+        double b = t.Within(to);
+        t.Rising(from.Key, a, to.Key, b, unit);
         return (a, b);
     }
 }

@@ -39,13 +39,13 @@ public static class PlateReader
             new Box2(face[0].X, face[0].Y, face[1].X, face[1].Y),
             t.Length("thickness", 3, 300),
             [.. t.Inners("stop").Select(Stop)],
-            t.Length("placing_tolerance", 0, 3),
+            t.Within(PlateRanges.PlacingTolerance),
             Openings(t),
             [.. t.Inners("groove").Select(Groove)],
             seal is null ? new Contour([]) : SealLoop(seal),
             seal?.Length("groove_width", 0.5, 30) ?? 0,
-            seal?.Number("reaction_n_per_mm", 0, 20) ?? 0,
-            t.Number("friction_block_on_plate", 0.01, 2),
+            seal?.Within(PlateRanges.SealReaction) ?? 0,
+            t.Within(PlateRanges.BlockFriction),
             t.Length("skin", 0, 5),
             machine is null ? null! : Machine(machine)
         )
@@ -57,7 +57,7 @@ public static class PlateReader
         {
             PlateCheck.All(t, plate);
         }
-        return new PlateFile(plate, VacuumReader.Read(t.InnerOrNull("vacuum"), VacuumReader.House));
+        return new PlateFile(plate, VacuumReader.OfPlate(t));
     }
 
     private static ImmutableArray<PlateOpening> Openings(TableReader t)
@@ -194,15 +194,15 @@ public static class PlateReader
             new Box3(x.X, y.X, z.X, x.Y, y.Y, z.Y),
             t.Measure("rapid", Quantity.Rate, 10, 200000),
             t.Measure("max_feed", Quantity.Rate, 10, 100000),
-            t.Measure("acceleration", Quantity.Acceleration, 10, 50000),
+            t.Within(PlateRanges.Acceleration),
             slow,
             t.Number("max_rpm", Math.Max(100, slow), 200000),
             t.Number("spindle_power_kw", 0.05, 100),
             t.Number("tool_change_seconds", 0, 600),
-            t.Length("feed_hold_distance", 0, 100)
+            t.Within(PlateRanges.FeedHold)
         )
         {
-            VacuumReactionSeconds = t.Number("vacuum_reaction_seconds", 0, 5),
+            VacuumReactionSeconds = t.Within(PlateRanges.Reaction),
         };
         t.Close();
         return machine;

@@ -18,5 +18,17 @@ internal sealed class ReadLog(string file)
 
     public List<Finding> Findings { get; } = [];
 
+    /// <summary>What the file leaves open although a hold rests on it, each with the number taken for it.</summary>
+    public List<string> Assumed { get; } = [];
+
+    /// <summary>Says all that was assumed in one note, where nothing is refused; called once, when the file is read.</summary>
+    public void SayAssumed()
+    {
+        if (Assumed.Count > 0 && !Failed)
+        {
+            Findings.Add(ShopFindings.Assumed(File, Assumed));
+        }
+    }
+
     public bool Failed => Findings.Exists(f => f.Severity == Severity.Error);
 }

@@ -10,10 +10,15 @@ internal static class RulesReader
 
     public static HouseLimits Limits(TableReader? t)
     {
+        t?.Gone(
+            "below_is_error",
+            "a hold below a house limit is refused, and below 1 always",
+            "Take the line out; where a job is to be made all the same, write [hold] accept_low_hold = \"reason\", which stands on every paper and program."
+        );
         HouseLimits limits = new(
-            t?.NumberOr("vacuum_factor", 2, 0.1, 100) ?? 2,
-            t?.NumberOr("magnet_factor", 1, 0.1, 100) ?? 1,
-            t?.NumberOr("block_factor", 2, 0.1, 100) ?? 2
+            t?.WithinOrNull(JobRanges.VacuumFactor) ?? 2,
+            t?.WithinOrNull(JobRanges.MagnetFactor) ?? 1,
+            t?.WithinOrNull(JobRanges.BlockFactor) ?? 2
         );
         t?.Close();
         return limits;
@@ -36,25 +41,25 @@ internal static class RulesReader
             t.LengthOr("wall", d.Wall, 0.3, 20),
             t.LengthOr("least_floor", d.LeastFloor, 0.3, 50),
             t.LengthOr("net_depth", d.NetDepth, 0.2, 20),
-            t.LengthOr("net_reach", d.NetReach, 2, 200),
-            t.LengthOr("magnet_recess", d.MagnetRecess, 0, 5),
-            t.LengthOr("magnet_glue", d.MagnetGlue, 0, 2),
+            t.WithinOrNull(JobRanges.NetReach) ?? d.NetReach,
+            t.WithinOrNull(JobRanges.MagnetRecess) ?? d.MagnetRecess,
+            t.WithinOrNull(JobRanges.MagnetGlue) ?? d.MagnetGlue,
             t.LengthOr("magnet_pocket_clearance", d.MagnetPocketClearance, 0.01, 2),
             t.LengthOr("jacket_clearance", d.JacketClearance, 0, 20),
             t.LengthOr("slug_milled_below", d.SlugMilledBelow, 0, 200),
-            t.LengthOr("tab_length", d.TabLength, 0.5, 50),
-            t.LengthOr("tab_thickness", d.TabThickness, 0.05, 10),
+            t.WithinOrNull(JobRanges.TabLength) ?? d.TabLength,
+            t.WithinOrNull(JobRanges.TabThickness) ?? d.TabThickness,
             t.LengthOr("lead_radius", d.LeadRadius, 0.2, 50),
             t.LengthOr("engrave_depth", d.EngraveDepth, 0.02, 5),
             t.LengthOr("letter_height", d.LetterHeight, 1.8, 20),
             t.NumberOr("temperature_swing_k", d.TemperatureSwingK, 0, 100),
-            t.LengthOr("locator_pin_diameter", d.LocatorPinDiameter, 1, 20),
-            t.LengthOr("running_clearance", d.RunningClearance, 0.02, 5)
+            t.WithinOrNull(JobRanges.LocatorPin) ?? d.LocatorPinDiameter,
+            t.WithinOrNull(JobRanges.RunningClearance) ?? d.RunningClearance
         )
         {
             CornerLeft = t.LengthOr("corner_left", d.CornerLeft, 0.02, 5),
-            LocatorHoleClearance = t.LengthOr("locator_hole_clearance", d.LocatorHoleClearance, 0.02, 3),
-            LocatorPinProjection = t.LengthOr("locator_pin_projection", d.LocatorPinProjection, 0.5, 20),
+            LocatorHoleClearance = t.WithinOrNull(JobRanges.LocatorClearance) ?? d.LocatorHoleClearance,
+            LocatorPinProjection = t.WithinOrNull(JobRanges.LocatorProjection) ?? d.LocatorPinProjection,
         };
         t.Close();
         return rules;

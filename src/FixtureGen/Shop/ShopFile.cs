@@ -29,6 +29,7 @@ internal static class ShopFile
         top.TextOrNull("description");
         T value = body(top);
         top.Close();
+        log.SayAssumed();
         return log.Failed ? Stage.Failed<T>(log.Findings) : Stage.Of(value, log.Findings);
     }
 }

@@ -85,14 +85,53 @@ internal static class ShopFindings
             "Write units = \"in\" or units = \"mm\" as the file's first line, or a unit with the number in quotes."
         );
 
-    public static Finding OutOfRange(string file, TomlValue value, string path, string given, string range) =>
+    /// <param name="published">What is usual, with its source; empty where nothing is known.</param>
+    public static Finding OutOfRange(
+        string file,
+        TomlValue value,
+        string path,
+        string given,
+        string range,
+        string published
+    ) =>
         At(
             file,
             value.Line,
             value.Column,
             "toml-out-of-range",
             $"'{path}' is {given}; it must be {range}.",
-            $"Give a value {range}."
+            published.Length == 0 ? $"Give a value {range}." : $"Give a value {range}; usual is {published}."
+        );
+
+    /// <summary>Possible, but not what is published or common practice.</summary>
+    public static Finding NotPractice(string file, TomlValue value, string path, string given, string published) =>
+        OutsidePractice(
+            file,
+            value,
+            $"'{path}' is {given}; usual is {published}.",
+            "Check it; if it was measured, keep it and say so beside it in the file."
+        );
+
+    public static Finding KeyGone(string file, TomlEntry entry, string path, string why, string remedy) =>
+        At(file, entry.Line, entry.Column, "toml-key-gone", $"'{path}' is no key any more: {why}.", remedy);
+
+    /// <summary>What a file leaves open although a hold rests on it, and the numbers taken for it.</summary>
+    public static Finding Assumed(string file, IEnumerable<string> assumed) =>
+        new(
+            "shop-range-assumed",
+            Severity.Note,
+            file,
+            $"Not stated, so assumed: {string.Join(", ", assumed)}.",
+            "Measure or look up these values and state them; until then the hold rests on the assumed ones."
+        );
+
+    public static Finding SheetUnstated(string material) =>
+        new(
+            "shop-sheet-unstated",
+            Severity.Note,
+            $"templates/materials/{material}.toml",
+            $"'{material}' has no [sheet] table (yield, modulus, Poisson's ratio, shrinkage): locator pins, slots, tabs and nests count for nothing in the hold.",
+            "Add [sheet] with yield, modulus_from, modulus_to, poisson, shrinkage_from and shrinkage_to of the shell's sheet."
         );
 
     public static Finding NotAChoice(string file, TomlString value, string path, string known, string? nearest) =>

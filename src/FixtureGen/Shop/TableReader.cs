@@ -26,7 +26,26 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         ?? Missing(key, $"a number in {kind.BareUnit(Log.BareUnit)} or text such as \"6 {kind.Inside}\"", least);
 
     public double? MeasureOrNull(string key, Quantity kind, double least, double greatest) =>
-        Entry(key) is { } e ? values.Measure(e.Value, PathOf(key), kind, least, greatest) : null;
+        WithinOrNull(PlausibleRange.Possible(key, kind, least, greatest));
+
+    /// <summary>The range's key, refused outside what is possible and warned of outside what is usual.</summary>
+    public double Within(PlausibleRange range) =>
+        WithinOrNull(range)
+        ?? Missing(
+            range.Key,
+            range.Kind is { } kind
+                ? $"a number in {kind.BareUnit(Log.BareUnit)} or text such as \"6 {kind.Inside}\""
+                : "a number",
+            range.Least
+        );
+
+    /// <summary>As <see cref="Within"/>, null where the key is left out.</summary>
+    public double? WithinOrNull(PlausibleRange range) =>
+        Entry(range.Key) is { } e ? values.Within(e.Value, PathOf(range.Key), range) : null;
+
+    /// <summary>As <see cref="Within"/>; a key that is left out is <paramref name="fallback"/>, and a note says so.</summary>
+    public double WithinOrAssumed(PlausibleRange range, double fallback) =>
+        WithinOrNull(range) ?? Assumed(range.Key, fallback, range.Kind?.Inside ?? "");
 
     public double Length(string key, double least, double greatest) => Measure(key, Quantity.Length, least, greatest);
 
@@ -40,31 +59,20 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     public double NumberOr(string key, double fallback, double least, double greatest) =>
         NumberOrNull(key, least, greatest) ?? fallback;
 
-    public double? NumberOrNull(string key, double least, double greatest)
-    {
-        if (Entry(key) is not { } e)
-        {
-            return null;
-        }
-        if (e.Value is not TomlNumber n)
-        {
-            Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a number"));
-            return least;
-        }
-        return values.InRange(n, PathOf(key), n.Value, least, greatest);
-    }
+    public double? NumberOrNull(string key, double least, double greatest) =>
+        WithinOrNull(PlausibleRange.Possible(key, null, least, greatest));
 
     /// <summary>
-    /// The range of a value read already: 'KEY_from' and 'KEY_to', or the stand-ins where they are left out; refused where they
-    /// do not enclose the value.
+    /// The range of a value read already, by a key for its lower and one for its upper end; refused where they do not enclose
+    /// the value. An end that is left out is <paramref name="from"/> or <paramref name="to"/>, and a note says so.
     /// </summary>
-    public Interval Range(string key, double nominal, double from, double to, double least, double greatest)
+    public Interval Range(string key, double nominal, PlausibleRange low, PlausibleRange high, double from, double to)
     {
-        double low = NumberOr(key + "_from", Math.Clamp(from, least, nominal), least, greatest);
-        double high = NumberOr(key + "_to", Math.Clamp(to, nominal, greatest), least, greatest);
-        Rising(key + "_from", low, key, nominal, "");
-        Rising(key, nominal, key + "_to", high, "");
-        return new Interval(low, nominal, high);
+        double least = WithinOrAssumed(low, Math.Min(nominal, Math.Max(low.Least, from)));
+        double greatest = WithinOrAssumed(high, Math.Max(nominal, Math.Min(high.Greatest, to)));
+        Rising(low.Key, least, key, nominal, "");
+        Rising(key, nominal, high.Key, greatest, "");
+        return new Interval(least, nominal, greatest);
     }
 
     public int Whole(string key, int least, int greatest) =>
@@ -108,15 +116,15 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
             Missing(key, "text in quotes", 0);
             return "";
         }
-        if (Table.Find(key)!.Value is TomlString { Text.Length: 0 } empty)
+        if (Table.Find(key)!.Value is TomlString said && string.IsNullOrWhiteSpace(said.Text))
         {
-            Log.Findings.Add(ShopFindings.EmptyText(Log.File, empty, PathOf(key)));
+            Log.Findings.Add(ShopFindings.EmptyText(Log.File, said, PathOf(key)));
         }
         return text;
     }
 
     /// <summary>A text that may be left out, but not empty where it is written.</summary>
-    public string TextOr(string key, string fallback) => Has(key) ? Text(key) : fallback;
+    public string TextOr(string key, string fallback) => Entry(key) is null ? fallback : Text(key);
 
     public string? TextOrNull(string key)
     {
@@ -268,14 +276,15 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
     }
 
-    /// <summary>Refuses a pair whose greatest lies below its least, both in <paramref name="unit"/>.</summary>
+    /// <summary>Refuses a pair whose greatest lies below its least, both in <paramref name="unit"/>, which may be empty.</summary>
     public void Rising(string low, double least, string high, double greatest, string unit)
     {
         if (greatest < least)
         {
+            string of = unit.Length > 0 ? " " + unit : "";
             Contradict(
                 high,
-                Inv($"'{high}' is {greatest:0.####} {unit}, less than '{low}', {least:0.####} {unit}."),
+                Inv($"'{high}' is {greatest:0.####}{of}, less than '{low}', {least:0.####}{of}."),
                 "Exchange the two."
             );
         }
@@ -283,6 +292,23 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     public void Warn(string key, string message, string remedy) =>
         Log.Findings.Add(ShopFindings.OutsidePractice(Log.File, Table.Find(key)?.Value ?? Table, message, remedy));
+
+    /// <summary>Refuses a key that files once had, with what took its place.</summary>
+    public void Gone(string key, string why, string remedy)
+    {
+        if (Table.Find(key) is { } e)
+        {
+            known.Add(key);
+            Log.Findings.Add(ShopFindings.KeyGone(Log.File, e, PathOf(key), why, remedy));
+        }
+    }
+
+    /// <summary>The value taken for a key that is left out, remembered for the file's note.</summary>
+    public double Assumed(string key, double value, string unit)
+    {
+        Log.Assumed.Add(Inv($"{PathOf(key)} {value:0.####}{(unit.Length > 0 ? " " + unit : "")}"));
+        return value;
+    }
 
     private TomlEntry? Entry(string key)
     {

@@ -56,6 +56,13 @@ public static class ToolReader
         bool pointed = kind is ToolKind.Drill or ToolKind.Engraver;
         double diameter = t.Length("diameter", 0.1, 50);
         double fluteLength = t.Length("flute_length", 0.1, 200);
+        HelixDirection helix =
+            t.ChoiceOrNull(
+                "helix",
+                ("straight", HelixDirection.Straight),
+                ("up", HelixDirection.Up),
+                ("down", HelixDirection.Down)
+            ) ?? HelixDirection.Up;
         double holder = t.LengthOr("holder_diameter", 40, 1, 200);
         Tool tool = new(
             t.Text("name"),
@@ -70,17 +77,14 @@ public static class ToolReader
             t.LengthOr("holder_length", 50, 1, 300),
             pointed ? t.Number("tip_angle_deg", 10, 179) : t.NumberOr("tip_angle_deg", 180, 180, 180),
             kind == ToolKind.Engraver ? t.Length("tip_diameter", 0, 5) : t.LengthOr("tip_diameter", 0, 0, 0),
-            t.ChoiceOrNull(
-                "helix",
-                ("straight", HelixDirection.Straight),
-                ("up", HelixDirection.Up),
-                ("down", HelixDirection.Down)
-            ) ?? HelixDirection.Up,
-            t.NumberOr("helix_angle_deg", 30, 0, 60),
+            helix,
+            helix == HelixDirection.Straight
+                ? t.NumberOr("helix_angle_deg", 0, 0, 0)
+                : t.WithinOrNull(ToolRanges.Helix) ?? 30,
             t.FlagOr("centre_cutting", kind != ToolKind.Drill),
             t.LengthOr("max_step_down", fluteLength, 0.01, 200),
             t.NumberOr("max_ramp_deg", 5, 0, 90),
-            t.LengthOr("run_out", 0.02, 0, 0.5),
+            t.WithinOrNull(ToolRanges.RunOut) ?? 0.02,
             t.NumberOr("max_rpm", 60000, 100, 200000)
         )
         {

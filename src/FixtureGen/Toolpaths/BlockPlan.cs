@@ -186,7 +186,7 @@ internal static class BlockPlan
 
     /// <summary>Where the tool travels between a work's pieces: over the raw face before it is skimmed, over the bolts once they are in.</summary>
     public static double Hop(Work work, Frame frame) =>
-        work.Stage == 0 ? frame.Job.BlankThickness + Heights.HopGap
+        work.Stage == 0 ? frame.Job.BlankThickest + Heights.HopGap
         : work.BreaksPlateSeal ? frame.Heights.Clearance
         : work.Cutting.Kind == OperationKind.Engrave ? frame.Heights.Face + Heights.EngraveGap
         : frame.Heights.Hop;

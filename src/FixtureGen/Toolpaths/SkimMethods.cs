@@ -3,12 +3,15 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
 
-/// <summary>The face is skimmed by any end mill; the tool set decides which is quickest.</summary>
+/// <summary>
+/// The face is skimmed by any end mill; the tool set decides which is quickest. Heights and passes are for the thickest blank
+/// that may lie there, not for the nominal one: the first pass is no deeper in it than any other.
+/// </summary>
 internal static class SkimMethods
 {
     public static IEnumerable<Method> For(PocketFeature skim, Frame frame)
     {
-        double raw = skim.TopZ;
+        double raw = Math.Max(skim.TopZ, frame.Job.BlankThickest);
         Heights heights = frame.Heights with { Face = raw, Hop = raw + Heights.HopGap };
         foreach (Tool tool in frame.EndMills)
         {
@@ -17,7 +20,8 @@ internal static class SkimMethods
             {
                 StepOver = ae,
             };
-            data = frame.Eased(data, tool).Over(raw - skim.FloorZ);
+            data = frame.Eased(data, tool);
+            data = Passes.Count(raw - skim.FloorZ, data.StepDown) == 1 ? data.Over(raw - skim.FloorZ) : data;
             double area = frame.Block.Width * frame.Block.Height;
             yield return Method.Of(
                 skim,

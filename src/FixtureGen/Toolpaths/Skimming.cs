@@ -39,7 +39,7 @@ internal static class Skimming
                     spiral[^1],
                     pen =>
                     {
-                        foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
+                        foreach (double z in Depths(topZ, floorZ, data.StepDown))
                         {
                             pen.RapidZ(heights.Hop);
                             pen.Rapid(Point3.At(beside, heights.Hop));
@@ -54,6 +54,17 @@ internal static class Skimming
                 ),
             ]
         );
+    }
+
+    /// <summary>
+    /// The first pass as deep as the step-down allows in the thickest blank, so that a thinner one is not passed over in the
+    /// air; equal passes below it.
+    /// </summary>
+    private static IEnumerable<double> Depths(double topZ, double floorZ, double stepDown)
+    {
+        int passes = Passes.Count(topZ - floorZ, stepDown);
+        double first = passes == 1 ? floorZ : topZ - stepDown;
+        return passes == 1 ? [floorZ] : Passes.Down(first, floorZ, stepDown).Prepend(first);
     }
 
     private static IEnumerable<Point2> Spiral(Box2 b, double inset, double step)

@@ -7,7 +7,7 @@ namespace FixtureGen.Toolpaths;
 
 /// <summary>
 /// The production trim: vacuum on and proven, an optional stop, marks, cutouts, the outline last, vacuum off. Between cuts the
-/// tool travels above shell, forms and jackets.
+/// tool travels above shell, forms, jackets and locator pins.
 /// </summary>
 internal static class TrimProgram
 {
@@ -20,7 +20,8 @@ internal static class TrimProgram
             .DefaultIfEmpty(0)
             .Max();
         double jackets = design.Magnets.IsEmpty ? 0 : job.Magnet.JacketHeight;
-        double clearance = shellTop + Math.Max(forms, jackets) + Heights.ClearanceGap;
+        double pins = job.Locator == LocatorKind.Pins ? job.Rules.LocatorPinProjection : 0;
+        double clearance = shellTop + Math.Max(pins, Math.Max(forms, jackets)) + Heights.ClearanceGap;
         ImmutableArray<Operation> operations = [.. Operations(design, job, clearance, kernel)];
         return Stage.Of(
             new ProgramPlan(

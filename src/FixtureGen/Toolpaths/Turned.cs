@@ -10,6 +10,9 @@ namespace FixtureGen.Toolpaths;
 /// </summary>
 internal static class Turned
 {
+    /// <summary>Heights that agree to this, mm, are the same.</summary>
+    private const double Same = 1e-6;
+
     public static Feature Over(Feature feature, Flip flip, double raw)
     {
         ImmutableArray<Removal> removals = [.. feature.Removals.Select(r => Over(r, flip, raw))];
@@ -42,6 +45,24 @@ internal static class Turned
             },
             _ => throw new InvalidOperationException($"No turn for {feature.GetType().Name}."),
         };
+    }
+
+    /// <summary>
+    /// A turned feature that begins at the nominal face begins at the thickest blank's: cuts come down from there, and a thinner
+    /// blank costs a little air.
+    /// </summary>
+    public static Feature Raised(Feature feature, double raw, double thickest)
+    {
+        ImmutableArray<Removal> removals = [.. feature.Removals.Select(r => r with { TopZ = Up(r.TopZ) })];
+        return feature switch
+        {
+            PocketFeature p => p with { TopZ = Up(p.TopZ), Removals = removals },
+            GrooveFeature g => g with { TopZ = Up(g.TopZ), Removals = removals },
+            HoleFeature h => h with { TopZ = Up(h.TopZ), Removals = removals },
+            _ => feature,
+        };
+
+        double Up(double top) => Math.Abs(top - raw) < Same ? thickest : top;
     }
 
     private static Removal Over(Removal r, Flip flip, double raw) =>

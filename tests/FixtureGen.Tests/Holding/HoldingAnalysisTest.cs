@@ -1,6 +1,7 @@
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 using FixtureGen.Tests.Support;
 using Xunit;
 

@@ -21,7 +21,7 @@ public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
         Assert.All(figures, f => Assert.Contains(f, words));
     }
 
-    /// <summary>The rows people read are rounded, but from the same figures: areas to 0.1, lengths to 0.01, factors to 0.01.</summary>
+    /// <summary>The rows people read are rounded, but from the same figures: areas to 0.1, lengths to 0.01, factors to two figures.</summary>
     [Fact]
     public void Rounded_figures_stand_in_the_tables_too()
     {
@@ -32,7 +32,7 @@ public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
             report.Part!.AreaMm2.ToString("0.0", CultureInfo.InvariantCulture),
             report.Features!.SealedAreaMm2.ToString("0.0", CultureInfo.InvariantCulture),
             report.Features.CordLengthMm.ToString("0.00", CultureInfo.InvariantCulture),
-            report.Holding!.VacuumOnly.Factor.ToString("0.00", CultureInfo.InvariantCulture),
+            FactorText.Two(report.Holding!.VacuumOnly.Factor),
             .. report.Features.Magnets.Select(m => m.XMm.ToString("0.00", CultureInfo.InvariantCulture)),
             .. report.Programs!.Select(p => p.Minutes.ToString("0.0", CultureInfo.InvariantCulture)),
         ];

@@ -110,7 +110,7 @@ public sealed class SheetFiguresTest
         }
         foreach (HoldAnswer a in new[] { h.VacuumOnly, h.MagnetsOnly, h.MagnetsStopping, h.Both })
         {
-            yield return Two(a.Factor);
+            yield return FactorText.Two(a.Factor);
             yield return $"X {Two(a.At.X)} Y {Two(a.At.Y)}";
         }
         foreach (ProgramVerdict p in facts.Verdict.Programs)

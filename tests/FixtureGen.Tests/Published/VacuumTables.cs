@@ -1,5 +1,6 @@
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Shop;
 using Xunit;
 
 namespace FixtureGen.Tests.Published;

@@ -55,7 +55,19 @@ public sealed class JobTemplateTest
             DemoShop.Files
         );
         int from = text.IndexOf("# [block]", StringComparison.Ordinal);
-        string[] chosen = ["# [trim]", "# feed", "# rpm", "# [placement]", "# at ", "# angle_deg", "# [[port]]"];
+        string[] chosen =
+        [
+            "# [trim]",
+            "# passes",
+            "# feed",
+            "# rpm",
+            "# [placement]",
+            "# at ",
+            "# angle_deg",
+            "# [[port]]",
+            "# [hold]",
+            "# accept_low_hold",
+        ];
         IEnumerable<string> said = text[from..]
             .Split('\n')
             .Where(l => !chosen.Any(c => l.StartsWith(c, StringComparison.Ordinal)))
@@ -77,6 +89,7 @@ public sealed class JobTemplateTest
         Assert.Equal(silent.Vacuum.AlarmKPa, spoken.Vacuum.AlarmKPa, 1e-9);
         Assert.Equal(silent.Vacuum.PumpRatedKPa, spoken.Vacuum.PumpRatedKPa, 1e-9);
         Assert.Equal(silent.Vacuum.LeakHoleMm, spoken.Vacuum.LeakHoleMm, 1e-9);
+        Assert.Equal(silent.Vacuum.AlarmToleranceKPa, spoken.Vacuum.AlarmToleranceKPa, 1e-9);
     }
 
     /// <summary>A wrong key's finding lists the right ones: each of them stands in a fresh job.</summary>
@@ -89,6 +102,7 @@ public sealed class JobTemplateTest
     [InlineData("skirt")]
     [InlineData("magnets")]
     [InlineData("shell")]
+    [InlineData("hold")]
     public void No_key_is_hidden(string table)
     {
         string fresh = JobTemplate.NewJob(

@@ -1,4 +1,4 @@
-namespace FixtureGen.Holding;
+namespace FixtureGen.Shop;
 
 /// <summary>
 /// The local atmosphere and what it leaves of a pump's rated level. ISO 2533:1975, the same as the US Standard Atmosphere
