@@ -39,9 +39,9 @@ internal static class DrillGuideFigure
             false,
             unit
         );
-        foreach (ShellHole hole in guide.Holes)
+        for (int i = 0; i < guide.Holes.Length; i++)
         {
-            Hole(page, view, hole);
+            Hole(page, view, guide.Holes[i], Figures.Whole(i + 1));
         }
         Point2 corner = view.At(datum);
         page.Shape(Chain.Circle(corner, 0.9), null, Colour.Black);
@@ -107,7 +107,7 @@ internal static class DrillGuideFigure
         return moved;
     }
 
-    private static void Hole(Scene page, View view, ShellHole hole)
+    private static void Hole(Scene page, View view, ShellHole hole, string number)
     {
         double radius = Math.Max(hole.Width / 2 * view.Scale, 1);
         Point2 at = view.At(hole.At);
@@ -122,7 +122,14 @@ internal static class DrillGuideFigure
         Pen thin = Pen.Solid(0.15, Colour.Black);
         page.Line(at - new Point2(arm, 0), at + new Point2(arm, 0), thin);
         page.Line(at - new Point2(0, arm), at + new Point2(0, arm), thin);
-        page.Text(hole.Name, at + new Point2(0, arm + 0.7), Type.Strong(Size), Anchor.Middle, 0, halo: true);
+        page.Text(
+            number,
+            at + new Point2(radius + 0.8, radius + 0.8),
+            Type.Strong(Size + 0.5),
+            Anchor.Left,
+            0,
+            halo: true
+        );
     }
 
     private static string Number(double mm, LengthUnit unit) =>

@@ -48,11 +48,9 @@ public static class HoldingPicture
             One(scene, design, holding, panels[i], box, View.Fit(world, box, 1.6, mirrorX: false));
         }
         FactorScale.Draw(scene, new Point2(Gap, 17), Text);
-        scene.Text(
-            $"Factor: how many times the cutting load would be held, worst case. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping.",
-            new Point2(Gap, 8),
-            Type.Plain(3.4)
-        );
+        string key =
+            $"Factor: how many times the cutting load would be held, worst case. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping.";
+        scene.Text(key, new Point2(Gap, 8), Typefaces.Shrunk(key, Type.Plain(3.4), scene.Width - (2 * Gap)));
         return scene;
     }
 

@@ -137,13 +137,13 @@ internal static class SheetFront
         );
     }
 
-    /// <summary>Nobody has measured a blank of which the job does not say so: then the paper asks for it, with what is safe to find.</summary>
+    /// <summary>Measured only where the job says so; else the first program's steps ask for it.</summary>
     private static string Thickness(Job job)
     {
         string safe = $"{Figures.Mm(OperatorText.LeastSafe(job))} to {Figures.Mm(job.BlankThickest)} mm is safe";
         return job.BlockMeasured
             ? $"{Figures.Mm(job.BlankThickness)} mm, measured; {safe}"
-            : $"stock of {Figures.Mm(job.BlankThickness)} mm. Measure the blank: ________ mm; {safe}";
+            : $"stock of {Figures.Mm(job.BlankThickness)} mm, measure it: {safe}";
     }
 
     private static string Axis(Point2 way) =>

@@ -8,7 +8,7 @@ internal static class SheetHold
     public static void Draw(Paper paper, PaperFacts facts)
     {
         HoldingResult h = facts.Holding;
-        paper.Heading("Hold of the shell while it is trimmed");
+        paper.Heading("Hold of the shell while it is trimmed", 46);
         Column[] columns =
         [
             new("Held by", 3.1, Fit.Left),

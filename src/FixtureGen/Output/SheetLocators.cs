@@ -29,42 +29,45 @@ internal static class SheetLocators
     {
         Column[] columns =
         [
-            new("Hole", 2.4, Fit.Left),
-            new("Shape", 3.6, Fit.Left),
+            new("Hole", 3, Fit.Left),
+            new("Shape", 2.6, Fit.Left),
             new("Wide mm", 1.5, Fit.Right),
             new("Long mm", 1.5, Fit.Right),
             new("At X mm", 1.7, Fit.Right),
             new("At Y mm", 1.7, Fit.Right),
             new("X in", 1.5, Fit.Right),
             new("Y in", 1.5, Fit.Right),
-            new("From the first mm", 2.4, Fit.Right),
+            new("From hole 1", 2.2, Fit.Right),
         ];
         Point2 first = guide.Holes[0].At;
         paper.Table(
             columns,
-            guide.Holes.Select(h =>
-            {
-                Point2 at = h.At - datum;
-                return (IReadOnlyList<string>)
-                    [
-                        h.Name,
-                        h.IsSlot ? $"slot at {Figures.Degrees(Math.Round(h.AngleDeg, 2))}°" : "round",
-                        Figures.Mm(h.Width),
-                        Figures.Mm(h.Length),
-                        Figures.Mm(at.X),
-                        Figures.Mm(at.Y),
-                        Figures.Micron(at.X / Units.MmPerInch),
-                        Figures.Micron(at.Y / Units.MmPerInch),
-                        Figures.Mm(first.DistanceTo(h.At)),
-                    ];
-            })
+            guide.Holes.Select(
+                (h, i) =>
+                {
+                    Point2 at = h.At - datum;
+                    return (IReadOnlyList<string>)
+                        [
+                            $"{Figures.Whole(i + 1)}, {h.Name}",
+                            h.IsSlot ? $"slot at {Figures.Degrees(Math.Round(h.AngleDeg, 2))}°" : "round",
+                            Figures.Mm(h.Width),
+                            Figures.Mm(h.Length),
+                            Figures.Mm(at.X),
+                            Figures.Mm(at.Y),
+                            Figures.Micron(at.X / Units.MmPerInch),
+                            Figures.Micron(at.Y / Units.MmPerInch),
+                            Figures.Mm(first.DistanceTo(h.At)),
+                        ];
+                }
+            )
         );
     }
 
     private static string Slot(Job job, LocatorGuide guide)
     {
+        string unit = job.DisplayUnit == LengthUnit.Inch ? "inches" : "mm";
         string datum =
-            "Datum: the lower left corner of the box round the finished edge, as drawn; X to the right, Y up. ";
+            $"Datum: the lower left corner of the box round the finished edge, as drawn; X to the right, Y up; the figure is in {unit}. ";
         if (job.LocatorHoles == LocatorHoles.Round)
         {
             return datum

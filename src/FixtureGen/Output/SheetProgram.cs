@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 
 namespace FixtureGen.Output;
@@ -47,6 +48,11 @@ internal static class SheetProgram
     private static IEnumerable<string> Before(PaperFacts facts, Setup setup)
     {
         Job job = facts.Job;
+        bool first = setup == (facts.Design.Flip is null ? Setup.Top : Setup.Underside);
+        if (first && !job.BlockMeasured)
+        {
+            yield return $"Measure the blank: ____________ mm. From {Figures.Mm(OperatorText.LeastSafe(job))} to {Figures.Mm(job.BlankThickest)} mm is safe; do not cut one that is thinner or thicker.";
+        }
         string stops = string.Join(", ", job.Plate.Stops.Select(s => Figures.At(s.At))) + " mm";
         string bolts = Bolts(facts);
         switch (setup)

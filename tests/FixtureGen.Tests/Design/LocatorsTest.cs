@@ -65,6 +65,71 @@ public sealed class LocatorsTest
         DesignBench.Finding(DesignBench.Begin(Plain, job), "too-few-locator-pins");
     }
 
+    /// <summary>Rigid PVC/acrylic sheet shrinks by 0.003 to 0.006 (from memory): 0.49 mm of difference over 164 mm, worked by hand.</summary>
+    [Fact]
+    public void Two_round_holes_far_apart_bind_a_shell_that_shrank_otherwise()
+    {
+        Finding f = DesignBench.Finding(DesignBench.Begin(Plain, RoundHoles(0.003, 0.006)), "locator-over-constrained");
+        Assert.Equal(Severity.Warning, f.Severity);
+        Assert.Equal(
+            "round holes over two pins 164 mm apart: shells of different batches differ by 0.49 mm over that distance, 0.29 mm more than the holes' clearance of 0.2 mm",
+            f.Message
+        );
+        Assert.Equal(
+            "write holes = \"round-and-slot\", set the pins less than 66.67 mm apart, or widen rules.locator_hole_clearance to 0.5 mm",
+            f.Remedy
+        );
+    }
+
+    /// <summary>Its own remedies mend it: a slot, nearer pins, a wider hole; and a shell that hardly shrinks needs none.</summary>
+    [Fact]
+    public void A_slot_nearer_pins_a_wider_hole_or_a_shell_that_hardly_shrinks_do_not_bind()
+    {
+        Job round = RoundHoles(0.003, 0.006);
+        Job[] good =
+        [
+            round with
+            {
+                LocatorHoles = LocatorHoles.RoundAndSlot,
+            },
+            round with
+            {
+                Rules = round.Rules with { LocatorHoleClearance = 0.5 },
+            },
+            RoundHoles(0.003, 0.0042),
+        ];
+        Assert.All(
+            good,
+            job =>
+                Assert.DoesNotContain(DesignBench.Begin(Plain, job).Findings, f => f.Code == "locator-over-constrained")
+        );
+    }
+
+    [Fact]
+    public void A_shell_whose_shrinkage_nobody_states_is_told_what_it_may_not_exceed()
+    {
+        Job job = RoundHoles(0, 0);
+        Job unknown = job with { ShellMaterial = job.ShellMaterial with { Sheet = null } };
+        Finding f = DesignBench.Finding(DesignBench.Begin(Plain, unknown), "locator-over-constrained");
+        Assert.EndsWith(
+            "it must not differ by more than the holes' clearance of 0.2 mm",
+            f.Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    private static Job RoundHoles(double from, double to) =>
+        DesignBench.Job with
+        {
+            Locator = LocatorKind.Pins,
+            LocatorPins = [new(-12, 45), new(152, 45)],
+            LocatorHoles = LocatorHoles.Round,
+            ShellMaterial = DesignBench.Job.ShellMaterial with
+            {
+                Sheet = new SheetStrength(38, Interval.Between(1100, 2360), 0.38, Interval.Between(from, to)),
+            },
+        };
+
     [Fact]
     public void A_form_as_locator_needs_one_that_hangs_down()
     {

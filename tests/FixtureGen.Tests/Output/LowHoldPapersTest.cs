@@ -118,8 +118,8 @@ public sealed class LowHoldPapersTest
         string[] said =
         [
             "2 pins of 5.00 mm (0.197 in), 11.60 mm (0.457 in) long",
-            "locator pin 1 round 5.20 5.20 -14.00 56.00 -0.551 2.205 0.00",
-            "locator pin 2 slot at 1.36° 5.20 5.54 154.00 60.00 6.063 2.362 168.05",
+            "1, locator pin 1 round 5.20 5.20 -14.00 56.00 -0.551 2.205 0.00",
+            "2, locator pin 2 slot at 1.36° 5.20 5.54 154.00 60.00 6.063 2.362 168.05",
             "longer by 0.2 % of its distance",
             "Datum: the lower left corner of the box round the finished edge",
         ];
@@ -136,7 +136,10 @@ public sealed class LowHoldPapersTest
     }
 
     [Theory]
-    [InlineData(false, "Measure the blank: ________ mm; 18.80 to 19.60 mm is safe")]
+    [InlineData(
+        false,
+        "Measure the blank: ____________ mm. From 18.80 to 19.60 mm is safe; do not cut one that is thinner or thicker."
+    )]
     [InlineData(true, "19.20 mm, measured; 18.80 to 19.30 mm is safe")]
     public void The_sheet_says_measured_only_where_somebody_measured(bool measured, string said)
     {
@@ -147,6 +150,7 @@ public sealed class LowHoldPapersTest
             SetupSheet.Draw(facts).SelectMany(p => p.Inks).OfType<TextInk>().Select(t => t.Text)
         );
         Assert.Contains(said, pages, StringComparison.Ordinal);
+        Assert.Equal(!measured, pages.Contains("Measure the blank", StringComparison.Ordinal));
         Assert.Equal(measured, words.Contains("mm,measured", StringComparison.Ordinal));
     }
 
