@@ -119,7 +119,7 @@ public sealed record HoldingResult(
     /// <summary>The stops that count while the outline is cut, and before it.</summary>
     public ImmutableArray<ShellStop> Stops { get; init; } = [];
 
-    /// <summary>How far the shell may shift before its stops hold it, mm; 0 where it has none.</summary>
+    /// <summary>How far off its place the shell may lie before its stops hold it, mm, at its farthest point; 0 without stops.</summary>
     public double ShiftMm { get; init; }
 
     /// <summary>How far the shell sinks into grooves and pockets, and what that strains.</summary>

@@ -92,7 +92,7 @@ public sealed class HoldingContext
         double pull = shares.Sum();
         double lift = at.Length == 0 ? 0 : Lost.LiftOf(pull);
         HeldPart[][] nominalLost = Repeated(Lost.HoldNominal(at));
-        HeldPart[][] shifted = stops.ShiftMm > Pair.Slip ? Repeated(Lost.Hold(at, stops.ShiftMm)) : lost;
+        HeldPart[][] shifted = Shifted(at, lost);
         vacuumAnswer ??= Answer(
             vacuum,
             Vacuum,
@@ -159,9 +159,13 @@ public sealed class HoldingContext
     {
         HeldPart[][] lost = Repeated(Lost.Hold(at));
         StepFactor[] alone = PathSweep.Full(Loads, lost)[0];
-        HeldPart[][] shifted = stops.ShiftMm > Pair.Slip ? Repeated(Lost.Hold(at, stops.ShiftMm)) : lost;
+        HeldPart[][] shifted = Shifted(at, lost);
         return Math.Max(Stopping(alone).Min(f => f.Factor), staying.Least(shifted, alone).Stopping.Factor);
     }
+
+    /// <summary>From one end of its play to the other the shell drags the jackets along, at worst.</summary>
+    private HeldPart[][] Shifted(IReadOnlyList<Point2> at, HeldPart[][] lost) =>
+        2 * stops.ShiftMm > Pair.Slip ? Repeated(Lost.Hold(at, 2 * stops.ShiftMm)) : lost;
 
     private HeldPart[][] HeldBy(Point2[] at, double[] shares, bool nominal)
     {

@@ -28,7 +28,7 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     ];
 
     /// <summary>One change, in words, and the factor it gives.</summary>
-    private readonly record struct Tried(string Change, double Factor);
+    private readonly record struct Tried(string Change, double Factor, bool Many = false);
 
     /// <summary>For a part that does not stay put on vacuum alone.</summary>
     public string ForVacuum(double factor, double limit)
@@ -71,14 +71,15 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     {
         int now = Holding.Passes.Count(job.Shell.ThicknessMax, TrimFeeds.For(job, job.TrimTool).StepDown);
         int guess = (int)Math.Min(MostPasses, Math.Ceiling(now * limit / Math.Max(factor, limit / MostPasses)));
-        for (int passes = Math.Max(now + 1, guess); passes <= Math.Min(MostPasses, guess + 2); passes++)
+        for (int passes = Math.Max(now + 1, guess - 2); passes <= Math.Min(MostPasses, guess + 2); passes++)
         {
             double then = held(job with { TrimPasses = passes });
             if (then >= limit || passes == MostPasses)
             {
                 yield return new Tried(
                     FormattableString.Invariant($"{passes} passes through the shell for {now}"),
-                    then
+                    then,
+                    true
                 );
                 yield break;
             }
@@ -143,7 +144,7 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
         {
             yield break;
         }
-        yield return new Tried("two locator pins in the scrap for laying it by hand", held(pinned));
+        yield return new Tried("two locator pins in the scrap for laying it by hand", held(pinned), true);
     }
 
     private IEnumerable<Tried> MoreMagnets(double limit)
@@ -160,7 +161,8 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
             {
                 yield return new Tried(
                     more == 1 ? "one such magnet more" : FormattableString.Invariant($"{more} such magnets more"),
-                    then
+                    then,
+                    more > 1
                 );
                 yield break;
             }
@@ -180,7 +182,11 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
             };
             if (With(bare, changed) is { } then)
             {
-                yield return new Tried(FormattableString.Invariant($"{changed.MagnetCount} discs {disc.Name}"), then);
+                yield return new Tried(
+                    FormattableString.Invariant($"{changed.MagnetCount} discs {disc.Name}"),
+                    then,
+                    true
+                );
             }
         }
     }
@@ -215,5 +221,6 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
             : $"No single change tried is enough; {more} would help.";
     }
 
-    private static string Words(Tried t) => FormattableString.Invariant($"{t.Change} gives {t.Factor:0.00}");
+    private static string Words(Tried t) =>
+        FormattableString.Invariant($"{t.Change} {(t.Many ? "give" : "gives")} {t.Factor:0.00}");
 }

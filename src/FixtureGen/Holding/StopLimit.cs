@@ -44,7 +44,9 @@ internal static class StopLimit
             }
             factor = next;
         }
-        double safe = Math.Min(factor, last.Lower);
+        // where the load presses and so adds power, the power at a smaller multiplier is smaller too
+        double changes = Math.Clamp(search.PerLoad, 0, 0.95);
+        double safe = Math.Max(0, Math.Min(factor, factor + ((last.Lower - factor) / (1 - changes))));
         return safe < bound * (1 - 1e-9)
             ? new LimitAnswer(safe, search.StopsGive ? HoldMode.Stop : HoldMode.Slide, search.Best, search.PerLoad)
             : new LimitAnswer(bound, mode, search.Best, 0);

@@ -5,8 +5,8 @@ using FixtureGen.Model;
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// What stops the shell once it slips: before the outline is cut, and while it is. Shift is how far it may move until then, mm, at
-/// the outline's farthest point; 0 without stops.
+/// What stops the shell once it slips: before the outline is cut, and while it is. Shift is how far it may then lie off its place, mm,
+/// at the outline's farthest point; 0 without stops.
 /// </summary>
 internal sealed record StopSet(ImmutableArray<ShellStop> Before, ImmutableArray<ShellStop> Outline, double ShiftMm)
 {
@@ -71,7 +71,7 @@ internal static class Stops
             return StopSet.None;
         }
         double farthest = Farthest(design, at[0]);
-        double shift = 2 * radial * (1 + (farthest / apart));
+        double shift = radial * (1 + (2 * farthest / apart));
         return new StopSet([.. pins], [.. Bridges(design, job, sheet, at[0], apart, strengths)], shift);
     }
 

@@ -29,7 +29,7 @@ public sealed class GoverningTest
 
     private static string Said(HeldPart[] held, double lift)
     {
-        StepFactor answer = new(Factor(held.Min(h => h.Total), lift), HoldMode.Slide, 0);
+        StepFactor answer = new(Factor(held.Min(h => h.Total), lift), HoldMode.Slide, 0, 0);
         return Governing.Of(held, Load(lift), answer);
     }
 
@@ -59,8 +59,8 @@ public sealed class GoverningTest
     public void Nothing_governs_from_the_largest_factor_on()
     {
         CutLoad little = Load(0) with { Shear = new Point2(0.1, 0) };
-        StepFactor most = new(LimitState.Most, HoldMode.Slide, 0);
-        StepFactor less = new(0.99 * LimitState.Most, HoldMode.Slide, 0);
+        StepFactor most = new(LimitState.Most, HoldMode.Slide, 0, 0);
+        StepFactor less = new(0.99 * LimitState.Most, HoldMode.Slide, 0, 0);
         Assert.Equal("nothing: more than any load here", Governing.Of([Pressed(500)], little, most));
         Assert.Equal("friction: 0.20 under 500 N against 0.1 N", Governing.Of([Pressed(500)], little, less));
     }
@@ -68,7 +68,7 @@ public sealed class GoverningTest
     [Fact]
     public void A_part_that_nothing_presses_is_told_so()
     {
-        StepFactor none = new(0, HoldMode.Lift, 0);
+        StepFactor none = new(0, HoldMode.Lift, 0, 0);
         Assert.Equal("pressure: nothing presses the part down", Governing.Of([], Load(0), none));
         Assert.Equal("pressure: nothing presses the part down", Governing.Of([Pressed(0)], Load(0), none));
         Assert.Equal(
@@ -83,14 +83,14 @@ public sealed class GoverningTest
     public void The_cord_is_named_where_it_takes_more_than_two_fifths(double cord, string said) =>
         Assert.Equal(
             said,
-            Governing.WithVacuum([Pressed(500)], Load(0), new StepFactor(10, HoldMode.Slide, 0), 100, cord)
+            Governing.WithVacuum([Pressed(500)], Load(0), new StepFactor(10, HoldMode.Slide, 0, 0), 100, cord)
         );
 
     [Fact]
     public void A_part_that_tips_is_not_laid_to_the_cord_or_the_magnets()
     {
         const string tips = "force: a lift of 0.0 N and the overturning of 10.0 N";
-        StepFactor tipping = new(10, HoldMode.Tip, 0);
+        StepFactor tipping = new(10, HoldMode.Tip, 0, 0);
         Assert.Equal(tips, Governing.WithVacuum([Pressed(500)], Load(0), tipping, 100, 90));
         Assert.Equal(tips, Governing.WithMagnets([Pressed(500)], Load(0), tipping, 60, 0.4));
     }
@@ -98,7 +98,7 @@ public sealed class GoverningTest
     [Fact]
     public void Magnets_are_named_with_the_lift_where_the_shell_floats()
     {
-        StepFactor slides = new(10, HoldMode.Slide, 0);
+        StepFactor slides = new(10, HoldMode.Slide, 0, 0);
         Assert.Equal(
             "force: the magnets' 60 N, less by the cord's lift of 0.40 mm, against 10.0 N",
             Governing.WithMagnets([Pressed(500)], Load(0), slides, 60, 0.4)

@@ -88,14 +88,14 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
     [Fact]
     public void Fewest_for_a_target_reaches_it_and_one_fewer_does_not()
     {
-        Job job = WithSoftCord(Shop) with { TrimFeedMmPerMin = 600, TrimRpm = 18000, MagnetFactorTarget = 1.4 };
+        Job job = WithSoftCord(Shop) with { TrimFeedMmPerMin = 600, TrimRpm = 18000, MagnetFactorTarget = 0.7 };
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
         ImmutableArray<MagnetPlace> chosen = Chosen(design, job);
         HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
         Assert.InRange(chosen.Length, 2, 12);
-        Assert.True(context.Evaluate(chosen).MagnetsStopping.Factor >= 1.4);
+        Assert.True(context.Evaluate(chosen).MagnetsStopping.Stays >= 0.7);
         Job fewer = job with { MagnetFactorTarget = null, MagnetCount = chosen.Length - 1 };
-        Assert.True(context.Evaluate(Chosen(design, fewer)).MagnetsStopping.Factor < 1.4);
+        Assert.True(context.Evaluate(Chosen(design, fewer)).MagnetsStopping.Stays < 0.7);
     }
 
     [Fact]

@@ -25,12 +25,22 @@ public sealed class PairOnBlockTest
     }
 
     [Fact]
-    public void The_jacket_is_centred_by_the_derated_force_at_half_the_slip_that_costs_a_twentieth()
+    public void The_slip_that_costs_a_twentieth_is_that_over_the_thinnest_shell()
+    {
+        double thinnest = Pair.Gap - Shop.Shell.ThicknessMax + Shop.Shell.ThicknessMin;
+        double aligned = FinePair.OffsetN(Weakest, Weakest, thinnest, 0).Pull;
+        Assert.Equal(0.95 * aligned, FinePair.OffsetN(Weakest, Weakest, thinnest, Pair.Slip).Pull, 2e-3 * aligned);
+    }
+
+    [Fact]
+    public void A_pair_dragged_aside_keeps_what_the_integral_leaves_it_and_never_more_than_at_the_slip()
     {
         double aligned = FinePair.OffsetN(Weakest, Weakest, Pair.Gap, 0).Pull;
-        Assert.Equal(0.95 * aligned, FinePair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip).Pull, 2e-3 * aligned);
-        double back = -FinePair.OffsetN(Weakest, Weakest, Pair.Gap, Pair.Slip / 2).Sideways;
-        Assert.Equal(MagnetPair.Derating * back, Pair.CentringN, 5e-3 * back);
+        Assert.Equal(0.95, Pair.KeptAt(0), 12);
+        Assert.Equal(0.95, Pair.KeptAt(Pair.Slip), 12);
+        double aside = 3 * Pair.Slip;
+        Assert.Equal(FinePair.OffsetN(Weakest, Weakest, Pair.Gap, aside).Pull / aligned, Pair.KeptAt(aside), 5e-3);
+        Assert.True(Pair.KeptAt(4 * Pair.Slip) < Pair.KeptAt(aside));
     }
 
     // The field of one disc integrated over the other's faces, finely; the table between answers for any distance.

@@ -15,10 +15,10 @@ public sealed class PathSweepTest
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job, true, new(75, 75), new(150, 100), new(90, 140));
         HoldingContext context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
         HoldingResult result = context.Evaluate(design.Magnets);
-        HeldPart lost = context.Lost.Hold([.. design.Magnets.Select(m => m.At)])!;
+        HeldPart[] lost = context.Lost.Hold([.. design.Magnets.Select(m => m.At)]);
 
         double[] vacuum = Brute(context, context.Vacuum[0]);
-        double[] magnets = Brute(context, [lost]);
+        double[] magnets = Brute(context, lost);
 
         Assert.Equal(vacuum.Min(), result.VacuumOnly.Factor, 1e-3 * vacuum.Min());
         Assert.Equal(magnets.Min(), result.MagnetsOnly.Factor, 1e-3 * magnets.Min());
