@@ -44,7 +44,10 @@ internal static class SheetFixture
                     "pin, slot",
                     $"{Figures.Mm(hole.SlotLength)} mm long beyond its ends at {Figures.Degrees(hole.SlotAngleDeg)}°"
                 ),
-                FeatureKind.LocatorHole => ("shell locator", "pin for the shell"),
+                FeatureKind.LocatorHole => (
+                    "shell locator",
+                    $"pin pressed in, {Figures.Mm(hole.TopZ - hole.FloorZ)} mm deep"
+                ),
                 FeatureKind.Port => (
                     "vacuum port",
                     hole.BreaksThrough ? "through to the plate's port" : $"to Z {Figures.Mm(hole.FloorZ)}"

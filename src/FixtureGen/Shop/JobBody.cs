@@ -129,7 +129,7 @@ internal static class JobBody
         }
         else
         {
-            t.Warn("thickness", message, "Measure again; if it is so, correct the stock's tolerance in its file.");
+            t.Unusual("thickness", message, "Measure again; if it is so, correct the stock's tolerance in its file.");
         }
     }
 

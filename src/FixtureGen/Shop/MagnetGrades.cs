@@ -39,7 +39,7 @@ internal static partial class MagnetGrades
         if (!s_grades.TryGetValue(bare, out (double Least, double Greatest) published))
         {
             string? near = Nearest.Of(bare, s_grades.Keys);
-            t.Warn(
+            t.Unusual(
                 "grade",
                 Inv(
                     $"No published remanence is known for grade '{grade}': {least:0.00} to {greatest:0.00} T is taken on trust."
@@ -66,7 +66,7 @@ internal static partial class MagnetGrades
         }
         else if (by > Lists + 1e-9)
         {
-            t.Warn(key, message, "Take the grade's published end, unless the maker's sheet says otherwise.");
+            t.Unusual(key, message, "Take the grade's published end, unless the maker's sheet says otherwise.");
         }
     }
 

@@ -26,7 +26,7 @@ internal static class SpongeGrades
         bool within = grade > 0 && least > from + Rounding;
         if (within || greatest < to - Rounding)
         {
-            t.Warn(
+            t.Unusual(
                 within ? "p25_min_kpa" : "p25_max_kpa",
                 string.Create(
                     CultureInfo.InvariantCulture,

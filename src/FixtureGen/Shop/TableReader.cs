@@ -290,7 +290,8 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
     }
 
-    public void Warn(string key, string message, string remedy) =>
+    /// <summary>Warns of what is possible but not what is published or common practice.</summary>
+    public void Unusual(string key, string message, string remedy) =>
         Log.Findings.Add(ShopFindings.OutsidePractice(Log.File, Table.Find(key)?.Value ?? Table, message, remedy));
 
     /// <summary>Refuses a key that files once had, with what took its place.</summary>

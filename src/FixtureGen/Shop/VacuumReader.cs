@@ -90,7 +90,7 @@ internal static class VacuumReader
         }
         else if (v.AlarmKPa > Highest * reached)
         {
-            t.Warn(
+            t.Unusual(
                 "alarm",
                 FormattableString.Invariant(
                     $"The alarm level of {v.AlarmKPa:0.#} kPa is {v.AlarmKPa / reached:P0} of what there is: {at}; 80 % is usual (common practice, no source)."
