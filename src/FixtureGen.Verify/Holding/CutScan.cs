@@ -123,19 +123,20 @@ internal sealed class CutScan(Run run)
         Run.IsFeed(motion) && e.State.Rpm > 0 && motion.FeedMmPerMin > 0;
 
     /// <summary>
-    /// How much of a depth one edge cuts at once, mm: all of it where the edge is straight or the cut wide; a helix that turns farther
-    /// over the depth than the cut is wide leaves the cut below before it comes to the top. Other edges follow a pitch behind.
+    /// How much of a depth the edges cut at once, mm: all of it where they are straight. A helix turns over the depth; what it turns
+    /// farther than the cut is wide has left it below before it comes in at the top, and the next edge follows a pitch behind.
     /// </summary>
     private static double AtOnce(Tool tool, double depth, double arc)
     {
-        double pitch = tool.Helix == HelixDirection.Straight ? 0 : Math.Tan(tool.HelixAngleDeg * Math.PI / 180);
-        double turn = depth * pitch / tool.Radius;
+        double slope = tool.Helix == HelixDirection.Straight ? 0 : Math.Tan(tool.HelixAngleDeg * Math.PI / 180);
+        double turn = depth * slope / tool.Radius;
         if (turn <= arc)
         {
             return depth;
         }
-        double edges = 1 + Math.Floor((turn + arc) * Math.Max(1, tool.Flutes) / (2 * Math.PI));
-        return Math.Min(depth, tool.Radius / pitch * arc * edges);
+        double pitch = 2 * Math.PI / Math.Max(1, tool.Flutes);
+        double whole = Math.Floor(turn / pitch);
+        return Math.Min(depth, tool.Radius / slope * ((whole * arc) + Math.Min(arc, turn - (whole * pitch))));
     }
 
     private void Plunge(int index, Motion motion, Cutter cutter, double fz, int state)
