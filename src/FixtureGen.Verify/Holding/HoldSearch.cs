@@ -56,17 +56,23 @@ internal sealed class HoldSearch
         return worst;
     }
 
-    /// <summary>The first cut in the program's order that is held less than a limit; null where none is.</summary>
+    /// <summary>The least held cut of the first motion, in the program's order, that is held less than a limit; null where none is.</summary>
     public HeldCut? FirstBelow(double limit)
     {
+        HeldCut? least = null;
         for (int i = 0; i < _bounds.Length; i++)
         {
-            if (_bounds[i] < limit && At(i) is { } cut && cut.Factor < limit)
+            if (least is { } known && _cuts[i].Motion != known.Cut.Motion)
             {
-                return cut;
+                break;
+            }
+            double below = least?.Factor ?? limit;
+            if (_bounds[i] < below && At(i) is { } cut && cut.Factor < below)
+            {
+                least = cut;
             }
         }
-        return null;
+        return least;
     }
 
     private HeldCut At(int i)

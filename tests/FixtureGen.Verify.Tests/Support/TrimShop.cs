@@ -136,7 +136,10 @@ internal static class TrimShop
             Cords = [new CordLoop(Cord, 111.4, 112.5, new Point2(50, 35), 0, true)],
             Contact =
             [
-                new Region(TestShop.Rounded(31, 31, 69, 69, 4), [Backwards(TestShop.Rounded(33.5, 33.5, 66.5, 66.5, 6.5))]),
+                new Region(
+                    TestShop.Rounded(31, 31, 69, 69, 4),
+                    [Backwards(TestShop.Rounded(33.5, 33.5, 66.5, 66.5, 6.5))]
+                ),
                 Region.Of(Sealed),
             ],
         };
