@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Shape;
 
@@ -104,8 +105,9 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
     {
         double before = Volume(grid);
         Run run = Read(program, grid);
-        CarvePass.Go(run);
+        (CutScan cuts, _) = CarvePass.Go(run);
         CommonChecks(run);
+        ProgramHold hold = BlockOnPlate.Judge(run, cuts);
         ObstacleCheck.Go(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
         ObstacleCheck.Go(run, [.. ObstacleCheck.Stops(job)], _ => true);
         Compare(run, shape, _ => false);
@@ -119,7 +121,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         {
             new FloorCheck(run, grid.TopHeights, grid.BottomHeights).Go();
         }
-        Write(run, before - Volume(grid), []);
+        Write(run, before - Volume(grid), [], hold);
     }
 
     private void Trim(ProgramText program)
@@ -133,15 +135,16 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         );
         double before = Volume(shell);
         Run run = Read(program, shell);
-        CarvePass.Go(run);
+        (CutScan cuts, TrimStates states) = CarvePass.Go(run);
         CommonChecks(run);
+        ProgramHold hold = ShellOnBlock.Judge(run, cuts, states);
         ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
         new BlockContact(run, block, _top).Go();
         MarkCheck.Go(run);
         new TabCheck(run).Go();
         Compare(run, shape, new Bridges(design).Contains);
         ImmutableArray<LooseScrap> loose = LooseCheck.Go(run);
-        Write(run, before - Volume(shell), loose);
+        Write(run, before - Volume(shell), loose, hold);
     }
 
     private void Compare(Run run, AllowedShape shape, Func<Point2, bool> mayStand)
@@ -175,7 +178,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         ToolWords.Go(run);
     }
 
-    private void Write(Run run, double removed, ImmutableArray<LooseScrap> loose)
+    private void Write(Run run, double removed, ImmutableArray<LooseScrap> loose, ProgramHold hold)
     {
         (double minutes, ImmutableArray<ToolTime> tools) = Timing.Of(run);
         double cut = 0;
@@ -216,6 +219,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
             )
             {
                 Loose = loose,
+                Hold = hold,
             }
         );
     }

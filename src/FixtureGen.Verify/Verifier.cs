@@ -40,6 +40,9 @@ public sealed record ProgramVerdict(
 {
     /// <summary>What the trim cuts loose, in the order of cutting; empty for the block's setups.</summary>
     public ImmutableArray<LooseScrap> Loose { get; init; } = [];
+
+    /// <summary>How well the program's cuts are held in the worst case.</summary>
+    public ProgramHold Hold { get; init; } = ProgramHold.None;
 }
 
 /// <summary>A piece of the shell that nothing holds any more after a program line (1-based); area mm2, At inside it, plate frame mm.</summary>

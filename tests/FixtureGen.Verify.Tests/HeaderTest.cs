@@ -117,4 +117,21 @@ public sealed class HeaderTest
 
     private static VerifyResult Judge(FixtureDesign design, string text) =>
         TestShop.Judge(TrimShop.Job with { Skirt = SkirtHold.None }, design, text, Setup.Trim);
+
+    /// <summary>60 kPa (17.7 inHg) is the job's alarm level; said on two lines it is read all the same.</summary>
+    [Theory]
+    [InlineData("(VACUUM AT LEAST 60 KPA)", false)]
+    [InlineData("(VACUUM AT LEAST 65 KPA)", false)]
+    [InlineData("(VACUUM 17.7 INHG)", false)]
+    [InlineData("(VACUUM AT LEAST 50 KPA)", true)]
+    [InlineData("(VACUUM 15 INHG)", true)]
+    [InlineData("(VACUUM TO SEE 50)\n(KPA)", true)]
+    public void A_level_below_the_alarm_is_refused(string said, bool told)
+    {
+        string text = TrimShop
+            .Program(TrimShop.Once)
+            .Replace("(PINS IN", said + "\n(PINS IN", StringComparison.Ordinal);
+        VerifyResult result = TestShop.Judge(TrimShop.Job, TrimShop.Design, text, Setup.Trim);
+        Assert.Equal(told ? ["vacuum-level"] : [], result.Findings.Select(f => f.Code));
+    }
 }

@@ -139,6 +139,7 @@ public static class VerifyCommand
                         ["maxGougeDepthMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeDepthMm, 4),
                         ["maxGougeSideMm"] = verdict is null ? null : Math.Round(verdict.MaxGougeSideMm, 4),
                         ["maxLeftoverMm"] = verdict is null ? null : Math.Round(verdict.MaxLeftoverMm, 4),
+                        ["hold"] = p is null ? null : Hold(p.Hold),
                     }
                 )
             );
@@ -171,6 +172,10 @@ public static class VerifyCommand
                     $"  gouge depth {verdict!.MaxGougeDepthMm:0.000} side {verdict.MaxGougeSideMm:0.000} mm, left-over {verdict.MaxLeftoverMm:0.000} mm"
                 )
             );
+            foreach (string held in Held(p.Hold))
+            {
+                say.Line(held);
+            }
             foreach (ToolTime t in p.Tools)
             {
                 say.Line(string.Create(c, $"  T{t.Tool} {t.Name}: {t.Minutes:0.0} min"));
@@ -178,4 +183,46 @@ public static class VerifyCommand
         }
         return ok ? Program.Made : Program.Refused;
     }
+
+    private static IEnumerable<string> Held(ProgramHold hold)
+    {
+        static string Figure(HoldPlace h) =>
+            string.Create(CultureInfo.InvariantCulture, $"{Math.Floor(100 * h.Factor) / 100:0.00} at line {h.Line}");
+        if (hold is { Vacuum: { } vacuum, Magnets: { } magnets })
+        {
+            yield return $"  held on vacuum alone {Figure(vacuum)}, on magnets while the machine stops {Figure(magnets)}";
+        }
+        if (hold.Block.MinBy(b => b.Least.Factor) is { } block)
+        {
+            yield return $"  block held {Figure(block.Least)}";
+        }
+    }
+
+    private static JsonObject Hold(ProgramHold hold) =>
+        new()
+        {
+            ["vacuum"] = Place(hold.Vacuum),
+            ["magnets"] = Place(hold.Magnets),
+            ["block"] = new JsonArray([
+                .. hold.Block.Select(b =>
+                {
+                    JsonObject place = Place(b.Least)!;
+                    place["tool"] = b.Tool;
+                    place["bolted"] = b.Bolted;
+                    return place;
+                }),
+            ]),
+        };
+
+    private static JsonObject? Place(HoldPlace? place) =>
+        place is null
+            ? null
+            : new JsonObject
+            {
+                ["factor"] = Math.Round(place.Factor, 3),
+                ["mode"] = Words.Of(place.Mode),
+                ["line"] = place.Line,
+                ["xMm"] = Math.Round(place.At.X, 3),
+                ["yMm"] = Math.Round(place.At.Y, 3),
+            };
 }

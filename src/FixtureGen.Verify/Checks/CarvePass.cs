@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Shape;
 
@@ -7,18 +8,22 @@ namespace FixtureGen.Verify.Checks;
 
 /// <summary>
 /// Carves the grid motion by motion and, before each, looks at what only the block as it stands at that moment can tell: rapids
-/// through stock, shank and holder against stock.
+/// through stock, shank and holder against stock, and what the cutter takes.
 /// </summary>
 internal static class CarvePass
 {
-    public static void Go(Run run)
+    /// <summary>The load of every cut, and for a trim what holds the shell by then.</summary>
+    public static (CutScan Cuts, TrimStates States) Go(Run run)
     {
         Carver carver = new(run.Grid);
         SealCheck seal = new(run);
+        CutScan cuts = new(run);
+        TrimStates states = new(run);
         foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
         {
             if (Run.Low(motion) >= run.StockTop + JudgeRules.RapidGap)
             {
+                cuts.Break();
                 High(run, motion);
                 continue;
             }
@@ -30,8 +35,13 @@ internal static class CarvePass
                 }
                 continue;
             }
+            int state =
+                run.Setup == Setup.Trim
+                    ? states.Before(motion, cutter)
+                    : BlockOnPlate.State(e.State.VacuumOn && !seal.Opened, e.State.Bolted);
             if (run.IsMark(motion, cutter))
             {
+                cuts.Mark(index, e, motion, cutter, state);
                 continue;
             }
             if (motion.Kind == MotionKind.Rapid && !e.IsCycle)
@@ -39,10 +49,14 @@ internal static class CarvePass
                 Rapid(run, carver, motion, cutter);
             }
             Shank(run, carver, motion, cutter);
+            cuts.Before(index, e, motion, cutter, state);
             run.Tallies[index] = carver.Cut(motion, cutter, run.StepDown(cutter.Tool) + JudgeRules.StepSlack);
+            cuts.After(index, e, motion, cutter, run.Tallies[index], state);
             seal.After(e, motion, cutter, carver);
             Air(run, carver, motion, cutter, run.Tallies[index]);
         }
+        cuts.Break();
+        return (cuts, states);
     }
 
     private static void High(Run run, Motion motion)

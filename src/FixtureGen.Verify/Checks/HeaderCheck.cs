@@ -1,3 +1,5 @@
+using System.Globalization;
+using System.Text.RegularExpressions;
 using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 
@@ -7,10 +9,12 @@ namespace FixtureGen.Verify.Checks;
 /// The comments at the start, which the operator compares with the block in front of him: label, program number, magnets, pins,
 /// bolts, vacuum level. The trim program opens with the label itself; the block programs name the fixture and say the label.
 /// </summary>
-internal static class HeaderCheck
+internal static partial class HeaderCheck
 {
     /// <summary>Stands between comments where a number must not run on into the next one.</summary>
     private const char Break = '|';
+
+    private const double HalfKPa = 0.55;
 
     public static void Go(Run run)
     {
@@ -20,6 +24,7 @@ internal static class HeaderCheck
         string all = Words(string.Concat(comments));
         Label(run, first, comments, all);
         Number(run, first, string.Join(Break, comments.Select(Words)));
+        VacuumLevel(run);
         bool trim = run.Setup == Setup.Trim;
         Say(run, first, all, trim ? "PINSIN" : "PINSOUT", trim ? "pins in" : "pins out");
         Say(run, first, all, trim ? "BOLTSIN" : "BOLTSOUT", trim ? "bolts in" : "bolts out");
@@ -70,7 +75,7 @@ internal static class HeaderCheck
 
     private static void Number(Run run, int line, string comments)
     {
-        string number = run.Program.ProgramNumber.ToString(System.Globalization.CultureInfo.InvariantCulture);
+        string number = run.Program.ProgramNumber.ToString(CultureInfo.InvariantCulture);
         if (run.Program.ProgramNumber > 0 && !Says(comments, number))
         {
             run.Log.Error(
@@ -116,6 +121,35 @@ internal static class HeaderCheck
             );
         }
     }
+
+    /// <summary>A level that the operator is to see must not be below the one that the hold is good for; said in whole kPa it may be half of one off.</summary>
+    private static void VacuumLevel(Run run)
+    {
+        string before = "";
+        foreach (Block block in run.Trace.Blocks)
+        {
+            string text = string.Concat(block.Comments.Select(c => c + " ")).ToUpperInvariant();
+            string all = before + " " + text;
+            foreach (Match said in Level().Matches(all).Where(m => m.Index + m.Length > before.Length))
+            {
+                double level = double.Parse(said.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
+                double kPa = said.Groups[2].Value == "KPA" ? level : level * Units.KPaPerInHg;
+                if (kPa < run.Job.Vacuum.AlarmKPa - HalfKPa)
+                {
+                    run.Log.Error(
+                        "vacuum-level",
+                        block.Line,
+                        $"a comment asks for a vacuum of {kPa:0.0} kPa, {run.Job.Vacuum.AlarmKPa - kPa:0.0} kPa less than the {run.Job.Vacuum.AlarmKPa:0.0} kPa that the hold is worked out for",
+                        "Write the job's alarm level"
+                    );
+                }
+            }
+            before = block.Comments.IsEmpty ? "" : text;
+        }
+    }
+
+    [GeneratedRegex(@"(\d+(?:\.\d+)?)\s*(KPA|INHG)\b", RegexOptions.CultureInvariant)]
+    private static partial Regex Level();
 
     private static void Magnets(Run run, int line, string[] comments)
     {

@@ -14,7 +14,6 @@ internal sealed class SealCheck
     private readonly Run _run;
     private readonly Area _seal;
     private readonly float _highestBottom;
-    private bool _told;
 
     public SealCheck(Run run)
     {
@@ -23,16 +22,23 @@ internal sealed class SealCheck
         _highestBottom = run.Setup == Setup.Trim ? float.MinValue : run.Grid.BottomHeights.Highest();
     }
 
+    /// <summary>Whether the block has been opened inside the seal: the plate's vacuum holds it no more.</summary>
+    public bool Opened { get; private set; }
+
     /// <summary>To be called after the motion was carved.</summary>
     public void After(ProgramEvent e, Motion motion, Cutter cutter, Carver carver)
     {
-        if (_told || e.State.Bolted || Run.Low(motion) > _highestBottom + 1e-3)
+        if (Opened || Run.Low(motion) > _highestBottom + 1e-3)
         {
             return;
         }
         if (carver.FirstOpen(Piece.Of(motion), cutter.Radius, _seal.Contains) is { } at)
         {
-            _told = true;
+            Opened = true;
+            if (e.State.Bolted)
+            {
+                return;
+            }
             _run.Log.Error(
                 "bolts-not-fitted",
                 motion.Line,

@@ -62,10 +62,47 @@ internal static class Timing
         );
     }
 
+    /// <summary>
+    /// The greatest speed that each motion of a program comes to, mm/min, were the machine to speed up so many times as hard as its
+    /// file says: no more than its feed, and less where it is short or turns tightly. By event; 0 where nothing moves.
+    /// </summary>
+    public static double[] Reached(ProgramTrace trace, Machine machine, double harder)
+    {
+        double[] reached = new double[trace.Events.Length];
+        List<Motion> chain = [];
+        double a = harder * Math.Max(machine.AccelerationMmPerS2, 1);
+        for (int i = 0; i <= trace.Events.Length; i++)
+        {
+            if (i < trace.Events.Length && trace.Events[i].Kind == EventKind.Motion)
+            {
+                chain.Add(trace.Events[i].Motion);
+                continue;
+            }
+            (double[] length, double[] speed, double[] entry) = Plan(chain, machine, a);
+            for (int k = 0; k < chain.Count; k++)
+            {
+                double peak = Peak(length[k], entry[k], entry[k + 1], speed[k], a);
+                reached[i - chain.Count + k] = peak * 60;
+            }
+            chain.Clear();
+        }
+        return reached;
+    }
+
     private static IEnumerable<(Motion Motion, double Seconds)> Chain(List<Motion> chain, Machine machine)
     {
-        int n = chain.Count;
         double a = Math.Max(machine.AccelerationMmPerS2, 1);
+        (double[] length, double[] speed, double[] entry) = Plan(chain, machine, a);
+        for (int i = 0; i < chain.Count; i++)
+        {
+            yield return (chain[i], Seconds(length[i], entry[i], entry[i + 1], speed[i], a));
+        }
+    }
+
+    /// <summary>Length, greatest speed and speed at the beginning of every motion, mm and mm/s.</summary>
+    private static (double[] Length, double[] Speed, double[] Entry) Plan(List<Motion> chain, Machine machine, double a)
+    {
+        int n = chain.Count;
         double[] length = new double[n];
         double[] speed = new double[n];
         double[] entry = new double[n + 1];
@@ -93,16 +130,15 @@ internal static class Timing
         {
             entry[i] = Math.Min(entry[i], Math.Sqrt((entry[i + 1] * entry[i + 1]) + (2 * a * length[i])));
         }
-        for (int i = 0; i < n; i++)
-        {
-            yield return (chain[i], Seconds(length[i], entry[i], entry[i + 1], speed[i], a));
-        }
+        return (length, speed, entry);
     }
+
+    private static double Peak(double length, double v0, double v1, double v, double a) =>
+        Math.Min(v, Math.Sqrt(((2 * a * length) + (v0 * v0) + (v1 * v1)) / 2));
 
     private static double Seconds(double length, double v0, double v1, double v, double a)
     {
-        double peak2 = ((2 * a * length) + (v0 * v0) + (v1 * v1)) / 2;
-        double peak = Math.Min(v, Math.Sqrt(peak2));
+        double peak = Peak(length, v0, v1, v, a);
         double ramps = ((peak - v0) + (peak - v1)) / a;
         double way = (((peak * peak) - (v0 * v0)) + ((peak * peak) - (v1 * v1))) / (2 * a);
         return ramps + (Math.Max(0, length - way) / Math.Max(peak, 1e-6));

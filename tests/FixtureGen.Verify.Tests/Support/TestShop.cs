@@ -93,8 +93,8 @@ internal static class TestShop
             [],
             Rectangle(20, 20, 80, 80),
             3,
-            1,
-            0.2,
+            0.02,
+            0.9,
             0.3,
             new Machine(new Box3(-50, -50, -10, 150, 150, 120), 15000, 6000, 2000, 1000, 24000, 2, 5, 20)
         );
@@ -152,7 +152,7 @@ internal static class TestShop
             new VacuumSupply(100, 85, 60, 100, 0.5),
             null,
             1.5,
-            new HouseLimits(2, 1, 2),
+            new HouseLimits(2, 0, 2),
             new Rules(18, 0.3, 1, 0.5, 0.5, 2, 2, 3, 1.5, 20, 0.1, 0.1, 0.1, 1, 20, 4, 0.5, 2, 0.3, 4, 10, 6, 0.3),
             null,
             "A4",

@@ -5,7 +5,7 @@ namespace FixtureGen.Verify.Tests.Support;
 
 /// <summary>
 /// A shell of 1 mm on a skimmed block of 18 mm, trimmed round a part of 40 x 40 mm with a 3 mm mill in a relief of 1 mm depth; one
-/// magnet on it, a bolt and a pin beside it. The cutter runs clockwise round the part, down to Z 17.5.
+/// magnet on it, a bolt and a pin beside it. A cord runs round 30 x 30 mm of it. The cutter runs clockwise round the part, down to Z 17.5.
 /// </summary>
 internal static class TrimShop
 {
@@ -19,7 +19,13 @@ internal static class TrimShop
             BlockMaterial = TestShop.Material with { MaxRampDeg = 20 },
             ShellMaterial = TestShop.Material with { MaxRampDeg = 20 },
             Skirt = SkirtHold.Tabs,
+            ShellFriction = 0.9,
+            Gasket = TestShop.Job().Gasket with { P25MinKPa = 3, P25MaxKPa = 6 },
         };
+
+    private static Contour Cord => TestShop.Rounded(35, 35, 65, 65, 5);
+
+    private static Contour Sealed => TestShop.Rounded(36.5, 36.5, 63.5, 63.5, 3.5);
 
     public static FixtureDesign Design { get; } = Make([]);
 
@@ -126,6 +132,16 @@ internal static class TrimShop
             Part = plain.Part with { Outer = edge },
             Magnets = [new MagnetPlace(new Point2(50, 50), false, false)],
             TrimCuts = [cut],
+            Zones = [new SealedZone(0, Region.Of(Cord), [Region.Of(Sealed)], new Point2(50, 50), "port")],
+            Cords = [new CordLoop(Cord, 111.4, 112.5, new Point2(50, 35), 0, true)],
+            Contact =
+            [
+                new Region(
+                    TestShop.Rounded(31, 31, 69, 69, 4),
+                    [Backwards(TestShop.Rounded(33.5, 33.5, 66.5, 66.5, 6.5))]
+                ),
+                Region.Of(Sealed),
+            ],
         };
     }
 

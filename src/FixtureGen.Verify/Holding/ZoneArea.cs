@@ -1,0 +1,11 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify.Holding;
+
+/// <summary>The area of a zone that the vacuum acts on.</summary>
+internal static class ZoneArea
+{
+    /// <summary>Plate frame, mm.</summary>
+    public static ImmutableArray<Region> Of(SealedZone zone) => zone.Sealed;
+}
