@@ -7,10 +7,14 @@ namespace FixtureGen.Design;
 /// <summary>
 /// Rounds a room that falls into pieces. A cord follows the boundary of one piece, so what stands between two pieces need not
 /// be as wide as two bends: each piece is rounded by itself, the largest first, and the next keep a groove's spacing from
-/// those before. Where rounding all at once leaves a larger zone, that counts.
+/// those before. A room that hangs together by necks is also parted there, since what stands beside a neck may cost more than
+/// the neck is worth. Of all ways the one that leaves the largest zone counts.
 /// </summary>
 internal static class PieceByPiece
 {
+    /// <summary>Half widths of the necks at which a room is parted, in least radii of the boundary.</summary>
+    private static readonly ImmutableArray<double> Necks = [1, 1.25, 1.6, 2, 2.6];
+
     /// <param name="room">Where the boundary may run.</param>
     /// <param name="cores">What the room keeps clear of.</param>
     public static BendRadius.Rounded Round(
@@ -18,27 +22,68 @@ internal static class PieceByPiece
         IReadOnlyList<Region> cores,
         OwnLoops.Measures measures,
         Kernel kernel
-    )
+    ) => new Parting(cores, measures, kernel).Round(room, 0);
+
+    private sealed class Parting(IReadOnlyList<Region> cores, OwnLoops.Measures m, Kernel kernel)
     {
-        BendRadius.Rounded together = BendRadius.Both(room, cores, measures.Keep, measures.Radius, kernel);
-        Region[] pieces = [.. kernel.Open([.. room], measures.Radius).OrderByDescending(Rough)];
-        if (pieces.Length < 2)
+        /// <param name="wider">The first of the necks that is looked at.</param>
+        public BendRadius.Rounded Round(IReadOnlyList<Region> room, int wider)
         {
-            return together;
-        }
-        List<Region> taken = [];
-        foreach (Region piece in pieces)
-        {
-            ImmutableArray<Region> left = kernel.Difference([piece], kernel.Offset(taken, measures.Between));
-            BendRadius.Rounded rounded = BendRadius.Both(left, cores, measures.Keep, measures.Radius, kernel);
-            if (rounded.Sharp.IsEmpty)
+            BendRadius.Rounded best = BendRadius.Both(room, cores, m.Keep, m.Radius, kernel);
+            int parts = 1;
+            for (int neck = wider; neck < Necks.Length; neck++)
             {
-                taken.AddRange(rounded.Zone);
+                double half = Necks[neck] * m.Radius;
+                Region[] pieces = [.. kernel.Offset(kernel.Offset(room, -half), half).OrderByDescending(Rough)];
+                if (pieces.Length <= parts)
+                {
+                    continue;
+                }
+                parts = pieces.Length;
+                best = Larger(best, Each(pieces, neck + 1, (i, taken) => Apart([pieces[i]], taken)));
+                best = Larger(best, Each(pieces, neck + 1, (i, taken) => Regained(room, pieces, i, taken)));
             }
+            return best;
         }
-        bool better = together.Sharp.IsEmpty ? taken.Sum(Rough) > together.Zone.Sum(Rough) : taken.Count > 0;
-        return better ? new([.. taken], []) : together;
+
+        /// <param name="left">What there is for the piece of a number, apart from the zones before it.</param>
+        private BendRadius.Rounded Each(
+            Region[] pieces,
+            int wider,
+            Func<int, IEnumerable<Region>, IReadOnlyList<Region>> left
+        )
+        {
+            List<Region> taken = [];
+            for (int i = 0; i < pieces.Length; i++)
+            {
+                BendRadius.Rounded rounded = Round(left(i, taken), wider);
+                if (rounded.Sharp.IsEmpty)
+                {
+                    taken.AddRange(rounded.Zone);
+                }
+            }
+            return new([.. taken], []);
+        }
+
+        /// <summary>A piece with what the opening took of its corners, as far as that does not come near other pieces.</summary>
+        private Region[] Regained(IReadOnlyList<Region> room, Region[] pieces, int piece, IEnumerable<Region> taken) =>
+            [
+                .. kernel
+                    .Open(Apart(room, [.. taken, .. pieces[(piece + 1)..]]), m.Radius)
+                    .Where(r => kernel.Intersect([r], [pieces[piece]]).Length > 0),
+            ];
+
+        private ImmutableArray<Region> Apart(IReadOnlyList<Region> of, IEnumerable<Region> from) =>
+            kernel.Difference(of, kernel.Offset([.. from], m.Between));
     }
+
+    private static BendRadius.Rounded Larger(BendRadius.Rounded best, BendRadius.Rounded other)
+    {
+        bool better = best.Sharp.IsEmpty ? Sum(other) > Sum(best) : other.Zone.Length > 0;
+        return better ? other : best;
+    }
+
+    private static double Sum(BendRadius.Rounded rounded) => rounded.Zone.Sum(Rough);
 
     /// <summary>Area, mm2, without the digits in which equal pieces differ by rounding.</summary>
     private static double Rough(Region piece) => Math.Round(Measure.Area(piece), 3);

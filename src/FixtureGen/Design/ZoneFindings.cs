@@ -70,26 +70,60 @@ internal static class ZoneFindings
 
     /// <param name="away">From the cutout to the edge, or to what the outer groove passes, mm.</param>
     /// <param name="needed">Room for two grooves with their lands, mm.</param>
-    public static Finding CutoutJoinedOutside(int cutout, Point2 at, double away, double needed) =>
+    /// <param name="what">What it lies so near to.</param>
+    public static Finding CutoutJoinedOutside(int cutout, Point2 at, double away, double needed, string what) =>
+        JoinedOutside(
+            cutout,
+            at,
+            $"the cutout lies {Mm(away)} from {what} and two grooves need {Mm(needed)}: the outer groove passes on its inner side and its slug lies outside the seal"
+        );
+
+    /// <param name="by">Missing between its loop's centre line and the next, mm.</param>
+    /// <param name="radius">The least of a centre line, mm.</param>
+    public static Finding CutoutLoopHasNoRoom(int cutout, Point2 at, double by, double radius) =>
+        JoinedOutside(
+            cutout,
+            at,
+            $"a loop of its own, bent at a radius of {Mm(radius)} or more, is {Mm(by)} short of a land beside the next loop: the outer groove passes on the cutout's inner side and its slug lies outside the seal"
+        );
+
+    /// <param name="more">What the outer loop feeds more than with a loop round the cutout, mm2.</param>
+    public static Finding CutoutLoopCutsTheNet(int cutout, Point2 at, double more) =>
+        JoinedOutside(
+            cutout,
+            at,
+            $"a loop of its own would leave the vacuum net {Area(more)} less to feed: the outer groove passes on the cutout's inner side and its slug lies outside the seal"
+        );
+
+    public static Finding CutoutWithoutLoop(int cutout, Point2 at, double radius) =>
+        JoinedOutside(
+            cutout,
+            at,
+            $"no cord bends round the cutout at a radius of {Mm(radius)} on both sides: the outer groove passes on its inner side and its slug lies outside the seal"
+        );
+
+    private static Finding JoinedOutside(int cutout, Point2 at, string message) =>
         new(
             "cutout-joined-outside",
             Severity.Note,
             $"cutout {Count(cutout)} at {Place(at)}",
-            away < needed
-                ? $"the cutout lies {Mm(away)} from the edge and two grooves need {Mm(needed)}: the outer groove passes on its inner side and its slug lies outside the seal"
-                : $"no groove of its own has room between the cutout and what the outer groove goes round: that passes on its inner side and its slug lies outside the seal",
+            message,
             "nothing to do where the part is held well enough; a thinner cord with a smaller bend radius seals more"
         )
         {
             At = at,
         };
 
-    public static Finding CutoutsJoined(int[] cutouts, Point2 at) =>
+    /// <param name="by">What a loop of the first alone is short of, mm; not above 0 where it has room.</param>
+    /// <param name="more">What the common loop feeds more, mm2.</param>
+    public static Finding CutoutsJoined(int[] cutouts, Point2 at, double by, double more) =>
         new(
             "cutouts-joined",
             Severity.Note,
             $"cutouts {string.Join(", ", cutouts.Select(Count))} at {Place(at)}",
-            "these cutouts are too near each other for a groove between them: one loop goes round all of them",
+            by > 0
+                ? $"these cutouts are too near each other for a groove between them, {Mm(by)} short: one loop goes round all of them"
+                : $"loops of their own would leave the vacuum net {Area(more)} less to feed: one loop goes round all of them",
             "nothing to do"
         )
         {

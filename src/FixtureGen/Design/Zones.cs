@@ -26,7 +26,10 @@ internal static class Zones
             Keep(job),
             CentreRadius(job),
             job.Gasket.GrooveWidth + Math.Max(job.Rules.Land, job.Rules.Wall),
-            Keep(job) + NetWidth.HalfPassage(job)
+            Keep(job) + NetWidth.HalfPassage(job),
+            job.Rules.NetReach + (NetWidth.Choose(job)?.Radius ?? 0),
+            job.Gasket.GrooveWidth / 2,
+            Keep(job) + (Ports.LeastDiameter / 2)
         );
 
     /// <param name="placed">The part in the plate frame.</param>
@@ -36,7 +39,11 @@ internal static class Zones
         ImmutableArray<Region> cores = Cores(placed, given, kernel);
         double radius = CentreRadius(job);
         ImmutableArray<Region> room = kernel.Difference([Region.Of(placed.Outer)], kernel.Offset(cores, Keep(job)));
-        BendRadius.Rounded rounded = OwnLoops.Round(room, cores, Spacing(job), kernel);
+        OwnLoops.Measures m = Spacing(job);
+        OwnLoops loops = new(room, cores, m, kernel);
+        LoopChoice choice = new(loops, m);
+        OwnLoops.Layout layout = choice.Best();
+        BendRadius.Rounded rounded = layout.Rounded;
         if (rounded.Sharp.Length > 0)
         {
             Point2 at = Measure.Bounds(rounded.Sharp[0].Outer).Middle;
@@ -52,8 +59,7 @@ internal static class Zones
         }
         findings.AddRange(Necks.Between(room, kept, radius, kernel));
         findings.AddRange(LostRoom.Of(room, kept, radius, kernel));
-        OwnLoops.Measures m = Spacing(job);
-        findings.AddRange(JoinedCutouts.Of(placed, kept, (2 * m.Keep) + m.Between));
+        findings.AddRange(new JoinedCutouts(placed, loops, choice, layout, m).Notes(kept));
         return Stage.Of(kept, findings);
     }
 

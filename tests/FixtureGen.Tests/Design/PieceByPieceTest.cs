@@ -10,7 +10,15 @@ public sealed class PieceByPieceTest
     private const double Radius = 11.5;
     private const double Between = 7;
 
-    private static readonly OwnLoops.Measures Spacing = new(Keep: 5, Radius, Between, Passage: 7);
+    private static readonly OwnLoops.Measures Spacing = new(
+        Keep: 5,
+        Radius,
+        Between,
+        Passage: 7,
+        Reach: 25,
+        HalfGroove: 2,
+        Port: 7
+    );
 
     /// <summary>A web of 8 mm cannot be rounded at both ends by discs of 11.5 mm, and no cord has to go round it.</summary>
     [Fact]
