@@ -99,7 +99,8 @@ internal static class Outlines
         Point2 right = new(39, -52);
         Point2 left = new(-39, -52);
         Contour outline = new([Segment.Arc(right, left, centre, true), Segment.Line(left, right)]);
-        return Mm(new DxfLoop(Outline, Shape.Filleted(outline, 10)), new DxfCircle("FORM", centre, 17));
+        Contour cup = Contours.RoundedRectangle(new Box2(-22, -15, 22, 15), 8);
+        return Mm(new DxfLoop(Outline, Shape.Filleted(outline, 10)), new DxfLoop("FORM", cup));
     }
 
     // Too wide to stand between the pins and too tall to stand above them: must be turned a quarter to fit.

@@ -133,7 +133,11 @@ public sealed record HoldingResult(
 /// The shell bent by the pump's full vacuum over an opening of the block: its name, the span (groove's width or pocket's
 /// diameter), sag and room below it in mm, greatest bending stress in N/mm2.
 /// </summary>
-public sealed record Dimple(string Feature, double SpanMm, double SagMm, double RoomMm, double StressMPa);
+public sealed record Dimple(string Feature, double SpanMm, double SagMm, double RoomMm, double StressMPa)
+{
+    /// <summary>True over a round opening, false along a groove.</summary>
+    public bool Round { get; init; }
+}
 
 /// <summary>Holding of the block during one operation; Bolted after the stop for bolts.</summary>
 /// <param name="Operation">Its name.</param>

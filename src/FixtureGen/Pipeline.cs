@@ -27,11 +27,13 @@ public static class Pipeline
             Begun begun = Begin(request with { Shop = inputs.Shop }, log);
             int findings = log.Findings.Length;
             designed = Design(begun, request.Registered, log);
+            log.Stop();
             made = Program(designed, log);
             if (request.Revise(made.Programs, designed.Job) is { } next)
             {
                 log.Back(findings);
                 designed = Design(begun, next, log);
+                log.Stop();
                 made = Program(designed, log);
             }
             Programmed sure = made;
@@ -72,16 +74,18 @@ public static class Pipeline
     public static Outcome Check(Request request)
     {
         RunLog log = new(request.Progress);
+        Designed? d = null;
         try
         {
-            Designed d = Design(Begin(request, log), request.Registered, log);
+            d = Design(Begin(request, log), request.Registered, log);
+            log.Stop();
             Report report = Describe(request, log, d, [], null, ok: true);
             return new Outcome(report, log.Findings, [], d.Job, d.Design, d.Holding, null);
         }
         catch (Stopped)
         {
-            Report report = Describe(request, log, null, [], null, ok: false);
-            return new Outcome(report, log.Findings, [], null, null, null, null);
+            Report report = Describe(request, log, d, [], null, ok: false);
+            return new Outcome(report, log.Findings, [], d?.Job, d?.Design, d?.Holding, null);
         }
     }
 
@@ -89,23 +93,14 @@ public static class Pipeline
     public static Outcome VerifyFile(Request request, string programFile, string programText, Setup? setup)
     {
         RunLog log = new(request.Progress);
-        Designed? d = null;
+        (Job Job, FixtureDesign Design)? drawn = null;
         try
         {
-            d = Design(Begin(request, log), request.Registered, log);
-            Designed designed = d;
+            (Job job, FixtureDesign design) = Draw(Begin(request, log), request.Registered, log);
+            drawn = (job, design);
             VerifyResult verdict = log.Do(
                 "judge",
-                () =>
-                    Verifier.JudgeOne(
-                        designed.Job,
-                        designed.Design,
-                        programFile,
-                        programText,
-                        setup,
-                        ProgramNames(designed.Job),
-                        Limits.House
-                    )
+                () => Verifier.JudgeOne(job, design, programFile, programText, setup, ProgramNames(job), Limits.House)
             );
             return new Outcome(
                 ReportBuilder.Refused(request.JobName, [], request.Version) with
@@ -114,9 +109,9 @@ public static class Pipeline
                 },
                 [.. verdict.Findings],
                 [],
-                d.Job,
-                d.Design,
-                d.Holding,
+                job,
+                design,
+                null,
                 verdict
             );
         }
@@ -126,9 +121,9 @@ public static class Pipeline
                 ReportBuilder.Refused(request.JobName, log.Findings, request.Version),
                 log.Findings,
                 [],
-                d?.Job,
-                d?.Design,
-                d?.Holding,
+                drawn?.Job,
+                drawn?.Design,
+                null,
                 null
             );
         }
@@ -202,20 +197,22 @@ public static class Pipeline
         return new Begun(stated, draft.Job, draft.Part, begun, magnets);
     }
 
-    /// <summary>The rest of the design, label included, and its holding answer.</summary>
+    /// <summary>The rest of the design, label included, and its holding answer; one that is too low is there for the report.</summary>
     private static Designed Design(Begun begun, Registered registered, RunLog log)
     {
-        Job job = Numbered(begun.Job, begun.Stated, registered);
-        FixtureDesign design = log.Take(
-            "features",
-            () => Designer.Finish(begun.Design, begun.Magnets, job, Tolerances.House)
-        );
-        HoldingResult holding = log.Take("holding", () => HoldingAnalysis.Evaluate(design, job));
+        (Job job, FixtureDesign design) = Draw(begun, registered, log);
+        HoldingResult holding = log.Keep("holding", () => HoldingAnalysis.Evaluate(design, job));
         CutDirection direction = log.Do(
             "cut direction",
             () => TrimCutter.Compare(begun.Part, design, job, holding, Tolerances.House)
         );
         return new Designed(job, begun.Part, design, holding, direction);
+    }
+
+    private static (Job Job, FixtureDesign Design) Draw(Begun begun, Registered registered, RunLog log)
+    {
+        Job job = Numbered(begun.Job, begun.Stated, registered);
+        return (job, log.Take("features", () => Designer.Finish(begun.Design, begun.Magnets, job, Tolerances.House)));
     }
 
     private static Programmed Program(Designed designed, RunLog log)

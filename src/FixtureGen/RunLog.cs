@@ -22,6 +22,25 @@ internal sealed class RunLog(Action<string> progress)
         return stage.Ok ? stage.Value! : throw new Stopped();
     }
 
+    /// <summary>As <see cref="Take"/>, but an answer that is refused is handed on all the same: <see cref="Stop"/> ends the run.</summary>
+    /// <exception cref="Stopped">There is no answer.</exception>
+    public T Keep<T>(string step, Func<Stage<T>> run)
+        where T : class
+    {
+        Stage<T> stage = this.Do(step, run);
+        this.findings.AddRange(stage.Findings);
+        return stage.Value ?? throw new Stopped();
+    }
+
+    /// <exception cref="Stopped">An error stands among the findings.</exception>
+    public void Stop()
+    {
+        if (this.findings.Any(f => f.Severity == Severity.Error))
+        {
+            throw new Stopped();
+        }
+    }
+
     /// <exception cref="Stopped">The kernel could prove no result; the findings say in which step.</exception>
     public T Do<T>(string step, Func<T> run)
     {

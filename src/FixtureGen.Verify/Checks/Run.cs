@@ -51,14 +51,22 @@ internal sealed record Run(
     /// <summary>The blank in this setup's frame.</summary>
     public Box2 Blank => AllowedShape.BlockBox(Design, Setup);
 
-    /// <summary>The deepest a tool may cut at once in this material: the tool's own limit, its flutes, the material's ratio of its diameter, mm.</summary>
+    /// <summary>
+    /// The deepest a tool may cut at once in this material: the tool's own limit, its flutes, the material's ratio of its diameter,
+    /// mm. A job may state fewer passes through its shell: what holds it is judged apart, by the program's own depths.
+    /// </summary>
     public double StepDown(Tool tool)
     {
         if (tool.Kind == ToolKind.Drill)
         {
             return tool.FluteLength;
         }
-        double step = Math.Min(Material.StepDownRatio * tool.Diameter, tool.FluteLength);
+        double wanted = Material.StepDownRatio * tool.Diameter;
+        if (Setup == Setup.Trim && Job.TrimPasses is { } passes)
+        {
+            wanted = Math.Max(wanted, Job.Shell.ThicknessMax / passes);
+        }
+        double step = Math.Min(wanted, tool.FluteLength);
         return tool.MaxStepDown > 0 ? Math.Min(step, tool.MaxStepDown) : step;
     }
 

@@ -28,14 +28,15 @@ internal static class Deflection
         return [.. design.Features.Where(f => f.Setup == Setup.Top).SelectMany(f => Over(f, plate))];
     }
 
-    /// <summary>The widest groove that sags no more than <see cref="MostSag"/> and strains no more than <see cref="MostStress"/>, mm.</summary>
-    public static double WidestGroove(SheetStrength sheet, double thickness, double pressureKPa)
+    /// <summary>
+    /// The widest groove, or round opening, that sags no more than <see cref="MostSag"/> and strains no more than
+    /// <see cref="MostStress"/>, mm.
+    /// </summary>
+    public static double Widest(bool round, SheetStrength sheet, double thickness, double pressureKPa)
     {
         Plate plate = new(sheet, thickness, pressureKPa / 1000);
-        return Math.Min(
-            Math.Pow(MostSag * 384 * plate.Rigidity / (5 * plate.Pressure), 0.25),
-            thickness * Math.Sqrt(MostStress / (0.75 * plate.Pressure))
-        );
+        Dimple unit = round ? plate.Circle("", 1, 0) : plate.Strip("", 1, 0);
+        return Math.Min(Math.Pow(MostSag / unit.SagMm, 0.25), Math.Sqrt(MostStress / unit.StressMPa));
     }
 
     private static IEnumerable<Dimple> Over(Feature feature, Plate plate)
@@ -58,9 +59,7 @@ internal static class Deflection
     /// <summary>The shell as a thin plate under a pressure in N/mm2.</summary>
     private readonly struct Plate(SheetStrength sheet, double thickness, double pressure)
     {
-        public double Pressure => pressure;
-
-        public double Rigidity =>
+        private double Rigidity =>
             sheet.ModulusMPa.Least * Math.Pow(thickness, 3) / (12 * (1 - (sheet.Poisson * sheet.Poisson)));
 
         public Dimple Strip(string name, double width, double room) =>
@@ -82,7 +81,10 @@ internal static class Deflection
                 (5 + v) / (1 + v) * pressure * Math.Pow(a, 4) / (64 * Rigidity),
                 room,
                 3 * (3 + v) / 8 * pressure * Math.Pow(a / thickness, 2)
-            );
+            )
+            {
+                Round = true,
+            };
         }
     }
 }

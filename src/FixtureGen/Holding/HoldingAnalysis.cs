@@ -131,7 +131,7 @@ public static class HoldingAnalysis
                 is { } deep
         )
         {
-            double widest = Deflection.WidestGroove(sheet, job.Shell.ThicknessMin, deadHead);
+            double widest = Deflection.Widest(deep.Round, sheet, job.Shell.ThicknessMin, deadHead);
             yield return HoldingFindings.Sags(deep, widest);
         }
     }

@@ -110,7 +110,7 @@ internal static class HoldingFindings
                 $"At the pump's full vacuum the thinnest shell sags {d.SagMm:0.00} mm over {d.Feature}, {d.SpanMm:0.0} mm wide, and is strained by {d.StressMPa:0.0} N/mm2; {Deflection.MostSag:0.0} mm and {Deflection.MostStress:0} N/mm2 leave no mark."
             ),
             FormattableString.Invariant(
-                $"A groove of at most {widest:0.0} mm sags no more than that; or put a rib or a plug under the shell, or lower the pump's level."
+                $"{(d.Round ? "An opening" : "A groove")} of at most {widest:0.0} mm sags no more than that; or put a rib or a plug under the shell, or lower the pump's level."
             )
         );
 
