@@ -202,7 +202,20 @@ public sealed record CordLoop(Contour Centre, double Length, double CutLength, P
 /// </summary>
 /// <param name="Index">From 0.</param>
 /// <param name="Feeds">What feeds that hole, by name.</param>
-public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Region> Sealed, Point2 PortAt, string Feeds);
+public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Region> Sealed, Point2 PortAt, string Feeds)
+{
+    private readonly ImmutableArray<Region>? reached;
+
+    /// <summary>
+    /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum. All
+    /// of Sealed until the net is laid. This is what counts for holding.
+    /// </summary>
+    public ImmutableArray<Region> Reached
+    {
+        get => reached ?? Sealed;
+        init => reached = value;
+    }
+}
 
 /// <summary>A magnet in the block and its loose partner above the shell, plate frame mm.</summary>
 /// <param name="Locked">False: the optimiser may move it.</param>

@@ -107,8 +107,17 @@ public static class Designer
             Region[] pocketAreas = [.. pockets.SelectMany(p => p.Removals).SelectMany(r => r.Area)];
             SealedZone[] zones = [.. begun.Zones, .. begun.SkirtZones];
             ImmutableArray<Net.Laid> nets = log.Take(Net.Lay(zones, kernel.UnionAll(pocketAreas), levels, job, kernel));
+            NetReachCheck check = new(
+                magnets,
+                Wished(begun.Part, begun.Placement.Pose, job),
+                MagnetPockets.Areas(pockets),
+                levels,
+                job,
+                kernel
+            );
+            log.AddRange(nets.SelectMany(check.Check));
             string text = Label.Text(job, magnets.Length);
-            FreeFace face = Face(begun, block, job, kernel);
+            FreeFace face = Face(begun, nets, block, job, kernel);
             ImmutableArray<Feature> label = log.Take(
                 Label.Engrave(text, magnets.Length > 0, face, levels, job, kernel)
             );
@@ -129,6 +138,8 @@ public static class Designer
             log.AddRange(KernelNotes.Of(kernel.Repairs, "design"));
             return begun with
             {
+                Zones = Reached(begun.Zones, nets),
+                SkirtZones = Reached(begun.SkirtZones, nets),
                 Magnets = magnets,
                 Features = features,
                 VacuumPath = links,
@@ -137,13 +148,20 @@ public static class Designer
             };
         });
 
+    /// <summary>The zones with what their nets reach; without a net nothing is.</summary>
+    private static ImmutableArray<SealedZone> Reached(
+        ImmutableArray<SealedZone> zones,
+        ImmutableArray<Net.Laid> nets
+    ) => [.. zones.Select(z => nets.FirstOrDefault(n => n.Zone.Index == z.Index)?.Zone ?? z with { Reached = [] })];
+
     /// <summary>Where the label may go: on the face, a wall inside the edges and a wall from every cut and the part.</summary>
-    private static FreeFace Face(FixtureDesign begun, Box2 block, Job job, Kernel kernel)
+    private static FreeFace Face(FixtureDesign begun, ImmutableArray<Net.Laid> nets, Box2 block, Job job, Kernel kernel)
     {
         Region[] taken =
         [
             Region.Of(begun.Part.Outer),
             .. begun.Removals.Where(r => r.Kind != FeatureKind.Skim && r.Setup == Setup.Top).SelectMany(r => r.Area),
+            .. nets.SelectMany(n => n.Holes.Append(n.Groove)).SelectMany(f => f.Removals).SelectMany(r => r.Area),
         ];
         ImmutableArray<Region> grown = kernel.Offset(kernel.UnionAll(taken), job.Rules.Wall);
         return new(block.Outset(-Clearances.EdgeMargin(job)), grown, kernel);

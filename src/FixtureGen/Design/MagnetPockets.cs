@@ -51,6 +51,11 @@ internal static class MagnetPockets
         return Stage.Of(features.ToImmutableArray(), findings);
     }
 
+    /// <summary>What each magnet takes of the face, pocket and notch.</summary>
+    /// <param name="cut">As <see cref="Cut"/> answers.</param>
+    public static ImmutableArray<ImmutableArray<Region>> Areas(ImmutableArray<Feature> cut) =>
+        [.. cut.Chunk(2).Select(c => c.SelectMany(f => f.Removals).SelectMany(r => r.Area).ToImmutableArray())];
+
     private static PocketFeature Pocket(int i, Point2 at, Levels levels, double floor, Job job)
     {
         string name = Names.Numbered("magnet", i + 1);
@@ -79,12 +84,7 @@ internal static class MagnetPockets
     )
     {
         string name = Names.Numbered("magnet notch", i + 1);
-        double radius = Diameter(job) / 2;
-        Point2 rim = Enumerable
-            .Range(0, Directions)
-            .Select(k => at + (Direction(k) * radius))
-            .MaxBy(p => Math.Round(walls.Room(i, p), 3));
-        OpenPath run = new([Segment.Line(at, rim)]);
+        OpenPath run = new([Segment.Line(at, Rim(i, at, walls, job))]);
         ImmutableArray<Region> area = kernel.Stroke(run, cutter.Diameter);
         return new(
             name,
@@ -97,6 +97,34 @@ internal static class MagnetPockets
             floor,
             [new(Setup.Top, FeatureKind.MagnetNotch, name, area, levels.Face, floor)]
         );
+    }
+
+    /// <summary>Where the notch leaves the pocket: the point of the rim with most room.</summary>
+    private static Point2 Rim(int i, Point2 at, MagnetWalls walls, Job job) =>
+        Enumerable
+            .Range(0, Directions)
+            .Select(k => at + (Direction(k) * (Diameter(job) / 2)))
+            .MaxBy(p => Math.Round(walls.Room(i, p), 3));
+
+    /// <summary>The pockets and notches of magnets, each outset by a distance, mm; without notches where no end mill cuts one.</summary>
+    public static IEnumerable<Region> Outset(
+        ImmutableArray<MagnetPlace> magnets,
+        FixtureDesign begun,
+        double by,
+        Job job
+    )
+    {
+        MagnetWalls walls = new(magnets, begun.Zones, begun.Features, Diameter(job) / 2, job);
+        double notch = NotchTool(job)?.Radius ?? 0;
+        for (int i = 0; i < magnets.Length; i++)
+        {
+            Point2 at = magnets[i].At;
+            yield return Region.Of(Contours.Circle(at, (Diameter(job) / 2) + by));
+            if (notch > 0)
+            {
+                yield return Region.Of(Contours.Slot(at, Rim(i, at, walls, job), notch + by));
+            }
+        }
     }
 
     private static Point2 Direction(int k) =>

@@ -10,8 +10,17 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class Net
 {
-    /// <summary>Holes are further ports that the net of a zone cut in two by magnets needed.</summary>
-    public sealed record Laid(GrooveFeature Groove, ImmutableArray<Feature> Holes, ImmutableArray<VacuumLink> Links);
+    /// <summary>
+    /// Zone is the one that the net feeds, with what it reaches; Holes are further ports that the net of a zone cut in two by
+    /// magnets needed. FromPockets is what the net was laid to keep from pockets, mm.
+    /// </summary>
+    public sealed record Laid(
+        SealedZone Zone,
+        GrooveFeature Groove,
+        ImmutableArray<Feature> Holes,
+        ImmutableArray<VacuumLink> Links,
+        double FromPockets
+    );
 
     public static Stage<ImmutableArray<Laid>> Lay(
         IReadOnlyList<SealedZone> zones,
@@ -35,16 +44,8 @@ internal static class Net
                 continue;
             }
             (NetLines lines, ImmutableArray<Region> room, double fromPockets) = laid;
-            if (fromPockets < job.Rules.Land)
-            {
-                findings.Add(NetFindings.NetNearPocket(zone.Index + 1, zone.PortAt, job.Rules.Land, fromPockets));
-            }
             ImmutableArray<Way> further = Further(zone, room, lines, cutter, levels, job, kernel);
-            if (lines.Farthest is var (at, farthest) && farthest > job.Rules.NetReach)
-            {
-                findings.Add(NetFindings.NetReach(zone.Index + 1, at, farthest, job.Rules.NetReach));
-            }
-            nets.Add(Groove(zone, room, lines, further, cutter, levels, job, kernel));
+            nets.Add(Groove(zone, room, lines, fromPockets, further, cutter, levels, job, kernel));
         }
         return Stage.Of(nets.ToImmutableArray(), findings);
     }
@@ -111,6 +112,7 @@ internal static class Net
         SealedZone zone,
         ImmutableArray<Region> room,
         NetLines lines,
+        double fromPockets,
         ImmutableArray<Way> further,
         Tool cutter,
         Levels levels,
@@ -138,13 +140,18 @@ internal static class Net
         double section = cutter.Diameter * job.Rules.NetDepth;
         string[] holes = [Ports.HoleName(zone.Index), .. further.SelectMany(w => w.Features).Select(f => f.Name)];
         return new(
+            zone with
+            {
+                Reached = ReachedArea.Around(area, zone.Sealed, job.Rules.NetReach, kernel),
+            },
             groove,
             [.. further.SelectMany(w => w.Features)],
             [
                 .. further.SelectMany(w => w.Links),
                 .. holes.Select(h => new VacuumLink(h, name, section, 0)),
                 new(name, Names.Numbered("zone", zone.Index + 1), section, lines.Farthest.Distance),
-            ]
+            ],
+            fromPockets
         );
     }
 }

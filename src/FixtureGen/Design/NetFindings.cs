@@ -58,29 +58,56 @@ internal static class NetFindings
             At = at,
         };
 
-    public static Finding NetNearPocket(int zone, Point2 at, double land, double wall) =>
+    /// <param name="magnets">In words.</param>
+    public static Finding NetNearPocket(int zone, Point2 at, string magnets, double land, double wall) =>
         new(
             "net-near-pocket",
             Severity.Warning,
-            $"port {Count(zone)} at {Place(at)}",
-            $"a magnet asked for stands so near to the port that the net passes pockets at a wall of {Mm(wall)} instead of a land of {Mm(land)}",
-            "move the magnet away from the port"
+            $"zone {Count(zone)} at {Place(at)}",
+            $"the vacuum net passes {magnets} at a wall of {Mm(wall)} instead of a land of {Mm(land)}: with a land it would reach less of the zone",
+            $"move {magnets} farther from the gasket, the port or each other"
         )
         {
             At = at,
         };
 
-    public static Finding NetReach(int zone, Point2 at, double farthest, double reach) =>
+    /// <param name="lost">Not reached, mm2.</param>
+    /// <param name="farther">How much farther than the reach the place is, mm.</param>
+    public static Finding NetReach(int zone, Point2 at, double lost, double reach, double farther) =>
         new(
             "net-reach",
             Severity.Warning,
             $"zone {Count(zone)} at {Place(at)}",
-            $"this point is {Mm(farthest)} from the nearest vacuum groove, {Mm(farthest - reach)} more than stated: pockets and lands leave no room for one",
-            "move the magnets that stand between, or state a longer reach"
+            $"{Small(lost)} of the zone lie farther than {Mm(reach)} from any vacuum groove, this point by {Mm(farther)}: lands leave no room for one, and the vacuum is not counted there",
+            $"let magnets hold this place, or give the plate a port or groove under it; where it has been seen that the vacuum comes so far under the shell, a net_reach of {Mm(Math.Ceiling(reach + farther))} counts it"
         )
         {
             At = at,
         };
+
+    /// <param name="magnets">In words.</param>
+    /// <param name="regained">What the net reaches more without them, mm2.</param>
+    public static Finding NetCutByMagnets(
+        int zone,
+        Point2 at,
+        double lost,
+        double reach,
+        string magnets,
+        double regained
+    ) =>
+        new(
+            "net-cut-by-magnets",
+            Severity.Warning,
+            $"zone {Count(zone)} at {Place(at)}",
+            $"{Small(lost)} of the zone lie farther than {Mm(reach)} from any vacuum groove, with {magnets} in the way of one: the vacuum is not counted there",
+            $"move {magnets} out of its way: the net then reaches {Small(regained)} more"
+        )
+        {
+            At = at,
+        };
+
+    private static string Small(double mm2) =>
+        mm2 < 100 ? mm2.ToString("0", CultureInfo.InvariantCulture) + " mm2" : Area(mm2);
 
     public static Finding ZoneCutOff(int zone, Point2 at) =>
         new(

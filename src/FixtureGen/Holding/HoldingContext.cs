@@ -42,7 +42,7 @@ public sealed class HoldingContext
         this.job = job;
         Level = VacuumLevel.Of(job.Vacuum);
         Pair = like?.Pair ?? new PairOnBlock(job);
-        seals = like?.seals ?? new SealStates(design, job, new Kernel(tolerances));
+        seals = like?.seals.Fed(design) ?? new SealStates(design, job, new Kernel(tolerances));
         Loads = like?.Loads ?? TrimLoadsOf.Design(design, job, seals, Pair.Slip);
         Contour[] rims = Outermost(design.Contact);
         uniform = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, AreaPieces));

@@ -45,30 +45,79 @@ public static class MagnetPlacement
         (Point2[] places, double pitch) = room.Grid(GridPlaces);
         Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
         MagnetObjective objective = new(context.Value, new Point2(box.Width, box.Height).Length);
-        NetPassage net = new(begun, job, new Kernel(tolerances));
         Point2[] held = [.. wishes.Value.Select(w => w.At)];
-        Func<IReadOnlyList<Point2>, bool> fits = net.Leaves(held) ? net.Leaves : _ => true;
         double rounding = WrittenPlace.Farthest(job);
-        MagnetSearch search = new(
-            objective,
-            places,
-            pitch,
-            spacing + (2 * rounding),
-            p => room.Leaves(p, rounding),
-            fits
-        );
-        Point2[] chosen = job.MagnetFactorTarget is { } target
-            ? Fewest(search, context.Value, held, target, findings)
-            : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), spacing, findings);
+        Found found = RoundTheNet(begun, job, tolerances, held, Chosen);
+        findings.AddRange(found.Findings);
         ImmutableArray<MagnetPlace> all =
         [
             .. wishes.Value,
-            .. chosen
-                .Skip(held.Length)
-                .Select(p => WrittenPlace.OnPlate(p, begun.Placement.Pose, job))
-                .Select(p => new MagnetPlace(p, false, false)),
+            .. found.Set.Skip(held.Length).Select(p => new MagnetPlace(p, false, false)),
         ];
         return Stage.Of(all, findings);
+
+        Found Chosen(Func<IReadOnlyList<Point2>, bool> fits)
+        {
+            MagnetSearch search = new(
+                objective,
+                places,
+                pitch,
+                spacing + (2 * rounding),
+                p => room.Leaves(p, rounding),
+                fits
+            );
+            List<Finding> said = [];
+            Point2[] set = job.MagnetFactorTarget is { } target
+                ? Fewest(search, context.Value, held, target, said)
+                : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), spacing, said);
+            Point2[] written =
+            [
+                .. held,
+                .. set.Skip(held.Length).Select(p => WrittenPlace.OnPlate(p, begun.Placement.Pose, job)),
+            ];
+            return new Found(written, context.Value.StoppingFactor(written), said);
+        }
+    }
+
+    /// <summary>
+    /// Places, their factor with the seal lost, and what is to be said of them: nothing where they are as many or as good as
+    /// asked for.
+    /// </summary>
+    private sealed record Found(Point2[] Set, double Factor, List<Finding> Findings);
+
+    /// <summary>
+    /// The places that leave the net as the wishes leave it: a land from its grooves, or a wall where a land leaves too few or
+    /// too little hold, as the net is laid. Should the net that is laid round them reach less all the same, every step of the
+    /// search lays it.
+    /// </summary>
+    private static Found RoundTheNet(
+        FixtureDesign begun,
+        Job job,
+        Tolerances tolerances,
+        Point2[] held,
+        Func<Func<IReadOnlyList<Point2>, bool>, Found> search
+    )
+    {
+        Kernel kernel = new(tolerances);
+        NetTrial trial = new(begun, job, kernel, held);
+        Found? best = null;
+        foreach (double fromPockets in (double[])[job.Rules.Land, job.Rules.Wall])
+        {
+            Found found = search(new NetPassage(begun, job, kernel, held, fromPockets).Leaves);
+            if (!trial.Leaves(found.Set))
+            {
+                continue;
+            }
+            if (found.Findings.Count == 0 && found.Factor >= job.Limits.MagnetFactor)
+            {
+                return found;
+            }
+            best =
+                best is null || (found.Set.Length, found.Factor).CompareTo((best.Set.Length, best.Factor)) > 0
+                    ? found
+                    : best;
+        }
+        return best ?? search(trial.Leaves);
     }
 
     private static Point2[] ForCount(

@@ -6,49 +6,84 @@ using FixtureGen.Model;
 namespace FixtureGen.Holding;
 
 /// <summary>
-/// Whether the vacuum's net can still get round magnets: the room its grooves may run in stays joined with the port and
-/// comes within the stated reach of every part of the zone. The net itself is laid later, by the design.
+/// Whether magnets leave the vacuum's net as it is without them: the room its grooves may run in, by the rules that the
+/// design lays them by, stays joined with the port and comes within the stated reach of all that it reached before. Quick, for
+/// the search; what is chosen is laid once by <see cref="NetTrial"/>.
 /// </summary>
 internal sealed class NetPassage
 {
     private const double Sample = 3;
 
+    private readonly FixtureDesign design;
+    private readonly Job job;
     private readonly ZoneRoom[] zones;
-    private readonly double keep;
+    private readonly double outset;
+    private readonly double pocket;
     private readonly double reach;
     private readonly Kernel kernel;
 
-    public NetPassage(FixtureDesign design, Job job, Kernel kernel)
+    /// <param name="held">Magnets that stand whatever they do to the net.</param>
+    /// <param name="fromPockets">Between the net's grooves and the magnets' pockets, mm.</param>
+    public NetPassage(FixtureDesign design, Job job, Kernel kernel, IReadOnlyList<Point2> held, double fromPockets)
     {
+        this.design = design;
+        this.job = job;
         this.kernel = kernel;
-        double half = (NetWidth.Choose(job)?.Diameter ?? 0) / 2;
-        keep = (MagnetPockets.Diameter(job) / 2) + job.Rules.Wall + half;
+        double half = NetWidth.Choose(job)?.Radius ?? 0;
+        double neck = NetChoice.Cusp(half);
+        outset = fromPockets + half + neck;
+        pocket = MagnetPockets.Diameter(job) / 2;
         reach = job.Rules.NetReach + half;
-        zones = [.. design.Zones.Select(z => Zone(z, kernel.Offset([z.Boundary], -(Zones.Keep(job) + half))))];
+        ImmutableArray<Region> standing = Outset(held);
+        zones =
+        [
+            .. design.Zones.Select(z =>
+                Zone(z, kernel.Offset([z.Boundary], -(Zones.Keep(job) + half + neck)), standing)
+            ),
+        ];
     }
 
-    public bool Leaves(IReadOnlyList<Point2> magnets) => zones.All(z => Leaves(z, magnets));
-
-    private bool Leaves(ZoneRoom zone, IReadOnlyList<Point2> magnets)
+    public bool Leaves(IReadOnlyList<Point2> magnets)
     {
-        Region[] pockets = [.. magnets.Select(m => Region.Of(Contours.Circle(m, keep)))];
-        ImmutableArray<Region> room = kernel.Difference(zone.Room, kernel.UnionAll(pockets));
-        Region? joined = room.FirstOrDefault(r => Inside.Contains(r, zone.Port));
-        return joined is not null
-            && zone.Points.All(p =>
-                (room.Length == 1 && magnets.All(m => m.DistanceTo(p.At) > p.Clear)) || Reached(p.At, joined)
+        ImmutableArray<Region> pockets = Outset(magnets);
+        return zones.All(z => Leaves(z, magnets, pockets));
+    }
+
+    private bool Leaves(ZoneRoom zone, IReadOnlyList<Point2> magnets, ImmutableArray<Region> pockets)
+    {
+        ImmutableArray<Region> room = kernel.Difference(zone.Room, pockets);
+        bool whole = room.Length == 1;
+        Region? joined = Joined(zone.Port, room);
+        return zone.Points.Length == 0
+            || (
+                joined is not null
+                && zone.Points.All(p =>
+                    (whole && magnets.All(m => m.DistanceTo(p.At) > p.Clear)) || Reached(p.At, joined)
+                )
             );
     }
 
+    private ImmutableArray<Region> Outset(IReadOnlyList<Point2> magnets) =>
+        kernel.UnionAll([
+            .. MagnetPockets.Outset([.. magnets.Select(m => new MagnetPlace(m, false, false))], design, outset, job),
+        ]);
+
+    private static Region? Joined(Point2 port, ImmutableArray<Region> room) =>
+        room.FirstOrDefault(r => Inside.Contains(r, port));
+
     private bool Reached(Point2 p, Region room) => Inside.Contains(room, p) || Measure.Distance(p, room) <= reach;
 
-    private ZoneRoom Zone(SealedZone zone, ImmutableArray<Region> room)
+    private ZoneRoom Zone(SealedZone zone, ImmutableArray<Region> room, ImmutableArray<Region> standing)
     {
-        double Clear(Point2 p) =>
-            Inside.Contains(room, p) ? keep
-            : room.Any(r => Reached(p, r)) ? keep + reach
-            : double.PositiveInfinity;
-        return new ZoneRoom(zone.PortAt, room, [.. Samples(zone).Select(p => new SamplePoint(p, Clear(p)))]);
+        Region? joined = Joined(zone.PortAt, kernel.Difference(room, standing));
+        double around = (2 * pocket) + outset;
+        SamplePoint[] points =
+        [
+            .. Samples(zone)
+                .Where(p => joined is not null && Reached(p, joined))
+                .Select(p => new SamplePoint(p, Inside.Contains(room, p) ? around : around + reach)),
+        ];
+        return new ZoneRoom(zone.PortAt, room, points);
     }
 
     private static IEnumerable<Point2> Samples(SealedZone zone)
@@ -69,6 +104,9 @@ internal sealed class NetPassage
 
     private sealed record ZoneRoom(Point2 Port, ImmutableArray<Region> Room, SamplePoint[] Points);
 
-    /// <summary>A point of a zone; while the room is in one piece, magnets farther off than Clear mm leave it within reach.</summary>
+    /// <summary>
+    /// A point of a zone that is reached without more magnets; while the room is in one piece, magnets farther off than Clear mm
+    /// leave it within reach.
+    /// </summary>
     private readonly record struct SamplePoint(Point2 At, double Clear);
 }

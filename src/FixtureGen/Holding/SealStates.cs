@@ -14,17 +14,31 @@ internal readonly record struct Pressing(double Force, Point2 First)
 
 /// <summary>
 /// What the vacuum and the cords do, zone by zone, and which zones still hold during each cut: a cutout that opens a zone
-/// (no loop of its own round it) lets the air into that zone from its first chip on, and that zone holds nothing.
+/// (no loop of its own round it) lets the air into that zone from its first chip on, and that zone holds nothing. The vacuum
+/// pulls on what the zone's net reaches, and on nothing else of it.
 /// </summary>
 internal sealed class SealStates
 {
+    private readonly ImmutableArray<ImmutableArray<Region>> reached;
     private readonly Pressing[] perKPa;
     private readonly int[] stateOfCut;
     private readonly List<bool[]> states = [];
 
+    private SealStates(SealStates like, ImmutableArray<ImmutableArray<Region>> reached)
+    {
+        this.reached = reached;
+        perKPa = [.. reached.Select(Pulling)];
+        stateOfCut = like.stateOfCut;
+        states = like.states;
+        Cords = like.Cords;
+        NominalPush = like.NominalPush;
+        Opened = like.Opened;
+    }
+
     public SealStates(FixtureDesign design, Job job, Kernel kernel)
     {
-        perKPa = [.. design.Zones.Select(z => Sealed(z.Sealed))];
+        reached = [.. design.Zones.Select(z => z.Reached)];
+        perKPa = [.. reached.Select(Pulling)];
         double hardest = CordForce.HardestNPerMm(job.Gasket, 0);
         Cords = Push(design.Cords, hardest);
         NominalPush = hardest > 0 ? CordEnd.Nominal(job.Gasket).PushNPerMm(0) / hardest : 1;
@@ -50,6 +64,14 @@ internal sealed class SealStates
             stateOfCut[i] = states.Count - 1;
         }
         Opened = opened.ToImmutable();
+    }
+
+    /// <summary>The same zones, cords and cuts with another net in the zones.</summary>
+    /// <param name="design">Of the same part, zones and trim.</param>
+    public SealStates Fed(FixtureDesign design)
+    {
+        ImmutableArray<ImmutableArray<Region>> now = [.. design.Zones.Select(z => z.Reached)];
+        return Same(reached, now) ? this : new SealStates(this, now);
     }
 
     /// <summary>The state before anything is cut.</summary>
@@ -90,7 +112,7 @@ internal sealed class SealStates
         return sum;
     }
 
-    private static Pressing Sealed(ImmutableArray<Region> area)
+    private static Pressing Pulling(ImmutableArray<Region> area)
     {
         Pressing sum = default;
         foreach (ContactPiece piece in ContactQuadrature.OverArea(area, 200))
@@ -100,6 +122,12 @@ internal sealed class SealStates
         double exact = Measure.Area(area);
         return sum.Force > 0 ? new Pressing(exact, sum.First * (exact / sum.Force)) * 1e-3 : default;
     }
+
+    private static bool Same(ImmutableArray<ImmutableArray<Region>> a, ImmutableArray<ImmutableArray<Region>> b) =>
+        a.Length == b.Length && a.Zip(b, (one, other) => Edges(one).SequenceEqual(Edges(other))).All(same => same);
+
+    private static IEnumerable<Segment> Edges(ImmutableArray<Region> area) =>
+        area.SelectMany(r => r.Contours).SelectMany(c => c.Segments);
 
     private static bool Opens(TrimCut cut, SealedZone zone, Kernel kernel) =>
         Boxes.Overlap(Measure.Bounds(cut.Sweep), Measure.Bounds(zone.Sealed))

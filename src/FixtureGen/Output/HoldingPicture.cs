@@ -96,7 +96,7 @@ public static class HoldingPicture
         Pen zone = Pen.Solid(0.12, Colour.Grey(150));
         foreach (SealedZone z in design.Zones)
         {
-            scene.Shape(view.At(Hatching.Lines(z.Sealed, 45, 2 / view.Scale)), zone);
+            scene.Shape(view.At(Hatching.Lines(z.Reached, 45, 2 / view.Scale)), zone);
             scene.Shape(view.At(z.Sealed), zone);
         }
         scene.Shape(view.At(design.Part.Outer), Pen.Solid(0.25, Colour.Black));

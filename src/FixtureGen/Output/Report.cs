@@ -129,7 +129,7 @@ public sealed record LoopFacts(double LengthMm);
 public sealed record PlaceFacts(double XMm, double YMm);
 
 /// <summary>What the block is given.</summary>
-/// <param name="SealedAreaMm2">What the vacuum acts on, within the inner walls of the part's gasket grooves; zones of the skirt do not count.</param>
+/// <param name="SealedAreaMm2">What the vacuum acts on, within the inner walls of the part's gasket grooves and the reach of its net; zones of the skirt do not count.</param>
 /// <param name="GasketLoops">Every cord, those of the skirt last.</param>
 /// <param name="CordLengthMm">What all cords are cut to together, with the allowance for the joint.</param>
 /// <param name="Magnets">One for each pair.</param>
@@ -148,7 +148,12 @@ public sealed record FeatureFacts(
     IReadOnlyList<PlaceFacts> Ports,
     int Zones,
     string Label
-);
+)
+{
+    /// <summary>Sealed area that the vacuum's net does not reach and that does not count; null where it reaches all.</summary>
+    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
+    public double? UnreachedAreaMm2 { get; init; }
+}
 
 /// <summary>How well the part is held in one way, at the worst point of the trim.</summary>
 /// <param name="Factor">The load multiplier at which the part gives way in the worst case, 0 to 999: at 1 it just holds.</param>

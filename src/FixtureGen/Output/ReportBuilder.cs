@@ -36,7 +36,7 @@ public static class ReportBuilder
     /// <summary>Areas, cords and places of a design; lengths are summed here.</summary>
     public static FeatureFacts Features(FixtureDesign d) =>
         new(
-            R(d.Zones.Sum(z => z.Sealed.Sum(Measure.Area))),
+            R(d.Zones.Sum(z => z.Reached.Sum(Measure.Area))),
             [.. d.AllCords.Select(c => new LoopFacts(R(c.Length)))],
             R(d.AllCords.Sum(c => c.CutLength)),
             [.. d.Magnets.Select(m => Place(m.At))],
@@ -45,7 +45,13 @@ public static class ReportBuilder
             Places(d, FeatureKind.Port),
             d.Zones.Length,
             d.Label
-        );
+        )
+        {
+            UnreachedAreaMm2 = Unreached(d) is > 0 and var mm2 ? R(mm2) : null,
+        };
+
+    private static double Unreached(FixtureDesign d) =>
+        d.Zones.Where(z => z.Reached != z.Sealed).Sum(z => Measure.Area(z.Sealed) - Measure.Area(z.Reached));
 
     /// <summary>Forces and levels to four decimals, the four answers with their worst points.</summary>
     public static HoldingFacts Holding(HoldingResult h) =>

@@ -133,7 +133,7 @@ internal static class SheetFixture
                         ]
             )
         );
-        double area = Measure.Area(facts.Design.Zones.SelectMany(z => z.Sealed));
+        double area = Measure.Area(facts.Design.Zones.SelectMany(z => z.Reached));
         paper.Text(
             $"Sealed area {Figures.Area(area)} mm² in {Figures.Count(facts.Design.Zones.Length, "zone")}. One scarfed, bonded joint a loop, on the mark; "
                 + $"press the cord in from the joint both ways, never stretch it. Groove {Figures.Mm(facts.Job.Gasket.GrooveWidth)} wide, {Figures.Mm(facts.Job.Gasket.GrooveDepth)} mm deep."
