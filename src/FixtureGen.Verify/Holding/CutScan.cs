@@ -93,7 +93,8 @@ internal sealed class CutScan(Run run)
         }
         double width = tally.Removed / (piece.Length * Math.Max(tally.Deepest, Looks.NoDepth));
         double a = Math.Min(Math.Min(width, _looks.LeftOut(cutter.Radius)) / cutter.Tool.Diameter, 0.5);
-        Taken taken = new(tally.Deepest, 2 * Math.Sqrt(a * (1 - a)), Math.Acos(1 - (2 * a)));
+        double arc = Math.Acos(1 - (2 * a));
+        Taken taken = Taken.Between(tally.Deepest, Math.Sin(arc), (Math.PI / 2) - arc, Math.PI / 2, 1);
         for (int i = 0; i <= 2; i++)
         {
             Add(LookAt(index, e, motion, cutter, piece, i / 2.0, state), taken);
@@ -112,7 +113,7 @@ internal sealed class CutScan(Run run)
         }
         for (int i = 0; i <= 1; i++)
         {
-            Add(LookAt(index, e, motion, cutter, piece, i, state), new Taken(depth, 1, Math.PI));
+            Add(LookAt(index, e, motion, cutter, piece, i, state), new Taken(depth, 1, Math.PI, 2));
         }
     }
 
@@ -123,20 +124,25 @@ internal sealed class CutScan(Run run)
         Run.IsFeed(motion) && e.State.Rpm > 0 && motion.FeedMmPerMin > 0;
 
     /// <summary>
-    /// How much of a depth the edges cut at once, mm: all of it where they are straight. A helix turns over the depth; what it turns
+    /// How much of a depth the edges cut at once, mm, counted by the thickest chip: all of it where they are straight. A helix turns over the depth; what it turns
     /// farther than the cut is wide has left it below before it comes in at the top, and the next edge follows a pitch behind.
     /// </summary>
-    private static double AtOnce(Tool tool, double depth, double arc)
+    private static double AtOnce(Tool tool, Taken taken)
     {
         double slope = tool.Helix == HelixDirection.Straight ? 0 : Math.Tan(tool.HelixAngleDeg * Math.PI / 180);
+        double depth = taken.Depth;
         double turn = depth * slope / tool.Radius;
-        if (turn <= arc)
+        if (turn <= taken.Arc)
         {
-            return depth;
+            // along the edge the chip goes with the cosine: its mean is that of a window as wide as the turn, at the best in front
+            return turn < 1e-6 ? depth : depth * Math.Sin(turn / 2) / (turn / 2);
         }
         double pitch = 2 * Math.PI / Math.Max(1, tool.Flutes);
         double whole = Math.Floor(turn / pitch);
-        return Math.Min(depth, tool.Radius / slope * ((whole * arc) + Math.Min(arc, turn - (whole * pitch))));
+        return Math.Min(
+            depth,
+            tool.Radius / slope * ((whole * taken.Even) + Math.Min(taken.Even, turn - (whole * pitch)))
+        );
     }
 
     private void Plunge(int index, Motion motion, Cutter cutter, double fz, int state)
@@ -167,7 +173,7 @@ internal sealed class CutScan(Run run)
         Tool tool = look.Cutter.Tool;
         double chip = look.ChipPerTooth * taken.Thin;
         bool flutes = tool.Kind is ToolKind.EndMill or ToolKind.BallMill;
-        double depth = flutes ? AtOnce(tool, taken.Depth, taken.Arc) : taken.Depth;
+        double depth = flutes ? AtOnce(tool, taken) : taken.Depth;
         double force = run.Material.SpecificForceMax * run.Job.DullFactor * depth * chip;
         double pitch = flutes ? Math.Tan(tool.HelixAngleDeg * Math.PI / 180) : 0;
         double lift = tool.Helix switch

@@ -96,7 +96,7 @@ internal sealed class GiveTable
     }
 
     /// <summary>
-    /// The edge's worst position about the direction of travel: three to begin with, then the one that the motion found gives way
+    /// The edge's worst position about the direction of travel: two to begin with, then the one that the motion found gives way
     /// to soonest, until it stays. Tipping and lifting are looked at all round.
     /// </summary>
     private (double Factor, HoldMode Mode) WorstEdge(Held held, Point2 at, double travel, ref Twist last)
@@ -109,11 +109,11 @@ internal sealed class GiveTable
         }
         double worst = 0;
         SlideAnswer answer = default;
-        foreach (double edge in (ReadOnlySpan<double>)[0, -0.6, 0.6])
+        foreach (double edge in (ReadOnlySpan<double>)[0.4, -0.4])
         {
             SlideAnswer now = Sliding.Solve(held, Sideways(at, travel, edge), last);
             last = now.Motion;
-            if (edge == 0 || now.Factor < answer.Factor)
+            if (edge > 0 || now.Factor < answer.Factor)
             {
                 (answer, worst) = (now, edge);
             }

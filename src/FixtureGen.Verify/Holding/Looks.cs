@@ -24,8 +24,16 @@ internal readonly record struct Look(
     public int Count { get; init; }
 }
 
-/// <summary>What a cutter took at one place: Depth mm, Thin the thickest chip there over the feed a tooth, Arc what is engaged at most, radians.</summary>
-internal readonly record struct Taken(double Depth, double Thin, double Arc);
+/// <summary>
+/// What a cutter took at one place: Depth mm, Thin the thickest chip there over the feed a tooth, Arc what is engaged at most, and
+/// Even how much of it would take as much at that thickness, radians.
+/// </summary>
+internal readonly record struct Taken(double Depth, double Thin, double Arc, double Even)
+{
+    /// <summary>Engaged from one angle round the direction of travel to another; the chip goes with the cosine.</summary>
+    public static Taken Between(double depth, double thin, double from, double to, double share) =>
+        new(depth, thin * share, to - from, Math.Min(to - from, (Math.Sin(to) - Math.Sin(from)) / thin));
+}
 
 /// <summary>
 /// The cells before a cutter's leading half, remembered until it has gone past them: what counts is what it really took of them,
@@ -161,7 +169,7 @@ internal sealed class Looks(BlockGrid grid)
         }
         if (first >= 0)
         {
-            told(look, new Taken(depth, greatest / depth * straight, Round(look, last + 1) - Round(look, first - 1)));
+            told(look, Taken.Between(depth, greatest / depth, Round(look, first - 1), Round(look, last + 1), straight));
         }
     }
 

@@ -42,18 +42,14 @@ internal static class ShellOnBlock
 
     private static HoldSearch OnVacuum(CutScan scan, TrimStates states, ShellHeld held)
     {
-        Box2 box = Box(scan.Cuts);
-        Held[]?[] ways = new Held[states.All.Count][];
-        Tables tables = new(box);
+        Tables tables = new(Box(scan.Cuts));
+        // states with the same zones open share their list of them
+        int[] alike = [.. states.All.Select(s => states.All.Index().First(o => o.Item.Open == s.Open).Index)];
         return new HoldSearch(
             scan.Cuts,
             cut =>
                 held.Rests
-                    ? tables.Get(
-                        cut.Pattern,
-                        cut.State,
-                        () => ways[cut.State] ??= held.OnVacuum(states.All[cut.State].Open)
-                    )
+                    ? tables.Get(cut.Pattern, alike[cut.State], () => held.OnVacuum(states.All[cut.State].Open))
                     : null,
             cut => cut.ForceN
         );

@@ -22,7 +22,10 @@ internal static class Sliding
     public const double Most = 999;
 
     private const int MostPasses = 120;
-    private const double Settled = 1e-5;
+    private const double Settled = 3e-5;
+
+    /// <summary>How far beyond the least of a pass's equations the motion goes: below 2 no pass is worse than the one before, and most need half as many.</summary>
+    private const double Onward = 1.6;
 
     /// <summary>A motion that hardly works with the load is no place to begin at.</summary>
     private const double LeastWork = 0.1;
@@ -128,7 +131,11 @@ internal static class Sliding
                 {
                     break;
                 }
-                _motion = better;
+                _motion = new Twist(
+                    _motion.X + (Onward * (better.X - _motion.X)),
+                    _motion.Y + (Onward * (better.Y - _motion.Y)),
+                    _motion.Turn + (Onward * (better.Turn - _motion.Turn))
+                );
             }
             return factor;
         }
