@@ -47,7 +47,7 @@ internal static class BedPower
     private static Vector256<double> Load(double[] from, int i) =>
         Vector256.LoadUnsafe(ref MemoryMarshal.GetArrayDataReference(from), (nuint)i);
 
-    public static Pass Of(Bed bed, Twist w, in Pressed p, double friction)
+    public static Pass Sum(Bed bed, Twist w, in Pressed p, double friction)
     {
         Pass pass = default;
         Vector256<double> wx = Vector256.Create(w.X);

@@ -48,7 +48,7 @@ internal sealed class ShellHeld
         _zones =
         [
             .. design
-                .Zones.Select(ZoneArea.Of)
+                .Zones.Select(ZoneArea.Acting)
                 .Select(a => (Patches.AreaOf(a), new Bed(Patches.OverArea(a, AreaPatches)).Middle)),
         ];
         Slip = design.Magnets.IsEmpty ? 0 : _disc.SlipFor(_gap, PullLost);

@@ -218,7 +218,7 @@ internal static class Sliding
         private readonly Pass Look(Twist w, double factor)
         {
             Pressed p = _pressure.At(factor);
-            Pass pass = BedPower.Of(_held.Bed, w, p, _held.Friction);
+            Pass pass = BedPower.Sum(_held.Bed, w, p, _held.Friction);
             foreach (Grip grip in _held.Grips)
             {
                 Point2 d = grip.At - _held.Bed.Middle;

@@ -30,7 +30,7 @@ internal sealed class TrimStates
         [
             .. run
                 .Design.Zones.Select(z => new Area([
-                    .. ZoneArea.Of(z).SelectMany(r => r.Contours).SelectMany(c => c.Segments).Select(Piece.Of),
+                    .. ZoneArea.Acting(z).SelectMany(r => r.Contours).SelectMany(c => c.Segments).Select(Piece.Of),
                 ]))
                 .Select(a => (a, a.Bounds)),
         ];

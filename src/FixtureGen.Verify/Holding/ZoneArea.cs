@@ -7,5 +7,5 @@ namespace FixtureGen.Verify.Holding;
 internal static class ZoneArea
 {
     /// <summary>Plate frame, mm.</summary>
-    public static ImmutableArray<Region> Of(SealedZone zone) => zone.Sealed;
+    public static ImmutableArray<Region> Acting(SealedZone zone) => zone.Sealed;
 }

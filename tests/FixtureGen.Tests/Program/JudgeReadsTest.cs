@@ -16,6 +16,7 @@ public sealed class JudgeReadsTest
     private static readonly string[] AboutTheCut =
     [
         "below-plate-face",
+        "block-hold-below-limit",
         "bolts-not-fitted",
         "collision",
         "drill-sideways",
@@ -52,7 +53,7 @@ public sealed class JudgeReadsTest
         ImmutableArray<ProgramStep> held =
         [
             new(ProgramStepKind.VacuumOn, null, "VACUUM ON"),
-            new(ProgramStepKind.VacuumWait, null, "VACUUM 18 INHG AT LEAST"),
+            new(ProgramStepKind.VacuumWait, null, "VACUUM 20 INHG AT LEAST"),
             plan.Steps[0],
             new(ProgramStepKind.Stop, null, "PUT IN FOUR BOLTS, VACUUM STAYS ON"),
             plan.Steps[1],

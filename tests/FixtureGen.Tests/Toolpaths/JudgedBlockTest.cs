@@ -12,7 +12,11 @@ namespace FixtureGen.Tests.Toolpaths;
 /// <summary>Designed blocks whose written programs the judge reads back and carves.</summary>
 public sealed class JudgedBlockTest(ITestOutputHelper output)
 {
-    private static readonly Job Job = DemoShop.Job(DemoShop.PlainJob(more: "[locator]\nby = \"hand\"\n"));
+    private static readonly Job Job = DemoShop.Job(DemoShop.PlainJob(more: "[locator]\nby = \"hand\"\n")) with
+    {
+        // at the chart's own feed the smaller shapes are not held twice over
+        TrimFeedMmPerMin = 1200,
+    };
 
     public static TheoryData<string> Shapes() => [.. PartShapes.All.Keys];
 
@@ -33,7 +37,7 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
             .. plans.Value.Select(p => ProgramWriter.Write(p, Job.Control, Job)).Select(s => Written(s)),
         ];
 
-        VerifyResult verdict = Verifier.Judge(new VerifyRequest(Job, design, texts, Limits.House));
+        VerifyResult verdict = Verifier.Judge(new VerifyRequest(HeldJobs.Nominal(Job), design, texts, Limits.House));
 
         foreach (ProgramVerdict p in verdict.Programs)
         {
@@ -90,7 +94,7 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
         Assert.Equal([Setup.Underside, Setup.Top, Setup.Trim], plans.Select(p => p.Setup));
         VerifyResult verdict = Verifier.Judge(
             new VerifyRequest(
-                job,
+                HeldJobs.Nominal(job),
                 design,
                 [.. plans.Select(p => Written(ProgramWriter.Write(p, job.Control, job)))],
                 Limits.House

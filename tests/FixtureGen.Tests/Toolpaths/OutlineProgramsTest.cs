@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Program;
+using FixtureGen.Tests.Support;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 using Xunit;
@@ -24,7 +25,7 @@ public sealed class OutlineProgramsTest(ITestOutputHelper output)
             .. plans.Select(p => DemoDesigns.Taken(ProgramWriter.Write(p, job.Control, job))),
         ];
 
-        VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, texts, Limits.House));
+        VerifyResult verdict = Verifier.Judge(new VerifyRequest(HeldJobs.Nominal(job), design, texts, Limits.House));
 
         foreach (ProgramVerdict p in verdict.Programs)
         {

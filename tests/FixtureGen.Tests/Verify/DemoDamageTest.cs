@@ -25,7 +25,9 @@ public sealed class DemoDamageTest
             : DemoPrograms.Names();
         GoodProgram[] good =
         [
-            .. names.Select(DemoPrograms.Of).SelectMany(d => d.Texts.Select(t => new GoodProgram(d.Job, d.Design, t))),
+            .. names
+                .Select(DemoPrograms.Of)
+                .SelectMany(d => d.Texts.Select(t => new GoodProgram(HeldJobs.Nominal(d.Job), d.Design, t))),
         ];
         DamageRun run = new(good, Limits.House with { Cell = 0.2 });
         run.Go(count, LongRun.Setting("DAMAGE_SEED", 12345));

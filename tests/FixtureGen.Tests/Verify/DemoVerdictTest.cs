@@ -15,7 +15,9 @@ public sealed class DemoVerdictTest
     public void Undamaged_programs_have_no_finding(string name)
     {
         DemoProgram demo = DemoPrograms.Of(name);
-        VerifyResult result = Verifier.Judge(new VerifyRequest(demo.Job, demo.Design, demo.Texts, Limits.House));
+        VerifyResult result = Verifier.Judge(
+            new VerifyRequest(HeldJobs.Nominal(demo.Job), demo.Design, demo.Texts, Limits.House)
+        );
         Assert.Empty(result.Findings.Select(f => $"{f.Where} {f.Code} {f.Message}"));
         Assert.True(result.Ok);
     }
@@ -27,7 +29,9 @@ public sealed class DemoVerdictTest
         foreach (double cell in (double[])[0.2, 0.13, 0.07])
         {
             Limits limits = Limits.House with { Cell = cell };
-            Assert.True(Verifier.Judge(new VerifyRequest(demo.Job, demo.Design, demo.Texts, limits)).Ok);
+            Assert.True(
+                Verifier.Judge(new VerifyRequest(HeldJobs.Nominal(demo.Job), demo.Design, demo.Texts, limits)).Ok
+            );
         }
     }
 
@@ -38,7 +42,7 @@ public sealed class DemoVerdictTest
         foreach (ProgramText text in demo.Texts)
         {
             VerifyResult result = Verifier.JudgeOne(
-                demo.Job,
+                HeldJobs.Nominal(demo.Job),
                 demo.Design,
                 "edited.nc",
                 text.Text,
