@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.Model;
 using FixtureGen.Output;
 
 namespace FixtureGen.App;
@@ -44,7 +45,7 @@ public static class Summary
             say.Line(
                 string.Create(
                     c,
-                    $"  hold factor at the alarm level of {h.VacuumKPa:0.0} kPa (pump {h.PumpKPa:0.0} kPa):"
+                    $"  hold in the worst case at the alarm level of {h.VacuumKPa:0.0} kPa (pump {h.PumpKPa:0.0} kPa): stays put, nominal, stays on its stops"
                 )
             );
             Answer(say, "vacuum alone", h.VacuumOnly);
@@ -76,7 +77,7 @@ public static class Summary
         say.Line(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"    {what, -32} {a.Factor, 7:0.00}  ({a.Mode} at X {a.XMm:0.0} Y {a.YMm:0.0}; {a.Governs})"
+                $"    {what, -32} {FactorText.Two(a.Factor), 6} {FactorText.Two(a.Nominal), 6} {FactorText.Two(a.Stays), 6}  ({a.Mode} at X {a.XMm:0.0} Y {a.YMm:0.0}; {a.Governs})"
             )
         );
 }

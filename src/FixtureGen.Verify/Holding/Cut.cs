@@ -15,17 +15,31 @@ internal enum CutKind
 /// <summary>All cuts that push alike but for place, direction and size: LiftShare is the lift over the tangential force; Height of the force over the contact, mm.</summary>
 internal readonly record struct CutPattern(CutKind Kind, double LiftShare, double Height);
 
-/// <summary>
-/// One place of a program's cut. AngleRad is the direction of travel; ForceN the peak tangential force with a dull cutter, DepthMm what
-/// it takes at once, ChipMm its thickest chip at that depth. Motion is the event's number; State tells what holds by then.
-/// </summary>
-internal readonly record struct Cut(
-    int Motion,
-    Point2 At,
-    double AngleRad,
-    double ForceN,
-    double DepthMm,
-    double ChipMm,
-    CutPattern Pattern,
-    int State
-);
+/// <summary>One place of a program's cut.</summary>
+internal readonly record struct Cut
+{
+    /// <summary>Number of the motion's event.</summary>
+    public required int Motion { get; init; }
+
+    public required Point2 At { get; init; }
+
+    /// <summary>Direction of travel, radians.</summary>
+    public required double AngleRad { get; init; }
+
+    /// <summary>Peak tangential force with a dull cutter, N.</summary>
+    public required double ForceN { get; init; }
+
+    /// <summary>What is taken at once, mm.</summary>
+    public required double DepthMm { get; init; }
+
+    /// <summary>Whether the force goes with the depth: a helix cuts a narrow deep cut but piece by piece.</summary>
+    public required bool ByDepth { get; init; }
+
+    /// <summary>The thickest chip, mm.</summary>
+    public required double ChipMm { get; init; }
+
+    public required CutPattern Pattern { get; init; }
+
+    /// <summary>What holds by then, as who asked has numbered it.</summary>
+    public required int State { get; init; }
+}

@@ -66,9 +66,18 @@ internal sealed class CutScan(Run run)
     private Look LookAt(int index, ProgramEvent e, Motion motion, Cutter cutter, Piece piece, double t, int state)
     {
         double tip = motion.From.Z + ((motion.To.Z - motion.From.Z) * t);
-        double rim = Math.Max(cutter.RadiusAt(run.Grid.RawTopZ + _higher - tip), 1e-3);
-        double way = _way + (t * piece.Length);
-        return new Look(index, piece.At(t), piece.Tangent(t), tip, rim, PerTooth(index, e, cutter), cutter, state, way);
+        return new Look
+        {
+            Motion = index,
+            At = piece.At(t),
+            Ahead = piece.Tangent(t),
+            Tip = tip,
+            Rim = Math.Max(cutter.RadiusAt(run.Grid.RawTopZ + _higher - tip), 1e-3),
+            PerTooth = PerTooth(index, e, cutter),
+            Cutter = cutter,
+            State = state,
+            Way = _way + (t * piece.Length),
+        };
     }
 
     private double PerTooth(int index, ProgramEvent e, Cutter cutter) =>
@@ -124,7 +133,7 @@ internal sealed class CutScan(Run run)
         Run.IsFeed(motion) && e.State.Rpm > 0 && motion.FeedMmPerMin > 0;
 
     /// <summary>
-    /// How much of a depth the edges cut at once, mm, counted by the thickest chip: all of it where they are straight. A helix turns over the depth; what it turns
+    /// How much of a depth the edges cut at once, mm: all of it where they are straight or the cut is wide. A helix turns over the depth; what it turns
     /// farther than the cut is wide has left it below before it comes in at the top, and the next edge follows a pitch behind.
     /// </summary>
     private static double AtOnce(Tool tool, Taken taken)
@@ -134,8 +143,7 @@ internal sealed class CutScan(Run run)
         double turn = depth * slope / tool.Radius;
         if (turn <= taken.Arc)
         {
-            // along the edge the chip goes with the cosine: its mean is that of a window as wide as the turn, at the best in front
-            return turn < 1e-6 ? depth : depth * Math.Sin(turn / 2) / (turn / 2);
+            return depth;
         }
         double pitch = 2 * Math.PI / Math.Max(1, tool.Flutes);
         double whole = Math.Floor(turn / pitch);
@@ -165,13 +173,26 @@ internal sealed class CutScan(Run run)
         double lip = run.Material.SpecificForceMax * run.Job.DullFactor * chip * r;
         // a drill that breaks through may pull the work up by as much as its lips push; a mill's thrust keeps it down
         CutPattern pattern = new(CutKind.Plunge, drill ? 1 / Unbalanced : 0, HeightOf(highest));
-        Seen(new Cut(index, at, 0, Unbalanced * lip, depth, chip, pattern, state));
+        Seen(
+            new Cut
+            {
+                Motion = index,
+                At = at,
+                AngleRad = 0,
+                ForceN = Unbalanced * lip,
+                DepthMm = depth,
+                ByDepth = false,
+                ChipMm = chip,
+                Pattern = pattern,
+                State = state,
+            }
+        );
     }
 
     private void Add(Look look, Taken taken)
     {
         Tool tool = look.Cutter.Tool;
-        double chip = look.ChipPerTooth * taken.Thin;
+        double chip = look.PerTooth * taken.Thin;
         bool flutes = tool.Kind is ToolKind.EndMill or ToolKind.BallMill;
         double depth = flutes ? AtOnce(tool, taken) : taken.Depth;
         double force = run.Material.SpecificForceMax * run.Job.DullFactor * depth * chip;
@@ -183,8 +204,20 @@ internal sealed class CutScan(Run run)
             _ => 0,
         };
         CutPattern pattern = new(CutKind.Sideways, lift, HeightOf(Math.Max(look.Tip, _bottom) + taken.Depth));
-        double angle = Math.Atan2(look.Ahead.Y, look.Ahead.X);
-        Seen(new Cut(look.Motion, look.At, angle, force, taken.Depth, chip, pattern, look.State));
+        Seen(
+            new Cut
+            {
+                Motion = look.Motion,
+                At = look.At,
+                AngleRad = Math.Atan2(look.Ahead.Y, look.Ahead.X),
+                ForceN = force,
+                DepthMm = taken.Depth,
+                ByDepth = !flutes || depth > 0.9 * taken.Depth,
+                ChipMm = chip,
+                Pattern = pattern,
+                State = look.State,
+            }
+        );
     }
 
     private void Seen(Cut cut)

@@ -25,7 +25,7 @@ internal sealed class HoldFindings(Run run)
         Motion motion = MotionBehind(cut.Cut);
         double force = cut.Cut.ForceN * share(motion.FeedMmPerMin, cut.Cut.ChipMm);
         string message = Invariant(
-            $"factor {Figure(cut.Factor)} on {what}, {limit - cut.Factor:0.00} below the house limit of {limit:0.0#}: {Under(cut, force)} the part would {Verb(cut.Mode)}{Least(cut, least)}"
+            $"factor {Figure(cut.Factor)} on {what}, {Short(limit - cut.Factor):0.00} below the house limit of {limit:0.0#}: {Under(cut, force)} the part would {Verb(cut.Mode)}{Least(cut, least)}"
         );
         string remedy = Remedy(cut, limit, share);
         if (least.Factor >= 1 && run.Job.AcceptLowHold.Length > 0)
@@ -45,7 +45,7 @@ internal sealed class HoldFindings(Run run)
             return;
         }
         string message = Invariant(
-            $"factor {Figure(cut.Factor)} of the block on the plate, {limit - cut.Factor:0.00} below {limit:0.0#}: {Under(cut, cut.Cut.ForceN)} it would {Verb(cut.Mode)}{Least(cut, least)}"
+            $"factor {Figure(cut.Factor)} of the block on the plate, {Short(limit - cut.Factor):0.00} below {limit:0.0#}: {Under(cut, cut.Cut.ForceN)} it would {Verb(cut.Mode)}{Least(cut, least)}"
         );
         string remedy = Remedy(cut, limit, (_, _) => 1);
         run.Log.Error("block-hold-below-limit", MotionBehind(cut.Cut).Line, message, remedy, cut.Cut.At);
@@ -68,12 +68,15 @@ internal sealed class HoldFindings(Run run)
         }
         double held = cut.Factor / limit;
         string depth = Invariant($"take no more than {Down(cut.Cut.DepthMm * held, 100):0.00} mm at once");
-        if (FeedThatHolds(cut, held, share) is not { } feed)
+        double? feed = FeedThatHolds(cut, held, share);
+        return (feed, cut.Cut.ByDepth) switch
         {
-            return $"On this line {depth}, in more passes: at a slower feed the chip only rubs and pushes no less";
-        }
-        string slower = $"feed at F {Feed(feed)} or less";
-        return cut.Cut.Pattern.Kind == CutKind.Plunge ? $"On this line {slower}" : $"On this line {slower}, or {depth}";
+            ({ } f, true) => $"On this line feed at F {Feed(f)} or less, or {depth}",
+            ({ } f, false) => $"On this line feed at F {Feed(f)} or less",
+            (null, true) =>
+                $"On this line {depth}, in more passes: at a slower feed the chip only rubs and pushes no less",
+            _ => "Take less at once on this line: at a feed that holds the chip only rubs",
+        };
     }
 
     private double? FeedThatHolds(HeldCut cut, double held, Func<double, double, double> share)
@@ -112,12 +115,14 @@ internal sealed class HoldFindings(Run run)
 
     private static double Down(double value, double per) => Math.Floor((value * per) + 1e-9) / per;
 
+    /// <summary>To a hundredth, upwards.</summary>
+    private static double Short(double by) => Math.Ceiling((by * 100) - 1e-9) / 100;
+
     private static string Verb(HoldMode mode) =>
         mode switch
         {
             HoldMode.Slide => "slide",
             HoldMode.Lift => "lift off",
-            HoldMode.Stop => "tear its stop",
             _ => "tip",
         };
 }

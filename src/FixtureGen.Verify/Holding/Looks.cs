@@ -4,21 +4,33 @@ using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Holding;
 
-/// <summary>One place where the cutter was looked at: the cells before its leading half begin at First in the common lists.</summary>
-/// <param name="Way">How far the tool had gone by then, mm.</param>
-/// <param name="Rim">Radius of the cutter at the surface, mm.</param>
-internal readonly record struct Look(
-    int Motion,
-    Point2 At,
-    Point2 Ahead,
-    double Tip,
-    double Rim,
-    double ChipPerTooth,
-    Cutter Cutter,
-    int State,
-    double Way
-)
+/// <summary>One place where the cutter was looked at. The cells before its leading half are Count from First on in the common list.</summary>
+internal readonly record struct Look
 {
+    /// <summary>Number of the motion's event.</summary>
+    public required int Motion { get; init; }
+
+    public required Point2 At { get; init; }
+
+    /// <summary>Direction of travel, length 1.</summary>
+    public required Point2 Ahead { get; init; }
+
+    /// <summary>Height of the tip, mm.</summary>
+    public required double Tip { get; init; }
+
+    /// <summary>Radius of the cutter at the surface, mm.</summary>
+    public required double Rim { get; init; }
+
+    /// <summary>Feed a tooth, mm.</summary>
+    public required double PerTooth { get; init; }
+
+    public required Cutter Cutter { get; init; }
+
+    public required int State { get; init; }
+
+    /// <summary>How far the tool had gone by then, mm.</summary>
+    public required double Way { get; init; }
+
     public int First { get; init; }
 
     public int Count { get; init; }

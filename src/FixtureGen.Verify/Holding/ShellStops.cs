@@ -7,12 +7,20 @@ namespace FixtureGen.Verify.Holding;
 /// What stops the shell once it has slipped: the locator pins in its holes and, while the outline is cut, the bridges through which
 /// the pins in the scrap still reach the part. Strengths N from the sheet's yield: bearing 1.0 yield d t, shear-out
 /// 2 x 0.577 yield t (e - d/2) with e from the hole to the nearest cut or the block's edge; a bridge 0.577 yield l t. Frictionless,
-/// so that the limit theorems hold (ONR technical report 85, 1953). Without figures for the sheet nothing counts.
+/// so that the limit theorems hold (ONR technical report 85, 1953). A form that nests stops the shell by its wall until the end: half
+/// of the sheet's crushing strength a length, less what its draft lifts; round a closed wall what is pushed against and what
+/// is left are the same for every rigid motion (divergence theorem), so each piece holds both ways with half of that. Without
+/// figures for the sheet nothing counts.
 /// </summary>
 internal sealed class ShellStops
 {
     /// <summary>Shear yield over tensile yield (von Mises).</summary>
     private const double ShearShare = 0.577;
+
+    /// <summary>Share of a nest wall's crushing strength that counts: it is thin, drafted and round at its foot; the house's choice.</summary>
+    private const double WallShare = 0.5;
+
+    private const double WallStep = 5;
 
     private readonly List<Grip> _inPart = [];
     private readonly List<Grip> _inScrap = [];
@@ -20,7 +28,15 @@ internal sealed class ShellStops
 
     public ShellStops(Job job, FixtureDesign design)
     {
-        if (job.ShellMaterial.Sheet is not { } sheet || job.Locator != LocatorKind.Pins || job.LocatorPins.IsEmpty)
+        if (job.ShellMaterial.Sheet is not { } sheet)
+        {
+            return;
+        }
+        if (job.Locator == LocatorKind.Form)
+        {
+            _inPart.AddRange(design.Part.Forms.Where(f => f.Direction == FormDirection.Down).SelectMany(f => Wall(f, job, sheet)));
+        }
+        if (job.Locator != LocatorKind.Pins || job.LocatorPins.IsEmpty)
         {
             return;
         }
@@ -81,6 +97,21 @@ internal sealed class ShellStops
         double bearing = sheet.YieldMPa * d * t;
         double shearOut = 2 * ShearShare * sheet.YieldMPa * t * (edge - (d / 2));
         return Math.Max(0, Math.Min(bearing, shearOut));
+    }
+
+    private static IEnumerable<Grip> Wall(FormRegion form, Job job, SheetStrength sheet)
+    {
+        double climbs = Math.Max(0, 1 - Math.Tan(form.DraftDeg * Math.PI / 180));
+        double perMm = WallShare * sheet.YieldMPa * job.Shell.ThicknessMin * climbs;
+        foreach (Piece piece in form.Edge.Segments.Select(Piece.Of).Where(p => p.Length > 0))
+        {
+            int parts = (int)Math.Max(1, Math.Ceiling(piece.Length / WallStep));
+            for (int i = 0; i < parts; i++)
+            {
+                double t = (i + 0.5) / parts;
+                yield return new Grip(piece.At(t), 0, perMm * piece.Length / parts / 2, piece.Tangent(t).Left);
+            }
+        }
     }
 
     private static double ToBlockEdge(Box2 b, Point2 p) =>

@@ -36,7 +36,7 @@ internal static class CutReason
 
     private static string Hold(DirectionTrial t) =>
         FormattableString.Invariant(
-            $"vacuum alone holds {t.VacuumOnly:0.00} times the load, magnets while stopping {t.MagnetsStopping:0.00} times"
+            $"vacuum alone holds {FactorText.Two(t.VacuumOnly)} times the load, magnets and stops while stopping {FactorText.Two(t.MagnetsStopping)} times"
         );
 
     private static string Chips(HelixDirection helix) =>

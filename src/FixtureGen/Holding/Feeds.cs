@@ -62,7 +62,7 @@ internal static class Feeds
         return new CutData(
             rpm,
             feed,
-            Math.Max(Round, Math.Floor(feed * PlungeShare / Round) * Round),
+            PlungeFor(feed),
             stepDown,
             Math.Min(WidestStep, material.StepOverRatio) * tool.Diameter,
             feed / (rpm * tool.Flutes),
@@ -70,6 +70,9 @@ internal static class Feeds
             speedLimit + "; " + feedLimit
         );
     }
+
+    /// <summary>Plunge feed beside a feed, both mm/min.</summary>
+    public static double PlungeFor(double feed) => Math.Max(Round, Math.Floor(feed * PlungeShare / Round) * Round);
 
     /// <summary>A drill's: feed per turn is the least chip load times the flutes (common practice, no source).</summary>
     public static CutData ForDrill(Tool tool, Material material, Machine machine)

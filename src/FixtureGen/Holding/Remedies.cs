@@ -16,6 +16,9 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     /// <summary>So many magnets more are tried, the fewest first.</summary>
     private static readonly int[] More = [1, 2, 3, 5, 8];
 
+    /// <summary>Where the most magnets would not do though each gave so many times what the first gives, no more are tried.</summary>
+    private const double Hopeful = 1.5;
+
     private const double PinBeyondEdge = 15;
 
     private static readonly FeatureKind[] OfMagnets =
@@ -49,7 +52,7 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
         return Sentence(
             [
                 .. Pins(Held),
-                .. MoreMagnets(limit),
+                .. MoreMagnets(factor, limit),
                 .. OtherDiscs(),
                 .. Passes(factor, limit, Held),
                 .. Slower(factor, limit, Held),
@@ -147,13 +150,17 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
         yield return new Tried("two locator pins in the scrap for laying it by hand", held(pinned), true);
     }
 
-    private IEnumerable<Tried> MoreMagnets(double limit)
+    private IEnumerable<Tried> MoreMagnets(double factor, double limit)
     {
         FixtureDesign bare = Bare();
         foreach (int more in More)
         {
             int count = design.Magnets.Length + more;
             if (With(bare, job with { MagnetCount = count, MagnetFactorTarget = null }) is not { } then)
+            {
+                yield break;
+            }
+            if (more == 1 && factor + (Hopeful * More[^1] * (then - factor)) < limit)
             {
                 yield break;
             }
@@ -172,7 +179,8 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     private IEnumerable<Tried> OtherDiscs()
     {
         FixtureDesign bare = Bare();
-        foreach (MagnetSpec disc in job.OtherMagnets)
+        double own = new PairOnBlock(job).PullN(0);
+        foreach (MagnetSpec disc in job.OtherMagnets.Where(d => new PairOnBlock(job with { Magnet = d }).PullN(0) > own))
         {
             Job changed = job with
             {

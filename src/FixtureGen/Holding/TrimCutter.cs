@@ -83,7 +83,7 @@ public static class TrimCutter
             Job tried = job with { TrimTool = tool };
             LimitedFactors? held =
                 helix == job.TrimTool.Helix
-                    ? new LimitedFactors(holding.VacuumOnly.Factor, holding.MagnetsStopping.Factor)
+                    ? new LimitedFactors(holding.VacuumOnly.Factor, holding.MagnetsStopping.Stays)
                 : job.TrimToolStated ? Swapped(design, tried, tolerances)
                 : Held(new Draft(part, design.Placement, tried, tolerances), tolerances);
             return new DirectionTrial(

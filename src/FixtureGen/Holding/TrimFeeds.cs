@@ -31,7 +31,7 @@ internal static class TrimFeeds
         {
             Rpm = rpm,
             Feed = feed,
-            Plunge = Math.Min(data.Plunge, feed),
+            Plunge = Math.Min(data.Plunge, Feeds.PlungeFor(feed)),
             ChipLoad = feed / (rpm * tool.Flutes),
             LimitedBy = limit,
         };

@@ -27,6 +27,12 @@ internal sealed class Clearing
     private readonly ImmutableArray<Region> _walls;
     private readonly Entry _entry;
 
+    /// <summary>
+    /// Of the step into a wall at full depth, mm/min: half the cutter's rim bites at once, over all of the depth, so its chip is as
+    /// much thinner as the depth is more than a pass.
+    /// </summary>
+    private double _stepFeed;
+
     private Clearing(
         Region area,
         Tool tool,
@@ -93,6 +99,8 @@ internal sealed class Clearing
     private ImmutableArray<Move> Moves(Point2 start, double topZ, ImmutableArray<double> floors)
     {
         Pen pen = new(Point3.At(start, _heights.Hop));
+        double passes = Math.Max(1, (topZ - floors[^1]) / _data.StepDown);
+        _stepFeed = Math.Max(10, Math.Floor(_data.Feed / passes / 10) * 10);
         double above = topZ;
         foreach (double z in Turns() ? [floors[^1]] : floors)
         {
@@ -180,7 +188,7 @@ internal sealed class Clearing
                 pen.Rapid(Point3.At(point, _heights.Hop));
                 pen.LineZ(z, _data.Plunge);
             }
-            pen.Line(Point3.At(point, z), _data.Feed);
+            pen.Line(Point3.At(point, z), _stepFeed);
             double length = wall.Segments.Sum(s => s.Length);
             pen.Follow(Along.Loop(wall.Segments, at, length + Math.Min(Allowance, length / 2)), z, _data.Feed);
         }

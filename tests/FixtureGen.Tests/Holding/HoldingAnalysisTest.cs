@@ -85,6 +85,8 @@ public sealed class HoldingAnalysisTest
             Limits = new HouseLimits(50, 50, 2),
             AcceptLowHold = "tried by hand",
             ShellFriction = 0.9,
+            TrimFeedMmPerMin = 400,
+            TrimRpm = 18000,
         };
         Stage<HoldingResult> warned = Of(job, null, true, Six);
         Assert.True(warned.Ok);

@@ -17,9 +17,6 @@ internal static class HeldJobs
             Limits = job.Limits with
             {
                 MagnetFactor = 0,
-                BlockFactor = job.BlockMaterial.IsPlastic
-                    ? job.Limits.BlockFactor
-                    : Math.Min(1.8, job.Limits.BlockFactor),
             },
         };
 }
