@@ -180,7 +180,9 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     {
         FixtureDesign bare = Bare();
         double own = new PairOnBlock(job).PullN(0);
-        foreach (MagnetSpec disc in job.OtherMagnets.Where(d => new PairOnBlock(job with { Magnet = d }).PullN(0) > own))
+        foreach (
+            MagnetSpec disc in job.OtherMagnets.Where(d => new PairOnBlock(job with { Magnet = d }).PullN(0) > own)
+        )
         {
             Job changed = job with
             {

@@ -14,9 +14,6 @@ internal static class HeldJobs
         job with
         {
             ShellFriction = (job.ShellFriction ?? job.BlockMaterial.ShellFriction).Nominal,
-            Limits = job.Limits with
-            {
-                MagnetFactor = 0,
-            },
+            Limits = job.Limits with { MagnetFactor = 0 },
         };
 }
