@@ -25,7 +25,7 @@ public sealed class MakeTest
         Assert.InRange((double)verify["maxGougeSideMm"]!, 0, 0.02);
         Assert.InRange((double)verify["maxLeftoverMm"]!, 0, 0.1);
         Assert.InRange((double)report["holding"]!["vacuumOnly"]!["factor"]!, 2, 999);
-        Assert.InRange((double)report["holding"]!["magnetsStopping"]!["factor"]!, 1, 999);
+        Assert.InRange((double)report["holding"]!["magnetsStopping"]!["stays"]!, 1, 999);
         Assert.NotEmpty(report["features"]!["magnets"]!.AsArray());
         foreach (JsonNode? program in report["programs"]!.AsArray().Where(p => (string)p!["setup"]! == "top"))
         {

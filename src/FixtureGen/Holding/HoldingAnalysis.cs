@@ -68,7 +68,7 @@ public static class HoldingAnalysis
     /// <summary>
     /// What the house says to a result: hold-vacuum-low where the part does not stay put on vacuum, hold-magnets-low where it does
     /// not stay on magnets, stops counted (errors; warnings where the job accepts a low hold, never below 1), shell-sags and
-    /// net-closed by the shell's own bending, jacket-may-slide, shift-over-slack, and the notes seal-lost-lift and magnet-thin, a disc
+    /// net-closed by the shell's own bending, jacket-may-slide, shift-over-slack, and the notes low-hold-unneeded, seal-lost-lift and magnet-thin, a disc
     /// of an 80 C grade or less whose permeance is below 1.
     /// </summary>
     /// <param name="remedies">Tries what would mend a low hold, which takes time; null to leave it to <c>check</c>.</param>
@@ -110,9 +110,10 @@ public static class HoldingAnalysis
         {
             findings.Add(HoldingFindings.ShiftOverSlack(result.ShiftMm, job.Shell.SlackMax));
         }
-        if (job.ShellMaterial.Sheet is null)
+        bool meets = vacuum >= job.Limits.VacuumFactor && stays >= job.Limits.MagnetFactor;
+        if (meets && job.AcceptLowHold.Length > 0)
         {
-            findings.Add(HoldingFindings.StrengthUnknown(job.ShellMaterial.Name));
+            findings.Add(HoldingFindings.LowHoldUnneeded());
         }
         return findings.ToImmutable();
     }

@@ -136,13 +136,13 @@ internal static class HoldingFindings
             "Set the pins farther apart, make their holes closer (rules.locator_hole_clearance), or state the slack as it is."
         );
 
-    public static Finding StrengthUnknown(string material) =>
+    public static Finding LowHoldUnneeded() =>
         new(
-            "sheet-strength-unknown",
-            Severity.Warning,
-            material,
-            "The shell's material states no strength or stiffness: stops count for nothing, and how far the shell sags is not worked out.",
-            "Add a [sheet] table to its file: yield, modulus_from, modulus_to, poisson, shrinkage_from, shrinkage_to."
+            "low-hold-unneeded",
+            Severity.Note,
+            "job",
+            "The job accepts a hold below a house limit, but none is below.",
+            "Take accept_low_hold out, so that a later change does not pass under it."
         );
 
     public static Finding BlockLow(BlockHold hold, bool sealBroken, double limit) =>

@@ -19,6 +19,11 @@ internal sealed class Clearing
 
     private const int Starts = 8;
 
+    /// <summary>
+    /// A wall is met at full depth on a slant, so many allowances long: straight into it half the cutter's rim would bite at once.
+    /// </summary>
+    private const double Slant = 10;
+
     private readonly Region _area;
     private readonly Tool _tool;
     private readonly CutData _data;
@@ -26,12 +31,6 @@ internal sealed class Clearing
     private readonly ImmutableArray<Ring> _tree;
     private readonly ImmutableArray<Region> _walls;
     private readonly Entry _entry;
-
-    /// <summary>
-    /// Of the step into a wall at full depth, mm/min: half the cutter's rim bites at once, over all of the depth, so its chip is as
-    /// much thinner as the depth is more than a pass.
-    /// </summary>
-    private double _stepFeed;
 
     private Clearing(
         Region area,
@@ -99,8 +98,6 @@ internal sealed class Clearing
     private ImmutableArray<Move> Moves(Point2 start, double topZ, ImmutableArray<double> floors)
     {
         Pen pen = new(Point3.At(start, _heights.Hop));
-        double passes = Math.Max(1, (topZ - floors[^1]) / _data.StepDown);
-        _stepFeed = Math.Max(10, Math.Floor(_data.Feed / passes / 10) * 10);
         double above = topZ;
         foreach (double z in Turns() ? [floors[^1]] : floors)
         {
@@ -188,8 +185,11 @@ internal sealed class Clearing
                 pen.Rapid(Point3.At(point, _heights.Hop));
                 pen.LineZ(z, _data.Plunge);
             }
-            pen.Line(Point3.At(point, z), _stepFeed);
             double length = wall.Segments.Sum(s => s.Length);
+            double ahead = Math.Min(Slant * Allowance, length / 8);
+            Point2 met = Along.Loop(wall.Segments, at + ahead, length).First().Start;
+            (at, point) = Free(pen.At.Xy, met) ? (at + ahead, met) : (at, point);
+            pen.Line(Point3.At(point, z), _data.Feed);
             pen.Follow(Along.Loop(wall.Segments, at, length + Math.Min(Allowance, length / 2)), z, _data.Feed);
         }
     }

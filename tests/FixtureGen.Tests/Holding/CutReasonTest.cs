@@ -16,10 +16,10 @@ public sealed class CutReasonTest
     [Fact]
     public void A_cutter_that_holds_is_told_with_what_the_others_would_do() =>
         Assert.Equal(
-            "Downcut: presses the shell down with 12.3 N; vacuum alone holds 3.00 times the load, magnets while stopping 2.00 times"
+            "Downcut: presses the shell down with 12.3 N; vacuum alone holds 3.0 times the load, magnets and stops while stopping 2.0 times"
                 + " (limits 2 and 1.2). It holds, but packs its chips into the relief: keep the extraction on and watch for welded chips."
-                + " Upcut would: pulls the shell up with 12.3 N; vacuum alone holds 1.10 times the load, magnets while stopping 0.90 times."
-                + " Straight would: neither pulls nor presses; vacuum alone holds 2.50 times the load, magnets while stopping 1.50 times"
+                + " Upcut would: pulls the shell up with 12.3 N; vacuum alone holds 1.1 times the load, magnets and stops while stopping 0.90 times."
+                + " Straight would: neither pulls nor presses; vacuum alone holds 2.5 times the load, magnets and stops while stopping 1.5 times"
                 + " (none in the changer).",
             CutReason.Of([Up, Straight, Down], HelixDirection.Down, stated: false, Limits)
         );
@@ -27,8 +27,8 @@ public sealed class CutReasonTest
     [Fact]
     public void A_stated_cutter_that_does_not_hold_is_told_what_to_take() =>
         Assert.EndsWith(
-            "(none in the changer). Downcut would: presses the shell down with 12.3 N; vacuum alone holds 3.00 times the load,"
-                + " magnets while stopping 2.00 times. Take a straight one: it holds.",
+            "(none in the changer). Downcut would: presses the shell down with 12.3 N; vacuum alone holds 3.0 times the load,"
+                + " magnets and stops while stopping 2.0 times. Take a straight one: it holds.",
             CutReason.Of([Up, Straight, Down], HelixDirection.Up, stated: true, Limits),
             StringComparison.Ordinal
         );

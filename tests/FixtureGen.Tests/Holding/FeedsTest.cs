@@ -190,7 +190,7 @@ public sealed class FeedsTest
         double inProportion = free.ChipLoad * tool.Flutes * told.Rpm;
         Assert.InRange((feed ?? inProportion) - told.Feed, -1e-9, feed is null ? 10 : 1e-9);
         Assert.Equal(told.Feed / (told.Rpm * tool.Flutes), told.ChipLoad, 1e-12);
-        Assert.Equal(Math.Min(free.Plunge, told.Feed), told.Plunge);
+        Assert.Equal(Math.Min(free.Plunge, Feeds.PlungeFor(told.Feed)), told.Plunge);
         Assert.Equal(rpm is null && feed is null, told.LimitedBy == free.LimitedBy);
         Assert.Equal(feed is not null, told.LimitedBy.Contains("feed as the job says", StringComparison.Ordinal));
     }

@@ -82,7 +82,7 @@ public sealed class HoldingAnalysisTest
     {
         Job job = Shop with
         {
-            Limits = new HouseLimits(50, 50, 2),
+            Limits = new HouseLimits(500, 500, 2),
             AcceptLowHold = "tried by hand",
             ShellFriction = 0.9,
             TrimFeedMmPerMin = 400,
