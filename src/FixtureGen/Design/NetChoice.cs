@@ -124,15 +124,16 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     /// <summary>Half of the narrowest neck of the room that the ring goes through, mm.</summary>
     public static double Cusp(double cutterRadius) => cutterRadius / 4;
 
+    /// <summary>The same of the ring that keeps a wall between its own two sides, mm.</summary>
+    public static double Wide(double cutterRadius, Job job) => cutterRadius + (job.Rules.Wall / 2);
+
     /// <summary>
     /// The ring goes where a wall stays between its own two sides; narrower places are reached by lines. In a room too
     /// narrow for that, or where lines do not reach, it goes round all of it but for cusps.
     /// </summary>
     public static Contour Ring(Point2 port, Region room, bool allAlong, Tool cutter, Job job, Kernel kernel)
     {
-        double[] opened = allAlong
-            ? [Cusp(cutter.Radius)]
-            : [cutter.Radius + (job.Rules.Wall / 2), Cusp(cutter.Radius)];
+        double[] opened = allAlong ? [Cusp(cutter.Radius)] : [Wide(cutter.Radius, job), Cusp(cutter.Radius)];
         foreach (double radius in opened)
         {
             ImmutableArray<Region> wide = kernel.Open([room], radius);

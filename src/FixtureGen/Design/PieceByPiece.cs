@@ -15,6 +15,9 @@ internal static class PieceByPiece
     /// <summary>Half widths of the necks at which a room is parted, in least radii of the boundary.</summary>
     private static readonly ImmutableArray<double> Necks = [1, 1.25, 1.6, 2, 2.6];
 
+    /// <summary>More pieces than this are not parted once more: there are too many ways.</summary>
+    private const int Few = 5;
+
     /// <param name="room">Where the boundary may run.</param>
     /// <param name="cores">What the room keeps clear of.</param>
     public static BendRadius.Rounded Round(
@@ -40,8 +43,9 @@ internal static class PieceByPiece
                     continue;
                 }
                 parts = pieces.Length;
-                best = Larger(best, Each(pieces, neck + 1, (i, taken) => Apart([pieces[i]], taken)));
-                best = Larger(best, Each(pieces, neck + 1, (i, taken) => Regained(room, pieces, i, taken)));
+                int next = parts > Few ? Necks.Length : neck + 1;
+                best = Larger(best, Each(pieces, next, (i, taken) => Apart([pieces[i]], taken)));
+                best = Larger(best, Each(pieces, next, (i, taken) => Regained(room, pieces, i, taken)));
             }
             return best;
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Shop;
@@ -87,8 +88,8 @@ public static class MagnetPlacement
 
     /// <summary>
     /// The places that leave the net as the wishes leave it: a land from its grooves, or a wall where a land leaves too few or
-    /// too little hold, as the net is laid. Should the net that is laid round them reach less all the same, every step of the
-    /// search lays it.
+    /// too little hold, as the net is laid. Should the net that is laid round them reach less all the same, only ways as wide as
+    /// a ring count, and should even that not do, every step of the search lays the net.
     /// </summary>
     private static Found RoundTheNet(
         FixtureDesign begun,
@@ -100,11 +101,12 @@ public static class MagnetPlacement
     {
         Kernel kernel = new(tolerances);
         NetTrial trial = new(begun, job, kernel, held);
+        double radius = NetWidth.Choose(job)?.Radius ?? 0;
+        double cusp = NetChoice.Cusp(radius);
         Found? best = null;
         foreach (double fromPockets in (double[])[job.Rules.Land, job.Rules.Wall])
         {
-            Found found = search(new NetPassage(begun, job, kernel, held, fromPockets).Leaves);
-            if (!trial.Leaves(found.Set))
+            if (Kept(fromPockets, cusp) is not { } found)
             {
                 continue;
             }
@@ -117,7 +119,13 @@ public static class MagnetPlacement
                     ? found
                     : best;
         }
-        return best ?? search(trial.Leaves);
+        return best ?? Kept(job.Rules.Land, NetChoice.Wide(radius, job)) ?? search(trial.Leaves);
+
+        Found? Kept(double fromPockets, double neck)
+        {
+            Found found = search(new NetPassage(begun, job, kernel, held, fromPockets, neck).Leaves);
+            return trial.Leaves(found.Set) ? found : null;
+        }
     }
 
     private static Point2[] ForCount(

@@ -24,13 +24,20 @@ internal sealed class NetPassage
 
     /// <param name="held">Magnets that stand whatever they do to the net.</param>
     /// <param name="fromPockets">Between the net's grooves and the magnets' pockets, mm.</param>
-    public NetPassage(FixtureDesign design, Job job, Kernel kernel, IReadOnlyList<Point2> held, double fromPockets)
+    /// <param name="neck">Half of the narrowest way that counts as one, beside what the grooves need, mm.</param>
+    public NetPassage(
+        FixtureDesign design,
+        Job job,
+        Kernel kernel,
+        IReadOnlyList<Point2> held,
+        double fromPockets,
+        double neck
+    )
     {
         this.design = design;
         this.job = job;
         this.kernel = kernel;
         double half = NetWidth.Choose(job)?.Radius ?? 0;
-        double neck = NetChoice.Cusp(half);
         outset = fromPockets + half + neck;
         pocket = MagnetPockets.Diameter(job) / 2;
         reach = job.Rules.NetReach + half;
