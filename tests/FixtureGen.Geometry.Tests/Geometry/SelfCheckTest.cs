@@ -103,9 +103,6 @@ public sealed class SelfCheckTest
         Assert.Equal(Measure.Area(exact.Union([Plate], [box])), Measure.Area(kernel.Union([Plate], [box])), 0.5);
         Assert.Equal(Measure.Area(exact.Stroke(Plate.Outer, 4)), Measure.Area(kernel.Stroke(Plate.Outer, 4)), 0.5);
         Assert.Equal(4, kernel.Repairs.Count(r => r.Kind == RepairKind.FallBack));
-        Finding note = Assert.Single(KernelNotes.Of(kernel.Repairs, "design"));
-        Assert.Equal(("geometry-fall-back", Severity.Note), (note.Code, note.Severity));
-        Assert.Empty(KernelNotes.Of(exact.Repairs, "design"));
     }
 
     private static readonly Contour Teeth = Comb(first: 0, wide: 4);

@@ -37,7 +37,10 @@ public sealed class OffsetPropertyTest
             iter: LongRun.Cases(2000)
         );
 
-    /// <summary>Every point of the result lies at the distance to 1e-9 mm, at coordinates up to 10^4 mm.</summary>
+    /// <summary>
+    /// Every point of the result lies at the distance to 1e-9 mm, at coordinates up to 10^4 mm; a nearly straight arc's centre
+    /// may lie 10^7 mm away, where two rounding errors are more than that.
+    /// </summary>
     [Fact]
     public void Offset_is_exact_to_a_nanometre_and_below() =>
         Cases.Sample(
@@ -57,7 +60,8 @@ public sealed class OffsetPropertyTest
                         Point2 p = Measure.PointAt(s, t);
                         double error = Math.Abs(source.Min(f => Measure.Distance(p, f)) - Math.Abs(c.Distance));
                         Assert.True(
-                            error <= 1e-9 || !kernel.Repairs.IsEmpty,
+                            error <= 1e-9 + (2 * Math.BitIncrement(s.Radius)) - (2 * s.Radius)
+                                || !kernel.Repairs.IsEmpty,
                             FormattableString.Invariant($"{error} of {s}")
                         );
                     }

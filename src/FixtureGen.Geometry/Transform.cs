@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -31,26 +30,6 @@ public static class Transform
     public static Region Apply(Pose pose, Region region) =>
         new(Apply(pose, region.Outer), [.. region.Holes.Select(h => Apply(pose, h))]);
 
-    /// <summary>Everything that the drawing shows of a part, from the part frame to the plate frame.</summary>
-    public static Part Apply(Pose pose, Part part) =>
-        new(
-            Apply(pose, part.Outer),
-            Each(part.Cutouts, c => Apply(pose, c)),
-            Each(part.Forms, f => f with { Edge = Apply(pose, f.Edge) }),
-            Each(part.KeepOuts, k => Apply(pose, k)),
-            Each(part.MagnetWishes, p => Apply(pose, p)),
-            Each(part.Engravings, e => Apply(pose, e))
-        );
-
-    /// <summary>Strokes, place and angle (degrees, not brought under a full turn) of a mark; its letter height stays.</summary>
-    public static EngraveMark Apply(Pose pose, EngraveMark mark) =>
-        mark with
-        {
-            Strokes = Each(mark.Strokes, s => Apply(pose, s)),
-            At = Apply(pose, mark.At),
-            AngleDeg = mark.AngleDeg + pose.AngleDeg,
-        };
-
     /// <summary>The pose that undoes <paramref name="pose"/>: from the plate frame to the part frame.</summary>
     public static Pose Inverse(Pose pose)
     {
@@ -78,8 +57,6 @@ public static class Transform
 
     private static Segment Map(Segment s, Func<Point2, Point2> map) =>
         new(map(s.Start), map(s.End), s.IsArc ? map(s.Centre) : default, s.Kind);
-
-    private static ImmutableArray<T> Each<T>(ImmutableArray<T> items, Func<T, T> map) => [.. items.Select(map)];
 
     /// <summary>Sine and cosine, exact at multiples of 90 degrees.</summary>
     private static (double Sin, double Cos) SinCos(double degrees)
