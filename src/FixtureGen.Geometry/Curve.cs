@@ -241,7 +241,8 @@ internal struct Curve
         return new(x0, y0, x1, y1);
     }
 
-    private readonly bool StaysInOneQuadrant()
+    /// <summary>True for an arc that lies in one quadrant of its circle; it then runs on into one quadrant.</summary>
+    public readonly bool StaysInOneQuadrant()
     {
         Point2 a = A - C;
         Point2 b = B - C;

@@ -38,7 +38,7 @@ public sealed class Kernel
         grid = tolerances.Grid;
         source = new OffsetSource(slack);
         offset = new ProvenOffset(slack, repairs, distrust);
-        combination = new ProvenCombination(slack, repairs, distrust);
+        combination = new ProvenCombination(slack, repairs);
     }
 
     /// <summary>Everything that was not done in the plain way since the kernel was made, in order; empty but for rare cases.</summary>

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 using FixtureGen.Model;
 
@@ -6,6 +7,9 @@ namespace FixtureGen.Geometry;
 /// <summary>A closed contour with its sums and its box.</summary>
 internal readonly record struct Loop(Contour Contour, LoopSums Sums, Box2 Box)
 {
+    /// <summary>For each segment the number of the curve that it is a part of; default where nobody knows.</summary>
+    public ImmutableArray<int> Sources { get; init; }
+
     /// <summary>Signed area, mm2.</summary>
     public double Area => Sums.Area;
 

@@ -56,57 +56,6 @@ public static class Nesting
     }
 
     /// <summary>
-    /// Regions of loops that run the right way already: counter-clockwise outside, clockwise holes. Null where a hole lies
-    /// in nothing: the loops are broken then.
-    /// </summary>
-    internal static ImmutableArray<Region>? Regions(List<Loop> loops)
-    {
-        if (loops.Count == 1)
-        {
-            return loops[0].Area > 0 ? [Region.Of(loops[0].Contour)] : null;
-        }
-        List<Loop> outer = loops.FindAll(static l => l.Area > 0);
-        if (outer.Count == loops.Count)
-        {
-            return [.. outer.Select(static l => Region.Of(l.Contour))];
-        }
-        var holes = new List<Contour>[outer.Count];
-        foreach (Loop hole in loops)
-        {
-            if (hole.Area > 0)
-            {
-                continue;
-            }
-            int around = Innermost(outer, hole);
-            if (around < 0)
-            {
-                return null;
-            }
-            (holes[around] ??= []).Add(hole.Contour);
-        }
-        return [.. outer.Select((l, i) => holes[i] is null ? Region.Of(l.Contour) : new(l.Contour, [.. holes[i]]))];
-    }
-
-    private static int Innermost(List<Loop> outer, Loop hole)
-    {
-        int best = -1;
-        for (int i = 0; i < outer.Count; i++)
-        {
-            bool smaller = best < 0 || outer[i].Area < outer[best].Area;
-            if (
-                smaller
-                && outer[i].Area > -hole.Area
-                && Holds(outer[i].Box, hole.Box)
-                && Lies(hole.Contour, outer[i].Contour)
-            )
-            {
-                best = i;
-            }
-        }
-        return best;
-    }
-
-    /// <summary>
     /// True when the inner contour lies in the outer one. They may touch, so the first segment's middle that is clear of the
     /// outer contour decides.
     /// </summary>

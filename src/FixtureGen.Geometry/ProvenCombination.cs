@@ -4,18 +4,21 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Combines regions until a result proves itself: plainly, then with the second set a hair aside, at last on chords. All but
-/// the first is noted.
+/// Combines regions until a result proves itself: plainly, then with wider snapping. What is not proven is an error, never an
+/// approximation.
 /// </summary>
-internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs, bool distrust)
+internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs)
 {
-    // How far the second set is moved along X, and by 0.6 of it along Y, to get clear of exact coincidences, mm.
-    private static readonly double[] Shifts = [0, 4e-5, -4e-5, 1.3e-4];
+    // How many times the snapping distance each try takes; the last still moves nothing by more than the grid.
+    private static readonly double[] Widenings = [1, 2, 4];
 
-    private readonly Combiner combiner = new(slack);
+    private readonly Overlay overlay = new(slack);
     private readonly SelfCheck check = new(slack);
+    private readonly LoopNesting nesting = new(slack.Grid);
+    private readonly CurveIndex given = new();
 
     /// <summary>The regions of all points for which <paramref name="wanted"/> (in A, in B) holds.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Of(
         IReadOnlyList<Region> a,
         IReadOnlyList<Region> b,
@@ -23,41 +26,26 @@ internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs,
         string operation
     )
     {
-        foreach (double shift in distrust ? [] : Shifts)
+        foreach (double widening in Widenings)
         {
-            Point2 aside = new(shift, 0.6 * shift);
-            List<Loop> loops = combiner.Run(a, b, wanted, aside);
-            if (combiner.Closed && Proves(check, wanted, loops) && Nesting.Regions(loops) is { } regions)
+            List<Loop>? loops = overlay.Run(a, b, (inA, inB) => wanted(inA > 0, inB > 0), widening);
+            if (loops is not null && Proves(wanted, loops) && nesting.Regions(loops) is { } regions)
             {
-                if (shift != 0)
+                if (overlay.Moved > 0)
                 {
-                    repairs.Add(new(RepairKind.Perturbed, operation, aside.Length));
+                    repairs.Add(new(RepairKind.Snapped, operation, overlay.Moved));
                 }
                 return regions;
             }
         }
-        return OnChords(a, b, wanted, operation);
+        throw new KernelException("no " + operation + " could be proven");
     }
 
-    private bool Proves(SelfCheck with, Func<bool, bool, bool> wanted, List<Loop> loops) =>
-        with.Proves(combiner.Index, combiner.Curves, combiner.CountA, wanted, loops);
-
-    private ImmutableArray<Region> OnChords(
-        IReadOnlyList<Region> a,
-        IReadOnlyList<Region> b,
-        Func<bool, bool, bool> wanted,
-        string operation
-    )
+    private bool Proves(Func<bool, bool, bool> wanted, List<Loop> loops)
     {
-        ImmutableArray<Region> regions = NtsFallBack.Combine(a, b, wanted);
-        double error = NtsFallBack.Error(0);
-        var loose = new SelfCheck(slack with { Slice = error / 4, Stub = 100 * error });
-        combiner.Run(a, b, wanted, default);
-        if (!Proves(loose, wanted, Loop.Of(regions)))
-        {
-            throw new KernelException("no " + operation + " could be proven");
-        }
-        repairs.Add(new(RepairKind.FallBack, operation, error));
-        return regions;
+        Curve[] curves = overlay.Loader.Curves;
+        int count = overlay.Loader.Count;
+        given.Build(curves, count, 0);
+        return check.Proves(given, curves.AsSpan(0, count), overlay.CountA, wanted, loops);
     }
 }

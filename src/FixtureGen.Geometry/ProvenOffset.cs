@@ -14,6 +14,7 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
 
     private readonly Offsetter offsetter = new(slack);
     private readonly SelfCheck check = new(slack);
+    private readonly LoopNesting nesting = new(slack.Grid);
 
     /// <summary>The parallel at <paramref name="distance"/> mm to the source's left; distance &gt; 0.</summary>
     /// <param name="onChords">The same work done by the polygon library.</param>
@@ -55,7 +56,7 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
     private ImmutableArray<Region>? Try(OffsetSource source, double distance, bool sideTest)
     {
         List<Loop> loops = offsetter.Run(source, distance, sideTest);
-        return offsetter.Closed && check.Proves(source, distance, loops) ? Nesting.Regions(loops) : null;
+        return offsetter.Closed && check.Proves(source, distance, loops) ? nesting.Regions(loops) : null;
     }
 
     private void Note(double shift, bool sideTest, string operation)

@@ -31,9 +31,23 @@ internal static class Ray
         {
             double x = p.X - c.C.X;
             double y = p.Y - c.C.Y;
-            turns += (x * x) + (y * y) < c.R * c.R ? c.Turn : 0;
+            turns += (x * x) + (y * y) < c.R * c.R && BesideChord(c, p, dx, dy) ? c.Turn : 0;
         }
         return turns;
+    }
+
+    /// <summary>
+    /// An arc of up to half a turn lies beside its chord. Ends that lie off the circle by a rounding tilt a short chord, so
+    /// that the chord's line cuts far more from the circle than the arc.
+    /// </summary>
+    private static bool BesideChord(in Curve c, Point2 p, double dx, double dy)
+    {
+        if (c.Turn * (c.A - c.C).Cross(c.B - c.C) < 0)
+        {
+            return true;
+        }
+        double along = ((p.X - c.A.X) * dx) + ((p.Y - c.A.Y) * dy);
+        return along >= 0 && along <= (dx * dx) + (dy * dy);
     }
 
     /// <summary>The curve mirrored about x = y, so that a ray to +X stands for a ray to +Y; the turns change sign.</summary>

@@ -7,12 +7,12 @@ public static class KernelNotes
 {
     /// <summary>
     /// One note a kind (geometry-micro-edges, geometry-perturbed, geometry-fall-back) with the greatest amount; the side test
-    /// changes no curve and is not told.
+    /// changes no curve, and snapping none by as much as the grid: neither is told.
     /// </summary>
     /// <param name="where">The stage that the kernel worked for; the findings' place.</param>
     public static IEnumerable<Finding> Of(IReadOnlyCollection<KernelRepair> repairs, string where) =>
         repairs
-            .Where(r => r.Kind != RepairKind.SideTest)
+            .Where(r => r.Kind is not (RepairKind.SideTest or RepairKind.Snapped))
             .GroupBy(r => r.Kind)
             .OrderBy(g => g.Key)
             .Select(g => Note(g.Key, g.Count(), g.Max(r => Math.Abs(r.Amount)), where));

@@ -148,7 +148,8 @@ public static class RandomLoops
         return (from, p + (b * reach), from + inward, ccw);
     }
 
-    private static bool CrossesItself(Contour loop)
+    /// <summary>True where two segments meet elsewhere than where one follows the other.</summary>
+    public static bool CrossesItself(Contour loop)
     {
         var s = loop.Segments;
         for (int i = 0; i < s.Length; i++)

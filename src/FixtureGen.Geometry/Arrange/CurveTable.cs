@@ -1,0 +1,46 @@
+namespace FixtureGen.Geometry;
+
+/// <summary>Curves with the numbers of the points they run between and of the curve they came from.</summary>
+internal sealed class CurveTable
+{
+    private int[] startIds = [];
+    private int[] endIds = [];
+    private int[] origins = [];
+    private int[] parents = [];
+
+    public CurveList List { get; } = new();
+
+    public int Count => List.Count;
+
+    public Curve[] Items => List.Items;
+
+    public int[] StartIds => startIds;
+
+    public int[] EndIds => endIds;
+
+    /// <summary>The curve, in the caller's counting, that each one is a part of.</summary>
+    public int[] Origins => origins;
+
+    /// <summary>The curve of the round before that each one is a part of.</summary>
+    public int[] Parents => parents;
+
+    public void Clear() => List.Clear();
+
+    public void Add(in Curve c, int start, int end, int origin, int parent)
+    {
+        int i = List.Count;
+        List.Add(c);
+        if (startIds.Length <= i)
+        {
+            int size = List.Items.Length;
+            Array.Resize(ref startIds, size);
+            Array.Resize(ref endIds, size);
+            Array.Resize(ref origins, size);
+            Array.Resize(ref parents, size);
+        }
+        startIds[i] = start;
+        endIds[i] = end;
+        origins[i] = origin;
+        parents[i] = parent;
+    }
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>Puts closed loops into a cutter, arcs of more than half a turn in two parts; each curve keeps its number.</summary>
+internal sealed class LoopLoader(Cutter cutter)
+{
+    // Units in the last place of the greatest coordinate or radius that the arithmetic may be off by.
+    private const double RoundingUnits = 64 * 2.220446049250313e-16;
+
+    // Turn times the cross product of the ends' rays, over the squared radius, below which an arc is halved.
+    private const double MoreThanHalf = -0.03;
+
+    private readonly CurveList curves = new();
+    private double greatest;
+
+    /// <summary>How many curves were put in, as they were given.</summary>
+    public int Count => curves.Count;
+
+    /// <summary>The curves as they were given.</summary>
+    public Curve[] Curves => curves.Items;
+
+    public int LoopCount { get; private set; }
+
+    /// <summary>The least distance that coordinates as large as these can tell, mm.</summary>
+    public double Rounding => greatest * RoundingUnits;
+
+    public void Begin()
+    {
+        curves.Clear();
+        greatest = 0;
+        LoopCount = 0;
+    }
+
+    public void AddAll(IReadOnlyList<Region> regions)
+    {
+        for (int i = 0; i < regions.Count; i++)
+        {
+            Add(regions[i].Outer.Segments);
+            foreach (Contour hole in regions[i].Holes)
+            {
+                Add(hole.Segments);
+            }
+        }
+    }
+
+    public void Add(ImmutableArray<Segment> loop)
+    {
+        ReadOnlySpan<Segment> segments = loop.AsSpan();
+        int last = segments.Length - 1;
+        while (last >= 0 && segments[last].Start == segments[last].End)
+        {
+            last--;
+        }
+        if (last < 1)
+        {
+            return;
+        }
+        LoopCount++;
+        int first = -1;
+        int at = -1;
+        for (int i = 0; i <= last; i++)
+        {
+            Curve c = Curve.Of(segments[i]);
+            if (c.A == c.B)
+            {
+                continue;
+            }
+            if (first < 0)
+            {
+                first = at = cutter.Vertices.Add(c.A);
+            }
+            int end = i == last ? first : cutter.Vertices.Add(c.B);
+            c.A = cutter.Vertices[at];
+            c.B = cutter.Vertices[end];
+            Put(c, at, end);
+            at = end;
+        }
+    }
+
+    private void Put(in Curve c, int start, int end)
+    {
+        int number = curves.Count;
+        curves.Add(c);
+        greatest = Math.Max(greatest, Math.Max(Math.Abs(c.A.X), Math.Abs(c.A.Y)));
+        if (c.Turn != 0)
+        {
+            greatest = Math.Max(greatest, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
+            if (c.Turn * (c.A - c.C).Cross(c.B - c.C) < MoreThanHalf * c.R * c.R)
+            {
+                int middle = cutter.Vertices.Add(c.Middle);
+                Curve half = c;
+                half.B = cutter.Vertices[middle];
+                cutter.Curves.Add(half, start, middle, number, number);
+                half.A = half.B;
+                half.B = c.B;
+                cutter.Curves.Add(half, middle, end, number, number);
+                return;
+            }
+        }
+        cutter.Curves.Add(c, start, end, number, number);
+    }
+}

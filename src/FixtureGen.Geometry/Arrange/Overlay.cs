@@ -1,0 +1,95 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>
+/// Any combination of two sets of loops: everything is cut into a plane graph, every run is told how often A and B wind about
+/// its two sides, and those runs bound the result on one side of which only it is wanted.
+/// </summary>
+internal sealed class Overlay
+{
+    private readonly Cutter cutter = new();
+    private readonly Runs runs = new();
+    private readonly Twins twins = new();
+    private readonly Windings windings;
+    private readonly LoopTracer tracer;
+    private readonly LoopLoader loader;
+    private readonly double near;
+
+    public Overlay(Slack slack)
+    {
+        near = slack.Near;
+        windings = new(runs, twins, new Rotation(runs));
+        tracer = new(runs, slack.Grid);
+        loader = new(cutter);
+    }
+
+    /// <summary>The snapping distance of the last work, mm: what the tolerances say, or more where coordinates are so large that they cannot hold it.</summary>
+    public double Snap { get; private set; }
+
+    /// <summary>The most that a point or curve was moved by snapping, mm.</summary>
+    public double Moved => cutter.Moved;
+
+    /// <summary>How many curves the first set has.</summary>
+    public int CountA { get; private set; }
+
+    public LoopLoader Loader => loader;
+
+    /// <summary>
+    /// The boundary of all points for which <paramref name="wanted"/> (turns of A, turns of B) holds, material on the left;
+    /// null where no plane graph came about.
+    /// </summary>
+    /// <param name="widening">How many times the usual distance is snapped.</param>
+    public List<Loop>? Run(
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b,
+        Func<int, int, bool> wanted,
+        double widening
+    )
+    {
+        cutter.Clear();
+        loader.Begin();
+        loader.AddAll(a);
+        CountA = loader.Count;
+        loader.AddAll(b);
+        Snap = widening * Math.Max(near, loader.Rounding);
+        if (loader.Count == 0)
+        {
+            return [];
+        }
+        if (!cutter.Cut(Snap, sorted: loader.LoopCount <= 8))
+        {
+            return null;
+        }
+        runs.Build(cutter.Curves, cutter.Vertices.Count);
+        twins.Find(runs, loader.Curves, Snap);
+        var ray = new BaseRay(runs, twins, Snap);
+        ray.Begin(cutter, CountA);
+        if (!windings.Number(CountA, ray))
+        {
+            return null;
+        }
+        Choose(wanted);
+        List<Loop> loops = tracer.Trace(node => windings.LiveEnds(node).Length, Snap, reversed: false);
+        return tracer.Loose == 0 ? loops : null;
+    }
+
+    private void Choose(Func<int, int, bool> wanted)
+    {
+        Span<sbyte> way = tracer.Begin();
+        for (int r = 0; r < way.Length; r++)
+        {
+            if (!windings.IsLive(r))
+            {
+                continue;
+            }
+            bool left = wanted(windings.LeftA(r), windings.LeftB(r));
+            bool right = wanted(windings.RightA(r), windings.RightB(r));
+            way[r] = (sbyte)(
+                left == right ? 0
+                : left ? 1
+                : -1
+            );
+        }
+    }
+}
