@@ -68,12 +68,7 @@ public sealed class Kernel
             () =>
             {
                 Load(regions, grow: distance > 0);
-                return offset.Of(
-                    source,
-                    Math.Abs(distance),
-                    "offset",
-                    d => NtsFallBack.Offset(regions, Math.CopySign(d, distance))
-                );
+                return offset.Of(source, Math.Abs(distance), "offset", band: false);
             }
         );
     }
@@ -152,12 +147,7 @@ public sealed class Kernel
                 source.Add(side);
             }
             source.End();
-            return offset.Of(
-                source,
-                width / 2,
-                "stroke",
-                r => NtsFallBack.Stroke(Flatten.Points(new OpenPath(centre), NtsFallBack.Chord), r)
-            );
+            return offset.Of(source, width / 2, "stroke", band: true);
         }
         return memory is null
             ? Work()
@@ -186,7 +176,7 @@ public sealed class Kernel
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
         {
-            ImmutableArray<Region> level = offset.Of(source, d, "rings", r => NtsFallBack.Offset(regions, -r));
+            ImmutableArray<Region> level = offset.Of(source, d, "rings", band: false);
             if (level.IsEmpty)
             {
                 return levels.ToImmutable();

@@ -3,48 +3,133 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// The exact parallel of closed loops: raw curves, cut where they cross, kept where no source is nearer than the distance,
-/// stitched into loops. Scratch memory is kept from call to call.
+/// The exact parallel of closed loops: raw curves, cut into a plane graph, kept where no source is nearer than the distance,
+/// followed into loops. Scratch memory is kept from call to call.
 /// </summary>
-internal sealed class Offsetter(Slack slack)
+internal sealed class Offsetter
 {
-    private readonly RawOffset rawOffset = new(slack);
+    private readonly Slack slack;
+    private readonly RawOffset rawOffset;
     private readonly RawCurves raw = new();
-    private readonly Slices slices = new(slack);
-    private readonly Stitcher stitcher = new(slack);
-    private readonly List<int> kept = [];
+    private readonly Cutter cutter = new();
+    private readonly LoopLoader loader;
+    private readonly Runs runs = new();
+    private readonly Twins twins = new();
+    private readonly Rotation rotation;
+    private readonly LoopTracer tracer;
+    private readonly DeadEnds deadEnds;
+    private int[] live = [];
+    private int[] startIds = [];
 
-    /// <summary>True when every piece of the last result closed.</summary>
-    public bool Closed => stitcher.Closed;
+    public Offsetter(Slack slack)
+    {
+        this.slack = slack;
+        rawOffset = new(slack);
+        loader = new(cutter);
+        rotation = new(runs);
+        tracer = new(runs, slack.Grid);
+        deadEnds = new(runs);
+    }
+
+    /// <summary>The most that a point or curve of the last parallel was moved by snapping, mm.</summary>
+    public double Moved => cutter.Moved;
 
     /// <summary>
-    /// Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source. With <paramref name="sideTest"/> pieces on
-    /// the wrong side of the source fall out too; only sources that touch or overlap themselves need it.
+    /// Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source; null where they do not close. With
+    /// <paramref name="sideTest"/> pieces on the wrong side of the source fall out too; only sources that touch or overlap
+    /// themselves need it.
     /// </summary>
-    public List<Loop> Run(OffsetSource source, double distance, bool sideTest)
+    public List<Loop>? Run(OffsetSource source, double distance, bool sideTest)
     {
         rawOffset.Build(source, distance, raw);
-        slices.Build(raw);
-        kept.Clear();
-        for (int r = 0; r < slices.RunCount; r++)
+        Load();
+        double snap = Math.Max(slack.Near, loader.Rounding);
+        if (raw.Count == 0)
+        {
+            return [];
+        }
+        if (!cutter.Cut(snap, sorted: source.LoopStarts.Count <= 8))
+        {
+            return null;
+        }
+        runs.Build(cutter.Curves, cutter.Vertices.Count);
+        twins.Find(runs, loader.Curves, snap);
+        Choose(source, distance, sideTest);
+        SortNodes();
+        List<Loop> loops = tracer.Trace(node => live[node], slack.Stitch / 2, source.Reversed);
+        return Math.Max(deadEnds.Longest, tracer.Loose) <= slack.Stub ? loops : null;
+    }
+
+    private void Load()
+    {
+        cutter.Clear();
+        loader.Begin();
+        Growing.Reserve(ref startIds, raw.Count);
+        Array.Fill(startIds, -1, 0, raw.Count);
+        for (int i = 0; i < raw.Count; i++)
+        {
+            Curve c = raw.Items[i];
+            int start = startIds[i] < 0 ? startIds[i] = cutter.Vertices.Add(c.A) : startIds[i];
+            int next = raw.Next(i);
+            int end = next >= 0 ? startIds[next] : -1;
+            if (end < 0)
+            {
+                end = cutter.Vertices.Add(c.B);
+            }
+            if (next >= 0)
+            {
+                startIds[next] = end;
+            }
+            c.A = cutter.Vertices[start];
+            c.B = cutter.Vertices[end];
+            loader.Put(c, start, end);
+        }
+    }
+
+    /// <summary>Keeps what is no nearer to the source than the distance; what goes to and fro on the same way goes nowhere.</summary>
+    private void Choose(OffsetSource source, double distance, bool sideTest)
+    {
+        Span<sbyte> way = tracer.Begin();
+        for (int r = 0; r < way.Length; r++)
         {
             if (Keeps(source, distance, sideTest, r))
             {
-                kept.Add(r);
+                way[twins.Of(r)] += (sbyte)(twins.Opposed(r) ? -1 : 1);
             }
         }
-        return stitcher.Stitch(slices, kept, source.Reversed);
+        for (int r = 0; r < way.Length; r++)
+        {
+            way[r] = (sbyte)Math.Sign(way[r]);
+        }
+        deadEnds.Drop(way);
+    }
+
+    private void SortNodes()
+    {
+        Growing.Reserve(ref live, runs.NodeCount);
+        for (int node = 0; node < runs.NodeCount; node++)
+        {
+            Span<int> ends = runs.EndsAt(node);
+            int count = 0;
+            for (int i = 0; i < ends.Length; i++)
+            {
+                if (tracer.Way(ends[i] >> 1) != 0)
+                {
+                    (ends[count], ends[i]) = (ends[i], ends[count]);
+                    count++;
+                }
+            }
+            live[node] = count;
+            if (count > 2)
+            {
+                rotation.Sort(ends[..count]);
+            }
+        }
     }
 
     private bool Keeps(OffsetSource source, double distance, bool sideTest, int run)
     {
-        ReadOnlySpan<Curve> pieces = slices.Run(run);
-        ref readonly Curve longest = ref Slices.Longest(pieces);
-        if (pieces.Length == 1 && longest.Chord2 < slack.Near * slack.Near && longest.Length < 2 * slack.Near)
-        {
-            return false;
-        }
-        Point2 probe = longest.Probe;
+        Point2 probe = runs.Pieces.Items[runs.Longest(run)].Probe;
         return !source.Index.AnyNearer(probe, distance - slack.Slice) && (!sideTest || OnMaterialsSide(source, probe));
     }
 

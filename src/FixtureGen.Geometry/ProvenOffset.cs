@@ -4,26 +4,23 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Runs the offset until a result proves itself: plainly, then with the side test, then a hair nearer or farther, at last on
-/// chords. All but the first is noted.
+/// Runs the offset until a result proves itself: plainly, then with the side test, at last by its definition. All are exact;
+/// what is not proven is an error, never an approximation.
 /// </summary>
 internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool distrust)
 {
-    // How much the distance is changed to get clear of exact coincidences, mm.
-    private static readonly double[] Shifts = [0, 1e-5, -1e-5, 1e-4, -1e-4, 2.7e-4, -2.3e-4];
+    // How many times the snapping distance each try by definition takes.
+    private static readonly double[] Widenings = [1, 2, 4];
 
     private readonly Offsetter offsetter = new(slack);
+    private readonly SweptOffset swept = new(slack);
     private readonly SelfCheck check = new(slack);
     private readonly LoopNesting nesting = new(slack.Grid);
 
     /// <summary>The parallel at <paramref name="distance"/> mm to the source's left; distance &gt; 0.</summary>
-    /// <param name="onChords">The same work done by the polygon library.</param>
-    public ImmutableArray<Region> Of(
-        OffsetSource source,
-        double distance,
-        string operation,
-        Func<double, ImmutableArray<Region>> onChords
-    )
+    /// <param name="band">True for the band that a disc sweeps along the source, false where the source bounds material.</param>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Of(OffsetSource source, double distance, string operation, bool band)
     {
         if (source.Dropped > 0)
         {
@@ -33,59 +30,39 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
         {
             return [];
         }
-        foreach (double shift in distrust ? [] : Shifts)
+        foreach (bool sideTest in distrust ? [] : (ReadOnlySpan<bool>)[false, true])
         {
-            if (distance + shift <= slack.Grid)
+            List<Loop>? loops = offsetter.Run(source, distance, sideTest);
+            if (Proven(source, distance, loops) is { } regions)
             {
-                continue;
-            }
-            if (Try(source, distance + shift, sideTest: false) is { } plain)
-            {
-                Note(shift, sideTest: false, operation);
-                return plain;
-            }
-            if (Try(source, distance + shift, sideTest: true) is { } sided)
-            {
-                Note(shift, sideTest: true, operation);
-                return sided;
+                Note(sideTest ? RepairKind.SideTest : null, offsetter.Moved, operation);
+                return regions;
             }
         }
-        return OnChords(source, distance, operation, onChords);
+        foreach (double widening in Widenings)
+        {
+            List<Loop>? loops = swept.Run(source, distance, band, widening);
+            if (Proven(source, distance, loops) is { } regions)
+            {
+                Note(RepairKind.FallBack, swept.Moved, operation);
+                return regions;
+            }
+        }
+        throw new KernelException(FormattableString.Invariant($"no {operation} by {distance} mm could be proven"));
     }
 
-    private ImmutableArray<Region>? Try(OffsetSource source, double distance, bool sideTest)
-    {
-        List<Loop> loops = offsetter.Run(source, distance, sideTest);
-        return offsetter.Closed && check.Proves(source, distance, loops) ? nesting.Regions(loops) : null;
-    }
+    private ImmutableArray<Region>? Proven(OffsetSource source, double distance, List<Loop>? loops) =>
+        loops is not null && check.Proves(source, distance, loops) ? nesting.Regions(loops) : null;
 
-    private void Note(double shift, bool sideTest, string operation)
+    private void Note(RepairKind? kind, double moved, string operation)
     {
-        if (shift != 0)
+        if (kind is { } repair)
         {
-            repairs.Add(new(RepairKind.Perturbed, operation, shift));
+            repairs.Add(new(repair, operation, 0));
         }
-        else if (sideTest)
+        if (moved > 0)
         {
-            repairs.Add(new(RepairKind.SideTest, operation, 0));
+            repairs.Add(new(RepairKind.Snapped, operation, moved));
         }
-    }
-
-    private ImmutableArray<Region> OnChords(
-        OffsetSource source,
-        double distance,
-        string operation,
-        Func<double, ImmutableArray<Region>> onChords
-    )
-    {
-        ImmutableArray<Region> regions = onChords(distance);
-        double error = NtsFallBack.Error(distance);
-        var loose = new SelfCheck(slack with { Slice = error / 4, Stub = Math.Max(slack.Stub, 100 * error) });
-        if (!loose.Proves(source, distance, Loop.Of(regions)))
-        {
-            throw new KernelException(FormattableString.Invariant($"no {operation} by {distance} mm could be proven"));
-        }
-        repairs.Add(new(RepairKind.FallBack, operation, error));
-        return regions;
     }
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -37,17 +36,16 @@ internal sealed class LoopLoader(Cutter cutter)
     {
         for (int i = 0; i < regions.Count; i++)
         {
-            Add(regions[i].Outer.Segments);
+            Add(regions[i].Outer.Segments.AsSpan());
             foreach (Contour hole in regions[i].Holes)
             {
-                Add(hole.Segments);
+                Add(hole.Segments.AsSpan());
             }
         }
     }
 
-    public void Add(ImmutableArray<Segment> loop)
+    public void Add(ReadOnlySpan<Segment> segments)
     {
-        ReadOnlySpan<Segment> segments = loop.AsSpan();
         int last = segments.Length - 1;
         while (last >= 0 && segments[last].Start == segments[last].End)
         {
@@ -79,7 +77,8 @@ internal sealed class LoopLoader(Cutter cutter)
         }
     }
 
-    private void Put(in Curve c, int start, int end)
+    /// <summary>Adds one curve between two points of the cutter.</summary>
+    public void Put(in Curve c, int start, int end)
     {
         int number = curves.Count;
         curves.Add(c);

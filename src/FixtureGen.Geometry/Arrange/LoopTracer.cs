@@ -22,6 +22,8 @@ internal sealed class LoopTracer(Runs runs, double grid)
         return way.AsSpan(0, runs.Count);
     }
 
+    public int Way(int run) => way[run];
+
     /// <summary>All loops of the runs that have a way; about each node the first ends, as many as <paramref name="live"/> says, stand counter-clockwise.</summary>
     /// <param name="thin">Loops thinner than this, area over length, are nothing, mm.</param>
     /// <param name="reversed">Turns the loops round.</param>

@@ -47,11 +47,25 @@ internal sealed class Overlay
         double widening
     )
     {
+        Begin();
+        loader.AddAll(a);
+        EndFirstSet();
+        loader.AddAll(b);
+        return Work(wanted, widening);
+    }
+
+    /// <summary>Starts anew: loops that are put into the loader from now on are A's, after <see cref="EndFirstSet"/> B's.</summary>
+    public void Begin()
+    {
         cutter.Clear();
         loader.Begin();
-        loader.AddAll(a);
-        CountA = loader.Count;
-        loader.AddAll(b);
+    }
+
+    public void EndFirstSet() => CountA = loader.Count;
+
+    /// <summary>Combines what was put into the loader, once.</summary>
+    public List<Loop>? Work(Func<int, int, bool> wanted, double widening)
+    {
         Snap = widening * Math.Max(near, loader.Rounding);
         if (loader.Count == 0)
         {

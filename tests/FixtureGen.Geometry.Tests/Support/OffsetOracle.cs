@@ -13,11 +13,8 @@ public static class OffsetOracle
 {
     private const double Chord = 0.0005;
 
-    /// <summary>How far a result with these repairs may be off at the distance, mm; the plain ones are exact.</summary>
-    public static double Slack(IReadOnlyCollection<KernelRepair> repairs, double distance) =>
-        repairs.Any(r => r.Kind == RepairKind.FallBack) ? 0.01 + (5e-3 * Math.Abs(distance))
-        : repairs.Any(r => r.Kind == RepairKind.Perturbed) ? 1e-3
-        : 1e-5;
+    /// <summary>How far from where two answers part a probe must lie to count, mm.</summary>
+    public const double Slack = 1e-5;
 
     /// <summary>Null when every probe agrees with the definition; else what went wrong where.</summary>
     /// <param name="slack">How far from the boundary a probe must lie to count, mm.</param>
