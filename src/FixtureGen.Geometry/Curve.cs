@@ -40,6 +40,8 @@ internal struct Curve
 
     public readonly Segment ToSegment() => Turn == 0 ? Segment.Line(A, B) : Segment.Arc(A, B, C, Turn > 0);
 
+    public readonly Segment ToReversedSegment() => Turn == 0 ? Segment.Line(B, A) : Segment.Arc(B, A, C, Turn < 0);
+
     public readonly Curve Reversed
     {
         get

@@ -96,6 +96,28 @@ internal sealed class CurveIndex
         }
     }
 
+    /// <summary>Adds to scan lines, as set 0, all curves that one may cross.</summary>
+    public void AddCrossed(ScanLines lines)
+    {
+        // Two levels up a node covers sixteen curves.
+        int level = Math.Min(top, 2);
+        int covered =
+            level == 2 ? Fan * Fan
+            : level == 1 ? Fan
+            : 1;
+        for (int node = 0; node < levelCount[level] && Count > 0; node++)
+        {
+            if (!lines.MayCross(Unpacked(boxes[levelStart[level] + node])))
+            {
+                continue;
+            }
+            for (int i = node * covered; i < Math.Min(Count, (node + 1) * covered); i++)
+            {
+                lines.Add(curves[i], 0);
+            }
+        }
+    }
+
     /// <summary>Winding number of the closed loops about a point that is not on them.</summary>
     public int Winding(Point2 p) =>
         Count == 0 ? 0 : Winding(top, 0, p, Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y)));

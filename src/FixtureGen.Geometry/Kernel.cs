@@ -6,7 +6,7 @@ namespace FixtureGen.Geometry;
 /// <summary>
 /// Offsets and combines regions bounded by lines and arcs, mm. A result's curves are exact parallels of the input's: a line
 /// is shifted, an arc keeps its centre, a corner that opens becomes an arc about the corner; where that could not be kept,
-/// <see cref="Repairs"/> says so. Every result is proven before it is returned (see <see cref="SelfCheck"/>). One kernel a
+/// <see cref="Repairs"/> says so. Every result is proven before it is returned (see <see cref="OffsetProof"/> and <see cref="CombinationProof"/>). One kernel a
 /// job and thread: between questions it keeps the list of its repairs and what memory it was given, nothing else.
 /// </summary>
 public sealed class Kernel

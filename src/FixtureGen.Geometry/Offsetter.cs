@@ -20,6 +20,8 @@ internal sealed class Offsetter
     private readonly DeadEnds deadEnds;
     private int[] live = [];
     private int[] startIds = [];
+    private int[] rawOf = [];
+    private bool[] keeps = [];
 
     public Offsetter(Slack slack)
     {
@@ -34,6 +36,21 @@ internal sealed class Offsetter
     /// <summary>The most that a point or curve of the last parallel was moved by snapping, mm.</summary>
     public double Moved => cutter.Moved;
 
+    /// <summary>What everything was cut into.</summary>
+    public Runs Runs => runs;
+
+    /// <summary>Length of the runs that bound the last result, mm.</summary>
+    public double Length { get; private set; }
+
+    /// <summary>True where the last work dropped pieces for their side.</summary>
+    public bool WrongSide { get; private set; }
+
+    /// <summary>True for a run that no source was found nearer to.</summary>
+    public bool Keeps(int run) => keeps[run];
+
+    /// <summary>The source curve that a curve of the result is as far from as was asked; its number as the loop says it.</summary>
+    public int SourceOf(int number) => raw.Source(rawOf[number]);
+
     /// <summary>
     /// Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source; null where they do not close. With
     /// <paramref name="sideTest"/> pieces on the wrong side of the source fall out too; only sources that touch or overlap
@@ -44,19 +61,23 @@ internal sealed class Offsetter
         rawOffset.Build(source, distance, raw);
         Load();
         double snap = Math.Max(slack.Near, loader.Rounding);
+        Length = 0;
+        WrongSide = sideTest;
         if (raw.Count == 0)
         {
+            runs.Clear();
             return [];
         }
         if (!cutter.Cut(snap, sorted: source.LoopStarts.Count <= 8))
         {
             return null;
         }
-        runs.Build(cutter.Curves, cutter.Vertices.Count);
-        twins.Find(runs, loader.Curves, snap);
+        runs.Build(cutter);
+        twins.Find(runs, cutter.Input.Items, snap);
         Choose(source, distance, sideTest);
         SortNodes();
         List<Loop> loops = tracer.Trace(node => live[node], slack.Stitch / 2, source.Reversed);
+        Length -= tracer.Thin;
         return Math.Max(deadEnds.Longest, tracer.Loose) <= slack.Stub ? loops : null;
     }
 
@@ -82,7 +103,13 @@ internal sealed class Offsetter
             }
             c.A = cutter.Vertices[start];
             c.B = cutter.Vertices[end];
+            int number = cutter.Input.Count;
             loader.Put(c, start, end);
+            Growing.Append(ref rawOf, ref number, i);
+            for (; number < cutter.Input.Count; )
+            {
+                Growing.Append(ref rawOf, ref number, i);
+            }
         }
     }
 
@@ -90,9 +117,11 @@ internal sealed class Offsetter
     private void Choose(OffsetSource source, double distance, bool sideTest)
     {
         Span<sbyte> way = tracer.Begin();
+        Growing.Reserve(ref keeps, way.Length);
         for (int r = 0; r < way.Length; r++)
         {
-            if (Keeps(source, distance, sideTest, r))
+            keeps[r] = IsFar(source, distance, sideTest, r);
+            if (keeps[r])
             {
                 way[twins.Of(r)] += (sbyte)(twins.Opposed(r) ? -1 : 1);
             }
@@ -102,6 +131,10 @@ internal sealed class Offsetter
             way[r] = (sbyte)Math.Sign(way[r]);
         }
         deadEnds.Drop(way);
+        for (int r = 0; r < way.Length; r++)
+        {
+            Length += way[r] == 0 ? 0 : runs.Measure(r);
+        }
     }
 
     private void SortNodes()
@@ -127,7 +160,7 @@ internal sealed class Offsetter
         }
     }
 
-    private bool Keeps(OffsetSource source, double distance, bool sideTest, int run)
+    private bool IsFar(OffsetSource source, double distance, bool sideTest, int run)
     {
         Point2 probe = runs.Pieces.Items[runs.Longest(run)].Probe;
         return !source.Index.AnyNearer(probe, distance - slack.Slice) && (!sideTest || OnMaterialsSide(source, probe));

@@ -13,9 +13,8 @@ internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs)
     private static readonly double[] Widenings = [1, 2, 4];
 
     private readonly Overlay overlay = new(slack);
-    private readonly SelfCheck check = new(slack);
+    private readonly CombinationProof proof = new(slack.Grid);
     private readonly LoopNesting nesting = new(slack.Grid);
-    private readonly CurveIndex given = new();
 
     /// <summary>The regions of all points for which <paramref name="wanted"/> (in A, in B) holds.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
@@ -26,10 +25,11 @@ internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs)
         string operation
     )
     {
+        bool Wanted(int turnsA, int turnsB) => wanted(turnsA > 0, turnsB > 0);
         foreach (double widening in Widenings)
         {
-            List<Loop>? loops = overlay.Run(a, b, (inA, inB) => wanted(inA > 0, inB > 0), widening);
-            if (loops is not null && Proves(wanted, loops) && nesting.Regions(loops) is { } regions)
+            List<Loop>? loops = overlay.Run(a, b, Wanted, widening);
+            if (loops is not null && proof.Proves(overlay, Wanted, loops) && nesting.Regions(loops) is { } regions)
             {
                 if (overlay.Moved > 0)
                 {
@@ -39,13 +39,5 @@ internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs)
             }
         }
         throw new KernelException("no " + operation + " could be proven");
-    }
-
-    private bool Proves(Func<bool, bool, bool> wanted, List<Loop> loops)
-    {
-        Curve[] curves = overlay.Loader.Curves;
-        int count = overlay.Loader.Count;
-        given.Build(curves, count, 0);
-        return check.Proves(given, curves.AsSpan(0, count), overlay.CountA, wanted, loops);
     }
 }

@@ -14,7 +14,7 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
 
     private readonly Offsetter offsetter = new(slack);
     private readonly SweptOffset swept = new(slack);
-    private readonly SelfCheck check = new(slack);
+    private readonly OffsetProof proof = new(slack);
     private readonly LoopNesting nesting = new(slack.Grid);
 
     /// <summary>The parallel at <paramref name="distance"/> mm to the source's left; distance &gt; 0.</summary>
@@ -33,7 +33,11 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
         foreach (bool sideTest in distrust ? [] : (ReadOnlySpan<bool>)[false, true])
         {
             List<Loop>? loops = offsetter.Run(source, distance, sideTest);
-            if (Proven(source, distance, loops) is { } regions)
+            if (
+                loops is not null
+                && proof.Proves(offsetter, source, distance, loops)
+                && nesting.Regions(loops) is { } regions
+            )
             {
                 Note(sideTest ? RepairKind.SideTest : null, offsetter.Moved, operation);
                 return regions;
@@ -42,7 +46,11 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
         foreach (double widening in Widenings)
         {
             List<Loop>? loops = swept.Run(source, distance, band, widening);
-            if (Proven(source, distance, loops) is { } regions)
+            if (
+                loops is not null
+                && proof.ProvesAlone(source, distance, loops)
+                && nesting.Regions(loops) is { } regions
+            )
             {
                 Note(RepairKind.FallBack, swept.Moved, operation);
                 return regions;
@@ -50,9 +58,6 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
         }
         throw new KernelException(FormattableString.Invariant($"no {operation} by {distance} mm could be proven"));
     }
-
-    private ImmutableArray<Region>? Proven(OffsetSource source, double distance, List<Loop>? loops) =>
-        loops is not null && check.Proves(source, distance, loops) ? nesting.Regions(loops) : null;
 
     private void Note(RepairKind? kind, double moved, string operation)
     {

@@ -19,6 +19,7 @@ internal sealed class RawCurves
     private readonly CurveList curves = new();
     private int[] next = [];
     private Link[] links = [];
+    private int[] sources = [];
 
     public int Count => curves.Count;
 
@@ -28,19 +29,25 @@ internal sealed class RawCurves
 
     public void Clear() => curves.Clear();
 
-    public int Add(in Curve c)
+    /// <param name="source">The source curve that it is everywhere as far from as was asked.</param>
+    public int Add(in Curve c, int source)
     {
         curves.Add(c);
         if (next.Length < curves.Items.Length)
         {
             Array.Resize(ref next, curves.Items.Length);
             Array.Resize(ref links, curves.Items.Length);
+            Array.Resize(ref sources, curves.Items.Length);
         }
         int id = curves.Count - 1;
         next[id] = -1;
         links[id] = Link.Open;
+        sources[id] = source;
         return id;
     }
+
+    /// <summary>The source curve of a raw one.</summary>
+    public int Source(int curve) => sources[curve];
 
     public void Connect(int from, int to, Link link)
     {

@@ -173,7 +173,7 @@ internal sealed class RawOffset(Slack slack)
             ref Shifted s = ref shifted[i];
             if (s.Alive)
             {
-                int id = raw.Add(s.Curve);
+                int id = raw.Add(s.Curve, start + i);
                 first = i == 0 ? id : first;
                 Connect(raw, previous, id, link);
                 previous = id;
@@ -210,7 +210,7 @@ internal sealed class RawOffset(Slack slack)
         {
             return -1;
         }
-        int id = raw.Add(Curve.Arc(a, b, corner, distance, -1));
+        int id = raw.Add(Curve.Arc(a, b, corner, distance, -1), start + i);
         Connect(raw, previous, id, Link.Once);
         return id;
     }

@@ -65,6 +65,22 @@ internal sealed class ChainIndex
         tree.Build(chainBoxes.AsSpan(0, chains), sorted);
     }
 
+    /// <summary>Adds all curves of every chain that one of the lines may cross.</summary>
+    public void AddCrossed(CurveList curves, int countA, ScanLines lines)
+    {
+        for (int chain = 0; chain < chains; chain++)
+        {
+            if (!lines.MayCross(Unpacked(chainBoxes[chain])))
+            {
+                continue;
+            }
+            for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
+            {
+                lines.Add(curves.Items[i], i < countA ? 0 : 1);
+            }
+        }
+    }
+
     /// <summary>Adds every pair of curves of different chains whose boxes touch, the lower in the upper half of a long.</summary>
     public void TouchingPairs(List<long> pairs)
     {

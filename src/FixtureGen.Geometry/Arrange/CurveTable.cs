@@ -26,11 +26,36 @@ internal sealed class CurveTable
 
     public void Clear() => List.Clear();
 
+    /// <summary>Adds curves of the round before that stay as they are.</summary>
+    public void AddRange(CurveTable from, int first, int end)
+    {
+        int at = List.Count;
+        int length = end - first;
+        List.AddRange(from.Items.AsSpan(first, length));
+        MakeRoom();
+        Array.Copy(from.startIds, first, startIds, at, length);
+        Array.Copy(from.endIds, first, endIds, at, length);
+        Array.Copy(from.origins, first, origins, at, length);
+        for (int i = 0; i < length; i++)
+        {
+            parents[at + i] = first + i;
+        }
+    }
+
     public void Add(in Curve c, int start, int end, int origin, int parent)
     {
         int i = List.Count;
         List.Add(c);
-        if (startIds.Length <= i)
+        MakeRoom();
+        startIds[i] = start;
+        endIds[i] = end;
+        origins[i] = origin;
+        parents[i] = parent;
+    }
+
+    private void MakeRoom()
+    {
+        if (startIds.Length < List.Count)
         {
             int size = List.Items.Length;
             Array.Resize(ref startIds, size);
@@ -38,9 +63,5 @@ internal sealed class CurveTable
             Array.Resize(ref origins, size);
             Array.Resize(ref parents, size);
         }
-        startIds[i] = start;
-        endIds[i] = end;
-        origins[i] = origin;
-        parents[i] = parent;
     }
 }

@@ -23,7 +23,7 @@ internal sealed class Cutter
     private readonly Meeting meeting;
     private readonly PieceMaker pieceMaker = new();
     private readonly ChainIndex index = new();
-    private readonly CurveTable input = new();
+    private readonly CurveTable one = new();
     private readonly CurveTable other = new();
     private readonly List<long> pairs = [];
     private readonly List<int> found = [];
@@ -32,8 +32,11 @@ internal sealed class Cutter
 
     public Vertices Vertices { get; } = new();
 
-    /// <summary>The curves, before and, cut into pieces, after <see cref="Cut"/>.</summary>
-    public CurveTable Curves { get; private set; } = null!;
+    /// <summary>The curves to be cut; they stay as they are.</summary>
+    public CurveTable Input { get; } = new();
+
+    /// <summary>The pieces, after <see cref="Cut"/>.</summary>
+    public CurveTable Pieces { get; private set; } = null!;
 
     /// <summary>The curves of the last round, which <see cref="Index"/> indexes, and the one that each piece was cut from.</summary>
     public CurveTable LastRound { get; private set; } = null!;
@@ -49,8 +52,7 @@ internal sealed class Cutter
     public void Clear()
     {
         Vertices.Clear();
-        input.Clear();
-        Curves = input;
+        Input.Clear();
     }
 
     /// <summary>Cuts everything; false where it comes to no end.</summary>
@@ -60,20 +62,20 @@ internal sealed class Cutter
     {
         Vertices.EndGiven();
         Moved = 0;
-        CurveTable from = input;
-        CurveTable to = other;
+        CurveTable from = Input;
+        CurveTable to = one;
         for (Rounds = 1; Rounds <= MostRounds; Rounds++)
         {
             double near = Math.Max(snap / (1 << Math.Min(Rounds - 1, 8)), Least * snap);
             double moved = Round(from, to, near, sorted);
-            Curves = to;
+            Pieces = to;
             LastRound = from;
             if (moved <= Harmless * near)
             {
                 return true;
             }
             Moved += moved;
-            (from, to) = (to, from);
+            (from, to) = (to, to == one ? other : one);
         }
         return false;
     }

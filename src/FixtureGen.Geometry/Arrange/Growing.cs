@@ -13,7 +13,7 @@ internal static class Growing
     }
 
     /// <summary>Makes room for one item more at the end; what is there stays.</summary>
-    public static void Append<T>(ref T[] items, ref int count, T item)
+    public static void Append<T>(ref T[] items, ref int count, in T item)
     {
         if (items.Length == count)
         {

@@ -26,17 +26,26 @@ internal sealed class LoopBuilder(double grid)
     {
         if (count > 0 && Continues(curves[count - 1], origins[count - 1], piece, origin))
         {
-            curves[count - 1].B = piece.B;
+            ref Curve last = ref curves[count - 1];
+            // The longer one says best what line it is.
+            origins[count - 1] = piece.Chord2 > last.Chord2 ? origin : origins[count - 1];
+            last.B = piece.B;
             return;
         }
         anyShort |= IsShort(piece);
-        int same = count;
-        Growing.Append(ref origins, ref same, origin);
-        Growing.Append(ref curves, ref count, piece);
-        if (count > 1)
+        if (curves.Length == count)
         {
-            curves[count - 1].A = curves[count - 2].B;
+            int size = Math.Max(64, 2 * count);
+            Array.Resize(ref curves, size);
+            Array.Resize(ref origins, size);
         }
+        curves[count] = piece;
+        origins[count] = origin;
+        if (count > 0)
+        {
+            curves[count].A = curves[count - 1].B;
+        }
+        count++;
     }
 
     /// <summary>The loop, or null where it has no two curves or is thinner than <paramref name="thin"/>, area over length, mm.</summary>

@@ -2,7 +2,7 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>Puts closed loops into a cutter, arcs of more than half a turn in two parts; each curve keeps its number.</summary>
+/// <summary>Puts closed loops into a cutter, arcs of more than half a turn in two parts that have the first one's number.</summary>
 internal sealed class LoopLoader(Cutter cutter)
 {
     // Units in the last place of the greatest coordinate or radius that the arithmetic may be off by.
@@ -11,25 +11,25 @@ internal sealed class LoopLoader(Cutter cutter)
     // Turn times the cross product of the ends' rays, over the squared radius, below which an arc is halved.
     private const double MoreThanHalf = -0.03;
 
-    private readonly CurveList curves = new();
+    private readonly List<Box2> spans = [];
     private double greatest;
+    private double x0;
+    private double y0;
+    private double x1;
+    private double y1;
 
-    /// <summary>How many curves were put in, as they were given.</summary>
-    public int Count => curves.Count;
+    public int LoopCount => spans.Count;
 
-    /// <summary>The curves as they were given.</summary>
-    public Curve[] Curves => curves.Items;
-
-    public int LoopCount { get; private set; }
+    /// <summary>For each loop a box that its corners and its arcs' middles reach on all sides, though arcs may leave it.</summary>
+    public IReadOnlyList<Box2> Spans => spans;
 
     /// <summary>The least distance that coordinates as large as these can tell, mm.</summary>
     public double Rounding => greatest * RoundingUnits;
 
     public void Begin()
     {
-        curves.Clear();
         greatest = 0;
-        LoopCount = 0;
+        spans.Clear();
     }
 
     public void AddAll(IReadOnlyList<Region> regions)
@@ -55,7 +55,7 @@ internal sealed class LoopLoader(Cutter cutter)
         {
             return;
         }
-        LoopCount++;
+        (x0, y0, x1, y1) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
         int first = -1;
         int at = -1;
         for (int i = 0; i <= last; i++)
@@ -73,15 +73,29 @@ internal sealed class LoopLoader(Cutter cutter)
             c.A = cutter.Vertices[at];
             c.B = cutter.Vertices[end];
             Put(c, at, end);
+            Reach(c.A);
+            if (c.Turn != 0 && !c.StaysInOneQuadrant())
+            {
+                Reach(c.Middle);
+            }
             at = end;
         }
+        spans.Add(new(x0, y0, x1, y1));
+    }
+
+    private void Reach(Point2 p)
+    {
+        x0 = Math.Min(x0, p.X);
+        y0 = Math.Min(y0, p.Y);
+        x1 = Math.Max(x1, p.X);
+        y1 = Math.Max(y1, p.Y);
     }
 
     /// <summary>Adds one curve between two points of the cutter.</summary>
     public void Put(in Curve c, int start, int end)
     {
-        int number = curves.Count;
-        curves.Add(c);
+        CurveTable input = cutter.Input;
+        int number = input.Count;
         greatest = Math.Max(greatest, Math.Max(Math.Abs(c.A.X), Math.Abs(c.A.Y)));
         if (c.Turn != 0)
         {
@@ -91,13 +105,13 @@ internal sealed class LoopLoader(Cutter cutter)
                 int middle = cutter.Vertices.Add(c.Middle);
                 Curve half = c;
                 half.B = cutter.Vertices[middle];
-                cutter.Curves.Add(half, start, middle, number, number);
+                input.Add(half, start, middle, number, number);
                 half.A = half.B;
                 half.B = c.B;
-                cutter.Curves.Add(half, middle, end, number, number);
+                input.Add(half, middle, end, number, number);
                 return;
             }
         }
-        cutter.Curves.Add(c, start, end, number, number);
+        input.Add(c, start, end, number, number);
     }
 }

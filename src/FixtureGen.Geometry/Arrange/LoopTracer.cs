@@ -7,12 +7,16 @@ namespace FixtureGen.Geometry;
 internal sealed class LoopTracer(Runs runs, double grid)
 {
     private readonly LoopBuilder builder = new(grid);
+    private readonly List<int> followed = [];
     private int[] order = [];
     private bool[] gone = [];
     private sbyte[] way = [];
 
     /// <summary>Length of the longest run that belongs to no loop, mm.</summary>
     public double Loose { get; private set; }
+
+    /// <summary>Length of the loops left out as too thin, mm.</summary>
+    public double Thin { get; private set; }
 
     /// <summary>Which way each run is gone: 1 from its start, -1 from its end, 0 not at all.</summary>
     public Span<sbyte> Begin()
@@ -30,6 +34,7 @@ internal sealed class LoopTracer(Runs runs, double grid)
     public List<Loop> Trace(Func<int, int> live, double thin, bool reversed)
     {
         Loose = 0;
+        Thin = 0;
         int n = runs.Count;
         Growing.Reserve(ref gone, n);
         Array.Clear(gone, 0, n);
@@ -57,38 +62,57 @@ internal sealed class LoopTracer(Runs runs, double grid)
     private void Follow(int first, Func<int, int> live, List<Loop> loops, double thin, bool reversed)
     {
         builder.Begin();
+        followed.Clear();
         int current = first;
-        double longest = 0;
         do
         {
             gone[current] = true;
-            longest = Math.Max(longest, Append(current));
+            followed.Add(current);
+            Append(current);
             current = Onwards(way[current] > 0 ? (2 * current) + 1 : 2 * current, live, first);
         } while (current >= 0 && current != first);
         if (current < 0)
         {
-            Loose = Math.Max(Loose, longest);
+            Loose = Math.Max(Loose, Measure());
             return;
         }
         if (builder.Close(thin, reversed) is { } loop)
         {
             loops.Add(loop);
         }
+        else
+        {
+            Thin += Measure();
+        }
     }
 
-    private double Append(int run)
+    private double Measure()
+    {
+        double sum = 0;
+        foreach (int run in followed)
+        {
+            sum += runs.Measure(run);
+        }
+        return sum;
+    }
+
+    private void Append(int run)
     {
         ReadOnlySpan<Curve> curves = runs.Curves(run);
         int[] origins = runs.Pieces.Origins;
         int start = runs.First(run);
-        double length = 0;
-        for (int i = 0; i < curves.Length; i++)
+        if (way[run] > 0)
         {
-            int k = way[run] > 0 ? i : curves.Length - 1 - i;
-            builder.Add(way[run] > 0 ? curves[k] : curves[k].Reversed, origins[start + k]);
-            length += Math.Sqrt(curves[k].Chord2);
+            for (int i = 0; i < curves.Length; i++)
+            {
+                builder.Add(curves[i], origins[start + i]);
+            }
+            return;
         }
-        return length;
+        for (int i = curves.Length - 1; i >= 0; i--)
+        {
+            builder.Add(curves[i].Reversed, origins[start + i]);
+        }
     }
 
     /// <summary>From an end that was reached, the first way on clockwise from it.</summary>

@@ -162,6 +162,7 @@ internal sealed class Meeting(Vertices vertices)
 
     private void AddCut(Cut cut)
     {
+        vertices.MakeNode(cut.Vertex);
         int count = CutCount;
         Growing.Append(ref cuts, ref count, cut);
         CutCount = count;

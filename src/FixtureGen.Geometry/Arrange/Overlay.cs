@@ -35,6 +35,32 @@ internal sealed class Overlay
 
     public LoopLoader Loader => loader;
 
+    /// <summary>The curves that were combined, A's first; arcs of more than half a turn are two.</summary>
+    public CurveTable Given => cutter.Input;
+
+    /// <summary>What everything was cut into.</summary>
+    public Runs Runs => runs;
+
+    /// <summary>True for a run that bounds the last result.</summary>
+    public bool Bounds(int run) => tracer.Way(run) != 0;
+
+    /// <summary>Adds to scan lines, as sets 0 and 1, what was given of A and B wherever one may cross it.</summary>
+    public void AddCrossed(ScanLines lines)
+    {
+        if (cutter.Rounds == 1)
+        {
+            cutter.Index.AddCrossed(cutter.Input.List, CountA, lines);
+            return;
+        }
+        for (int i = 0; i < cutter.Input.Count; i++)
+        {
+            lines.Add(cutter.Input.Items[i], i < CountA ? 0 : 1);
+        }
+    }
+
+    /// <summary>Length of the runs that bound the last result, mm.</summary>
+    public double Length { get; private set; }
+
     /// <summary>
     /// The boundary of all points for which <paramref name="wanted"/> (turns of A, turns of B) holds, material on the left;
     /// null where no plane graph came about.
@@ -61,22 +87,24 @@ internal sealed class Overlay
         loader.Begin();
     }
 
-    public void EndFirstSet() => CountA = loader.Count;
+    public void EndFirstSet() => CountA = cutter.Input.Count;
 
     /// <summary>Combines what was put into the loader, once.</summary>
     public List<Loop>? Work(Func<int, int, bool> wanted, double widening)
     {
         Snap = widening * Math.Max(near, loader.Rounding);
-        if (loader.Count == 0)
+        Length = 0;
+        if (cutter.Input.Count == 0)
         {
+            runs.Clear();
             return [];
         }
         if (!cutter.Cut(Snap, sorted: loader.LoopCount <= 8))
         {
             return null;
         }
-        runs.Build(cutter.Curves, cutter.Vertices.Count);
-        twins.Find(runs, loader.Curves, Snap);
+        runs.Build(cutter);
+        twins.Find(runs, cutter.Input.Items, Snap);
         var ray = new BaseRay(runs, twins, Snap);
         ray.Begin(cutter, CountA);
         if (!windings.Number(CountA, ray))
@@ -85,12 +113,14 @@ internal sealed class Overlay
         }
         Choose(wanted);
         List<Loop> loops = tracer.Trace(node => windings.LiveEnds(node).Length, Snap, reversed: false);
+        Length -= tracer.Thin;
         return tracer.Loose == 0 ? loops : null;
     }
 
     private void Choose(Func<int, int, bool> wanted)
     {
         Span<sbyte> way = tracer.Begin();
+        Length = 0;
         for (int r = 0; r < way.Length; r++)
         {
             if (!windings.IsLive(r))
@@ -104,6 +134,7 @@ internal sealed class Overlay
                 : left ? 1
                 : -1
             );
+            Length += left == right ? 0 : runs.Measure(r);
         }
     }
 }

@@ -46,21 +46,41 @@ internal sealed class PieceMaker
     public void Make(CurveTable from, CurveTable to, Vertices vertices, double near)
     {
         to.Clear();
-        to.List.Reserve(from.Count + (starts.Length > 0 ? starts[from.Count] : 0));
-        for (int i = 0; i < from.Count; i++)
+        int cuts = starts[from.Count];
+        to.List.Reserve(from.Count + cuts);
+        int i = 0;
+        while (i < from.Count)
         {
-            ref readonly Curve curve = ref from.Items[i];
-            int origin = from.Origins[i];
-            int at = vertices.Leader(from.StartIds[i]);
-            int end = vertices.Leader(from.EndIds[i]);
-            for (int k = starts[i]; k < starts[i + 1]; k++)
+            int stay = i;
+            while (stay < from.Count && starts[stay] == starts[stay + 1] && !vertices.AnyJoined)
             {
-                int v = vertices.Leader(sorted[k].Vertex);
-                Add(to, curve, at, v, origin, i, vertices, near);
-                at = v;
+                stay++;
             }
-            Add(to, curve, at, end, origin, i, vertices, near);
+            if (stay > i)
+            {
+                to.AddRange(from, i, stay);
+                i = stay;
+            }
+            else
+            {
+                MakeOne(from, to, i++, vertices, near);
+            }
         }
+    }
+
+    private void MakeOne(CurveTable from, CurveTable to, int i, Vertices vertices, double near)
+    {
+        ref readonly Curve curve = ref from.Items[i];
+        int origin = from.Origins[i];
+        int at = vertices.Leader(from.StartIds[i]);
+        int end = vertices.Leader(from.EndIds[i]);
+        for (int k = starts[i]; k < starts[i + 1]; k++)
+        {
+            int v = vertices.Leader(sorted[k].Vertex);
+            Add(to, curve, at, v, origin, i, vertices, near);
+            at = v;
+        }
+        Add(to, curve, at, end, origin, i, vertices, near);
     }
 
     private static void Add(

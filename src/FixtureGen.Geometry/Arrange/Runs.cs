@@ -1,14 +1,14 @@
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Pieces gathered into runs: a run goes from node to node, and a node is a point where other than two pieces end, or where a
-/// loop begins or turns straight back. Whatever is true of one point of a run (too near, inside, outside) is true of all.
+/// Pieces gathered into runs: a run goes from node to node, and a node is a point where curves touch or cross, or where a
+/// chain begins, ends or turns straight back. Whatever is true of one point of a run (too near, inside, outside) is true of all.
 /// Run r has the ends 2r (its start) and 2r + 1; about each node its ends stand in one list.
 /// </summary>
 internal sealed class Runs
 {
     private CurveTable pieces = null!;
-    private int[] degree = [];
+    private Vertices vertices = null!;
     private int[] nodeOf = [];
     private int[] first = [];
     private int[] from = [];
@@ -47,6 +47,17 @@ internal sealed class Runs
         return (end & 1) == 0 ? pieces.Items[first[run]] : pieces.Items[first[run + 1] - 1].Reversed;
     }
 
+    /// <summary>Length of a run, mm.</summary>
+    public double Measure(int run)
+    {
+        double sum = 0;
+        foreach (ref readonly Curve c in Curves(run))
+        {
+            sum += c.Length;
+        }
+        return sum;
+    }
+
     /// <summary>The longest piece of a run, looked for among at most 64 of them.</summary>
     public int Longest(int run)
     {
@@ -65,19 +76,16 @@ internal sealed class Runs
         return best;
     }
 
-    public void Build(CurveTable cut, int vertices)
+    public void Clear() => (Count, NodeCount) = (0, 0);
+
+    public void Build(Cutter cutter)
     {
+        CurveTable cut = cutter.Pieces;
         pieces = cut;
+        vertices = cutter.Vertices;
         int n = cut.Count;
-        Growing.Reserve(ref degree, vertices);
-        Growing.Reserve(ref nodeOf, vertices);
-        Array.Clear(degree, 0, vertices);
-        Array.Fill(nodeOf, -1, 0, vertices);
-        for (int i = 0; i < n; i++)
-        {
-            degree[cut.StartIds[i]]++;
-            degree[cut.EndIds[i]]++;
-        }
+        Growing.Reserve(ref nodeOf, vertices.Count);
+        Array.Fill(nodeOf, -1, 0, vertices.Count);
         Growing.Reserve(ref first, n + 1);
         Growing.Reserve(ref from, n);
         Growing.Reserve(ref to, n);
@@ -107,7 +115,7 @@ internal sealed class Runs
     private bool GoesOn(int i)
     {
         int v = pieces.EndIds[i];
-        return v == pieces.StartIds[i + 1] && degree[v] == 2 && pieces.StartIds[i] != pieces.EndIds[i + 1];
+        return v == pieces.StartIds[i + 1] && !vertices.IsNode(v) && pieces.StartIds[i] != pieces.EndIds[i + 1];
     }
 
     private int Node(int vertex)

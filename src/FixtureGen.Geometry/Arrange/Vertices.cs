@@ -17,6 +17,7 @@ internal sealed class Vertices
     private Point2[] at = [];
     private int[] leader = [];
     private int[] group = [];
+    private bool[] nodes = [];
     private int given;
 
     public int Count { get; private set; }
@@ -30,13 +31,22 @@ internal sealed class Vertices
     {
         if (at.Length == Count)
         {
-            Array.Resize(ref at, Math.Max(64, 2 * Count));
+            int size = Math.Max(64, 2 * Count);
+            Array.Resize(ref at, size);
+            Array.Resize(ref nodes, size);
         }
         at[Count] = p;
+        nodes[Count] = false;
         return Count++;
     }
 
     public ref readonly Point2 this[int v] => ref at[v];
+
+    /// <summary>Notes that more than two curves may end in a point.</summary>
+    public void MakeNode(int v) => nodes[v] = true;
+
+    /// <summary>False where just one curve ends in the point and one starts.</summary>
+    public bool IsNode(int v) => nodes[v];
 
     /// <summary>Starts a round in which every point stays where it is.</summary>
     public void BeginRound() => near.Clear();
@@ -114,6 +124,7 @@ internal sealed class Vertices
         Look(stayed, v, distance, ref best, ref joined);
         Look(stayedComputed, v, distance, ref best, ref joined);
         leader[v] = joined;
+        nodes[joined] = true;
         if (joined != v)
         {
             return best;

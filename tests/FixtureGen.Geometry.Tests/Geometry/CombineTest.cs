@@ -115,6 +115,14 @@ public sealed class CombineTest
     }
 
     [Fact]
+    public void Nothing_with_nothing_is_nothing_also_after_something()
+    {
+        Assert.Single(kernel.Union([Box(0, 0, 1, 1)], []));
+        Assert.Empty(kernel.Union([], []));
+        Assert.Empty(kernel.UnionAll([]));
+    }
+
+    [Fact]
     public void A_disc_cut_along_its_own_edge_leaves_the_other_half()
     {
         var half = kernel.Difference([Disc(0, 0, 10)], [Box(-10, 0, 10, 10)]);
