@@ -9,7 +9,7 @@ namespace FixtureGen.Geometry;
 /// <see cref="Repairs"/> says so. Every result is proven before it is returned (see <see cref="OffsetProof"/> and <see cref="CombinationProof"/>). One kernel a
 /// job and thread: between questions it keeps the list of its repairs and what memory it was given, nothing else.
 /// </summary>
-public sealed class Kernel
+public sealed partial class Kernel
 {
     private readonly List<KernelRepair> repairs = [];
     private readonly KernelMemory? memory;
@@ -39,6 +39,20 @@ public sealed class Kernel
         source = new OffsetSource(slack);
         offset = new ProvenOffset(slack, repairs, distrust);
         combination = new ProvenCombination(slack, repairs);
+    }
+
+    /// <summary>
+    /// Asked again and again, while an operation works, whether to go on; an operation that is called off throws
+    /// <see cref="OperationCanceledException"/> and leaves the kernel as good as new.
+    /// </summary>
+    public CancellationToken Cancel
+    {
+        get => offset.Cancel;
+        set
+        {
+            offset.Cancel = value;
+            combination.Overlay.Cancel = value;
+        }
     }
 
     /// <summary>Everything that was not done in the plain way since the kernel was made, in order; empty but for rare cases.</summary>
@@ -141,6 +155,7 @@ public sealed class Kernel
     {
         ImmutableArray<Region> Work()
         {
+            RegionFaults.ThrowIfBroken(centre, closed: false, grid);
             source.Begin(reversed: true);
             foreach (ImmutableArray<Segment> side in sides)
             {
@@ -190,7 +205,25 @@ public sealed class Kernel
         IReadOnlyList<Region> b,
         Func<bool, bool, bool> wanted,
         string operation
-    ) => Recalled(operation, 0, a, b, () => combination.Of(a, b, wanted, operation));
+    ) =>
+        Recalled(
+            operation,
+            0,
+            a,
+            b,
+            () =>
+            {
+                RegionFaults.ThrowIfBroken(a, grid);
+                RegionFaults.ThrowIfBroken(b, grid);
+                void Load(Overlay overlay)
+                {
+                    overlay.Loader.AddAll(a, 0);
+                    overlay.EndFirstSet();
+                    overlay.Loader.AddAll(b, 1);
+                }
+                return combination.Of(Load, (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0), operation);
+            }
+        );
 
     private ImmutableArray<Region> Recalled(
         string operation,
@@ -214,6 +247,7 @@ public sealed class Kernel
 
     private void Load(IReadOnlyList<Region> regions, bool grow)
     {
+        RegionFaults.ThrowIfBroken(regions, grid);
         source.Begin(reversed: grow);
         source.AddAll(regions);
         source.End();

@@ -26,4 +26,4 @@ public sealed record KernelRepair(RepairKind Kind, string Operation, double Amou
 /// Neither the plain way nor the one by definition could be proven: our own fault, or input that is no region at all. A run of the
 /// pipeline turns it into the finding geometry-unproven.
 /// </summary>
-public sealed class KernelException(string message) : Exception(message);
+public class KernelException(string message) : Exception(message);

@@ -33,6 +33,13 @@ internal sealed class Offsetter
         deadEnds = new(runs);
     }
 
+    /// <summary>Asked again and again whether to go on.</summary>
+    public CancellationToken Cancel
+    {
+        get => cutter.Cancel;
+        set => cutter.Cancel = value;
+    }
+
     /// <summary>The most that a point or curve of the last parallel was moved by snapping, mm.</summary>
     public double Moved => cutter.Moved;
 
@@ -120,6 +127,10 @@ internal sealed class Offsetter
         Growing.Reserve(ref keeps, way.Length);
         for (int r = 0; r < way.Length; r++)
         {
+            if (r % 1024 == 0)
+            {
+                Cancel.ThrowIfCancellationRequested();
+            }
             keeps[r] = IsFar(source, distance, sideTest, r);
             if (keeps[r])
             {

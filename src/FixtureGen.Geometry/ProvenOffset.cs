@@ -17,6 +17,17 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
     private readonly OffsetProof proof = new(slack);
     private readonly LoopNesting nesting = new(slack.Grid);
 
+    /// <summary>Asked again and again whether to go on.</summary>
+    public CancellationToken Cancel
+    {
+        get => offsetter.Cancel;
+        set
+        {
+            offsetter.Cancel = value;
+            swept.Cancel = value;
+        }
+    }
+
     /// <summary>The parallel at <paramref name="distance"/> mm to the source's left; distance &gt; 0.</summary>
     /// <param name="band">True for the band that a disc sweeps along the source, false where the source bounds material.</param>
     /// <exception cref="KernelException">No result could be proven.</exception>

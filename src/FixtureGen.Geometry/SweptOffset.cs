@@ -10,6 +10,13 @@ internal sealed class SweptOffset(Slack slack)
 {
     private readonly Overlay overlay = new(slack);
 
+    /// <summary>Asked again and again whether to go on.</summary>
+    public CancellationToken Cancel
+    {
+        get => overlay.Cancel;
+        set => overlay.Cancel = value;
+    }
+
     /// <summary>The most that a point or curve of the last work was moved by snapping, mm.</summary>
     public double Moved => overlay.Moved;
 

@@ -20,6 +20,8 @@ internal sealed class Cutter
     public const double Harmless = 0.01;
     private const double Least = 0.125;
 
+    private const int PairsBetweenQuestions = 10_000;
+
     private readonly Meeting meeting;
     private readonly PieceMaker pieceMaker = new();
     private readonly ChainIndex index = new();
@@ -31,6 +33,9 @@ internal sealed class Cutter
     public Cutter() => meeting = new(Vertices);
 
     public Vertices Vertices { get; } = new();
+
+    /// <summary>Asked in every round, and every so many pairs, whether to go on.</summary>
+    public CancellationToken Cancel { get; set; }
 
     /// <summary>The curves to be cut; they stay as they are.</summary>
     public CurveTable Input { get; } = new();
@@ -82,14 +87,21 @@ internal sealed class Cutter
 
     private double Round(CurveTable from, CurveTable to, double near, bool sorted)
     {
+        Cancel.ThrowIfCancellationRequested();
         Vertices.BeginRound();
         meeting.Begin(from, near);
         index.Build(from.List, from.StartIds, from.EndIds, near, sorted);
         pairs.Clear();
         index.TouchingPairs(pairs);
         int known = Vertices.Count;
+        int until = PairsBetweenQuestions;
         foreach (long pair in CollectionsMarshal.AsSpan(pairs))
         {
+            if (--until == 0)
+            {
+                Cancel.ThrowIfCancellationRequested();
+                until = PairsBetweenQuestions;
+            }
             meeting.Meet((int)(pair >> 32), (int)(pair & 0xffffffff));
         }
         meeting.JoinShortCurves();

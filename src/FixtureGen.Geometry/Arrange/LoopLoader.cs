@@ -12,11 +12,15 @@ internal sealed class LoopLoader(Cutter cutter)
     private const double MoreThanHalf = -0.03;
 
     private readonly List<Box2> spans = [];
+    private EdgeSource edge;
     private double greatest;
     private double x0;
     private double y0;
     private double x1;
     private double y1;
+
+    /// <summary>Where each curve comes from is noted here, where anybody wants to know.</summary>
+    public List<EdgeSource>? Edges { get; set; }
 
     public int LoopCount => spans.Count;
 
@@ -32,13 +36,17 @@ internal sealed class LoopLoader(Cutter cutter)
         spans.Clear();
     }
 
-    public void AddAll(IReadOnlyList<Region> regions)
+    /// <summary>Adds all contours of regions.</summary>
+    /// <param name="set">Which set they are, for <see cref="Edges"/>.</param>
+    public void AddAll(IReadOnlyList<Region> regions, int set)
     {
         for (int i = 0; i < regions.Count; i++)
         {
+            edge = new(set, i, 0, 0);
             Add(regions[i].Outer.Segments.AsSpan());
             foreach (Contour hole in regions[i].Holes)
             {
+                edge = edge with { Contour = edge.Contour + 1 };
                 Add(hole.Segments.AsSpan());
             }
         }
@@ -72,6 +80,7 @@ internal sealed class LoopLoader(Cutter cutter)
             int end = i == last ? first : cutter.Vertices.Add(c.B);
             c.A = cutter.Vertices[at];
             c.B = cutter.Vertices[end];
+            edge = edge with { Segment = i };
             Put(c, at, end);
             Reach(c.A);
             if (c.Turn != 0 && !c.StaysInOneQuadrant())
@@ -109,9 +118,11 @@ internal sealed class LoopLoader(Cutter cutter)
                 half.A = half.B;
                 half.B = c.B;
                 input.Add(half, middle, end, number, number);
+                Edges?.AddRange([edge, edge]);
                 return;
             }
         }
         input.Add(c, start, end, number, number);
+        Edges?.Add(edge);
     }
 }

@@ -35,6 +35,13 @@ internal sealed class Overlay
 
     public LoopLoader Loader => loader;
 
+    /// <summary>Asked again and again whether to go on.</summary>
+    public CancellationToken Cancel
+    {
+        get => cutter.Cancel;
+        set => cutter.Cancel = value;
+    }
+
     /// <summary>The curves that were combined, A's first; arcs of more than half a turn are two.</summary>
     public CurveTable Given => cutter.Input;
 
@@ -74,9 +81,9 @@ internal sealed class Overlay
     )
     {
         Begin();
-        loader.AddAll(a);
+        loader.AddAll(a, 0);
         EndFirstSet();
-        loader.AddAll(b);
+        loader.AddAll(b, 1);
         return Work(wanted, widening);
     }
 
@@ -115,6 +122,19 @@ internal sealed class Overlay
         List<Loop> loops = tracer.Trace(node => windings.LiveEnds(node).Length, Snap, reversed: false);
         Length -= tracer.Thin;
         return tracer.Loose == 0 ? loops : null;
+    }
+
+    /// <summary>Curves, with a point of each, beside which A's turns are neither 0 nor 1.</summary>
+    public IEnumerable<(int Origin, Point2 At)> Strange()
+    {
+        for (int r = 0; r < runs.Count; r++)
+        {
+            if (windings.IsLive(r) && (windings.LeftA(r) is not (0 or 1) || windings.RightA(r) is not (0 or 1)))
+            {
+                int longest = runs.Longest(r);
+                yield return (runs.Pieces.Origins[longest], runs.Pieces.Items[longest].Probe);
+            }
+        }
     }
 
     private void Choose(Func<int, int, bool> wanted)
