@@ -20,7 +20,7 @@ public sealed class Ground
         {
             Kernel kernel = new(tolerances);
             Box2 block = placement.BlankBox;
-            Part placed = log.Take(MarkLetters.Cut(Transform.Apply(placement.Pose, part), job));
+            Part placed = log.Take(MarkLetters.Cut(PlacedPart.Place(placement.Pose, part), job));
             Levels levels = log.Take(Levels.Checked(job));
             log.AddRange(PlateSeal.CheckCover(job.Plate, block));
 

@@ -56,9 +56,9 @@ public sealed class PlacingTest
     public void Turning_the_drawing_turns_the_placement_back()
     {
         Part part = DesignBench.Rectangle(205, 60, 12);
-        Part upright = Transform.Apply(new Pose(3, -4, 45), part);
+        Part upright = PlacedPart.Place(new Pose(3, -4, 45), part);
         Placement placement = DesignBench.Value(Placing.Place(upright, DesignBench.Job, Tolerances.House));
-        Box2 relief = Measure.Bounds(Transform.Apply(placement.Pose, upright).Outer);
+        Box2 relief = Measure.Bounds(PlacedPart.Place(placement.Pose, upright).Outer);
         Box2 block = placement.BlankBox;
         Assert.True(relief.MinX > block.MinX && relief.MaxX < block.MaxX);
         Assert.True(relief.MinY > block.MinY && relief.MaxY < block.MaxY);

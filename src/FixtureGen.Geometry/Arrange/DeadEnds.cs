@@ -1,0 +1,71 @@
+namespace FixtureGen.Geometry;
+
+/// <summary>Drops directed runs that nothing leads to or that lead nowhere, until none is left.</summary>
+internal sealed class DeadEnds(Runs runs)
+{
+    private readonly Stack<int> suspects = [];
+    private int[] incoming = [];
+    private int[] outgoing = [];
+
+    /// <summary>Length of the longest run dropped, chords of its pieces added up, mm.</summary>
+    public double Longest { get; private set; }
+
+    /// <param name="way">For each run 1 where it goes from its start, -1 from its end, 0 where it is not there; what is dropped becomes 0.</param>
+    public void Drop(Span<sbyte> way)
+    {
+        Longest = 0;
+        Growing.Reserve(ref incoming, runs.NodeCount);
+        Growing.Reserve(ref outgoing, runs.NodeCount);
+        Array.Clear(incoming, 0, runs.NodeCount);
+        Array.Clear(outgoing, 0, runs.NodeCount);
+        for (int r = 0; r < way.Length; r++)
+        {
+            if (way[r] != 0)
+            {
+                outgoing[Start(r, way[r])]++;
+                incoming[Start(r, -way[r])]++;
+            }
+        }
+        for (int r = 0; r < way.Length; r++)
+        {
+            suspects.Push(r);
+            while (suspects.TryPop(out int run))
+            {
+                Try(run, way);
+            }
+        }
+    }
+
+    private int Start(int run, int way) => way > 0 ? runs.From(run) : runs.To(run);
+
+    private void Try(int run, Span<sbyte> way)
+    {
+        if (way[run] == 0)
+        {
+            return;
+        }
+        int start = Start(run, way[run]);
+        int end = Start(run, -way[run]);
+        if (incoming[start] > 0 && outgoing[end] > 0)
+        {
+            return;
+        }
+        way[run] = 0;
+        outgoing[start]--;
+        incoming[end]--;
+        double length = 0;
+        foreach (ref readonly Curve c in runs.Curves(run))
+        {
+            length += Math.Sqrt(c.Chord2);
+        }
+        Longest = Math.Max(Longest, length);
+        foreach (int other in runs.EndsAt(start))
+        {
+            suspects.Push(other >> 1);
+        }
+        foreach (int other in runs.EndsAt(end))
+        {
+            suspects.Push(other >> 1);
+        }
+    }
+}

@@ -1,0 +1,310 @@
+using System.Runtime.Intrinsics;
+using FixtureGen.Model;
+using static FixtureGen.Geometry.PackedBox;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>
+/// A hierarchy of boxes over curves in chain order: level 0 holds one box a curve, each node above covers four below.
+/// Consecutive curves lie near each other, so nothing is sorted. It may be rebuilt over other curves; it keeps its memory.
+/// Boxes are kept packed, see <see cref="PackedBox"/>.
+/// </summary>
+internal sealed class CurveIndex
+{
+    private const int Fan = 4;
+    private const int MaxLevels = 17;
+    private readonly int[] levelStart = new int[MaxLevels];
+    private readonly int[] levelCount = new int[MaxLevels];
+    private int top;
+    private Vector256<double>[] boxes = [];
+    private Curve[] curves = [];
+    private int lastHit;
+
+    public int Count { get; private set; }
+
+    /// <summary>Indexes the first <paramref name="count"/> curves; every box is grown by <paramref name="margin"/>, mm.</summary>
+    public void Build(Curve[] over, int count, double margin)
+    {
+        curves = over;
+        Count = count;
+        lastHit = 0;
+        int need = NodeCount(count);
+        if (boxes.Length < need)
+        {
+            boxes = new Vector256<double>[Math.Max(need, 2 * boxes.Length)];
+        }
+        var grown = Vector256.Create(margin);
+        for (int i = 0; i < count; i++)
+        {
+            boxes[i] = Packed(over[i].Box()) - grown;
+        }
+        BuildUpperLevels(count);
+    }
+
+    /// <summary>The box around everything; only where Count &gt; 0.</summary>
+    public Box2 Bounds => Unpacked(boxes[levelStart[top]]);
+
+    /// <summary>True when some curve is nearer to the point than <paramref name="distance"/>, mm.</summary>
+    public bool AnyNearer(Point2 p, double distance)
+    {
+        if (Count == 0 || distance <= 0)
+        {
+            return false;
+        }
+        double d2 = distance * distance;
+        // Neighbouring questions usually have the same answer for the same reason.
+        return curves[lastHit].Distance2(p) < d2 || AnyNearer(top, 0, p, Packed(p), d2);
+    }
+
+    /// <summary>Distance to the nearest curve, or <paramref name="limit"/> where none is nearer, mm.</summary>
+    public double Nearest(Point2 p, double limit, out int nearest)
+    {
+        nearest = -1;
+        double best = double.IsPositiveInfinity(limit) ? double.MaxValue : limit * limit;
+        if (Count > 0)
+        {
+            Nearest(top, 0, p, Packed(p), ref best, ref nearest);
+        }
+        return nearest < 0 ? limit : Math.Sqrt(best);
+    }
+
+    /// <summary>Adds every pair i &lt; j of curves whose boxes touch, i in the upper and j in the lower half of a long.</summary>
+    public void TouchingPairs(List<long> pairs)
+    {
+        if (Count > 0)
+        {
+            PairsWithin(top, 0, pairs);
+        }
+    }
+
+    /// <summary>Adds every curve whose box touches the given one.</summary>
+    public void Touching(in Box2 box, List<int> found)
+    {
+        if (Count > 0)
+        {
+            Touching(top, 0, Packed(box), found);
+        }
+    }
+
+    /// <summary>Adds every curve whose box comes nearer than a margin (mm) to the straight line from a to b.</summary>
+    public void TouchingLine(Point2 a, Point2 b, double margin, List<int> found)
+    {
+        if (Count > 0)
+        {
+            Box2 box = new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
+            TouchingLine(top, 0, Packed(box), new Strip(a, b, margin), found);
+        }
+    }
+
+    /// <summary>Adds to scan lines, as set 0, all curves that one may cross.</summary>
+    public void AddCrossed(ScanLines lines)
+    {
+        // Two levels up a node covers sixteen curves.
+        int level = Math.Min(top, 2);
+        int covered =
+            level == 2 ? Fan * Fan
+            : level == 1 ? Fan
+            : 1;
+        for (int node = 0; node < levelCount[level] && Count > 0; node++)
+        {
+            if (!lines.MayCross(Unpacked(boxes[levelStart[level] + node])))
+            {
+                continue;
+            }
+            for (int i = node * covered; i < Math.Min(Count, (node + 1) * covered); i++)
+            {
+                lines.Add(curves[i], 0);
+            }
+        }
+    }
+
+    /// <summary>Winding number of the closed loops about a point that is not on them.</summary>
+    public int Winding(Point2 p) =>
+        Count == 0 ? 0 : Winding(top, 0, p, Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y)));
+
+    private static int NodeCount(int count)
+    {
+        int total = count;
+        while (count > 1)
+        {
+            count = (count + Fan - 1) / Fan;
+            total += count;
+        }
+        return total;
+    }
+
+    private void BuildUpperLevels(int count)
+    {
+        top = 0;
+        levelStart[0] = 0;
+        levelCount[0] = count;
+        while (count > 1)
+        {
+            int below = levelStart[top];
+            int nodes = (count + Fan - 1) / Fan;
+            int start = below + count;
+            for (int i = 0; i < nodes; i++)
+            {
+                boxes[start + i] = Around(below + (Fan * i), Math.Min(count - (Fan * i), Fan));
+            }
+            top++;
+            levelStart[top] = start;
+            levelCount[top] = nodes;
+            count = nodes;
+        }
+    }
+
+    private Vector256<double> Around(int first, int count)
+    {
+        Vector256<double> box = boxes[first];
+        for (int i = first + 1; i < first + count; i++)
+        {
+            box = Vector256.Min(box, boxes[i]);
+        }
+        return box;
+    }
+
+    private int ChildEnd(int level, int node) => Math.Min(levelCount[level - 1], (Fan * node) + Fan);
+
+    private bool AnyNearer(int level, int node, Point2 p, Vector256<double> at, double d2)
+    {
+        if (level == 0)
+        {
+            if (curves[node].Distance2(p) >= d2)
+            {
+                return false;
+            }
+            lastHit = node;
+            return true;
+        }
+        int start = levelStart[level - 1];
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            if (Distance2(boxes[start + i], at) < d2 && AnyNearer(level - 1, i, p, at, d2))
+            {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private void Nearest(int level, int node, Point2 p, Vector256<double> at, ref double best, ref int nearest)
+    {
+        if (level == 0)
+        {
+            double d2 = curves[node].Distance2(p);
+            if (d2 < best)
+            {
+                best = d2;
+                nearest = node;
+            }
+            return;
+        }
+        int start = levelStart[level - 1];
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            if (Distance2(boxes[start + i], at) < best)
+            {
+                Nearest(level - 1, i, p, at, ref best, ref nearest);
+            }
+        }
+    }
+
+    private void PairsWithin(int level, int node, List<long> pairs)
+    {
+        if (level == 0)
+        {
+            return;
+        }
+        int end = ChildEnd(level, node);
+        for (int a = Fan * node; a < end; a++)
+        {
+            PairsWithin(level - 1, a, pairs);
+            for (int b = a + 1; b < end; b++)
+            {
+                PairsBetween(level - 1, a, b, pairs);
+            }
+        }
+    }
+
+    private void PairsBetween(int level, int a, int b, List<long> pairs)
+    {
+        int start = levelStart[level];
+        if (!Touch(boxes[start + a], boxes[start + b]))
+        {
+            return;
+        }
+        if (level == 0)
+        {
+            pairs.Add(((long)a << 32) | (uint)b);
+            return;
+        }
+        int endA = ChildEnd(level, a);
+        int endB = ChildEnd(level, b);
+        for (int i = Fan * a; i < endA; i++)
+        {
+            for (int j = Fan * b; j < endB; j++)
+            {
+                PairsBetween(level - 1, i, j, pairs);
+            }
+        }
+    }
+
+    private void Touching(int level, int node, Vector256<double> box, List<int> found)
+    {
+        if (!Touch(boxes[levelStart[level] + node], box))
+        {
+            return;
+        }
+        if (level == 0)
+        {
+            found.Add(node);
+            return;
+        }
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            Touching(level - 1, i, box, found);
+        }
+    }
+
+    private void TouchingLine(int level, int node, Vector256<double> box, in Strip strip, List<int> found)
+    {
+        Vector256<double> own = boxes[levelStart[level] + node];
+        if (!Touch(own, box) || !strip.Meets(Unpacked(own)))
+        {
+            return;
+        }
+        if (level == 0)
+        {
+            found.Add(node);
+            return;
+        }
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            TouchingLine(level - 1, i, box, strip, found);
+        }
+    }
+
+    private int Winding(int level, int node, Point2 p, Vector256<double> ray)
+    {
+        if (!Touch(boxes[levelStart[level] + node], ray))
+        {
+            return 0;
+        }
+        if (level == 0)
+        {
+            return Ray.Turns(curves[node], p);
+        }
+        int turns = 0;
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            turns += Winding(level - 1, i, p, ray);
+        }
+        return turns;
+    }
+}

@@ -1,0 +1,255 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>
+/// Offsets and combines regions bounded by lines and arcs, mm. A result's curves are exact parallels of the input's: a line
+/// is shifted, an arc keeps its centre, a corner that opens becomes an arc about the corner; where that could not be kept,
+/// <see cref="Repairs"/> says so. Every result is proven before it is returned (see <see cref="OffsetProof"/> and <see cref="CombinationProof"/>). One kernel a
+/// job and thread: between questions it keeps the list of its repairs and what memory it was given, nothing else.
+/// </summary>
+public sealed partial class Kernel
+{
+    private readonly List<KernelRepair> repairs = [];
+    private readonly KernelMemory? memory;
+    private readonly double grid;
+    private readonly OffsetSource source;
+    private readonly ProvenOffset offset;
+    private readonly ProvenCombination combination;
+
+    /// <summary>A kernel that remembers no answers. Of the tolerances Grid and Slice count; see <see cref="Tolerances.House"/>.</summary>
+    public Kernel(Tolerances tolerances)
+        : this(tolerances, distrust: false) { }
+
+    /// <summary>A kernel that asks a memory first, for work that is done again with little changed.</summary>
+    /// <param name="tolerances">In mm; Grid and Slice count.</param>
+    /// <param name="memory">Of kernels of the same tolerances; null for none.</param>
+    public Kernel(Tolerances tolerances, KernelMemory? memory)
+        : this(tolerances)
+    {
+        this.memory = memory;
+    }
+
+    /// <param name="distrust">Takes every exact result for unproven, to put the fall-back itself to the test.</param>
+    internal Kernel(Tolerances tolerances, bool distrust)
+    {
+        Slack slack = Slack.From(tolerances);
+        grid = tolerances.Grid;
+        source = new OffsetSource(slack);
+        offset = new ProvenOffset(slack, repairs, distrust);
+        combination = new ProvenCombination(slack, repairs);
+    }
+
+    /// <summary>
+    /// Asked again and again, while an operation works, whether to go on; an operation that is called off throws
+    /// <see cref="OperationCanceledException"/> and leaves the kernel as good as new.
+    /// </summary>
+    public CancellationToken Cancel
+    {
+        get => offset.Cancel;
+        set
+        {
+            offset.Cancel = value;
+            combination.Overlay.Cancel = value;
+        }
+    }
+
+    /// <summary>Everything that was not done in the plain way since the kernel was made, in order; empty but for rare cases.</summary>
+    public ImmutableArray<KernelRepair> Repairs => [.. repairs];
+
+    /// <summary>The region grown by <paramref name="distance"/> mm, or shrunk by it where negative; empty where nothing is left.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Offset(Region region, double distance) => Offset([region], distance);
+
+    /// <summary>
+    /// The regions grown by <paramref name="distance"/> mm with round convex corners, or shrunk by it where negative; by 0 they
+    /// come back as they are, and what shrinks to nothing is left out. They must not overlap; what grows together comes out as
+    /// one.
+    /// </summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
+    {
+        if (distance == 0 || regions.Count == 0)
+        {
+            return [.. regions];
+        }
+        return Recalled(
+            "offset",
+            distance,
+            regions,
+            [],
+            () =>
+            {
+                Load(regions, grow: distance > 0);
+                return offset.Of(source, Math.Abs(distance), "offset", band: false);
+            }
+        );
+    }
+
+    /// <summary>Everything in any region of either set; regions of a set may overlap.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Union(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
+        Combined(a, b, static (inA, inB) => inA || inB, "union");
+
+    /// <summary>Everything in both sets; regions of a set may overlap.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Intersect(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
+        a.Count == 0 || b.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && inB, "intersect");
+
+    /// <summary>Everything in the first set but not in the second; regions of a set may overlap.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Difference(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
+        a.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && !inB, "difference");
+
+    /// <summary>Everything in any of the regions, which may overlap each other.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
+        Combined(regions, [], static (inA, _) => inA, "union");
+
+    /// <summary>What a disc of the radius (mm, above 0) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
+        Offset(Offset(regions, -radius), radius);
+
+    /// <summary>What no disc of the radius (mm, above 0) reaches from outside: concave corners get it, narrow gaps fill.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Close(IReadOnlyList<Region> regions, double radius) =>
+        Offset(Offset(regions, radius), -radius);
+
+    /// <summary>
+    /// What a round cutter of diameter <paramref name="width"/> mm, above 0, sweeps along the path, both ends round; a path
+    /// that ends within the grid of where it began is a loop.
+    /// </summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Stroke(OpenPath path, double width)
+    {
+        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < grid)
+        {
+            Segment last = path.Segments[^1] with { End = path.Start };
+            return Stroke(new Contour([.. path.Segments[..^1], last]), width);
+        }
+        // There and back: a loop without width, whose outside is the path's two sides.
+        return Stroke(
+            path.Segments,
+            width,
+            "stroke of a path",
+            [
+                [.. path.Segments, .. Contours.Reverse(path).Segments],
+            ]
+        );
+    }
+
+    /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop, on both its sides; above 0.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Stroke(Contour loop, double width) =>
+        Stroke(loop.Segments, width, "stroke of a loop", [loop.Segments, Contours.Reverse(loop).Segments]);
+
+    /// <summary>The parallel of the loops that run along the centre line on both its sides.</summary>
+    private ImmutableArray<Region> Stroke(
+        ImmutableArray<Segment> centre,
+        double width,
+        string asked,
+        ImmutableArray<Segment>[] sides
+    )
+    {
+        ImmutableArray<Region> Work()
+        {
+            RegionFaults.ThrowIfBroken(centre, closed: false, grid);
+            source.Begin(reversed: true);
+            foreach (ImmutableArray<Segment> side in sides)
+            {
+                source.Add(side);
+            }
+            source.End();
+            return offset.Of(source, width / 2, "stroke", band: true);
+        }
+        return memory is null
+            ? Work()
+            : memory.Recall(
+                question =>
+                {
+                    question.Put(asked, width);
+                    question.Put(centre);
+                },
+                repairs,
+                Work
+            );
+    }
+
+    /// <summary>
+    /// The regions shrunk by <paramref name="first"/>, first + step, first + 2 steps, ... mm until nothing is left; every
+    /// level is the exact parallel of the source, never of the level before. Empty levels are left out.
+    /// </summary>
+    /// <exception cref="ArgumentOutOfRangeException">A length is not greater than 0.</exception>
+    /// <exception cref="KernelException">Some level could not be proven.</exception>
+    public ImmutableArray<ImmutableArray<Region>> Rings(IReadOnlyList<Region> regions, double first, double step)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(first);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
+        Load(regions, grow: false);
+        var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
+        for (double d = first; ; d = first + (levels.Count * step))
+        {
+            ImmutableArray<Region> level = offset.Of(source, d, "rings", band: false);
+            if (level.IsEmpty)
+            {
+                return levels.ToImmutable();
+            }
+            levels.Add(level);
+        }
+    }
+
+    private ImmutableArray<Region> Combined(
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b,
+        Func<bool, bool, bool> wanted,
+        string operation
+    ) =>
+        Recalled(
+            operation,
+            0,
+            a,
+            b,
+            () =>
+            {
+                RegionFaults.ThrowIfBroken(a, grid);
+                RegionFaults.ThrowIfBroken(b, grid);
+                void Load(Overlay overlay)
+                {
+                    overlay.Loader.AddAll(a, 0);
+                    overlay.EndFirstSet();
+                    overlay.Loader.AddAll(b, 1);
+                }
+                return combination.Of(Load, (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0), operation);
+            }
+        );
+
+    private ImmutableArray<Region> Recalled(
+        string operation,
+        double amount,
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b,
+        Func<ImmutableArray<Region>> work
+    ) =>
+        memory is null
+            ? work()
+            : memory.Recall(
+                question =>
+                {
+                    question.Put(operation, amount);
+                    question.Put(a);
+                    question.Put(b);
+                },
+                repairs,
+                work
+            );
+
+    private void Load(IReadOnlyList<Region> regions, bool grow)
+    {
+        RegionFaults.ThrowIfBroken(regions, grid);
+        source.Begin(reversed: grow);
+        source.AddAll(regions);
+        source.End();
+    }
+}

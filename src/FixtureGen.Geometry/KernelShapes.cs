@@ -1,0 +1,194 @@
+using System.Collections.Immutable;
+using System.Runtime.InteropServices;
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+// What goes beyond round offsets and plain combinations: sharp joins and caps, one side of a path, repair, sources, faults.
+public sealed partial class Kernel
+{
+    /// <summary>Everything in just one of the two sets; regions of a set may overlap.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> ExclusiveOr(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
+        Combined(a, b, static (inA, inB) => inA != inB, "exclusive or");
+
+    /// <summary>A combination whose every edge is known by the given edge it is a part of.</summary>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<TracedRegion> Trace(
+        RegionOperation operation,
+        IReadOnlyList<Region> a,
+        IReadOnlyList<Region> b
+    )
+    {
+        Func<int, int, bool> wanted = operation switch
+        {
+            RegionOperation.Union => static (x, y) => x > 0 || y > 0,
+            RegionOperation.Intersection => static (x, y) => x > 0 && y > 0,
+            RegionOperation.Difference => static (x, y) => x > 0 && y <= 0,
+            _ => static (x, y) => x > 0 != y > 0,
+        };
+        RegionFaults.ThrowIfBroken(a, grid);
+        RegionFaults.ThrowIfBroken(b, grid);
+        List<EdgeSource> edges = [];
+        void Load(Overlay overlay)
+        {
+            edges.Clear();
+            overlay.Loader.Edges = edges;
+            overlay.Loader.AddAll(a, 0);
+            overlay.EndFirstSet();
+            overlay.Loader.AddAll(b, 1);
+            overlay.Loader.Edges = null;
+        }
+        ImmutableArray<Region> regions = combination.Of(Load, wanted, "traced combination");
+        var sources = new Dictionary<Contour, ImmutableArray<EdgeSource>>(ReferenceEqualityComparer.Instance);
+        foreach (Loop loop in combination.Loops)
+        {
+            sources[loop.Contour] = [.. loop.Sources.Select(i => edges[i])];
+        }
+        return [.. regions.Select(r => new TracedRegion(r, [.. r.Contours.Select(c => sources[c])]))];
+    }
+
+    /// <summary>The regions that loops enclose which may cross, overlap and run either way, by a rule.</summary>
+    /// <exception cref="RegionException">A loop is open or not finite.</exception>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Repair(IReadOnlyList<Contour> loops, FillRule rule)
+    {
+        foreach (Contour loop in loops)
+        {
+            RegionFaults.ThrowIfBroken(loop.Segments, closed: true, grid);
+        }
+        Func<int, int, bool> wanted = rule switch
+        {
+            FillRule.NonZero => static (turns, _) => turns != 0,
+            FillRule.EvenOdd => static (turns, _) => (turns & 1) != 0,
+            _ => static (turns, _) => turns > 0,
+        };
+        void Load(Overlay overlay)
+        {
+            foreach (Contour loop in loops)
+            {
+                overlay.Loader.Add(loop.Segments.AsSpan());
+            }
+            overlay.EndFirstSet();
+        }
+        return combination.Of(Load, wanted, "repair");
+    }
+
+    /// <summary>
+    /// What is wrong with regions: not finite, open by more than the grid, arcs whose radii differ by more than 0.001 mm,
+    /// contours that run the wrong way, and places that the contours of all the regions together enclose more than once or
+    /// less than not at all; empty where nothing is. Overlaps are looked for only where nothing else was found.
+    /// </summary>
+    public ImmutableArray<RegionFault> Faults(IReadOnlyList<Region> regions)
+    {
+        ImmutableArray<RegionFault> faults = RegionFaults.Find(regions, grid);
+        if (!faults.IsEmpty)
+        {
+            return faults;
+        }
+        Overlay overlay = combination.Overlay;
+        overlay.Begin();
+        List<EdgeSource> edges = [];
+        overlay.Loader.Edges = edges;
+        overlay.Loader.AddAll(regions, 0);
+        overlay.Loader.Edges = null;
+        overlay.EndFirstSet();
+        if (overlay.Work(static (turns, _) => turns > 0, widening: 1) is null)
+        {
+            throw new KernelException("no check for overlaps could be proven");
+        }
+        return
+        [
+            .. overlay.Strange().Select(f => Overlapping(edges[f.Origin], f.At)).DistinctBy(f => (f.Region, f.Contour)),
+        ];
+    }
+
+    private static RegionFault Overlapping(EdgeSource edge, Point2 at) =>
+        new(RegionFaultKind.Overlap, edge.Region, edge.Contour, edge.Segment, at, 0);
+
+    /// <summary>The regions grown by <paramref name="distance"/> mm, or shrunk by it where negative, corners joined as wished.</summary>
+    /// <param name="mitreLimit">Greatest distance of a mitre's point from its corner, in distances, 1 or more; beyond it the corner is squared off.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is below 1.</exception>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Offset(
+        IReadOnlyList<Region> regions,
+        double distance,
+        CornerJoin join,
+        double mitreLimit
+    )
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
+        if (join == CornerJoin.Round || distance == 0 || regions.Count == 0)
+        {
+            return Offset(regions, distance);
+        }
+        RegionFaults.ThrowIfBroken(regions, grid);
+        bool grow = distance > 0;
+        Load(regions, grow);
+        void Put(Overlay overlay)
+        {
+            overlay.Loader.AddAll(regions, 0);
+            overlay.EndFirstSet();
+            var band = new JoinedBand(overlay.Loader, grid);
+            for (int k = 0; k + 1 < source.LoopStarts.Count; k++)
+            {
+                ReadOnlySpan<Curve> loop = source.Curves.AsSpan(source.LoopStarts[k]..source.LoopStarts[k + 1]);
+                band.Add(loop, closed: true, Math.Abs(distance), join, mitreLimit);
+            }
+        }
+        return combination.Of(
+            Put,
+            grow ? static (a, b) => a > 0 || b > 0 : static (a, b) => a > 0 && b <= 0,
+            "joined offset"
+        );
+    }
+
+    /// <summary>What lies within half of <paramref name="width"/> mm beside a path, corners joined and ends closed as wished.</summary>
+    /// <param name="mitreLimit">Greatest distance of a mitre's point from its corner, in half widths, 1 or more; beyond it the corner is squared off.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is below 1, or the width not above 0.</exception>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> Stroke(OpenPath path, double width, CornerJoin join, PathCap cap, double mitreLimit)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
+        Curve[] there = Chain(path);
+        Curve[] back = [.. there.Reverse().Select(static c => c.Reversed)];
+        void Put(Overlay overlay)
+        {
+            var band = new JoinedBand(overlay.Loader, grid);
+            band.Add(there, closed: false, width / 2, join, mitreLimit);
+            band.Add(back, closed: false, width / 2, join, mitreLimit);
+            band.AddCap(there[^1].B, there[^1].EndTangent, width / 2, cap);
+            band.AddCap(back[^1].B, back[^1].EndTangent, width / 2, cap);
+            overlay.EndFirstSet();
+        }
+        return combination.Of(Put, static (a, _) => a > 0, "joined stroke");
+    }
+
+    /// <summary>
+    /// What lies within <paramref name="distance"/> mm to the left of an open path, to its right where negative; straight
+    /// across at both ends, corners joined as wished.
+    /// </summary>
+    /// <param name="mitreLimit">Greatest distance of a mitre's point from its corner, in distances, 1 or more; beyond it the corner is squared off.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The limit is below 1, or the distance 0.</exception>
+    /// <exception cref="KernelException">No result could be proven.</exception>
+    public ImmutableArray<Region> StrokeOneSide(OpenPath path, double distance, CornerJoin join, double mitreLimit)
+    {
+        ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
+        ArgumentOutOfRangeException.ThrowIfZero(distance);
+        Curve[] chain = Chain(distance > 0 ? path : Contours.Reverse(path));
+        void Put(Overlay overlay)
+        {
+            new JoinedBand(overlay.Loader, grid).Add(chain, closed: false, Math.Abs(distance), join, mitreLimit);
+            overlay.EndFirstSet();
+        }
+        return combination.Of(Put, static (a, _) => a > 0, "one side of a path");
+    }
+
+    private Curve[] Chain(OpenPath path)
+    {
+        RegionFaults.ThrowIfBroken(path.Segments, closed: false, grid);
+        Segment[]? segments = ImmutableCollectionsMarshal.AsArray(path.Segments);
+        return [.. (segments ?? []).Where(static s => s.Start != s.End).Select(static s => Curve.Of(s))];
+    }
+}

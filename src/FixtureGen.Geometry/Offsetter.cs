@@ -1,0 +1,186 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>
+/// The exact parallel of closed loops: raw curves, cut into a plane graph, kept where no source is nearer than the distance,
+/// followed into loops. Scratch memory is kept from call to call.
+/// </summary>
+internal sealed class Offsetter
+{
+    private readonly Slack slack;
+    private readonly RawOffset rawOffset;
+    private readonly RawCurves raw = new();
+    private readonly Cutter cutter = new();
+    private readonly LoopLoader loader;
+    private readonly Runs runs = new();
+    private readonly Twins twins = new();
+    private readonly Rotation rotation;
+    private readonly LoopTracer tracer;
+    private readonly DeadEnds deadEnds;
+    private int[] live = [];
+    private int[] startIds = [];
+    private int[] rawOf = [];
+    private bool[] keeps = [];
+
+    public Offsetter(Slack slack)
+    {
+        this.slack = slack;
+        rawOffset = new(slack);
+        loader = new(cutter);
+        rotation = new(runs);
+        tracer = new(runs, slack.Grid);
+        deadEnds = new(runs);
+    }
+
+    /// <summary>Asked again and again whether to go on.</summary>
+    public CancellationToken Cancel
+    {
+        get => cutter.Cancel;
+        set => cutter.Cancel = value;
+    }
+
+    /// <summary>The most that a point or curve of the last parallel was moved by snapping, mm.</summary>
+    public double Moved => cutter.Moved;
+
+    /// <summary>What everything was cut into.</summary>
+    public Runs Runs => runs;
+
+    /// <summary>Length of the runs that bound the last result, mm.</summary>
+    public double Length { get; private set; }
+
+    /// <summary>True where the last work dropped pieces for their side.</summary>
+    public bool WrongSide { get; private set; }
+
+    /// <summary>True for a run that no source was found nearer to.</summary>
+    public bool Keeps(int run) => keeps[run];
+
+    /// <summary>The source curve that a curve of the result is as far from as was asked; its number as the loop says it.</summary>
+    public int SourceOf(int number) => raw.Source(rawOf[number]);
+
+    /// <summary>
+    /// Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source; null where they do not close. With
+    /// <paramref name="sideTest"/> pieces on the wrong side of the source fall out too; only sources that touch or overlap
+    /// themselves need it.
+    /// </summary>
+    public List<Loop>? Run(OffsetSource source, double distance, bool sideTest)
+    {
+        rawOffset.Build(source, distance, raw);
+        Load();
+        double snap = Math.Max(slack.Near, loader.Rounding);
+        Length = 0;
+        WrongSide = sideTest;
+        if (raw.Count == 0)
+        {
+            runs.Clear();
+            return [];
+        }
+        if (!cutter.Cut(snap, sorted: source.LoopStarts.Count <= 8))
+        {
+            return null;
+        }
+        runs.Build(cutter);
+        twins.Find(runs, cutter.Input.Items, snap);
+        Choose(source, distance, sideTest);
+        SortNodes();
+        List<Loop> loops = tracer.Trace(node => live[node], slack.Stitch / 2, source.Reversed);
+        Length -= tracer.Thin;
+        return Math.Max(deadEnds.Longest, tracer.Loose) <= slack.Stub ? loops : null;
+    }
+
+    private void Load()
+    {
+        cutter.Clear();
+        loader.Begin();
+        Growing.Reserve(ref startIds, raw.Count);
+        Array.Fill(startIds, -1, 0, raw.Count);
+        for (int i = 0; i < raw.Count; i++)
+        {
+            Curve c = raw.Items[i];
+            int start = startIds[i] < 0 ? startIds[i] = cutter.Vertices.Add(c.A) : startIds[i];
+            int next = raw.Next(i);
+            int end = next >= 0 ? startIds[next] : -1;
+            if (end < 0)
+            {
+                end = cutter.Vertices.Add(c.B);
+            }
+            if (next >= 0)
+            {
+                startIds[next] = end;
+            }
+            c.A = cutter.Vertices[start];
+            c.B = cutter.Vertices[end];
+            int number = cutter.Input.Count;
+            loader.Put(c, start, end);
+            Growing.Append(ref rawOf, ref number, i);
+            for (; number < cutter.Input.Count; )
+            {
+                Growing.Append(ref rawOf, ref number, i);
+            }
+        }
+    }
+
+    /// <summary>Keeps what is no nearer to the source than the distance; what goes to and fro on the same way goes nowhere.</summary>
+    private void Choose(OffsetSource source, double distance, bool sideTest)
+    {
+        Span<sbyte> way = tracer.Begin();
+        Growing.Reserve(ref keeps, way.Length);
+        for (int r = 0; r < way.Length; r++)
+        {
+            if (r % 1024 == 0)
+            {
+                Cancel.ThrowIfCancellationRequested();
+            }
+            keeps[r] = IsFar(source, distance, sideTest, r);
+            if (keeps[r])
+            {
+                way[twins.Of(r)] += (sbyte)(twins.Opposed(r) ? -1 : 1);
+            }
+        }
+        for (int r = 0; r < way.Length; r++)
+        {
+            way[r] = (sbyte)Math.Sign(way[r]);
+        }
+        deadEnds.Drop(way);
+        for (int r = 0; r < way.Length; r++)
+        {
+            Length += way[r] == 0 ? 0 : runs.Measure(r);
+        }
+    }
+
+    private void SortNodes()
+    {
+        Growing.Reserve(ref live, runs.NodeCount);
+        for (int node = 0; node < runs.NodeCount; node++)
+        {
+            Span<int> ends = runs.EndsAt(node);
+            int count = 0;
+            for (int i = 0; i < ends.Length; i++)
+            {
+                if (tracer.Way(ends[i] >> 1) != 0)
+                {
+                    (ends[count], ends[i]) = (ends[i], ends[count]);
+                    count++;
+                }
+            }
+            live[node] = count;
+            if (count > 2)
+            {
+                rotation.Sort(ends[..count]);
+            }
+        }
+    }
+
+    private bool IsFar(OffsetSource source, double distance, bool sideTest, int run)
+    {
+        Point2 probe = runs.Pieces.Items[runs.Longest(run)].Probe;
+        return !source.Index.AnyNearer(probe, distance - slack.Slice) && (!sideTest || OnMaterialsSide(source, probe));
+    }
+
+    /// <summary>Shrinking stays inside. Growing stays outside, where reversed loops wind zero times or more.</summary>
+    private static bool OnMaterialsSide(OffsetSource source, Point2 p)
+    {
+        int winding = source.Index.Winding(p);
+        return source.Reversed ? winding >= 0 : winding > 0;
+    }
+}

@@ -1,0 +1,267 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>
+/// Proves a parallel without looking at how it was followed. Shown are: every curve of the result lies, middle and end, at the
+/// distance from the source curve that it says it came from; the result is as long as the runs that were kept, and each run
+/// longer than a thousandth of a millimetre, kept or not, is rightly so at a second point of it; the area swept is no larger
+/// than Steiner's formula allows and no smaller than what the result's own curves sweep; and along scan lines, one through
+/// every loop of the source and one each way through the middle, every stretch is in the result just where side and distance
+/// say so. Not shown is what is thinner than four slices.
+/// </summary>
+internal sealed class OffsetProof(Slack slack)
+{
+    // Shorter runs are not asked twice, mm.
+    private const double ShortRun = 1e-3;
+
+    // Where on a run's longest piece, and in its range a scan line is laid; odd fractions, so that drawings at round numbers
+    // have no corner there.
+    private const double SecondPoint = 0.7131;
+    private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
+
+    private readonly ScanLines scan = new();
+    private readonly Stabs flat = new();
+    private readonly Stabs upright = new();
+    private readonly List<(double Low, double High)> ranges = [];
+    private readonly List<(double Low, double High)> again = [];
+    private double[] levels = [];
+    private OffsetSource source = null!;
+    private double distance;
+
+    // Twice what the distance test lets through.
+    private double Slop => 4 * slack.Slice;
+
+    /// <summary>True when the loops are the source's parallel at <paramref name="at"/> mm.</summary>
+    /// <param name="work">What made them.</param>
+    public bool Proves(Offsetter work, OffsetSource from, double at, List<Loop> loops)
+    {
+        source = from;
+        distance = at;
+        return LiesAtDistance(work, loops) && IsAsLong(work, loops) && RunsHold(work) && Proves(from, at, loops);
+    }
+
+    /// <summary>The same for loops of whose making nothing is known: every curve's distance is asked of the whole source.</summary>
+    public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops)
+    {
+        source = from;
+        distance = at;
+        foreach (Loop loop in loops)
+        {
+            foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
+            {
+                double d = from.Index.Nearest(Curve.Of(s).Probe, at + (2 * Slop), out _);
+                if (Math.Abs(d - at) > Slop)
+                {
+                    return false;
+                }
+            }
+        }
+        return Proves(from, at, loops);
+    }
+
+    private bool Proves(OffsetSource from, double at, List<Loop> loops)
+    {
+        if (!AreaHolds(loops))
+        {
+            return false;
+        }
+        ChooseLines();
+        return Scan(flat, false, loops) && Scan(upright, true, loops);
+    }
+
+    private bool LiesAtDistance(Offsetter work, List<Loop> loops)
+    {
+        foreach (Loop loop in loops)
+        {
+            ReadOnlySpan<Segment> segments = loop.Contour.Segments.AsSpan();
+            if (loop.Sources.IsDefault || loop.Sources.Length != segments.Length)
+            {
+                return false;
+            }
+            for (int i = 0; i < segments.Length; i++)
+            {
+                ref readonly Curve from = ref source.Curves[work.SourceOf(loop.Sources[i])];
+                Segment s = segments[i];
+                Point2 middle = s.IsArc ? Curve.Of(s).Middle : (s.Start + s.End) * 0.5;
+                bool round = s.IsArc && s.Centre == from.B;
+                if (!IsAway(from, round, middle) || !IsAway(from, round, source.Reversed ? s.Start : s.End))
+                {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /// <summary>
+    /// A round join keeps its distance from the curve's end; all else from its whole line or circle, as what continues it
+    /// straight on was joined to it.
+    /// </summary>
+    private bool IsAway(in Curve from, bool round, Point2 p)
+    {
+        double away =
+            round ? p.DistanceTo(from.B)
+            : from.IsArc ? Math.Abs(p.DistanceTo(from.C) - from.R)
+            : Math.Abs((from.B - from.A).Cross(p - from.A)) / Math.Sqrt(from.Chord2);
+        return Math.Abs(away - distance) <= Slop;
+    }
+
+    private bool IsAsLong(Offsetter work, List<Loop> loops)
+    {
+        double sum = 0;
+        int curves = 0;
+        foreach (Loop loop in loops)
+        {
+            sum += loop.Sums.Length;
+            curves += loop.Contour.Segments.Length;
+        }
+        return Math.Abs(sum - work.Length) <= (2 * slack.Grid * (1 + curves)) + (1e-9 * work.Length);
+    }
+
+    /// <summary>A run is kept where no source is nearer, and dropped where one is, at any of its points.</summary>
+    private bool RunsHold(Offsetter work)
+    {
+        Runs runs = work.Runs;
+        for (int r = 0; r < runs.Count; r++)
+        {
+            ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
+            if (c.Chord2 < ShortRun * ShortRun)
+            {
+                continue;
+            }
+            Point2 p = c.PointAt(SecondPoint);
+            bool holds = work.Keeps(r)
+                ? !source.Index.AnyNearer(p, distance - Slop)
+                : work.WrongSide || source.Index.AnyNearer(p, distance);
+            if (!holds)
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private bool AreaHolds(List<Loop> loops)
+    {
+        LoopSums sums = default;
+        foreach (Loop loop in loops)
+        {
+            sums += source.Reversed ? loop.Sums.Reversed : loop.Sums;
+        }
+        double band = source.Sums.Area - sums.Area;
+        double slop = Slop * (1 + source.Sums.Length + sums.Length);
+        double swept = (sums.Length * distance) + (sums.Sweeps * distance * distance / 2);
+        int count = source.LoopStarts.Count - 1;
+        double most = (source.Sums.Length * distance) + (count * Math.PI * distance * distance);
+        return loops.Count == 0 ? band <= most + slop : band >= swept - slop && band <= most + slop;
+    }
+
+    private void ChooseLines()
+    {
+        flat.Clear();
+        upright.Clear();
+        Box2 all = source.Index.Bounds;
+        flat.Add(all.MinY, all.MaxY);
+        upright.Add(all.MinX, all.MaxX);
+        for (int k = 0; k + 1 < source.LoopStarts.Count && source.LoopStarts.Count > 2; k++)
+        {
+            Box2 span = Span(source.LoopStarts[k], source.LoopStarts[k + 1]);
+            if (span.Height >= span.Width)
+            {
+                flat.Add(span.MinY, span.MaxY);
+            }
+            else
+            {
+                upright.Add(span.MinX, span.MaxX);
+            }
+        }
+    }
+
+    /// <summary>A box that a loop's corners and its arcs' middles reach on all sides.</summary>
+    private Box2 Span(int first, int end)
+    {
+        (double x0, double y0, double x1, double y1) = (
+            double.MaxValue,
+            double.MaxValue,
+            double.MinValue,
+            double.MinValue
+        );
+        for (int i = first; i < end; i++)
+        {
+            Point2 p = source.Curves[i].A;
+            Point2 q = source.Curves[i].IsArc ? source.Curves[i].Middle : p;
+            (x0, y0) = (Math.Min(x0, Math.Min(p.X, q.X)), Math.Min(y0, Math.Min(p.Y, q.Y)));
+            (x1, y1) = (Math.Max(x1, Math.Max(p.X, q.X)), Math.Max(y1, Math.Max(p.Y, q.Y)));
+        }
+        return new(x0, y0, x1, y1);
+    }
+
+    private bool Scan(Stabs stabs, bool areUpright, List<Loop> loops)
+    {
+        stabs.Choose(ranges);
+        foreach (double fraction in Fractions)
+        {
+            if (ranges.Count == 0)
+            {
+                return true;
+            }
+            LayLines(fraction, areUpright, loops);
+            again.Clear();
+            for (int line = 0; line < ranges.Count; line++)
+            {
+                if (!scan.Closes(line))
+                {
+                    again.Add(ranges[line]);
+                }
+                else if (!EveryStretchAgrees(line))
+                {
+                    return false;
+                }
+            }
+            ranges.Clear();
+            ranges.AddRange(again);
+        }
+        // Lines that met a corner each time: nothing was shown there, so nothing is believed.
+        return ranges.Count == 0;
+    }
+
+    private void LayLines(double fraction, bool areUpright, List<Loop> loops)
+    {
+        Growing.Reserve(ref levels, ranges.Count);
+        for (int i = 0; i < ranges.Count; i++)
+        {
+            levels[i] = ranges[i].Low + (fraction * (ranges[i].High - ranges[i].Low));
+        }
+        scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
+        source.Index.AddCrossed(scan);
+        foreach (Loop loop in loops)
+        {
+            scan.Add(loop.Contour.Segments.AsSpan(), 2);
+        }
+        scan.Sort();
+    }
+
+    private bool EveryStretchAgrees(int line)
+    {
+        ScanLines.Walk walk = scan.Along(line);
+        while (walk.MoveNext())
+        {
+            if (walk.Width < 2 * Slop)
+            {
+                continue;
+            }
+            int turns = source.Reversed ? -walk.Winding(0) : walk.Winding(0);
+            bool far = source.Reversed ? turns <= 0 : turns > 0;
+            bool right =
+                (walk.Winding(2) != 0) == source.Reversed
+                    ? !far || source.Index.AnyNearer(walk.Point, distance + Slop)
+                    : far && !source.Index.AnyNearer(walk.Point, distance - Slop);
+            if (!right || walk.Winding(2) is not (0 or 1))
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+}

@@ -1,0 +1,79 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using Xunit;
+
+namespace FixtureGen.Tests.Geometry;
+
+/// <summary>Input that is no region is refused with what, where, how much and what to do.</summary>
+public sealed class RegionFaultsTest
+{
+    private static readonly Region[] Good = [Region.Of(Contours.Rectangle(new(0, 0, 10, 10)))];
+    private readonly Kernel kernel = new(Tolerances.House);
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NegativeInfinity)]
+    public void Coordinates_that_are_no_numbers_are_refused(double bad)
+    {
+        Region[] broken = [Region.Of(Contours.FromPoints([new(0, 0), new(10, bad), new(5, 10)]))];
+
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Union(broken, Good)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Difference(Good, broken)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Offset(broken, 1)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Rings(broken, 1, 1)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Repair([broken[0].Outer], FillRule.NonZero)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, kernel.Faults(broken)[0].Kind);
+    }
+
+    [Fact]
+    public void Open_contours_are_refused_with_the_gap()
+    {
+        Contour open = new([
+            Segment.Line(new(0, 0), new(10, 0)),
+            Segment.Line(new(10, 0.5), new(5, 10)),
+            Segment.Line(new(5, 10), new(0, 0)),
+        ]);
+
+        RegionFault fault = Refused(() => kernel.Offset(Region.Of(open), 1));
+
+        Assert.Equal((RegionFaultKind.Open, 1, 0.5), (fault.Kind, fault.Segment, fault.Amount));
+        Assert.Equal("region 0, contour 0, segment 1: a gap of 0.5 mm before (10, 0.5); join the ends", fault.Message);
+    }
+
+    [Fact]
+    public void Radii_directions_and_overlaps_are_found()
+    {
+        Contour lopsided = new([
+            Segment.Arc(new(10, 0), new(-10.1, 0), default, ccw: true),
+            Segment.Line(new(-10.1, 0), new(10, 0)),
+        ]);
+        Region[] twice = [.. Good, Region.Of(Contours.Rectangle(new(5, 5, 15, 15)))];
+
+        Assert.Equal(0.1, Assert.Single(kernel.Faults([Region.Of(lopsided)])).Amount, 1e-9);
+        Assert.Equal(
+            RegionFaultKind.WrongWay,
+            Assert.Single(kernel.Faults([Region.Of(Contours.Reverse(Good[0].Outer))])).Kind
+        );
+        Assert.All(kernel.Faults(twice), f => Assert.Equal(RegionFaultKind.Overlap, f.Kind));
+        Assert.NotEmpty(kernel.Faults(twice));
+        Assert.Empty(kernel.Faults(Good));
+    }
+
+    [Fact]
+    public void Work_that_is_called_off_stops_and_the_kernel_goes_on()
+    {
+        using var calledOff = new CancellationTokenSource();
+        calledOff.Cancel();
+        kernel.Cancel = calledOff.Token;
+
+        Assert.Throws<OperationCanceledException>(() => kernel.Offset(Good, 1));
+        Assert.Throws<OperationCanceledException>(() => kernel.UnionAll(Good));
+
+        kernel.Cancel = default;
+        Assert.Equal(100, Measure.Area(kernel.UnionAll(Good)), 1e-9);
+        Assert.Equal(64, Measure.Area(kernel.Offset(Good, -1)), 1e-9);
+    }
+
+    private static RegionFault Refused(Action work) => Assert.Throws<RegionException>(work).Faults[0];
+}

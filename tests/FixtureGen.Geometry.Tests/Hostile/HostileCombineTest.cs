@@ -1,0 +1,70 @@
+using System.Diagnostics;
+using FixtureGen.Geometry;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Hostile;
+
+/// <summary>
+/// Hostile pairs: 600 by default, as many as FIXTUREGEN_HOSTILE says (with FIXTUREGEN_HOSTILE_FROM as the first number) in
+/// a long run, which prints by family: cases, wrong, unproven, repairs, slowest.
+/// </summary>
+public sealed class HostileCombineTest(ITestOutputHelper output)
+{
+    private sealed class Tally
+    {
+        public int Cases;
+        public int Wrong;
+        public int Unproven;
+        public int Repaired;
+        public double Slowest;
+    }
+
+    [Fact]
+    public void Hostile_pairs_are_combined_rightly()
+    {
+        int count = LongRun.Setting("FIXTUREGEN_HOSTILE", 600);
+        int from = LongRun.Setting("FIXTUREGEN_HOSTILE_FROM", 0);
+        SortedDictionary<string, Tally> tallies = new(StringComparer.Ordinal);
+        List<string> complaints = [];
+        for (int i = from; i < from + count; i++)
+        {
+            HostilePair pair = HostilePair.Make(i);
+            Tally tally = tallies.TryGetValue(pair.Family, out Tally? known) ? known : tallies[pair.Family] = new();
+            Check(pair, tally, complaints);
+        }
+        foreach ((string family, Tally t) in tallies)
+        {
+            output.WriteLine(
+                FormattableString.Invariant(
+                    $"{family}: {t.Cases} cases, {t.Wrong} wrong, {t.Unproven} unproven, {t.Repaired} repaired, slowest {t.Slowest:F1} ms"
+                )
+            );
+        }
+        complaints.Take(30).ToList().ForEach(output.WriteLine);
+        Assert.Empty(complaints);
+    }
+
+    private static void Check(HostilePair pair, Tally tally, List<string> complaints)
+    {
+        tally.Cases++;
+        Kernel kernel = new(Tolerances.House);
+        try
+        {
+            long start = Stopwatch.GetTimestamp();
+            string? complaint = HostileCheck.Complaint(pair, kernel);
+            tally.Slowest = Math.Max(tally.Slowest, Stopwatch.GetElapsedTime(start).TotalMilliseconds);
+            if (complaint is not null)
+            {
+                tally.Wrong++;
+                complaints.Add(FormattableString.Invariant($"{pair.Number} {pair.Family}: ") + complaint);
+            }
+        }
+        catch (KernelException e)
+        {
+            tally.Unproven++;
+            complaints.Add(FormattableString.Invariant($"{pair.Number} {pair.Family}: ") + e.Message);
+        }
+        tally.Repaired += kernel.Repairs.Any(r => r.Kind == RepairKind.FallBack) ? 1 : 0;
+    }
+}

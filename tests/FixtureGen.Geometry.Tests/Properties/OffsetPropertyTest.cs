@@ -1,0 +1,114 @@
+using CsCheck;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using FixtureGen.Tests.Support;
+using Xunit;
+
+namespace FixtureGen.Tests.Properties;
+
+/// <summary>2,000 random cases in CI, 20,000 and more where FIXTUREGEN_CASES says so; a failure prints the case's number.</summary>
+public sealed class OffsetPropertyTest
+{
+    private static readonly Gen<OffsetCase> Cases = Gen.Int[0, 2_000_000_000].Select(RandomRegions.Make);
+
+    /// <summary>The polygon library is NetTopologySuite 2.6.0, its buffer set as fine as it goes.</summary>
+    [Fact]
+    public void Offset_agrees_with_the_polygon_library() =>
+        Cases.Sample(
+            c =>
+            {
+                var result = new Kernel(Tolerances.House).Offset(c.Regions, c.Distance);
+                (double difference, double allowed) = OffsetOracle.ByBuffer(c.Regions, c.Distance, result);
+                return difference <= allowed;
+            },
+            iter: LongRun.Cases(2000)
+        );
+
+    [Fact]
+    public void Offset_agrees_with_the_definition() =>
+        Cases.Sample(
+            c =>
+            {
+                var kernel = new Kernel(Tolerances.House);
+                var result = kernel.Offset(c.Regions, c.Distance);
+                return OffsetOracle.ByDefinition(c.Regions, c.Distance, result, OffsetOracle.Slack) is null;
+            },
+            iter: LongRun.Cases(2000)
+        );
+
+    /// <summary>
+    /// Every point of the result lies at the distance to 1e-9 mm, at coordinates up to 10^4 mm; a nearly straight arc's centre
+    /// may lie 10^7 mm away, where two rounding errors are more than that.
+    /// </summary>
+    [Fact]
+    public void Offset_is_exact_to_a_nanometre_and_below() =>
+        Cases.Sample(
+            c =>
+            {
+                var kernel = new Kernel(Tolerances.House);
+                Segment[] source = [.. c.Regions.SelectMany(r => r.Contours).SelectMany(k => k.Segments)];
+                foreach (
+                    Segment s in kernel
+                        .Offset(c.Regions, c.Distance)
+                        .SelectMany(r => r.Contours)
+                        .SelectMany(k => k.Segments)
+                )
+                {
+                    foreach (double t in (double[])[0.02, 0.5, 0.98])
+                    {
+                        Point2 p = Measure.PointAt(s, t);
+                        double error = Math.Abs(source.Min(f => Measure.Distance(p, f)) - Math.Abs(c.Distance));
+                        Assert.True(
+                            error <= 1e-9 + (2 * Math.BitIncrement(s.Radius)) - (2 * s.Radius)
+                                || !kernel.Repairs.IsEmpty,
+                            FormattableString.Invariant($"{error} of {s}")
+                        );
+                    }
+                }
+            },
+            iter: LongRun.Cases(500)
+        );
+
+    /// <summary>Closed contours, bit for bit; outer counter-clockwise, holes clockwise, as the model promises.</summary>
+    [Fact]
+    public void Offset_keeps_the_models_promises() =>
+        Cases.Sample(
+            c =>
+                new Kernel(Tolerances.House)
+                    .Offset(c.Regions, c.Distance)
+                    .All(r =>
+                        r.Contours.All(IsChained)
+                        && Measure.Area(r.Outer) > 0
+                        && r.Holes.All(h => Measure.Area(h) < 0 && LiesIn(h, r.Outer))
+                    ),
+            iter: LongRun.Cases(500)
+        );
+
+    /// <summary>The derivative of the area is the length: Steiner's formula, any shape, where nothing meets or parts.</summary>
+    [Fact]
+    public void Area_grows_by_the_length_of_the_boundary() =>
+        Cases
+            .Where(c => !c.Kind.Contains("round") && !c.Kind.Contains("grid"))
+            .Sample(
+                c =>
+                {
+                    const double h = 1e-4;
+                    var kernel = new Kernel(Tolerances.House);
+                    var middle = kernel.Offset(c.Regions, c.Distance);
+                    double after = Measure.Area(kernel.Offset(c.Regions, c.Distance + h));
+                    double before = Measure.Area(kernel.Offset(c.Regions, c.Distance - h));
+                    double length = middle.Sum(r => Measure.Length(r));
+                    // Pieces that meet or part within 2 h, and corners whose length changes by their angle, leave this much.
+                    return Math.Abs(((after - before) / (2 * h)) - length) < 0.02 + (0.03 * length)
+                        || !kernel.Repairs.IsEmpty;
+                },
+                iter: LongRun.Cases(500)
+            );
+
+    /// <summary>Loops may touch where the input did by chance; some middle is clear of the outer one.</summary>
+    private static bool LiesIn(Contour hole, Contour outer) =>
+        hole.Segments.Any(s => Inside.Contains(outer, Measure.PointAt(s, 0.41)));
+
+    private static bool IsChained(Contour c) =>
+        c.Segments.Select((s, i) => s.End == c.Segments[(i + 1) % c.Segments.Length].Start).All(same => same);
+}
