@@ -159,6 +159,13 @@ public sealed class LayoutPage : IAsyncDisposable
             System.Globalization.CultureInfo.InvariantCulture
         );
 
+    /// <summary>The factor once the stops bear.</summary>
+    public async Task<double> StaysAsync(string key) =>
+        double.Parse(
+            await this.Page.Locator($"[data-stays={key}]").InnerTextAsync(),
+            System.Globalization.CultureInfo.InvariantCulture
+        );
+
     public async Task<string> StatusAsync() => await this.Page.Locator("#status").InnerTextAsync();
 
     /// <summary>Does something and waits until the page has shown its answer.</summary>

@@ -17,6 +17,7 @@ public sealed class LayoutPageTest
         foreach (string key in new[] { "vacuumOnly", "magnetsStopping", "magnetsOnly", "both" })
         {
             Assert.Equal((double)check["holding"]![key]!["factor"]!, await page.FactorAsync(key), 4);
+            Assert.Equal((double)check["holding"]![key]!["stays"]!, await page.StaysAsync(key), 4);
         }
         await page.ShotAsync("opened");
     }

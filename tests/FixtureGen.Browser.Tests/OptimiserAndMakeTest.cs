@@ -33,13 +33,13 @@ public sealed class OptimiserAndMakeTest
         await page.DoAsync(() => page.Page.ClickAsync("#fewest"));
         await page.SaysAsync("magnets placed");
         int fewest = await page.Page.Locator("[data-magnet]").CountAsync();
-        Assert.True(await page.FactorAsync("magnetsStopping") >= limit);
+        Assert.True(await page.StaysAsync("magnetsStopping") >= limit);
         await page.DoAsync(() =>
             page.Page.FillAndLeaveAsync("#set-count", (fewest - 1).ToString(CultureInfo.InvariantCulture))
         );
         await page.DoAsync(() => page.Page.ClickAsync("#best"));
         await page.SaysAsync((fewest - 1).ToString(CultureInfo.InvariantCulture) + " magnets placed");
-        Assert.True(await page.FactorAsync("magnetsStopping") < limit);
+        Assert.True(await page.StaysAsync("magnetsStopping") < limit);
     }
 
     [Fact]

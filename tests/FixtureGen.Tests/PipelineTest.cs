@@ -18,7 +18,7 @@ public sealed class PipelineTest
         // Edges so dull that the upcut, the first one looked at, does not hold.
         string duller = request.JobText.Replace(
             "rpm = 22000",
-            "rpm = 22000\ndull_factor = 1.9",
+            "rpm = 22000\ndull_factor = 2.02",
             StringComparison.Ordinal
         );
         Outcome outcome = Pipeline.Check(request with { JobText = duller });

@@ -97,7 +97,7 @@ public static class CheckFolder
         }
         return string.Create(
             c,
-            $"{report.Job, -28} ok  vacuum {h.VacuumOnly.Factor, 6:0.00}  magnets stopping {h.MagnetsStopping.Factor, 6:0.00}  both {h.Both.Factor, 6:0.00}"
+            $"{report.Job, -28} ok  vacuum {h.VacuumOnly.Factor, 6:0.00}  magnets and stops while stopping {h.MagnetsStopping.Stays, 6:0.00}  both {h.Both.Factor, 6:0.00}"
         );
     }
 }

@@ -21,16 +21,21 @@ export function drawFactors() {
       row = t.insertRow();
       row.id = `factor-${key}`;
       row.append(Object.assign(document.createElement("th"), { scope: "row", textContent: name }));
-      for (let n = 0; n < 4; n++) row.insertCell();
+      for (let n = 0; n < 5; n++) row.insertCell();
       row.cells[1].dataset.factor = key;
+      row.cells[3].dataset.stays = key;
     }
     const f = a.factors[key];
     const least = limit ? state.job.limits[limit] : null;
     put(row.cells[1], f.factor.toFixed(4));
-    row.cells[1].className = least && f.factor < least ? "low" : "";
+    // the vacuum's limit is on staying put, the magnets' on staying once the stops bear
+    const stays = key === "magnetsStopping";
+    row.cells[1].className = least && !stays && f.factor < least ? "low" : "";
     put(row.cells[2], least ? String(least) : "-");
-    put(row.cells[3], f.mode);
-    put(row.cells[4], `${coarse(f.xMm)}, ${coarse(f.yMm)}`);
+    put(row.cells[3], f.stays.toFixed(4));
+    row.cells[3].className = least && stays && f.stays < least ? "low" : "";
+    put(row.cells[4], f.mode);
+    put(row.cells[5], `${coarse(f.xMm)}, ${coarse(f.yMm)}`);
   });
   put($("governs"), `Vacuum alone: ${a.factors.vacuumOnly.governs}.`);
 }

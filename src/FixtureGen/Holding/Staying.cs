@@ -4,11 +4,14 @@ namespace FixtureGen.Holding;
 
 /// <summary>
 /// "Does it stay": the least multiplier along the trim once the part may slip onto its stops. Every section of the trim is
-/// asked where it holds least without them, and then the steps beside the worst of those.
+/// asked where it holds least without them, and then the steps beside the worst of those, down to the next.
 /// </summary>
 internal sealed class Staying(TrimLoads loads, StopSet stops)
 {
     private const int Sections = 20;
+
+    /// <summary>So many of the worst steps found are looked beside, nearer and nearer.</summary>
+    private const int Deepest = 2;
 
     /// <summary>An edge position nearer than this to the one solved is the same, radians.</summary>
     private const double SameAngle = 0.1;
@@ -36,8 +39,21 @@ internal sealed class Staying(TrimLoads loads, StopSet stops)
                 .Select(steps => steps.MinBy(i => put[i].Factor)),
         ];
         Solve(weakest, heldIn, put, at);
-        int worst = weakest.MinBy(i => at[i].Factor);
-        Solve([.. new[] { worst - 2, worst + 2 }.Where(i => i >= 0 && i < put.Length)], heldIn, put, at);
+        for (int apart = section / 2; apart >= 1; apart /= 2)
+        {
+            int[] beside =
+            [
+                .. Enumerable
+                    .Range(0, put.Length)
+                    .Where(i => at[i].Factor < double.MaxValue)
+                    .OrderBy(i => at[i].Factor)
+                    .Take(Deepest)
+                    .SelectMany(i => new[] { i - apart, i + apart })
+                    .Where(i => i >= 0 && i < put.Length && at[i].Factor == double.MaxValue)
+                    .Distinct(),
+            ];
+            Solve(beside, heldIn, put, at);
+        }
         return (Worst(at, _ => 1), Worst(at, StopShare));
     }
 

@@ -5,7 +5,8 @@ namespace FixtureGen.Toolpaths;
 
 /// <summary>
 /// A round hole bored by a helix, climb (counter-clockwise inside), one flat turn at the floor; left by a small half circle;
-/// with an allowance the wall is finished by one more turn at full depth, reached and left by large ones.
+/// with an allowance the wall is finished by one more turn at full depth, or by a few as deep as the block's hold bears, reached and
+/// left by large ones.
 /// </summary>
 internal static class Bore
 {
@@ -29,7 +30,8 @@ internal static class Bore
         Heights heights,
         double topZ,
         double floorZ,
-        double allowance
+        double allowance,
+        double stepDown
     )
     {
         double radius = (diameter - tool.Diameter) / 2;
@@ -46,7 +48,7 @@ internal static class Bore
                         return new Way(
                             centre + (outward * rough),
                             Left(centre, outward, rough, radius),
-                            pen => Cut(pen, centre, outward, rough, radius, data, heights, topZ, floorZ)
+                            pen => Cut(pen, centre, outward, rough, radius, tool, data, heights, topZ, floorZ, stepDown)
                         );
                     }),
             ]
@@ -59,10 +61,12 @@ internal static class Bore
         Point2 outward,
         double rough,
         double radius,
+        Tool tool,
         CutData data,
         Heights heights,
         double topZ,
-        double floorZ
+        double floorZ,
+        double stepDown
     )
     {
         pen.Approach(topZ, data);
@@ -74,10 +78,27 @@ internal static class Bore
         pen.Turn(centre, ccw: true, floorZ, data.Feed);
         if (radius - rough > 1e-6)
         {
-            HalfTo(pen, centre - (outward * radius), data.Feed);
-            pen.Turn(centre, ccw: true, floorZ, data.Feed);
+            double lap = WallLaps.Depth(stepDown, radius, tool.Radius, radius - rough);
+            double[] laps = [.. Passes.Down(topZ, floorZ, lap)];
+            if (laps.Length > 1)
+            {
+                HalfTo(pen, centre, data.Feed);
+            }
+            foreach (double z in laps)
+            {
+                if (laps.Length > 1)
+                {
+                    pen.LineZ(z, data.Feed);
+                }
+                HalfTo(pen, centre - (outward * radius), data.Feed);
+                pen.Turn(centre, ccw: true, z, data.Feed);
+                HalfTo(pen, centre, data.Feed);
+            }
         }
-        HalfTo(pen, Left(centre, outward, rough, radius), data.Feed);
+        else
+        {
+            HalfTo(pen, Left(centre, outward, rough, radius), data.Feed);
+        }
         pen.RapidZ(heights.Hop);
     }
 

@@ -36,13 +36,14 @@ internal static class RoundMethods
         double allowance = Allowance(feature.Kind, tool, frame.Heights.Face - floorZ);
         double turn = Math.PI * (diameter - tool.Diameter);
         double pitch = Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
+        double stepDown = data.StepDown;
         data = AtTheWall(data, share) with { StepDown = pitch };
         return new Cutting(
             tool,
             OperationKind.Bore,
             data,
             (topZ - floorZ) / pitch * turn / data.Feed,
-            () => [Bore.Hole(feature.Name, at, diameter, tool, data, frame.Heights, topZ, floorZ, allowance)]
+            () => [Bore.Hole(feature.Name, at, diameter, tool, data, frame.Heights, topZ, floorZ, allowance, stepDown)]
         );
     }
 

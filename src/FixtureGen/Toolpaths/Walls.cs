@@ -8,7 +8,7 @@ namespace FixtureGen.Toolpaths;
 /// <summary>
 /// The wall of a hole or short slot that was drilled in its middle: at every depth the end mill goes down in the drilled hole,
 /// out to the wall in a half circle that meets it along its tangent, once round (climb, counter-clockwise inside) and back. The
-/// last round, at full depth, takes what was left on a wall that matters.
+/// last round, at full depth or in a few laps, takes what was left on a wall that matters.
 /// </summary>
 internal static class Walls
 {
@@ -48,9 +48,21 @@ internal static class Walls
                             pen.LineZ(z, data.Feed);
                             Round(pen, hole.At, rough, z, data.Feed);
                         }
-                        if (allowance > 0)
+                        double radius = (hole.Diameter / 2) - tool.Radius;
+                        double lap = WallLaps.Depth(
+                            frame.Data(tool, tool.Diameter).StepDown,
+                            radius,
+                            tool.Radius,
+                            allowance
+                        );
+                        double[] laps = allowance > 0 ? [.. Passes.Down(hole.TopZ, floor, lap)] : [];
+                        foreach (double z in laps)
                         {
-                            Round(pen, hole.At, wall, floor, data.Feed);
+                            if (laps.Length > 1)
+                            {
+                                pen.LineZ(z, data.Feed);
+                            }
+                            Round(pen, hole.At, wall, z, data.Feed);
                         }
                         pen.RapidZ(frame.Heights.Hop);
                     }

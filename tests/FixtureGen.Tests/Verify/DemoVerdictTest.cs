@@ -29,9 +29,10 @@ public sealed class DemoVerdictTest
         foreach (double cell in (double[])[0.2, 0.13, 0.07])
         {
             Limits limits = Limits.House with { Cell = cell };
-            Assert.True(
-                Verifier.Judge(new VerifyRequest(HeldJobs.Nominal(demo.Job), demo.Design, demo.Texts, limits)).Ok
+            VerifyResult verdict = Verifier.Judge(
+                new VerifyRequest(HeldJobs.Nominal(demo.Job), demo.Design, demo.Texts, limits)
             );
+            Assert.True(verdict.Ok, string.Join('\n', verdict.Findings.Where(f => f.Severity == Severity.Error)));
         }
     }
 
