@@ -106,8 +106,10 @@ internal sealed class Meeting(Vertices vertices)
         {
             return;
         }
+        double s = ontoA / (ontoA - ontoB);
         double t = fromA / (fromA - fromB);
-        Cross(i, j, ontoA / (ontoA - ontoB), t, b.A + (w * t));
+        // The point is reckoned on the same one of the two whatever their numbers, so that no rounding depends on those.
+        Cross(i, j, s, t, Carriers.Precedes(a.A, b.A) ? a.A + (u * s) : b.A + (w * t));
     }
 
     private void Cross(int i, int j, double alongI, double alongJ, Point2 q)
