@@ -33,15 +33,12 @@ internal sealed class Meeting(Vertices vertices)
         firstCrossing = vertices.Count;
     }
 
-    /// <summary>Curves without length have one end.</summary>
-    public void JoinShortCurves()
+    /// <summary>A curve without length has one end.</summary>
+    public void JoinEnds(int i)
     {
-        for (int i = 0; i < table.Count; i++)
+        if (table.StartIds[i] != table.EndIds[i])
         {
-            if (table.Items[i].Chord2 <= near2 && table.StartIds[i] != table.EndIds[i])
-            {
-                farthest2 = Math.Max(farthest2, vertices.Join(table.StartIds[i], table.EndIds[i]));
-            }
+            farthest2 = Math.Max(farthest2, vertices.Join(table.StartIds[i], table.EndIds[i]));
         }
     }
 
