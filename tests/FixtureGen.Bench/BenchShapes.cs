@@ -17,6 +17,74 @@ internal static class BenchShapes
             _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such shape"),
         };
 
+    /// <summary>Two sets to combine.</summary>
+    public static (Region[] A, Region[] B) Pair(string name)
+    {
+        Region[] Moved(Region[] of, double x, double y) => [.. of.Select(r => Transform.Apply(new Pose(x, y, 0), r))];
+        Region[] Turned(Region[] of) => [.. of.Select(r => Transform.Apply(new Pose(0, 0, 37), r))];
+        return name switch
+        {
+            "two waves of 5000" => (Wiggle(5000), Moved(Wiggle(5000), 3.3, 1.7)),
+            "twelve holes" => (TwelveHoles(), Moved(TwelveHoles(), 5, 3)),
+            "rack of 10000 upright" => (Rack(10_000), Bar(10_000)),
+            "rack of 10000 turned" => (Turned(Rack(10_000)), Turned(Bar(10_000))),
+            _ => throw new ArgumentOutOfRangeException(nameof(name), name, "no such pair"),
+        };
+    }
+
+    /// <summary>Regions to unite: discs of 5 mm strewn so thickly that each place is covered 2.5 times, or bent strokes of 3.175 mm over a plate of 203.2 x 152.4.</summary>
+    public static Region[] Many(string name, Kernel kernel)
+    {
+        int count = int.Parse(name.Split(' ')[0], System.Globalization.CultureInfo.InvariantCulture);
+        var random = new Random(1);
+        double side = Math.Sqrt(count * Math.PI * 25 / 2.5);
+        bool discs = name.EndsWith("discs", StringComparison.Ordinal);
+        Point2 Place() =>
+            new(random.NextDouble() * (discs ? side : 203.2), random.NextDouble() * (discs ? side : 152.4));
+        return discs
+            ? [.. Enumerable.Range(0, count).Select(_ => Region.Of(Contours.Circle(Place(), 5)))]
+            :
+            [
+                .. Enumerable
+                    .Range(0, count)
+                    .SelectMany(_ =>
+                    {
+                        Point2 a = Place();
+                        Point2 b = a + new Point2(30 * random.NextDouble(), 30);
+                        return kernel.Stroke(
+                            new OpenPath([Segment.Line(a, b), Segment.Line(b, b + new Point2(20, -9))]),
+                            3.175
+                        );
+                    }),
+            ];
+    }
+
+    /// <summary>A rail with n teeth 1 x 10, 2 apart.</summary>
+    private static Region[] Rack(int n) =>
+        [
+            Region.Of(
+                Contours.Ccw(
+                    Contours.FromPoints([
+                        .. Enumerable
+                            .Range(0, n)
+                            .SelectMany(i =>
+                                new Point2[]
+                                {
+                                    new(2 * i, 0),
+                                    new((2 * i) + 1, 0),
+                                    new((2 * i) + 1, 10),
+                                    new((2 * i) + 2, 10),
+                                }
+                            ),
+                        new(2 * n, -5),
+                        new(0, -5),
+                    ])
+                )
+            ),
+        ];
+
+    private static Region[] Bar(int n) => [Region.Of(Contours.Rectangle(new(-1, 3, (2 * n) + 1, 6)))];
+
     /// <summary>203.2 x 152.4 with corners of 19.05: 8 curves.</summary>
     public static Region[] RoundedRectangle() => [Region.Of(Plate())];
 

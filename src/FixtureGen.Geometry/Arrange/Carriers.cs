@@ -19,8 +19,12 @@ internal static class Carriers
         {
             return LineCircle(b, a, near, points);
         }
-        return a.R <= b.R ? Circles(a, b, near, points) : Circles(b, a, near, points);
+        bool ordered = a.R < b.R || (a.R == b.R && Precedes(a.C, b.C));
+        return ordered ? Circles(a, b, near, points) : Circles(b, a, near, points);
     }
+
+    /// <summary>An order of points that depends on their coordinates alone.</summary>
+    public static bool Precedes(Point2 p, Point2 q) => p.X < q.X || (p.X == q.X && p.Y < q.Y);
 
     /// <summary>True when a point of the curve's carrier lies between its ends.</summary>
     public static bool Holds(in Curve c, Point2 p)

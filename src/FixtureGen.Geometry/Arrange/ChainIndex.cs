@@ -21,6 +21,9 @@ internal sealed class ChainIndex
     private int[] chainStarts = [];
     private int chains;
 
+    /// <summary>Curves whose ends are no farther apart than the snapping distance.</summary>
+    public List<int> Short { get; } = [];
+
     /// <summary>The packed box around everything.</summary>
     public Vector256<double> Bounds => tree.Bounds;
 
@@ -31,6 +34,7 @@ internal sealed class ChainIndex
         Growing.Reserve(ref chainBoxes, count);
         Growing.Reserve(ref chainStarts, count + 1);
         chains = 0;
+        Short.Clear();
         var margin = Vector256.Create(near);
         int signX = 0;
         int signY = 0;
@@ -41,7 +45,12 @@ internal sealed class ChainIndex
             curveBoxes[i] = box;
             int x = Math.Sign(c.B.X - c.A.X);
             int y = Math.Sign(c.B.Y - c.A.Y);
-            bool steady = c.Chord2 > near * near && (c.Turn == 0 || c.StaysInOneQuadrant());
+            bool isShort = c.Chord2 <= near * near;
+            if (isShort)
+            {
+                Short.Add(i);
+            }
+            bool steady = !isShort && (c.Turn == 0 || c.StaysInOneQuadrant());
             bool goesOn =
                 steady
                 && i > 0

@@ -57,11 +57,16 @@ internal sealed class CurveTable
     {
         if (startIds.Length < List.Count)
         {
-            int size = List.Items.Length;
-            Array.Resize(ref startIds, size);
-            Array.Resize(ref endIds, size);
-            Array.Resize(ref origins, size);
-            Array.Resize(ref parents, size);
+            Grow();
         }
+    }
+
+    private void Grow()
+    {
+        int size = List.Items.Length;
+        Array.Resize(ref startIds, size);
+        Array.Resize(ref endIds, size);
+        Array.Resize(ref origins, size);
+        Array.Resize(ref parents, size);
     }
 }

@@ -104,9 +104,9 @@ internal sealed class Cutter
             }
             meeting.Meet((int)(pair >> 32), (int)(pair & 0xffffffff));
         }
-        meeting.JoinShortCurves();
+        index.Short.ForEach(meeting.JoinEnds);
         CutAtNearCrossings(known, near);
-        pieceMaker.Sort(from, meeting, Vertices, near);
+        pieceMaker.Sort(meeting, Vertices, near);
         double farthest = Math.Max(meeting.Farthest, Vertices.ChooseLeaders(near));
         pieceMaker.Make(from, to, Vertices, near);
         return farthest;

@@ -26,10 +26,7 @@ internal sealed class LoopBuilder(double grid)
     {
         if (count > 0 && Continues(curves[count - 1], origins[count - 1], piece, origin))
         {
-            ref Curve last = ref curves[count - 1];
-            // The longer one says best what line it is.
-            origins[count - 1] = piece.Chord2 > last.Chord2 ? origin : origins[count - 1];
-            last.B = piece.B;
+            Lengthen(piece, origin);
             return;
         }
         anyShort |= IsShort(piece);
@@ -55,7 +52,7 @@ internal sealed class LoopBuilder(double grid)
         int first = 0;
         if (count > 2 && Continues(curves[count - 1], origins[count - 1], curves[0], origins[0]))
         {
-            curves[count - 1].B = curves[0].B;
+            Lengthen(curves[0], origins[0]);
             first = 1;
         }
         if (anyShort)
@@ -80,6 +77,14 @@ internal sealed class LoopBuilder(double grid)
             Array.Reverse(sources);
         }
         return Loop.Of(rest, sums, reversed) with { Sources = ImmutableCollectionsMarshal.AsImmutableArray(sources) };
+    }
+
+    /// <summary>Joins a piece to the last one; the longer of the two says best what line or circle it is.</summary>
+    private void Lengthen(in Curve piece, int origin)
+    {
+        ref Curve last = ref curves[count - 1];
+        origins[count - 1] = piece.Chord2 > last.Chord2 ? origin : origins[count - 1];
+        last.B = piece.B;
     }
 
     /// <summary>Begins at the leftmost corner, the lowest of those, so that the same edges go whatever the loop began with.</summary>

@@ -28,7 +28,10 @@ internal sealed class LoopLoader(Cutter cutter)
     public IReadOnlyList<Box2> Spans => spans;
 
     /// <summary>The least distance that coordinates as large as these can tell, mm.</summary>
-    public double Rounding => greatest * RoundingUnits;
+    public double Rounding => RoundingOf(greatest);
+
+    /// <summary>The least distance that coordinates up to a greatest one can tell, mm.</summary>
+    public static double RoundingOf(double greatest) => greatest * RoundingUnits;
 
     public void Begin()
     {
@@ -82,6 +85,7 @@ internal sealed class LoopLoader(Cutter cutter)
             c.B = cutter.Vertices[end];
             edge = edge with { Segment = i };
             Put(c, at, end);
+            greatest = Math.Max(greatest, Greatest(c));
             Reach(c.A);
             if (c.Turn != 0 && !c.StaysInOneQuadrant())
             {
@@ -105,24 +109,26 @@ internal sealed class LoopLoader(Cutter cutter)
     {
         CurveTable input = cutter.Input;
         int number = input.Count;
-        greatest = Math.Max(greatest, Math.Max(Math.Abs(c.A.X), Math.Abs(c.A.Y)));
-        if (c.Turn != 0)
+        if (c.Turn == 0 || c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R)
         {
-            greatest = Math.Max(greatest, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
-            if (c.Turn * (c.A - c.C).Cross(c.B - c.C) < MoreThanHalf * c.R * c.R)
-            {
-                int middle = cutter.Vertices.Add(c.Middle);
-                Curve half = c;
-                half.B = cutter.Vertices[middle];
-                input.Add(half, start, middle, number, number);
-                half.A = half.B;
-                half.B = c.B;
-                input.Add(half, middle, end, number, number);
-                Edges?.AddRange([edge, edge]);
-                return;
-            }
+            input.Add(c, start, end, number, number);
+            Edges?.Add(edge);
+            return;
         }
-        input.Add(c, start, end, number, number);
-        Edges?.Add(edge);
+        int middle = cutter.Vertices.Add(c.Middle);
+        Curve half = c;
+        half.B = cutter.Vertices[middle];
+        input.Add(half, start, middle, number, number);
+        half.A = half.B;
+        half.B = c.B;
+        input.Add(half, middle, end, number, number);
+        Edges?.AddRange([edge, edge]);
+    }
+
+    /// <summary>The greatest coordinate or radius that the arithmetic of a curve meets, mm.</summary>
+    public static double Greatest(in Curve c)
+    {
+        double corner = Math.Max(Math.Abs(c.A.X), Math.Abs(c.A.Y));
+        return c.Turn == 0 ? corner : Math.Max(corner, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
     }
 }

@@ -33,15 +33,12 @@ internal sealed class Meeting(Vertices vertices)
         firstCrossing = vertices.Count;
     }
 
-    /// <summary>Curves without length have one end.</summary>
-    public void JoinShortCurves()
+    /// <summary>A curve without length has one end.</summary>
+    public void JoinEnds(int i)
     {
-        for (int i = 0; i < table.Count; i++)
+        if (table.StartIds[i] != table.EndIds[i])
         {
-            if (table.Items[i].Chord2 <= near2 && table.StartIds[i] != table.EndIds[i])
-            {
-                farthest2 = Math.Max(farthest2, vertices.Join(table.StartIds[i], table.EndIds[i]));
-            }
+            farthest2 = Math.Max(farthest2, vertices.Join(table.StartIds[i], table.EndIds[i]));
         }
     }
 
@@ -106,8 +103,10 @@ internal sealed class Meeting(Vertices vertices)
         {
             return;
         }
+        double s = ontoA / (ontoA - ontoB);
         double t = fromA / (fromA - fromB);
-        Cross(i, j, ontoA / (ontoA - ontoB), t, b.A + (w * t));
+        // The point is reckoned on the same one of the two whatever their numbers, so that no rounding depends on those.
+        Cross(i, j, s, t, Carriers.Precedes(a.A, b.A) ? a.A + (u * s) : b.A + (w * t));
     }
 
     private void Cross(int i, int j, double alongI, double alongJ, Point2 q)

@@ -8,36 +8,25 @@ internal sealed class PieceMaker
     // An arc no longer than this many snapping distances is run straight: its ends may have moved past each other.
     private const double Stub = 8;
 
-    private int[] starts = [];
     private Cut[] sorted = [];
+    private int count;
 
     /// <summary>Orders the cuts along their curves and joins those that touch each other.</summary>
-    public void Sort(CurveTable curves, Meeting meeting, Vertices vertices, double near)
+    public void Sort(Meeting meeting, Vertices vertices, double near)
     {
-        int count = curves.Count;
         ReadOnlySpan<Cut> cuts = meeting.Cuts;
-        Growing.Reserve(ref starts, count + 2);
-        Array.Clear(starts, 0, count + 2);
-        Growing.Reserve(ref sorted, cuts.Length);
-        foreach (Cut cut in cuts)
+        count = cuts.Length;
+        Growing.Reserve(ref sorted, count);
+        cuts.CopyTo(sorted);
+        sorted.AsSpan(0, count).Sort(static (a, b) => Order(a, b));
+        for (int k = 1; k < count; k++)
         {
-            starts[cut.Curve + 2]++;
-        }
-        for (int i = 2; i < count + 2; i++)
-        {
-            starts[i] += starts[i - 1];
-        }
-        foreach (Cut cut in cuts)
-        {
-            sorted[starts[cut.Curve + 1]++] = cut;
-        }
-        for (int i = 0; i < count; i++)
-        {
-            Span<Cut> own = sorted.AsSpan(starts[i]..starts[i + 1]);
-            if (own.Length > 1)
+            int v = sorted[k - 1].Vertex;
+            int w = sorted[k].Vertex;
+            Point2 d = vertices[w] - vertices[v];
+            if (sorted[k].Curve == sorted[k - 1].Curve && v != w && d.Dot(d) <= near * near)
             {
-                SortOne(own);
-                JoinNear(own, vertices, near);
+                vertices.Join(v, w);
             }
         }
     }
@@ -46,41 +35,48 @@ internal sealed class PieceMaker
     public void Make(CurveTable from, CurveTable to, Vertices vertices, double near)
     {
         to.Clear();
-        int cuts = starts[from.Count];
-        to.List.Reserve(from.Count + cuts);
-        int i = 0;
-        while (i < from.Count)
+        to.List.Reserve(from.Count + count);
+        int k = 0;
+        for (int i = 0; i < from.Count; i++)
         {
-            int stay = i;
-            while (stay < from.Count && starts[stay] == starts[stay + 1] && !vertices.AnyJoined)
-            {
-                stay++;
-            }
+            int stay =
+                vertices.AnyJoined ? i
+                : k < count ? sorted[k].Curve
+                : from.Count;
             if (stay > i)
             {
+                // Up to the next cut everything stays as it is.
                 to.AddRange(from, i, stay);
                 i = stay;
             }
-            else
+            if (i < from.Count)
             {
-                MakeOne(from, to, i++, vertices, near);
+                k = MakeOne(from, to, i, k, vertices, near);
             }
         }
     }
 
-    private void MakeOne(CurveTable from, CurveTable to, int i, Vertices vertices, double near)
+    private int MakeOne(CurveTable from, CurveTable to, int i, int k, Vertices vertices, double near)
     {
         ref readonly Curve curve = ref from.Items[i];
         int origin = from.Origins[i];
         int at = vertices.Leader(from.StartIds[i]);
         int end = vertices.Leader(from.EndIds[i]);
-        for (int k = starts[i]; k < starts[i + 1]; k++)
+        for (; k < count && sorted[k].Curve == i; k++)
         {
             int v = vertices.Leader(sorted[k].Vertex);
             Add(to, curve, at, v, origin, i, vertices, near);
             at = v;
         }
         Add(to, curve, at, end, origin, i, vertices, near);
+        return k;
+    }
+
+    private static int Order(in Cut a, in Cut b)
+    {
+        int order = a.Curve.CompareTo(b.Curve);
+        order = order != 0 ? order : a.Parameter.CompareTo(b.Parameter);
+        return order != 0 ? order : a.Vertex.CompareTo(b.Vertex);
     }
 
     private static void Add(
@@ -117,46 +113,5 @@ internal sealed class PieceMaker
         }
         double off = Math.Abs(piece.A.DistanceTo(piece.C) - piece.R) + Math.Abs(piece.B.DistanceTo(piece.C) - piece.R);
         return off > Cutter.Harmless * near;
-    }
-
-    private static void SortOne(Span<Cut> cuts)
-    {
-        if (cuts.Length > 16)
-        {
-            cuts.Sort(
-                static (x, y) =>
-                    Before(x, y) ? -1
-                    : Before(y, x) ? 1
-                    : 0
-            );
-            return;
-        }
-        for (int i = 1; i < cuts.Length; i++)
-        {
-            Cut moving = cuts[i];
-            int j = i - 1;
-            for (; j >= 0 && Before(moving, cuts[j]); j--)
-            {
-                cuts[j + 1] = cuts[j];
-            }
-            cuts[j + 1] = moving;
-        }
-    }
-
-    private static bool Before(in Cut a, in Cut b) =>
-        a.Parameter != b.Parameter ? a.Parameter < b.Parameter : a.Vertex < b.Vertex;
-
-    private static void JoinNear(Span<Cut> cuts, Vertices vertices, double near)
-    {
-        for (int i = 1; i < cuts.Length; i++)
-        {
-            int v = cuts[i - 1].Vertex;
-            int w = cuts[i].Vertex;
-            Point2 d = vertices[w] - vertices[v];
-            if (v != w && d.Dot(d) <= near * near)
-            {
-                vertices.Join(v, w);
-            }
-        }
     }
 }

@@ -81,11 +81,9 @@ internal sealed class OffsetProof(Slack slack)
             }
             for (int i = 0; i < segments.Length; i++)
             {
+                ref readonly Segment s = ref segments[i];
                 ref readonly Curve from = ref source.Curves[work.SourceOf(loop.Sources[i])];
-                Segment s = segments[i];
-                Point2 middle = s.IsArc ? Curve.Of(s).Middle : (s.Start + s.End) * 0.5;
-                bool round = s.IsArc && s.Centre == from.B;
-                if (!IsAway(from, round, middle) || !IsAway(from, round, source.Reversed ? s.Start : s.End))
+                if (!(s.IsArc ? IsParallelArc(s, from) : IsParallelLine(s, from)))
                 {
                     return false;
                 }
@@ -95,16 +93,44 @@ internal sealed class OffsetProof(Slack slack)
     }
 
     /// <summary>
-    /// A round join keeps its distance from the curve's end; all else from its whole line or circle, as what continues it
-    /// straight on was joined to it.
+    /// Middle and end of a line at the distance from its source's whole line, or circle where it stands for a flat arc; what
+    /// continues a line straight on was joined to it.
     /// </summary>
-    private bool IsAway(in Curve from, bool round, Point2 p)
+    private bool IsParallelLine(in Segment s, in Curve from)
     {
-        double away =
-            round ? p.DistanceTo(from.B)
-            : from.IsArc ? Math.Abs(p.DistanceTo(from.C) - from.R)
-            : Math.Abs((from.B - from.A).Cross(p - from.A)) / Math.Sqrt(from.Chord2);
-        return Math.Abs(away - distance) <= Slop;
+        Point2 end = source.Reversed ? s.Start : s.End;
+        Point2 middle = (s.Start + s.End) * 0.5;
+        if (from.IsArc)
+        {
+            return Math.Abs(Math.Abs(end.DistanceTo(from.C) - from.R) - distance) <= Slop
+                && Math.Abs(Math.Abs(middle.DistanceTo(from.C) - from.R) - distance) <= Slop;
+        }
+        Point2 d = from.B - from.A;
+        double length = Math.Sqrt(d.Dot(d));
+        double low = (distance - Slop) * length;
+        double high = (distance + Slop) * length;
+        double atEnd = Math.Abs(d.Cross(end - from.A));
+        double atMiddle = Math.Abs(d.Cross(middle - from.A));
+        return atEnd >= low && atEnd <= high && atMiddle >= low && atMiddle <= high;
+    }
+
+    /// <summary>Both ends of an arc at the distance from its centre, which is its source's end, or its source's centre.</summary>
+    private bool IsParallelArc(in Segment s, in Curve from)
+    {
+        double radius =
+            s.Centre == from.B ? distance
+            : from.IsArc && s.Centre == from.C ? Math.Abs(from.R - (from.Turn * distance))
+            : -Slop;
+        double low = Math.Max(0, radius - Slop);
+        double high = radius + Slop;
+        return IsWithin(s.Start, s.Centre, low, high) && IsWithin(s.End, s.Centre, low, high);
+    }
+
+    private static bool IsWithin(Point2 p, Point2 centre, double low, double high)
+    {
+        Point2 d = p - centre;
+        double away = d.Dot(d);
+        return away >= low * low && away <= high * high;
     }
 
     private bool IsAsLong(Offsetter work, List<Loop> loops)

@@ -28,6 +28,9 @@ internal sealed class OffsetSource(Slack slack)
     /// <summary>Area, length and sweeps of all loops, as they are run here.</summary>
     public LoopSums Sums { get; private set; }
 
+    /// <summary>The greatest coordinate or radius, mm.</summary>
+    public double Greatest { get; private set; }
+
     /// <summary>How many curves shorter than the grid were left out.</summary>
     public int Dropped { get; private set; }
 
@@ -80,8 +83,10 @@ internal sealed class OffsetSource(Slack slack)
     public void End()
     {
         LoopStarts.Add(Count);
+        Greatest = 0;
         for (int i = 0; i < Count; i++)
         {
+            Greatest = Math.Max(Greatest, LoopLoader.Greatest(Curves[i]));
             StartTangents[i] = Curves[i].StartTangent;
             EndTangents[i] = Curves[i].Turn == 0 ? StartTangents[i] : Curves[i].EndTangent;
         }

@@ -67,7 +67,7 @@ internal sealed class Offsetter
     {
         rawOffset.Build(source, distance, raw);
         Load();
-        double snap = Math.Max(slack.Near, loader.Rounding);
+        double snap = Math.Max(slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
         Length = 0;
         WrongSide = sideTest;
         if (raw.Count == 0)
@@ -93,30 +93,29 @@ internal sealed class Offsetter
         cutter.Clear();
         loader.Begin();
         Growing.Reserve(ref startIds, raw.Count);
+        Growing.Reserve(ref rawOf, 2 * raw.Count);
         Array.Fill(startIds, -1, 0, raw.Count);
+        Vertices vertices = cutter.Vertices;
         for (int i = 0; i < raw.Count; i++)
         {
-            Curve c = raw.Items[i];
-            int start = startIds[i] < 0 ? startIds[i] = cutter.Vertices.Add(c.A) : startIds[i];
+            ref Curve c = ref raw.Items[i];
+            int start = startIds[i] < 0 ? startIds[i] = vertices.Add(c.A) : startIds[i];
             int next = raw.Next(i);
             int end = next >= 0 ? startIds[next] : -1;
             if (end < 0)
             {
-                end = cutter.Vertices.Add(c.B);
+                end = vertices.Add(c.B);
             }
             if (next >= 0)
             {
                 startIds[next] = end;
             }
-            c.A = cutter.Vertices[start];
-            c.B = cutter.Vertices[end];
+            c.A = vertices[start];
+            c.B = vertices[end];
             int number = cutter.Input.Count;
             loader.Put(c, start, end);
-            Growing.Append(ref rawOf, ref number, i);
-            for (; number < cutter.Input.Count; )
-            {
-                Growing.Append(ref rawOf, ref number, i);
-            }
+            // An arc of more than half a turn is two.
+            rawOf[number] = rawOf[cutter.Input.Count - 1] = i;
         }
     }
 
