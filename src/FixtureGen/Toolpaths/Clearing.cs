@@ -24,6 +24,9 @@ internal sealed class Clearing
     /// </summary>
     private const double Slant = 10;
 
+    /// <summary>Radius of a wall that is as good as straight, mm.</summary>
+    private const double Straight = 1e4;
+
     private readonly Region _area;
     private readonly Tool _tool;
     private readonly CutData _data;
@@ -56,7 +59,7 @@ internal sealed class Clearing
     private double Allowance { get; }
 
     /// <summary>
-    /// Null where the tool does not fit. Floors are the passes, the highest first. With an allowance the walls are finished at full depth after all passes. Stock
+    /// Null where the tool does not fit. Floors are the passes, the highest first. With an allowance the walls are finished after all passes, in laps as deep as the block bears. Stock
     /// is the block's outline where the region runs over it: outside, the tool may go straight down.
     /// </summary>
     public static Piece? Clear(
@@ -110,7 +113,7 @@ internal sealed class Clearing
         }
         if (Allowance > 0)
         {
-            Finish(pen, floors[^1]);
+            Finish(pen, [.. Passes.Down(topZ, floors[^1], Lap())]);
         }
         pen.RapidZ(_heights.Hop);
         return pen.Moves;
@@ -171,7 +174,7 @@ internal sealed class Clearing
         }
     }
 
-    private void Finish(Pen pen, double z)
+    private void Finish(Pen pen, double[] laps)
     {
         List<Contour> walls = [.. _walls.SelectMany(r => r.Contours)];
         while (walls.Count > 0)
@@ -183,15 +186,37 @@ internal sealed class Clearing
             {
                 pen.RapidZ(_heights.Hop);
                 pen.Rapid(Point3.At(point, _heights.Hop));
-                pen.LineZ(z, _data.Plunge);
+                pen.LineZ(laps[0], _data.Plunge);
             }
             double length = wall.Segments.Sum(s => s.Length);
             double ahead = Math.Min(Slant * Allowance, length / 8);
+            Point2 from = pen.At.Xy;
             Point2 met = Along.Loop(wall.Segments, at + ahead, length).First().Start;
-            (at, point) = Free(pen.At.Xy, met) ? (at + ahead, met) : (at, point);
-            pen.Line(Point3.At(point, z), _data.Feed);
-            pen.Follow(Along.Loop(wall.Segments, at, length + Math.Min(Allowance, length / 2)), z, _data.Feed);
+            (at, point) = Free(from, met) ? (at + ahead, met) : (at, point);
+            foreach (double z in laps)
+            {
+                if (laps.Length > 1)
+                {
+                    pen.Line(Point3.At(from, pen.At.Z), _data.Feed);
+                    pen.LineZ(z, _data.Feed);
+                }
+                pen.Line(Point3.At(point, z), _data.Feed);
+                pen.Follow(Along.Loop(wall.Segments, at, length + Math.Min(Allowance, length / 2)), z, _data.Feed);
+            }
         }
+    }
+
+    /// <summary>Depth of a lap along the walls: their tightest inward curve loads the edge most.</summary>
+    private double Lap()
+    {
+        double tightest = _walls
+            .SelectMany(r => r.Contours)
+            .SelectMany(c => c.Segments)
+            .Where(s => s.IsArc && s.Sweep > 0)
+            .Select(s => s.Radius)
+            .DefaultIfEmpty(Straight)
+            .Min();
+        return WallLaps.Depth(_data.StepDown, Math.Max(tightest, Allowance), _tool.Radius, Allowance);
     }
 
     private bool Free(Point2 from, Point2 to)
