@@ -37,12 +37,15 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     public string ForVacuum(double factor, double limit)
     {
         double Held(Job changed) => Context(changed)?.Limited([]).Vacuum ?? 0;
-        return Sentence(
-            [.. Passes(factor, limit, Held), .. Slower(factor, limit, Held), .. OtherHelix(Held), .. OtherCords(Held)],
-            factor,
-            limit,
-            "a larger sealed area"
-        );
+        Tried[] single =
+        [
+            .. Passes(job, factor, limit, Held),
+            .. Slower(factor, limit, Held),
+            .. OtherHelix(Held),
+            .. OtherCords(Held),
+        ];
+        Tried[] all = single.Any(t => t.Factor >= limit) ? single : [.. single, .. Lightest(limit, Held)];
+        return Sentence(all, factor, limit, "a larger sealed area");
     }
 
     /// <summary>For a part that does not stay on magnets alone while the machine stops.</summary>
@@ -54,7 +57,7 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
                 .. Pins(Held),
                 .. MoreMagnets(factor, limit),
                 .. OtherDiscs(),
-                .. Passes(factor, limit, Held),
+                .. Passes(job, factor, limit, Held),
                 .. Slower(factor, limit, Held),
                 .. OtherHelix(Held),
             ],
@@ -70,13 +73,13 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
         return HoldingAnalysis.Context(design with { TrimCuts = cuts }, changed, tolerances).Value;
     }
 
-    private IEnumerable<Tried> Passes(double factor, double limit, Func<Job, double> held)
+    private static IEnumerable<Tried> Passes(Job like, double factor, double limit, Func<Job, double> held)
     {
-        int now = Holding.Passes.Count(job.Shell.ThicknessMax, TrimFeeds.For(job, job.TrimTool).StepDown);
+        int now = Holding.Passes.Count(like.Shell.ThicknessMax, TrimFeeds.For(like, like.TrimTool).StepDown);
         int guess = (int)Math.Min(MostPasses, Math.Ceiling(now * limit / Math.Max(factor, limit / MostPasses)));
         for (int passes = Math.Max(now + 1, guess - 2); passes <= Math.Min(MostPasses, guess + 2); passes++)
         {
-            double then = held(job with { TrimPasses = passes });
+            double then = held(like with { TrimPasses = passes });
             if (then >= limit || passes == MostPasses)
             {
                 yield return new Tried(
@@ -86,6 +89,30 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
                 );
                 yield break;
             }
+        }
+    }
+
+    /// <summary>The least chip of the chart and more passes besides: the lightest cut that does not rub.</summary>
+    private IEnumerable<Tried> Lightest(double limit, Func<Job, double> held)
+    {
+        CutData data = TrimFeeds.For(job, job.TrimTool);
+        double least = Feeds.ChipLoadRange(job.TrimTool, job.ShellMaterial).Least * data.Rpm * job.TrimTool.Flutes;
+        double feed = Math.Ceiling(least / 10) * 10;
+        if (feed >= data.Feed)
+        {
+            yield break;
+        }
+        Job light = job with { TrimFeedMmPerMin = feed, TrimRpm = data.Rpm };
+        double then = held(light);
+        foreach (Tried more in Passes(light, then, limit, held))
+        {
+            yield return more with
+            {
+                Change = FormattableString.Invariant(
+                    $"a trim feed of {feed:0} mm/min, the chart's least chip, with {more.Change}"
+                ),
+                Many = false,
+            };
         }
     }
 

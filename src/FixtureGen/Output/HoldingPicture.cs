@@ -49,7 +49,7 @@ public static class HoldingPicture
         }
         FactorScale.Draw(scene, new Point2(Gap, 17), Text);
         string key =
-            $"Factor: how many times the cutting load would be held, worst case. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping.";
+            $"Factor: how many times the cutting load would be held, worst case. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping, on its stops.";
         scene.Text(key, new Point2(Gap, 8), Typefaces.Shrunk(key, Type.Plain(3.4), scene.Width - (2 * Gap)));
         return scene;
     }
@@ -80,7 +80,7 @@ public static class HoldingPicture
     {
         scene.Text(panel.Title, new Point2(box.MinX, box.MaxY + 7.5), Type.Strong(Text + 0.6));
         string worst =
-            $"worst {FactorScale.Text(panel.Worst.Factor)}, {Mode(panel.Worst.Mode)}, at X {N(panel.Worst.At.X)} Y {N(panel.Worst.At.Y)}";
+            $"worst {FactorScale.Text(panel.Worst.Factor)}, {Mode(panel.Worst.Mode)}, at X {N(panel.Worst.At.X)} Y {N(panel.Worst.At.Y)}{Leaning(panel.Worst)}";
         scene.Text(worst, new Point2(box.MinX, box.MaxY + 2.5), Type.Plain(Text - 0.4));
         Part(scene, design, view);
         double k = Math.Clamp(view.Scale * 1.2, 0.55, 1);
@@ -90,6 +90,10 @@ public static class HoldingPicture
         }
         Flag(scene, panel.Worst, design.Magnets.Select(m => m.At), view, box);
     }
+
+    /// <summary>What the stops make of it, where they do.</summary>
+    private static string Leaning(HoldAnswer answer) =>
+        answer.Stays > answer.Factor * 1.01 ? $"; {FactorScale.Text(answer.Stays)} once on its stops" : "";
 
     private static void Part(Scene scene, FixtureDesign design, View view)
     {
