@@ -77,13 +77,16 @@ public class ProofBench
     private readonly OffsetProof offsetProof = new(House);
     private readonly OffsetSource source = new(House);
     private (Region[] A, Region[] B) pair;
-    private Region[] wave = [];
+    private Region[] single = [];
+
+    [Params("wiggle 3000", "wiggle 300", "twelve holes", "wiggle with islands")]
+    public string Shape { get; set; } = "";
 
     [GlobalSetup]
     public void Setup()
     {
-        pair = BenchShapes.Pair("two waves of 5000");
-        wave = BenchShapes.Wiggle(3000);
+        pair = BenchShapes.Pair(Shape == "twelve holes" ? Shape : "two waves of 5000");
+        single = BenchShapes.Named(Shape);
     }
 
     [Benchmark(Baseline = true)]
@@ -109,7 +112,7 @@ public class ProofBench
     private int Shrink(bool prove)
     {
         source.Begin(reversed: false);
-        source.AddAll(wave);
+        source.AddAll(single);
         source.End();
         List<Loop> loops = offsetter.Run(source, 3.175, sideTest: false)!;
         return prove && !offsetProof.Proves(offsetter, source, 3.175, loops) ? -1 : loops.Count;

@@ -19,6 +19,13 @@ internal sealed class LoopBuilder(double grid)
     private int[] origins = [];
     private int count;
     private bool anyShort;
+    private double moved;
+
+    /// <summary>The farthest that leaving out short edges moved a corner since the start, mm; rounding is left out.</summary>
+    public double Moved => moved > Noise * grid ? moved : 0;
+
+    /// <summary>Before the first loop of a result.</summary>
+    public void Start() => moved = 0;
 
     public void Begin() => (count, anyShort) = (0, false);
 
@@ -107,6 +114,7 @@ internal sealed class LoopBuilder(double grid)
             int k = (start + i) % n;
             if (count > 0 && IsShort(all[k]) && corner.DistanceTo(all[k].B) <= grid)
             {
+                moved = Math.Max(moved, corner.DistanceTo(all[k].B));
                 MoveEnd(ref curves[count - 1], all[k].B);
                 continue;
             }

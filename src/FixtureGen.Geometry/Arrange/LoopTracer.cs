@@ -18,6 +18,9 @@ internal sealed class LoopTracer(Runs runs, double grid)
     /// <summary>Length of the loops left out as too thin, mm.</summary>
     public double Thin { get; private set; }
 
+    /// <summary>The farthest that leaving out edges shorter than the grid moved a corner, mm.</summary>
+    public double Moved => builder.Moved;
+
     /// <summary>Which way each run is gone: 1 from its start, -1 from its end, 0 not at all.</summary>
     public Span<sbyte> Begin()
     {
@@ -35,6 +38,7 @@ internal sealed class LoopTracer(Runs runs, double grid)
     {
         Loose = 0;
         Thin = 0;
+        builder.Start();
         int n = runs.Count;
         Growing.Reserve(ref gone, n);
         Array.Clear(gone, 0, n);

@@ -27,8 +27,8 @@ internal sealed class Overlay
     /// <summary>The snapping distance of the last work, mm: what the tolerances say, or more where coordinates are so large that they cannot hold it.</summary>
     public double Snap { get; private set; }
 
-    /// <summary>The most that a point or curve was moved by snapping, mm.</summary>
-    public double Moved => cutter.Moved;
+    /// <summary>The most that a point or curve was moved by snapping, and a corner by leaving out short edges, mm.</summary>
+    public double Moved { get; private set; }
 
     /// <summary>How many curves the first set has.</summary>
     public int CountA { get; private set; }
@@ -101,6 +101,7 @@ internal sealed class Overlay
     {
         Snap = widening * Math.Max(near, loader.Rounding);
         Length = 0;
+        Moved = 0;
         if (cutter.Input.Count == 0)
         {
             runs.Clear();
@@ -121,6 +122,7 @@ internal sealed class Overlay
         Choose(wanted);
         List<Loop> loops = tracer.Trace(node => windings.LiveEnds(node).Length, Snap, reversed: false);
         Length -= tracer.Thin;
+        Moved = cutter.Moved + tracer.Moved;
         return tracer.Loose == 0 ? loops : null;
     }
 

@@ -67,6 +67,7 @@ public sealed partial class Kernel
     /// come back as they are, and what shrinks to nothing is left out. They must not overlap; what grows together comes out as
     /// one.
     /// </summary>
+    /// <exception cref="RegionException">A contour is open or not finite, or contours run the wrong way or overlap, so that nothing could be proven.</exception>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
     {
@@ -82,7 +83,7 @@ public sealed partial class Kernel
             () =>
             {
                 Load(regions, grow: distance > 0);
-                return offset.Of(source, Math.Abs(distance), "offset", band: false);
+                return Explained(regions, () => offset.Of(source, Math.Abs(distance), "offset", band: false));
             }
         );
     }
@@ -191,12 +192,30 @@ public sealed partial class Kernel
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
         {
-            ImmutableArray<Region> level = offset.Of(source, d, "rings", band: false);
+            ImmutableArray<Region> level = Explained(regions, () => offset.Of(source, d, "rings", band: false));
             if (level.IsEmpty)
             {
                 return levels.ToImmutable();
             }
             levels.Add(level);
+        }
+    }
+
+    /// <summary>Where nothing could be proven because the input is no region, says what is wrong with it.</summary>
+    private ImmutableArray<Region> Explained(IReadOnlyList<Region> regions, Func<ImmutableArray<Region>> work)
+    {
+        try
+        {
+            return work();
+        }
+        catch (KernelException e) when (e is not RegionException)
+        {
+            ImmutableArray<RegionFault> faults = Faults(regions);
+            if (faults.IsEmpty)
+            {
+                throw;
+            }
+            throw new RegionException(faults);
         }
     }
 

@@ -9,7 +9,7 @@ public enum RepairKind
     /// <summary>The input touches or overlaps itself; pieces on its wrong side were taken out.</summary>
     SideTest,
 
-    /// <summary>Points or curves that lay within a hair of each other were moved onto each other.</summary>
+    /// <summary>Points or curves within a hair of each other were moved onto each other, or edges shorter than the grid left out.</summary>
     Snapped,
 
     /// <summary>The parallel was redone by its definition, from what a disc covers along every curve; as exact as the plain way.</summary>

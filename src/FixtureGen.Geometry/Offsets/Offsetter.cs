@@ -40,8 +40,10 @@ internal sealed class Offsetter
         set => cutter.Cancel = value;
     }
 
-    /// <summary>The most that a point or curve of the last parallel was moved by snapping, mm.</summary>
-    public double Moved => cutter.Moved;
+    /// <summary>
+    /// The most that a point or curve of the last parallel was moved by snapping, and a corner by leaving out short edges, mm.
+    /// </summary>
+    public double Moved { get; private set; }
 
     /// <summary>What everything was cut into.</summary>
     public Runs Runs => runs;
@@ -69,6 +71,7 @@ internal sealed class Offsetter
         Load();
         double snap = Math.Max(slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
         Length = 0;
+        Moved = 0;
         WrongSide = sideTest;
         if (raw.Count == 0)
         {
@@ -85,6 +88,7 @@ internal sealed class Offsetter
         SortNodes();
         List<Loop> loops = tracer.Trace(node => live[node], slack.Stitch / 2, source.Reversed);
         Length -= tracer.Thin;
+        Moved = cutter.Moved + tracer.Moved;
         return Math.Max(deadEnds.Longest, tracer.Loose) <= slack.Stub ? loops : null;
     }
 

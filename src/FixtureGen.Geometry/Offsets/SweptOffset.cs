@@ -17,7 +17,7 @@ internal sealed class SweptOffset(Slack slack)
         set => overlay.Cancel = value;
     }
 
-    /// <summary>The most that a point or curve of the last work was moved by snapping, mm.</summary>
+    /// <summary>The most that a point or curve of the last work was moved by snapping or leaving out short edges, mm.</summary>
     public double Moved => overlay.Moved;
 
     /// <summary>The parallel at <paramref name="distance"/> mm to the source's left; null where no plane graph came about.</summary>

@@ -7,8 +7,8 @@ namespace FixtureGen.Geometry;
 /// distance from the source curve that it says it came from; the result is as long as the runs that were kept, and each run
 /// longer than a thousandth of a millimetre, kept or not, is rightly so at a second point of it; the area swept is no larger
 /// than Steiner's formula allows and no smaller than what the result's own curves sweep; and along scan lines, one through
-/// every loop of the source and one each way through the middle, every stretch is in the result just where side and distance
-/// say so. Not shown is what is thinner than four slices.
+/// every loop of the source and of the result and one each way through the middle, every stretch is in the result just where
+/// side and distance say so. Not shown is what is thinner than four slices.
 /// </summary>
 internal sealed class OffsetProof(Slack slack)
 {
@@ -19,6 +19,9 @@ internal sealed class OffsetProof(Slack slack)
     // have no corner there.
     private const double SecondPoint = 0.7131;
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
+
+    // Loops flatter than this are crossed upright, all others level: the fewer directions, the fewer lines.
+    private const double Flat = 0.25;
 
     private readonly ScanLines scan = new();
     private readonly Stabs flat = new();
@@ -66,7 +69,7 @@ internal sealed class OffsetProof(Slack slack)
         {
             return false;
         }
-        ChooseLines();
+        ChooseLines(loops);
         return Scan(flat, false, loops) && Scan(upright, true, loops);
     }
 
@@ -183,7 +186,7 @@ internal sealed class OffsetProof(Slack slack)
         return loops.Count == 0 ? band <= most + slop : band >= swept - slop && band <= most + slop;
     }
 
-    private void ChooseLines()
+    private void ChooseLines(List<Loop> loops)
     {
         flat.Clear();
         upright.Clear();
@@ -192,15 +195,23 @@ internal sealed class OffsetProof(Slack slack)
         upright.Add(all.MinX, all.MaxX);
         for (int k = 0; k + 1 < source.LoopStarts.Count && source.LoopStarts.Count > 2; k++)
         {
-            Box2 span = Span(source.LoopStarts[k], source.LoopStarts[k + 1]);
-            if (span.Height >= span.Width)
-            {
-                flat.Add(span.MinY, span.MaxY);
-            }
-            else
-            {
-                upright.Add(span.MinX, span.MaxX);
-            }
+            Stab(Span(source.LoopStarts[k], source.LoopStarts[k + 1]));
+        }
+        foreach (Loop loop in loops)
+        {
+            Stab(loop.Box);
+        }
+    }
+
+    private void Stab(in Box2 span)
+    {
+        if (span.Height >= Flat * span.Width)
+        {
+            flat.Add(span.MinY, span.MaxY);
+        }
+        else
+        {
+            upright.Add(span.MinX, span.MaxX);
         }
     }
 

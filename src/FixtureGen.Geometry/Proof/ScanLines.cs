@@ -13,6 +13,7 @@ internal sealed class ScanLines
 
     // Curves that are looked at together first.
     private const int Block = 16;
+    private const int Few = 24;
 
     private readonly record struct Crossing(int Line, int Set, int Step);
 
@@ -109,7 +110,30 @@ internal sealed class ScanLines
         }
         for (int line = 0; line < lines; line++)
         {
-            Array.Sort(sortedAt, sorted, starts[line], starts[line + 1] - starts[line]);
+            SortLine(starts[line], starts[line + 1]);
+        }
+    }
+
+    /// <summary>By insertion where few: a handful is in order before the library's sort has begun.</summary>
+    private void SortLine(int first, int end)
+    {
+        if (end - first > Few)
+        {
+            Array.Sort(sortedAt, sorted, first, end - first);
+            return;
+        }
+        for (int i = first + 1; i < end; i++)
+        {
+            double moving = sortedAt[i];
+            Crossing crossing = sorted[i];
+            int j = i - 1;
+            for (; j >= first && sortedAt[j] > moving; j--)
+            {
+                sortedAt[j + 1] = sortedAt[j];
+                sorted[j + 1] = sorted[j];
+            }
+            sortedAt[j + 1] = moving;
+            sorted[j + 1] = crossing;
         }
     }
 

@@ -60,6 +60,19 @@ public sealed class RegionFaultsTest
         Assert.Empty(kernel.Faults(Good));
     }
 
+    /// <summary>Unproven, without a word why, before.</summary>
+    [Theory]
+    [InlineData(1)]
+    [InlineData(-1)]
+    public void What_cannot_be_offset_because_it_runs_the_wrong_way_is_refused_with_the_contour(double d)
+    {
+        Region[] turned = [.. Good, Region.Of(Contours.Cw(Contours.Rectangle(new(20, 0, 30, 10))))];
+
+        RegionFault fault = Refused(() => kernel.Offset(turned, d));
+
+        Assert.Equal((RegionFaultKind.WrongWay, 1, 0), (fault.Kind, fault.Region, fault.Contour));
+    }
+
     [Fact]
     public void Work_that_is_called_off_stops_and_the_kernel_goes_on()
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
@@ -37,8 +38,8 @@ public sealed class OffsetPropertyTest
         );
 
     /// <summary>
-    /// Every point of the result lies at the distance to 1e-9 mm, at coordinates up to 10^4 mm; a nearly straight arc's centre
-    /// may lie 10^7 mm away, where two rounding errors are more than that.
+    /// Every point of the result lies at the distance to 1e-9 mm and what the kernel says that it moved, at coordinates up to
+    /// 10^4 mm; a nearly straight arc's centre may lie 10^7 mm away, where two rounding errors are more than that.
     /// </summary>
     [Fact]
     public void Offset_is_exact_to_a_nanometre_and_below() =>
@@ -46,21 +47,17 @@ public sealed class OffsetPropertyTest
             c =>
             {
                 var kernel = new Kernel(Tolerances.House);
+                ImmutableArray<Region> result = kernel.Offset(c.Regions, c.Distance);
+                double moved = kernel.Repairs.Sum(r => r.Kind == RepairKind.Snapped ? r.Amount : 0);
                 Segment[] source = [.. c.Regions.SelectMany(r => r.Contours).SelectMany(k => k.Segments)];
-                foreach (
-                    Segment s in kernel
-                        .Offset(c.Regions, c.Distance)
-                        .SelectMany(r => r.Contours)
-                        .SelectMany(k => k.Segments)
-                )
+                foreach (Segment s in result.SelectMany(r => r.Contours).SelectMany(k => k.Segments))
                 {
                     foreach (double t in (double[])[0.02, 0.5, 0.98])
                     {
                         Point2 p = Measure.PointAt(s, t);
                         double error = Math.Abs(source.Min(f => Measure.Distance(p, f)) - Math.Abs(c.Distance));
                         Assert.True(
-                            error <= 1e-9 + (2 * Math.BitIncrement(s.Radius)) - (2 * s.Radius)
-                                || !kernel.Repairs.IsEmpty,
+                            error <= 1e-9 + moved + (2 * Math.BitIncrement(s.Radius)) - (2 * s.Radius),
                             FormattableString.Invariant($"{error} of {s}")
                         );
                     }
@@ -68,6 +65,25 @@ public sealed class OffsetPropertyTest
             },
             iter: LongRun.Cases(500)
         );
+
+    /// <summary>
+    /// An edge of 8e-7 mm left out moved an arc's end 3.5e-7 mm off its circle, and nothing said so; an empty parallel said
+    /// what the one before had moved.
+    /// </summary>
+    [Fact]
+    public void A_corner_moved_by_an_edge_left_out_is_noted()
+    {
+        OffsetCase c = RandomRegions.Make(1_189_649_640);
+        var kernel = new Kernel(Tolerances.House);
+
+        kernel.Offset(c.Regions, c.Distance);
+        KernelRepair note = Assert.Single(kernel.Repairs);
+        Assert.Equal(RepairKind.Snapped, note.Kind);
+        Assert.InRange(note.Amount, 3e-7, 1e-6);
+
+        Assert.Empty(kernel.Offset(Region.Of(Contours.Rectangle(new(0, 0, 9, 5))), -4));
+        Assert.Single(kernel.Repairs);
+    }
 
     /// <summary>Closed contours, bit for bit; outer counter-clockwise, holes clockwise, as the model promises.</summary>
     [Fact]

@@ -6,7 +6,7 @@ namespace FixtureGen.Tests.Support;
 /// <summary>Random simple counter-clockwise loops.</summary>
 public static class RandomLoops
 {
-    /// <summary>A star-shaped polygon; each edge is bent into an arc with the given probability, unless that makes it cross.</summary>
+    /// <summary>A star-shaped polygon; each edge is bent into an arc with the given probability, unless that makes it cross or turns it inside out.</summary>
     public static Contour Star(Random random, double arcs)
     {
         Point2[] p = StarPoints(random, 4 + random.Next(14));
@@ -14,7 +14,7 @@ public static class RandomLoops
         for (double k = 1; k > 0.1; k *= 0.6)
         {
             Contour bent = new([.. p.Select((a, i) => Bent(a, p[(i + 1) % p.Length], bulge[i] * k))]);
-            if (!CrossesItself(bent))
+            if (!CrossesItself(bent) && Measure.Area(bent) > 0)
             {
                 return bent;
             }
