@@ -121,12 +121,19 @@ internal sealed class OffsetProof(Slack slack)
     private bool IsParallelArc(in Segment s, in Curve from)
     {
         double radius =
-            s.Centre == from.B ? distance
-            : from.IsArc && s.Centre == from.C ? Math.Abs(from.R - (from.Turn * distance))
+            IsSame(s.Centre, from.B) ? distance
+            : from.IsArc && IsSame(s.Centre, from.C) ? Math.Abs(from.R - (from.Turn * distance))
             : -Slop;
         double low = Math.Max(0, radius - Slop);
         double high = radius + Slop;
         return IsWithin(s.Start, s.Centre, low, high) && IsWithin(s.End, s.Centre, low, high);
+    }
+
+    /// <summary>Arcs that continue each other are joined to one, whose centre is that of either: they differ in the last digits.</summary>
+    private bool IsSame(Point2 a, Point2 b)
+    {
+        Point2 d = a - b;
+        return d.Dot(d) <= Slop * Slop;
     }
 
     private static bool IsWithin(Point2 p, Point2 centre, double low, double high)

@@ -203,10 +203,7 @@ public sealed class HoldingRangesTest
     public void A_demo_job_keeps_the_same_laws(string name)
     {
         Job job = DemoDesign.Job(name);
-        job = job with
-        {
-            TrimPasses = Passes.Count(job.Shell.ThicknessMax, TrimFeeds.For(job, job.TrimTool).StepDown),
-        };
+        job = job with { TrimPasses = Passes.Count(job.Shell.ThicknessMax, TrimFeeds.For(job, job.TrimTool).StepDown) };
         (FixtureDesign design, HoldingResult own) = DemoDesign.Held(name, job);
         HoldingResult Changed(Job changed) =>
             HoldingAnalysis.Context(design, changed, Tolerances.House).Value!.Evaluate(design.Magnets);
