@@ -13,14 +13,16 @@ public sealed class JoinedArcsTest
     public void They_are_offset_the_plain_way(double distance)
     {
         const double R = 40;
-        Point2[] at = [.. Enumerable.Range(0, 5).Select(i => Point2At(i * Math.PI / 4, R))];
+        double[] turns = [0, 20, 100, 130, 180];
+        Point2[] at = [.. turns.Select(t => Point2At(t * Math.PI / 180, R))];
         Segment[] arcs =
         [
             .. Enumerable
                 .Range(0, 4)
                 .Select(i => Segment.Arc(at[i], at[i + 1], new Point2(i * 4e-13, i * -3e-13), true)),
         ];
-        Contour half = new([.. arcs, Segment.Line(at[4], at[0])]);
+        // begun within the round, so that its last arc goes on into its first
+        Contour half = new([arcs[1], arcs[2], arcs[3], Segment.Line(at[4], at[0]), arcs[0]]);
         Kernel kernel = new(Tolerances.House);
 
         Region grown = Assert.Single(kernel.Offset(Region.Of(half), distance));
