@@ -59,6 +59,7 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
             List<Loop>? loops = swept.Run(source, distance, band, widening);
             if (
                 loops is not null
+                && swept.Proves(loops)
                 && proof.ProvesAlone(source, distance, loops)
                 && nesting.Regions(loops) is { } regions
             )

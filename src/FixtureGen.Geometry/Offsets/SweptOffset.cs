@@ -9,6 +9,8 @@ namespace FixtureGen.Geometry;
 internal sealed class SweptOffset(Slack slack)
 {
     private readonly Overlay overlay = new(slack);
+    private readonly CombinationProof proof = new(slack.Grid);
+    private Func<int, int, bool> wanted = Grown;
 
     /// <summary>Asked again and again whether to go on.</summary>
     public CancellationToken Cancel
@@ -36,8 +38,16 @@ internal sealed class SweptOffset(Slack slack)
         {
             AddSwept(source.Curves[i], distance);
         }
-        return overlay.Work(grow ? static (a, b) => a > 0 || b > 0 : static (a, b) => a > 0 && b <= 0, widening);
+        wanted = grow ? Grown : Shrunk;
+        return overlay.Work(wanted, widening);
     }
+
+    /// <summary>True when the loops are the combination that the last work was to make, whole: none of its bounds is missing.</summary>
+    public bool Proves(List<Loop> loops) => proof.Proves(overlay, wanted, loops);
+
+    private static bool Grown(int material, int swept) => material > 0 || swept > 0;
+
+    private static bool Shrunk(int material, int swept) => material > 0 && swept <= 0;
 
     private static Segment[] ToSegments(ReadOnlySpan<Curve> loop, bool reversed)
     {

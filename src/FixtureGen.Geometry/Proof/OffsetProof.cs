@@ -44,7 +44,10 @@ internal sealed class OffsetProof(Slack slack)
         return LiesAtDistance(work, loops) && IsAsLong(work, loops) && RunsHold(work) && Proves(from, at, loops);
     }
 
-    /// <summary>The same for loops of whose making nothing is known: every curve's distance is asked of the whole source.</summary>
+    /// <summary>
+    /// The same for loops of whose making nothing is known: every curve's distance is asked of the whole source. A lost loop that
+    /// no line meets is not noticed by this alone.
+    /// </summary>
     public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops)
     {
         source = from;

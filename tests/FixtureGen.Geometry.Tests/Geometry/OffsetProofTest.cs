@@ -53,8 +53,10 @@ public sealed class OffsetProofTest
         Assert.False(Proves(d, [right with { Holes = [] }], comb));
     }
 
-    [Fact]
-    public void Nothing_in_place_of_something_is_stopped() => Assert.False(Proves(-3, []));
+    [Theory]
+    [InlineData(3)]
+    [InlineData(-3)]
+    public void Nothing_in_place_of_something_is_stopped(double d) => Assert.False(Proves(d, []));
 
     [Fact]
     public void Something_twice_is_stopped()
