@@ -10,7 +10,7 @@ public sealed record JobSource(
     string JobText,
     string DrawingPath,
     byte[] Drawing,
-    Library Library,
+    LibraryFolder Library,
     Registered Registered
 )
 {
@@ -58,7 +58,7 @@ public sealed record JobSource(
             }
             drawing = upper;
         }
-        Stage<Library> library = Library.Of(jobPath);
+        Stage<LibraryFolder> library = LibraryFolder.Of(jobPath);
         if (!library.Ok)
         {
             return Stage.Failed<JobSource>(library.Findings);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Runtime.InteropServices;
 using FixtureGen.Model;
+using FixtureGen.Output;
 
 namespace FixtureGen.App;
 

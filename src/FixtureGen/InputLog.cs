@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using FixtureGen.Model;
-using FixtureGen.Output;
 using FixtureGen.Shop;
 
 namespace FixtureGen;
@@ -45,3 +44,6 @@ internal sealed class InputLog
 
     private void Add(string path, byte[] bytes) => this.seen[path] = Convert.ToHexStringLower(SHA256.HashData(bytes));
 }
+
+/// <summary>A file that the result was made from, with the SHA-256 of its bytes, lower-case hex: what staleness is judged by.</summary>
+public sealed record InputFacts(string File, string Sha256);

@@ -42,6 +42,16 @@ public static class Words
             _ => "tip",
         };
 
+    /// <summary>What the part would do, to stand behind "it would".</summary>
+    public static string Verb(HoldMode m) =>
+        m switch
+        {
+            HoldMode.Slide => "slide",
+            HoldMode.Lift => "lift",
+            HoldMode.Stop => "break its stop",
+            _ => "tip",
+        };
+
     /// <summary>pin, slot, tab or wall.</summary>
     public static string Of(StopKind k) =>
         k switch

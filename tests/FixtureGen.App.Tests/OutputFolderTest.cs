@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using FixtureGen.Model;
+using FixtureGen.Output;
 using Xunit;
 
 namespace FixtureGen.App.Tests;

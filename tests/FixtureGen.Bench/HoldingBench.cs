@@ -40,7 +40,7 @@ public class HoldingBench
     }
 
     [Benchmark]
-    public HoldingResult WholeAnswer() => HoldingAnalysis.Evaluate(design, job).Value!;
+    public HoldingResult WholeAnswer() => HoldJudgement.Evaluate(design, job).Value!;
 
     [Benchmark]
     public HoldingResult MovedMagnets() => context.Evaluate(design.Magnets);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
 using FixtureGen.Model;
+using FixtureGen.Output;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Carving;
 
@@ -66,7 +67,7 @@ internal static class JudgeBench
 
     private static double Judge(string file)
     {
-        Outcome made = Pipeline.Make(DemoRequests.Of(file));
+        Outcome made = Delivery.Make(DemoRequests.Of(file));
         OutputFile top = made.Files.First(f => f.Name.EndsWith(".top.nc", StringComparison.Ordinal));
         string text = Encoding.UTF8.GetString([.. top.Bytes]);
         int number = (made.Job!.ProgramNumber ?? 0) + 1;

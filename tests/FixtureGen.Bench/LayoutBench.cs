@@ -100,7 +100,7 @@ internal static class LayoutBench
         like = context;
         at[3] = Now();
         HoldingResult result = context.Evaluate(magnets);
-        HoldingAnalysis.Judge(context, result, job);
+        HoldJudgement.Judge(context, result, job);
         at[4] = Now();
         return [at[1] - at[0], at[2] - at[1], at[3] - at[2], at[4] - at[3]];
     }

@@ -66,7 +66,7 @@ internal static class LibraryBench
                     (step, at, allocated) = (next, now, total);
                 }
                 App.JobSource source = App.JobSource.Read(file).Value!;
-                Outcome outcome = Pipeline.Make(source.Request(null, Begin));
+                Outcome outcome = Delivery.Make(source.Request(null, Begin));
                 outcome.Verdict?.Block.Dispose();
                 Begin("");
                 if (round == 0 && !outcome.Report.Ok)
@@ -91,7 +91,7 @@ internal static class LibraryBench
     {
         using Temp temp = new(1);
         App.JobSource source = App.JobSource.Read(Directory.EnumerateFiles(temp.Jobs, "*.toml").First()).Value!;
-        Outcome o = Pipeline.Make(source.Request(null, static _ => { }));
+        Outcome o = Delivery.Make(source.Request(null, static _ => { }));
         (string Name, Action Draw)[] all =
         [
             ("drawing", () => FixtureDrawing.Dxf(o.Design!, o.Job!)),

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using FixtureGen.App;
+using FixtureGen.Output;
 
 namespace FixtureGen.Bench;
 

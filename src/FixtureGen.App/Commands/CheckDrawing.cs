@@ -15,7 +15,7 @@ public static class CheckDrawing
     /// <param name="json">One JSON object in place of text.</param>
     public static int Run(Say say, string path, string? unit, bool json)
     {
-        Stage<Drawing> read = Read(path, unit);
+        Stage<DrawingContent> read = Read(path, unit);
         DrawingReport report = DrawingReport.Of(Path.GetFileName(path), read);
         say.Findings(read.Findings);
         if (json)
@@ -26,20 +26,20 @@ public static class CheckDrawing
         {
             say.Line(DrawingText.Render(report).TrimEnd());
         }
-        return report.HasCleanOutline ? Program.Made : Program.Refused;
+        return report.HasCleanOutline ? ExitCode.Made : ExitCode.Refused;
     }
 
-    private static Stage<Drawing> Read(string path, string? unit)
+    private static Stage<DrawingContent> Read(string path, string? unit)
     {
         if (!File.Exists(path))
         {
-            return Stage.Failed<Drawing>(
+            return Stage.Failed<DrawingContent>(
                 new Finding("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
             );
         }
         if (new FileInfo(path).Length > DxfReader.MostBytes)
         {
-            return Stage.Failed<Drawing>(DxfReader.TooLarge(path, new FileInfo(path).Length));
+            return Stage.Failed<DrawingContent>(DxfReader.TooLarge(path, new FileInfo(path).Length));
         }
         LengthUnit? stated = unit switch
         {
@@ -53,7 +53,7 @@ public static class CheckDrawing
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Stage.Failed<Drawing>(
+            return Stage.Failed<DrawingContent>(
                 new Finding(
                     "file-unreadable",
                     Severity.Error,

@@ -39,7 +39,7 @@ public static class CheckFolder
         bool ok = true;
         using Steps steps = say.Steps();
         LibraryNumbers numbers = new();
-        Dictionary<Library, ShopFiles> shops = [];
+        Dictionary<LibraryFolder, ShopFiles> shops = [];
         foreach (string path in jobs)
         {
             Outcome outcome = One(JobSource.Read(path, numbers.For), path, shops, plate, steps);
@@ -58,13 +58,13 @@ public static class CheckFolder
         {
             say.Json(AppJson.Text(new JsonObject { ["ok"] = ok, ["jobs"] = reports }));
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
     private static Outcome One(
         Stage<JobSource> source,
         string path,
-        Dictionary<Library, ShopFiles> shops,
+        Dictionary<LibraryFolder, ShopFiles> shops,
         string? plate,
         Steps steps
     )
@@ -84,7 +84,7 @@ public static class CheckFolder
             shop = job.Library.Shop(plate).Remembered();
             shops.Add(job.Library, shop);
         }
-        return Pipeline.Check(job.RequestWith(shop, steps.Begin));
+        return Delivery.Check(job.RequestWith(shop, steps.Begin));
     }
 
     private static string Row(Report report)

@@ -40,6 +40,6 @@ public static class CompletionCommand
         {
             say.Json(script);
         }
-        return Program.Made;
+        return ExitCode.Made;
     }
 }

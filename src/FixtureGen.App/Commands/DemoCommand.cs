@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FixtureGen.Output;
 
 namespace FixtureGen.App.Commands;
 
@@ -36,6 +37,6 @@ public static class DemoCommand
             ProductVersion.Text,
             steps.Begin
         );
-        return MakeCommand.Finish(say, steps, Pipeline.Make(request), folder, json);
+        return MakeCommand.Finish(say, steps, Delivery.Make(request), folder, json);
     }
 }

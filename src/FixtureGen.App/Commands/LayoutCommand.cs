@@ -100,6 +100,6 @@ public static class LayoutCommand
             await server.WaitAsync(stop).ConfigureAwait(false);
             await warm.ConfigureAwait(false);
         }
-        return Program.Made;
+        return ExitCode.Made;
     }
 }

@@ -40,7 +40,7 @@ public static class MakeCommand
         }
         JobSource job = source.Value!;
         using Steps steps = say.Steps();
-        Outcome outcome = Pipeline.Make(job.Request(plateFile: null, steps.Begin));
+        Outcome outcome = Delivery.Make(job.Request(plateFile: null, steps.Begin));
         return Finish(say, steps, outcome, folder ?? Path.Combine(job.Library.Out, job.Name), json);
     }
 
@@ -55,7 +55,7 @@ public static class MakeCommand
             {
                 say.Json(AppJson.Made(outcome.Report, seconds));
             }
-            return Program.Refused;
+            return ExitCode.Refused;
         }
         ImmutableArray<Finding> trouble = OutputFolder.Replace(folder, outcome.Report.Job, outcome.Files);
         say.Findings([.. outcome.Findings, .. trouble]);
@@ -75,7 +75,7 @@ public static class MakeCommand
         {
             Summary.Print(say, report, folder, outcome.Files);
         }
-        return report.Ok ? Program.Made : Program.Refused;
+        return report.Ok ? ExitCode.Made : ExitCode.Refused;
     }
 
     /// <summary>Tells the findings and, with --json, a report that has nothing else. The exit code of a refusal.</summary>
@@ -86,6 +86,6 @@ public static class MakeCommand
         {
             say.Json(ReportJson.Text(ReportBuilder.Refused(job, findings, ProductVersion.Text)));
         }
-        return Program.Refused;
+        return ExitCode.Refused;
     }
 }

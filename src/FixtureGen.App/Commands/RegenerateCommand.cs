@@ -73,7 +73,7 @@ public static class RegenerateCommand
         {
             return MakeCommand.Refuse(say, "", [missing], json);
         }
-        Stage<Library> library = Library.Of(Path.Combine(Path.GetFullPath(options.Folder), "x"));
+        Stage<LibraryFolder> library = LibraryFolder.Of(Path.Combine(Path.GetFullPath(options.Folder), "x"));
         if (!library.Ok)
         {
             return MakeCommand.Refuse(say, "", library.Findings, json);
@@ -133,7 +133,7 @@ public static class RegenerateCommand
     private static int Report(
         Say say,
         RegenerateOptions options,
-        Library library,
+        LibraryFolder library,
         ImmutableArray<JobChange> changes,
         bool settled,
         bool json
@@ -165,10 +165,10 @@ public static class RegenerateCommand
                     : $"Read {Path.Combine(library.Out, "regenerate.html")}"
             );
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
-    private static bool WriteReports(Say say, Library library, ImmutableArray<JobChange> changes, string text)
+    private static bool WriteReports(Say say, LibraryFolder library, ImmutableArray<JobChange> changes, string text)
     {
         try
         {

@@ -82,7 +82,7 @@ public static class RegisterCommand
         {
             Print(say, register);
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
     private static Stage<Register> Note(string folder, ImmutableArray<(string Job, FixtureState State)> events)

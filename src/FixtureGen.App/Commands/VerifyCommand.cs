@@ -74,7 +74,7 @@ public static class VerifyCommand
             _ => null,
         };
         using Steps steps = say.Steps();
-        Outcome outcome = Pipeline.VerifyFile(
+        Outcome outcome = Delivery.VerifyFile(
             source.Value!.Request(null, steps.Begin),
             Path.GetFileName(programPath),
             File.ReadAllText(programPath),
@@ -144,7 +144,7 @@ public static class VerifyCommand
                 )
             );
             say.Findings(findings);
-            return ok ? Program.Made : Program.Refused;
+            return ok ? ExitCode.Made : ExitCode.Refused;
         }
         say.Findings(findings);
         if (p is not null)
@@ -158,7 +158,7 @@ public static class VerifyCommand
             );
             if (unknown)
             {
-                return Program.Refused;
+                return ExitCode.Refused;
             }
             say.Line(
                 string.Create(
@@ -181,7 +181,7 @@ public static class VerifyCommand
                 say.Line(string.Create(c, $"  T{t.Tool} {t.Name}: {t.Minutes:0.0} min"));
             }
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
     private static IEnumerable<string> Held(ProgramHold hold)

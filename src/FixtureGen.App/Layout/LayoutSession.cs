@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json.Nodes;
 using FixtureGen.Model;
+using FixtureGen.Output;
 
 namespace FixtureGen.App.Layout;
 
@@ -193,7 +194,7 @@ public sealed class LayoutSession
                 }
             );
         }
-        Outcome outcome = Pipeline.Make(now.Value!.Request(null, s => this.step = s));
+        Outcome outcome = Delivery.Make(now.Value!.Request(null, s => this.step = s));
         this.step = "";
         string folder = Path.Combine(now.Value!.Library.Out, now.Value.Name);
         ImmutableArray<Finding> findings = outcome.Findings;
@@ -224,7 +225,7 @@ public sealed class LayoutSession
                 new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(text.Findings) }
             );
         }
-        Outcome outcome = Pipeline.Make(this.source.Request(null, static _ => { }) with { JobText = text.Value! });
+        Outcome outcome = Delivery.Make(this.source.Request(null, static _ => { }) with { JobText = text.Value! });
         return outcome.Report.Ok
             ? new LayoutAnswer(
                 200,

@@ -129,7 +129,7 @@ public sealed class LayoutTrial
             ["findings"] = AppJson.Findings([
                 .. laid.Findings.Where(f => f.Severity != Severity.Note),
                 .. context.Findings,
-                .. HoldingAnalysis.Judge(holding, h, value.Job),
+                .. HoldJudgement.Judge(holding, h, value.Job),
             ]),
             ["magnet"] = LayoutJson.Sizes(value.Job),
         };

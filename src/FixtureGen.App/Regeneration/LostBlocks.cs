@@ -12,7 +12,7 @@ internal static class LostBlocks
     /// <summary>A finding for each. <paramref name="path"/> is the register's, for the finding's place.</summary>
     public static IEnumerable<Finding> Of(string folder, Register register, string path)
     {
-        if (Library.Of(Path.Combine(Path.GetFullPath(folder), "x")).Value is not { } library)
+        if (LibraryFolder.Of(Path.Combine(Path.GetFullPath(folder), "x")).Value is not { } library)
         {
             yield break;
         }

@@ -17,7 +17,7 @@ public sealed record RegenerateOptions(string Folder, string? PlateFile, bool Dr
 public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int, int> progress, CancellationToken stop)
 {
     private readonly Staleness staleness = new(options.PlateFile);
-    private readonly ConcurrentDictionary<Library, ShopFiles> shops = new();
+    private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> shops = new();
 
     /// <summary>Runs; findings are about the registers themselves. Pictures of what changed are left in the scratch folder.</summary>
     public Stage<ImmutableArray<JobChange>> Run(string scratch)
@@ -104,7 +104,7 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         return [.. changes.OrderBy(c => c.JobFile, StringComparer.Ordinal)];
     }
 
-    private ShopFiles Shop(Library library) =>
+    private ShopFiles Shop(LibraryFolder library) =>
         this.shops.GetOrAdd(library, l => l.Shop(options.PlateFile).Remembered());
 
     private JobChange One(Shelf shelf, string jobFile, string scratch)

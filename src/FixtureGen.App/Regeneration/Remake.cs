@@ -10,7 +10,7 @@ public sealed class Remake(
     RegenerateOptions options,
     Staleness staleness,
     Shelf shelf,
-    Func<Library, ShopFiles> shop,
+    Func<LibraryFolder, ShopFiles> shop,
     string scratch
 )
 {
@@ -128,7 +128,7 @@ public sealed class Remake(
             return shelf.Register.Told(entry);
         }
         JobSource numbered = files with { Registered = shelf.Register.Told(current) };
-        Outcome outcome = Pipeline.Make(
+        Outcome outcome = Delivery.Make(
             numbered.RequestWith(shop(files.Library), static _ => { }) with
             {
                 Revise = Revise,

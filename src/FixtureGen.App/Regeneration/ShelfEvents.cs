@@ -78,7 +78,7 @@ public static class ShelfEvents
     /// <summary>Copies the made files aside; null when done.</summary>
     private static Finding? Freeze(string folder, Fixture f)
     {
-        Stage<Library> library = Library.Of(Path.Combine(Path.GetFullPath(folder), "x"));
+        Stage<LibraryFolder> library = LibraryFolder.Of(Path.Combine(Path.GetFullPath(folder), "x"));
         if (!library.Ok)
         {
             return library.Findings[0];

@@ -35,7 +35,7 @@ public sealed class Staleness(string? plateFile)
     }
 
     /// <summary>Null when up to date, else why not, in words.</summary>
-    public string? Why(Previous? previous, Library library, int revision)
+    public string? Why(Previous? previous, LibraryFolder library, int revision)
     {
         if (previous is null)
         {
@@ -73,7 +73,7 @@ public sealed class Staleness(string? plateFile)
         return info.Exists && info.Length == bytes;
     }
 
-    private string? Hash(Library library, string file)
+    private string? Hash(LibraryFolder library, string file)
     {
         string path =
             plateFile is not null && file.StartsWith("templates/plates/", StringComparison.Ordinal)

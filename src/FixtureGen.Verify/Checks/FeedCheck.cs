@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Reading;
@@ -27,21 +26,6 @@ internal static class FeedCheck
                 told = motion.Line;
             }
         }
-    }
-
-    /// <summary>Chart range at a diameter: straight between rows, in proportion below the first, the last row beyond it; mm a tooth.</summary>
-    internal static (double Least, double Most) Chart(Material material, double diameter)
-    {
-        ImmutableArray<ChipLoad> rows = [.. material.ChipLoads.OrderBy(r => r.Diameter)];
-        if (rows.IsEmpty)
-        {
-            return (0, double.MaxValue);
-        }
-        ChipLoad low = rows.LastOrDefault(r => r.Diameter <= diameter) ?? new ChipLoad(0, 0, 0);
-        ChipLoad high = rows.FirstOrDefault(r => r.Diameter >= diameter) ?? rows[^1];
-        double share = high.Diameter > low.Diameter ? (diameter - low.Diameter) / (high.Diameter - low.Diameter) : 1;
-        share = Math.Clamp(share, 0, 1);
-        return (low.MinMm + (share * (high.MinMm - low.MinMm)), low.MaxMm + (share * (high.MaxMm - low.MaxMm)));
     }
 
     private static void Speed(Run run, ProgramEvent e, Motion motion, Tool tool)
@@ -94,7 +78,10 @@ internal static class FeedCheck
             return (own.MinMm, own.MaxMm);
         }
         double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
-        return Chart(run.Material, tool.Kind == ToolKind.Engraver ? 2 * cutter.RadiusAt(depth) : tool.Diameter);
+        return FeedChart.Range(
+            run.Material,
+            tool.Kind == ToolKind.Engraver ? 2 * cutter.RadiusAt(depth) : tool.Diameter
+        );
     }
 
     /// <summary>

@@ -15,6 +15,9 @@ internal static class BlankSeat
             : Stage.Failed<Box2>(BlockFindings.StopsDoNotSeat(plate.Name, x is null ? "X" : "Y"));
     }
 
+    /// <summary>From the relief's outer wall to the block's nominal edge, mm.</summary>
+    public static double EdgeMargin(Job job) => job.Rules.Wall + job.Plate.PlacingTolerance;
+
     private static double? Edge(Plate plate, Func<Point2, double> normal, Func<Point2, double> place, double size)
     {
         foreach (EdgeStop stop in plate.Stops)

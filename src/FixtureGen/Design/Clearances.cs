@@ -9,9 +9,6 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class Clearances
 {
-    /// <summary>From the relief's outer wall to the block's nominal edge, mm.</summary>
-    public static double EdgeMargin(Job job) => job.Rules.Wall + job.Plate.PlacingTolerance;
-
     public static Stage<bool> Check(
         IReadOnlyList<Region> around,
         IReadOnlyList<Obstacle> obstacles,
@@ -21,7 +18,7 @@ internal static class Clearances
     {
         List<Finding> findings = [];
         Box2 box = Measure.Bounds(around[0].Outer);
-        Box2 room = block.Outset(-EdgeMargin(job));
+        Box2 room = block.Outset(-BlankSeat.EdgeMargin(job));
         double over = new[]
         {
             room.MinX - box.MinX,
@@ -31,7 +28,7 @@ internal static class Clearances
         }.Max();
         if (over > 1e-6)
         {
-            findings.Add(PlaceFindings.ReliefOverEdge(over, EdgeMargin(job)));
+            findings.Add(PlaceFindings.ReliefOverEdge(over, BlankSeat.EdgeMargin(job)));
         }
         Contour outer = around[0].Outer;
         foreach (Obstacle o in obstacles)

@@ -164,7 +164,7 @@ public static class Designer
             .. nets.SelectMany(n => n.Holes.Append(n.Groove)).SelectMany(f => f.Removals).SelectMany(r => r.Area),
         ];
         ImmutableArray<Region> grown = kernel.Offset(kernel.UnionAll(taken), job.Rules.Wall);
-        return new(block.Outset(-Clearances.EdgeMargin(job)), grown, kernel);
+        return new(block.Outset(-BlankSeat.EdgeMargin(job)), grown, kernel);
     }
 
     /// <summary>Magnet places that the drawing or the job asks for, plate frame.</summary>

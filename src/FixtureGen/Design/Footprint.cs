@@ -32,7 +32,7 @@ internal sealed record Footprint(
             return new Footprint(
                 around[0].Outer,
                 job.Locator == LocatorKind.Pins ? job.LocatorPins : [],
-                [.. zones.Select(z => Ports.HoleRoom(z, Ports.UsualDiameter / 2, job, kernel))],
+                [.. zones.Select(z => Ports.HoleRoom(z, PortSize.UsualDiameter / 2, job, kernel))],
                 outline
             );
         });

@@ -33,7 +33,7 @@ internal static class MagnetPockets
         double floor = levels.Face - Depth(job);
         if (NotchTool(job) is not { } notch)
         {
-            return Stage.Failed<ImmutableArray<Feature>>(NetFindings.NoNotchTool(Depth(job)));
+            return Stage.Failed<ImmutableArray<Feature>>(PocketFindings.NoNotchTool(Depth(job)));
         }
         List<Finding> findings = [];
         if (floor < job.Rules.LeastFloor)

@@ -26,7 +26,7 @@ internal sealed class MagnetWalls(
         double shortBy = radius + job.Rules.Wall - distance;
         if (shortBy > 1e-3)
         {
-            yield return NetFindings.MagnetWall(magnet + 1, at, what, shortBy, job.Rules.Wall);
+            yield return PocketFindings.MagnetWall(magnet + 1, at, what, shortBy, job.Rules.Wall);
         }
     }
 

@@ -7,27 +7,6 @@ namespace FixtureGen.Design;
 /// <summary>What keeps the distribution net and the magnets' pockets from their room; lengths in mm.</summary>
 internal static class NetFindings
 {
-    public static Finding NoNotchTool(double depth) =>
-        new(
-            "no-notch-tool",
-            Severity.Error,
-            "tools",
-            $"no end mill is slimmer than a magnet and cuts {Mm(depth)} deep for the air notch of its pocket",
-            "add an end mill of an eighth of an inch or 3 mm with longer flutes"
-        );
-
-    public static Finding MagnetWall(int magnet, Point2 at, string what, double by, double wall) =>
-        new(
-            "magnet-wall",
-            Severity.Error,
-            $"magnet {Count(magnet)} at {Place(at)}",
-            $"the pocket's wall to {what} is {Mm(by)} thinner than the {Mm(wall)} it needs",
-            "move the magnet by at least that much, or take a smaller one"
-        )
-        {
-            At = at,
-        };
-
     public static Finding NoNetTool() =>
         new(
             "no-net-tool",
@@ -35,15 +14,6 @@ internal static class NetFindings
             "tools",
             "no end mill reaches the depth of the distribution net",
             "add a small end mill"
-        );
-
-    public static Finding NetWide(double width, double most, double dimple) =>
-        new(
-            "net-wide",
-            dimple > 0.02 ? Severity.Warning : Severity.Note,
-            "net",
-            $"the smallest end mill is {Mm(width)} wide, more than two shell thicknesses ({Mm(most)}): the shell sags {(dimple * 1000).ToString("0.#", CultureInfo.InvariantCulture)} micrometres into the net at full vacuum",
-            $"add an end mill of at most {Mm(most)}"
         );
 
     public static Finding PortBlocked(int zone, Point2 at) =>

@@ -46,7 +46,7 @@ internal static class NetWidth
         if (cutter.Diameter > most + 1e-9)
         {
             double pressure = job.Vacuum.PumpRatedKPa / 1000;
-            yield return NetFindings.NetWide(
+            yield return ZoneFindings.NetWide(
                 cutter.Diameter,
                 most,
                 Dimple(cutter.Diameter, job.Shell.Thickness, pressure)

@@ -29,7 +29,7 @@ internal static class PlateFeed
         {
             if (Bored(port, port.At.DistanceTo(at), most, levels, job) is { } diameter)
             {
-                double section = Ports.Section(Math.Min(diameter, port.Diameter));
+                double section = PortSize.Section(Math.Min(diameter, port.Diameter));
                 HoleFeature through = Through(hole, at, diameter, port, levels);
                 return new(at, port.Name, [through], [new(port.Name, hole, section, levels.Face)]);
             }
@@ -51,8 +51,8 @@ internal static class PlateFeed
         job
             .Tools.Where(t => t.Kind == ToolKind.Drill && t.FluteLength >= levels.Face)
             .Select(t => t.Diameter)
-            .Append(Ports.UsualDiameter)
-            .Where(d => d >= Ports.LeastDiameter && d <= Math.Min(most, Ports.UsualDiameter))
+            .Append(PortSize.UsualDiameter)
+            .Where(d => d >= PortSize.LeastDiameter && d <= Math.Min(most, PortSize.UsualDiameter))
             .Where(d => BreakThrough.Allowed(opening, d, 2 * off))
             .OrderDescending()
             .Select(d => (double?)d)
@@ -66,7 +66,7 @@ internal static class PlateFeed
             {
                 continue;
             }
-            double section = Ports.Section(Math.Min(diameter, port.Diameter));
+            double section = PortSize.Section(Math.Min(diameter, port.Diameter));
             return new(
                 port.At,
                 port.Name,
@@ -122,15 +122,15 @@ internal static class PlateFeed
                     groove.Width * groove.Depth,
                     plate.Ports.First(p => p.Name == groove.Port).At.DistanceTo(at)
                 ),
-                new(opening.Name, hole, Ports.Section(diameter), levels.Face),
+                new(opening.Name, hole, PortSize.Section(diameter), levels.Face),
             ]
         );
 
     /// <summary>The usual feed hole or what the opening's relief takes; null where that is too little.</summary>
     private static double? Diameter(PlateOpening opening)
     {
-        double diameter = Math.Min(Ports.UsualDiameter, opening.ReliefDiameter - (2 * BreakThrough.Beside));
-        return diameter >= Ports.LeastDiameter && BreakThrough.Allowed(opening, diameter, 0) ? diameter : null;
+        double diameter = Math.Min(PortSize.UsualDiameter, opening.ReliefDiameter - (2 * BreakThrough.Beside));
+        return diameter >= PortSize.LeastDiameter && BreakThrough.Allowed(opening, diameter, 0) ? diameter : null;
     }
 
     private static HoleFeature Through(string name, Point2 at, double diameter, PlateOpening opening, Levels levels) =>

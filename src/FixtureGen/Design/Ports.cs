@@ -10,11 +10,6 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class Ports
 {
-    /// <summary>A feed hole is a quarter inch and never under an eighth (common practice, no source).</summary>
-    public const double LeastDiameter = 3.175;
-
-    public const double UsualDiameter = 6.35;
-
     /// <summary>How far a hole from the top reaches into a channel from below, so that no film is left between, mm.</summary>
     private const double Overlap = 0.5;
 
@@ -120,8 +115,8 @@ internal static class Ports
     /// <summary>Ports that lie under a zone which a hole may not be bored into.</summary>
     private static IEnumerable<Finding> PassedOver(Region boundary, Job job, Kernel kernel) =>
         job
-            .Plate.Ports.Where(p => Inside.Contains(HoleRoom(boundary, LeastDiameter / 2, job, kernel), p.At))
-            .SelectMany(p => BreakThrough.Check(p, UsualDiameter, 0));
+            .Plate.Ports.Where(p => Inside.Contains(HoleRoom(boundary, PortSize.LeastDiameter / 2, job, kernel), p.At))
+            .SelectMany(p => BreakThrough.Check(p, PortSize.UsualDiameter, 0));
 
     public static string HoleName(int zone) => Names.Numbered("port", zone + 1);
 
@@ -143,8 +138,6 @@ internal static class Ports
         return kernel.Difference(HoleRoom(boundary, radius, job, kernel), kernel.UnionAll(discs));
     }
 
-    public static double Section(double diameter) => Math.PI * diameter * diameter / 4;
-
     private static Way? OverChannel(
         Region boundary,
         int zone,
@@ -163,7 +156,7 @@ internal static class Ports
     public static Way Over(Channels.Found route, int zone, Levels levels, Job job, Kernel kernel)
     {
         GrooveFeature channel = Channels.Cut(Names.Numbered("channel", zone + 1), route, levels, job, kernel);
-        double diameter = Math.Min(UsualDiameter, route.Width);
+        double diameter = Math.Min(PortSize.UsualDiameter, route.Width);
         HoleFeature hole = RoundHole.Make(
             HoleName(zone),
             FeatureKind.Port,
@@ -178,7 +171,7 @@ internal static class Ports
             channel.Name,
             [channel, hole],
             [
-                new(route.Port.Name, channel.Name, Section(route.Port.Diameter), 0),
+                new(route.Port.Name, channel.Name, PortSize.Section(route.Port.Diameter), 0),
                 new(channel.Name, hole.Name, route.Width * channel.TopZ, route.Port.At.DistanceTo(route.Hole)),
             ]
         );

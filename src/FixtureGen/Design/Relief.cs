@@ -46,7 +46,7 @@ internal static class Relief
         BreakOut.Search search = WayOut(outline, obstacles, block, job);
         if (BreakOut.Shortest(search) is not { } way)
         {
-            return Stage.Failed<PocketFeature>(PlaceFindings.NoBreakOut(search.Width, job.Rules.Wall));
+            return Stage.Failed<PocketFeature>(TrimFindings.NoBreakOut(search.Width, job.Rules.Wall));
         }
         ImmutableArray<Region> area = kernel.Union(around, kernel.Stroke(way, search.Width));
         return Stage.Of(Pocket("relief", FeatureKind.Relief, area, levels));

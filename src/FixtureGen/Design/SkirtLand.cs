@@ -50,7 +50,7 @@ internal static class SkirtLand
             .. obstacles.Select(o => Region.Of(Contours.Circle(o.At, o.Radius))),
         ]);
         Region face = Region.Of(
-            Contours.Rectangle(block.Outset(-(Clearances.EdgeMargin(job) + (job.Gasket.GrooveWidth / 2))))
+            Contours.Rectangle(block.Outset(-(BlankSeat.EdgeMargin(job) + (job.Gasket.GrooveWidth / 2))))
         );
         ImmutableArray<Region> ring = kernel.Offset(kernel.UnionAll([.. around, part]), reach);
         ImmutableArray<Region> room = kernel.Difference(

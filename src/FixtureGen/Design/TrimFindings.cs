@@ -147,4 +147,13 @@ internal static class TrimFindings
     }
 
     private static string Mm(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+
+    public static Finding NoBreakOut(double width, double wall) =>
+        new(
+            "no-break-out",
+            Severity.Error,
+            "relief",
+            $"no straight channel {Mm(width)} wide leads from the relief to the block's edge with {Mm(wall)} of wall to bolts and pins: chips would stay",
+            "move or turn the part on the blank, or take a larger blank"
+        );
 }

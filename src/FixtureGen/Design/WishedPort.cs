@@ -27,9 +27,9 @@ internal static class WishedPort
     {
         Point2 groove = Measure.Closest(at, boundary);
         double room = at.DistanceTo(groove) - Zones.Keep(job);
-        if (room < Ports.LeastDiameter / 2)
+        if (room < PortSize.LeastDiameter / 2)
         {
-            return (null, new PortLack((Ports.LeastDiameter / 2) - room, "the groove of its zone", groove));
+            return (null, new PortLack((PortSize.LeastDiameter / 2) - room, "the groove of its zone", groove));
         }
         if (PlateFeed.At(Ports.HoleName(zone), at, 2 * room, levels, job) is { } straight)
         {
@@ -55,7 +55,7 @@ internal static class WishedPort
     public static PortLack Outside(Point2 at, IReadOnlyList<Region> boundaries, Job job)
     {
         Point2 nearest = Nearest(at, boundaries);
-        double needed = at.DistanceTo(nearest) + Zones.Keep(job) + (Ports.LeastDiameter / 2);
+        double needed = at.DistanceTo(nearest) + Zones.Keep(job) + (PortSize.LeastDiameter / 2);
         return new PortLack(needed, "the outside of every zone", nearest);
     }
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using FixtureGen.Model;
 using static FixtureGen.Design.FindingWords;
 
@@ -167,5 +168,14 @@ internal static class ZoneFindings
             "skirt",
             $"the shell's skirt must reach {Mm(reach)} past the finished edge to cover its outer seal",
             "form the shell with that much skirt"
+        );
+
+    public static Finding NetWide(double width, double most, double dimple) =>
+        new(
+            "net-wide",
+            dimple > 0.02 ? Severity.Warning : Severity.Note,
+            "net",
+            $"the smallest end mill is {Mm(width)} wide, more than two shell thicknesses ({Mm(most)}): the shell sags {(dimple * 1000).ToString("0.#", CultureInfo.InvariantCulture)} micrometres into the net at full vacuum",
+            $"add an end mill of at most {Mm(most)}"
         );
 }

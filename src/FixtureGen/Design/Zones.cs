@@ -29,7 +29,7 @@ internal static class Zones
             Keep(job) + NetWidth.HalfPassage(job),
             job.Rules.NetReach + (NetWidth.Choose(job)?.Radius ?? 0),
             job.Gasket.GrooveWidth / 2,
-            Keep(job) + (Ports.LeastDiameter / 2)
+            Keep(job) + (PortSize.LeastDiameter / 2)
         );
 
     /// <param name="placed">The part in the plate frame.</param>
@@ -80,7 +80,7 @@ internal static class Zones
     )
     {
         List<Region> kept = [];
-        double needed = Keep(job) + (Ports.LeastDiameter / 2);
+        double needed = Keep(job) + (PortSize.LeastDiameter / 2);
         foreach (Region zone in zones.OrderByDescending(z => Math.Round(Measure.Area(z), 3)))
         {
             if (kernel.Offset([zone], -needed).Length > 0)

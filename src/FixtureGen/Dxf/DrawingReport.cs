@@ -45,7 +45,7 @@ public sealed record DrawingReport(
     public bool HasCleanOutline => Loops.Any(l => l.Clean);
 
     /// <summary>The report of a read, or of a refused one (its findings alone).</summary>
-    public static DrawingReport Of(string file, Stage<Drawing> read)
+    public static DrawingReport Of(string file, Stage<DrawingContent> read)
     {
         ImmutableArray<Repair> repairs = read.Value?.Repairs ?? [];
         HashSet<string> repaired = [.. repairs.Select(r => r.Code)];

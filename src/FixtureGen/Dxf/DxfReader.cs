@@ -19,20 +19,20 @@ public static class DxfReader
     /// <summary>Reads a drawing. Lengths come out in mm when the unit is given here or in the drawing, else in drawing units with a finding.</summary>
     /// <param name="file">The name that findings show.</param>
     /// <param name="unitOverride">Counts before the drawing's own unit.</param>
-    public static Stage<Drawing> Read(byte[] bytes, string file, LengthUnit? unitOverride, Tolerances t)
+    public static Stage<DrawingContent> Read(byte[] bytes, string file, LengthUnit? unitOverride, Tolerances t)
     {
         if (bytes.Length > MostBytes)
         {
-            return Stage.Failed<Drawing>(TooLarge(file, bytes.Length));
+            return Stage.Failed<DrawingContent>(TooLarge(file, bytes.Length));
         }
         GroupReader? reader = Open(bytes, file, out Finding? refusal);
         if (reader is null)
         {
-            return Stage.Failed<Drawing>(refusal!);
+            return Stage.Failed<DrawingContent>(refusal!);
         }
         if (DxfScan.Read(reader, file, out refusal) is not { } scanned)
         {
-            return Stage.Failed<Drawing>(refusal!);
+            return Stage.Failed<DrawingContent>(refusal!);
         }
         if (reader is TextGroups { Commas: > 0 } text)
         {
@@ -45,12 +45,12 @@ public static class DxfReader
         var unfolder = new Unfolder(scanned, file, scale, limits.Near);
         if (unfolder.Run() is { } bomb)
         {
-            return Stage.Failed<Drawing>([.. findings, bomb]);
+            return Stage.Failed<DrawingContent>([.. findings, bomb]);
         }
         findings.AddRange(unfolder.Findings);
         Chained chained = Chainer.Chain(unfolder.Strokes.Curves, limits, file);
         findings.AddRange(chained.Findings);
-        var drawing = new Drawing(
+        var drawing = new DrawingContent(
             file,
             t,
             scanned.Version,

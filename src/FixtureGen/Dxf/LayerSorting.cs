@@ -20,7 +20,7 @@ internal static class LayerSorting
         string.Equals(a.Trim(), b.Trim(), StringComparison.OrdinalIgnoreCase);
 
     /// <summary>Null where no outline can be told from the rest; the finding says so.</summary>
-    public static SortedCurves? Sort(Drawing drawing, Job job, List<Finding> findings)
+    public static SortedCurves? Sort(DrawingContent drawing, Job job, List<Finding> findings)
     {
         LayerRoles roles = job.Layers;
         ImmutableArray<DrawnCurve> outline = On(roles.Outline);

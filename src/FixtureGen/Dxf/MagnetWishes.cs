@@ -7,7 +7,7 @@ namespace FixtureGen.Dxf;
 internal static class MagnetWishes
 {
     public static ImmutableArray<Point2> Of(
-        Drawing drawing,
+        DrawingContent drawing,
         ImmutableArray<DrawnCurve> curves,
         string layer,
         List<Finding> findings

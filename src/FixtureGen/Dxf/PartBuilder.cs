@@ -10,13 +10,13 @@ namespace FixtureGen.Dxf;
 public static class PartBuilder
 {
     /// <summary>The part, outline counter-clockwise and cutouts clockwise; without a value where an error finding says why.</summary>
-    public static Stage<Part> Build(Drawing drawing, Job job)
+    public static Stage<Part> Build(DrawingContent drawing, Job job)
     {
         Stage<Part> built = Made(drawing, job);
         return built with { Findings = [.. ChainFindings.AsDrawn(built.Findings, drawing.File, drawing.Unit)] };
     }
 
-    private static Stage<Part> Made(Drawing drawing, Job job)
+    private static Stage<Part> Made(DrawingContent drawing, Job job)
     {
         var findings = new List<Finding>();
         if (drawing.Unit is not { } unit)
@@ -65,7 +65,7 @@ public static class PartBuilder
     private static Contour Reversed(Contour contour) => new([.. contour.Segments.Reverse().Select(s => s.Reversed)]);
 
     private static ImmutableArray<EngraveMark> Engravings(
-        Drawing drawing,
+        DrawingContent drawing,
         ImmutableArray<DrawnCurve> curves,
         string layer,
         List<Finding> findings

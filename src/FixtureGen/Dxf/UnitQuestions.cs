@@ -37,7 +37,7 @@ internal static class UnitQuestions
     }
 
     /// <summary>The questions that the read drawing raises: no unit, an unlikely size.</summary>
-    public static IEnumerable<Finding> Ask(Drawing drawing)
+    public static IEnumerable<Finding> Ask(DrawingContent drawing)
     {
         if (drawing.Unit is null)
         {
@@ -51,7 +51,7 @@ internal static class UnitQuestions
 
     public static bool Unlikely(Box2 box) => Math.Max(box.Width, box.Height) is < Small or > Large;
 
-    public static Finding NoUnit(Drawing drawing, Severity severity)
+    public static Finding NoUnit(DrawingContent drawing, Severity severity)
     {
         Box2? box = drawing.Extent ?? drawing.CurveBounds;
         string sizes = box is { } b
@@ -79,7 +79,7 @@ internal static class UnitQuestions
             StateIt + "; stating it also confirms this size"
         );
 
-    public static Finding Note(Drawing drawing, Repair repair) =>
+    public static Finding Note(DrawingContent drawing, Repair repair) =>
         new(
             repair.Code,
             Severity.Note,

@@ -35,7 +35,7 @@ public sealed class BlockHolding(FixtureDesign design, Job job)
     {
         if (!Atmosphere.Reaches(job.Vacuum.AltitudeM))
         {
-            return Stage.Failed<ImmutableArray<BlockHold>>(HoldingFindings.Altitude(job.Vacuum.AltitudeM));
+            return Stage.Failed<ImmutableArray<BlockHold>>(BlockHoldFindings.Altitude(job.Vacuum.AltitudeM));
         }
         var holds = ImmutableArray.CreateBuilder<BlockHold>();
         List<Finding> findings = [];
@@ -45,7 +45,7 @@ public sealed class BlockHolding(FixtureDesign design, Job job)
             holds.Add(hold);
             if (hold.Factor < job.Limits.BlockFactor)
             {
-                findings.Add(HoldingFindings.BlockLow(hold, broken, job.Limits.BlockFactor));
+                findings.Add(BlockHoldFindings.BlockLow(hold, broken, job.Limits.BlockFactor));
             }
         }
         return Stage.Of(holds.ToImmutable(), findings);

@@ -71,9 +71,6 @@ public sealed record DirectionFacts(
     bool MeetsLimits
 );
 
-/// <summary>A file that the result was made from, with the SHA-256 of its bytes, lower-case hex: what staleness is judged by.</summary>
-public sealed record InputFacts(string File, string Sha256);
-
 /// <summary>An output file beside the report and its length, so that a missing or altered one is noticed.</summary>
 public sealed record FileFacts(string File, long Bytes);
 

@@ -12,6 +12,34 @@ public static class ReportBuilder
     public static Report Refused(string job, IEnumerable<Finding> findings, string generator) =>
         new(job, false, Lines(findings), null, null, null, null, null, null, generator, 0, null, null, null);
 
+    /// <summary>All that a run came to; what it did not reach is null.</summary>
+    public static Report Describe(Request request, PipelineResult run)
+    {
+        Designed? d = run.Designed;
+        VerifyResult? verdict = run.Verdict;
+        return new(
+            request.JobName,
+            run.Ok,
+            Lines(run.Findings),
+            d is null ? null : Part(d.Part),
+            d is null ? null : Placement(d.Design.Placement),
+            d is null ? null : Features(d.Design),
+            d is null ? null : Holding(d.Holding),
+            verdict is null ? null : Programs(verdict, run.Programs),
+            verdict is null ? null : Verify(verdict),
+            request.Version,
+            d?.Job.Revision ?? request.Registered.Revision,
+            null,
+            null,
+            null
+        )
+        {
+            Plate = d is null ? null : new PlateFacts(d.Job.Plate.Name, d.Job.Plate.Revision),
+            FixtureId = d?.Job.FixtureId,
+            Trim = d is null ? null : Trim(d.Job, d.Direction),
+        };
+    }
+
     /// <summary>The findings in their order.</summary>
     public static IReadOnlyList<FindingLine> Lines(IEnumerable<Finding> findings) =>
         [.. findings.Select(FindingLine.Of)];

@@ -43,12 +43,12 @@ public sealed class WishedPortTest
         PlateOpening port = DesignBench.Job.Plate.Ports.First();
         Job job = DesignBench.Job with { Plate = DesignBench.Job.Plate with { Grooves = [] } };
         double room = (port.ReliefDiameter / 2) - BreakThrough.Beside;
-        Point2 at = port.At + new Point2(room - (Ports.UsualDiameter / 2) + 0.4, 0);
+        Point2 at = port.At + new Point2(room - (PortSize.UsualDiameter / 2) + 0.4, 0);
         FixtureDesign design = DesignBench.Begun(Plain, Asking(job, at));
         foreach (HoleFeature hole in DesignBench.All<HoleFeature>(design, FeatureKind.Port))
         {
             Assert.True(
-                hole.Diameter >= Ports.UsualDiameter || job.Tools.Any(t => t.Diameter == hole.Diameter),
+                hole.Diameter >= PortSize.UsualDiameter || job.Tools.Any(t => t.Diameter == hole.Diameter),
                 "a size of the shop's tools"
             );
         }

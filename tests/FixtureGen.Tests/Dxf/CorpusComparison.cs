@@ -50,7 +50,7 @@ internal static class CorpusComparison
         ),
     };
 
-    public static string? Difference(Stage<Drawing> read, OracleDrawing oracle)
+    public static string? Difference(Stage<DrawingContent> read, OracleDrawing oracle)
     {
         if (read.Value is not { } drawing)
         {

@@ -11,7 +11,7 @@ public sealed class CorpusTest
     public void Loops_agree_with_the_independent_reader(string name)
     {
         string folder = Drawings.Need();
-        Stage<Drawing> read = DxfReader.Read(
+        Stage<DrawingContent> read = DxfReader.Read(
             File.ReadAllBytes(Path.Combine(folder, "files", name)),
             name,
             null,

@@ -15,7 +15,7 @@ public sealed class DrawingTextTest
     [Fact]
     public void Says_what_was_read_in_words()
     {
-        Stage<Drawing> stage = Sketch.Stage(
+        Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Rectangle(0, 0, 120, 80) + Sketch.Circle(30, 40, 8, "HOLES") + Sketch.Line(200, 0, 210, 0),
             header: "9 $ACADVER 1 AC1009 9 $INSUNITS 70 4"
         );
@@ -38,7 +38,7 @@ public sealed class DrawingTextTest
     [Fact]
     public void Report_has_the_keys_of_the_command()
     {
-        Stage<Drawing> stage = Sketch.Stage(
+        Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Rectangle(0, 0, 120, 80) + Sketch.Rectangle(0, 0, 120, 80) + Sketch.Line(200, 0, 210, 0)
         );
         JsonElement json = JsonSerializer.SerializeToElement(DrawingReport.Of("clip.dxf", stage), CamelCase);
@@ -74,7 +74,7 @@ public sealed class DrawingTextTest
         foreach (string file in Drawings.Files)
         {
             string name = Path.GetFileName(file);
-            Stage<Drawing> stage = DxfReader.Read(File.ReadAllBytes(file), name, null, Tolerances.House);
+            Stage<DrawingContent> stage = DxfReader.Read(File.ReadAllBytes(file), name, null, Tolerances.House);
             string text = DrawingText.Render(DrawingReport.Of(name, stage));
             Assert.StartsWith(name + ": DXF", text, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);

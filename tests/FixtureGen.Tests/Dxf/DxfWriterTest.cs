@@ -55,7 +55,7 @@ public sealed class DxfWriterTest
     [Fact]
     public void Own_reader_gets_back_what_was_written()
     {
-        Drawing drawing = DxfReader
+        DrawingContent drawing = DxfReader
             .Read(DxfWriter.Write(Sheet(LengthUnit.Inch)), "slot.dxf", null, Tolerances.House)
             .Value!;
         Assert.Equal(LengthUnit.Inch, drawing.Unit);

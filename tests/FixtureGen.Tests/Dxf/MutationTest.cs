@@ -31,7 +31,7 @@ public sealed class MutationTest
             byte[] mutant = Mutator.Damage(originals, seed);
             long before = GC.GetAllocatedBytesForCurrentThread();
             var watch = Stopwatch.StartNew();
-            Stage<Drawing> stage = Read(mutant, seed);
+            Stage<DrawingContent> stage = Read(mutant, seed);
             slowest = watch.Elapsed > slowest ? watch.Elapsed : slowest;
             most = Math.Max(most, GC.GetAllocatedBytesForCurrentThread() - before);
             Assert.True(watch.Elapsed < Patience, Name(seed));
@@ -50,7 +50,7 @@ public sealed class MutationTest
         Assert.InRange(read, count / 10, count - (count / 100));
     }
 
-    private static Stage<Drawing> Read(byte[] mutant, int seed)
+    private static Stage<DrawingContent> Read(byte[] mutant, int seed)
     {
         try
         {

@@ -79,15 +79,15 @@ public sealed class BlockHoldingTest
         BlockHold weak = new("slot", 1.2, HoldMode.Slide, false, 340);
         const string cutLess = "Use a smaller cutter, a shallower step or a slower feed, or bolt the block.";
 
-        Finding loose = HoldingFindings.BlockLow(weak, sealBroken: true, 1.5);
+        Finding loose = BlockHoldFindings.BlockLow(weak, sealBroken: true, 1.5);
 
         Assert.Equal(
             "Factor 1.20 of the block on the plate, 0.30 below 1.50, under 340 N; it would slide.",
             loose.Message
         );
         Assert.Equal("Bolt the block down before the plate's seal is broken.", loose.Remedy);
-        Assert.Equal(cutLess, HoldingFindings.BlockLow(weak, sealBroken: false, 1.5).Remedy);
-        Assert.Equal(cutLess, HoldingFindings.BlockLow(weak with { Bolted = true }, sealBroken: true, 1.5).Remedy);
+        Assert.Equal(cutLess, BlockHoldFindings.BlockLow(weak, sealBroken: false, 1.5).Remedy);
+        Assert.Equal(cutLess, BlockHoldFindings.BlockLow(weak with { Bolted = true }, sealBroken: true, 1.5).Remedy);
     }
 
     [Fact]

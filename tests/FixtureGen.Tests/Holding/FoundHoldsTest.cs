@@ -111,7 +111,7 @@ public sealed class FoundHoldsTest
         FixtureDesign design = DemoDesign.Good(
             Designer.Finish(draft.Begun.Value!, draft.Magnets.Value, draft.Job, Tolerances.House)
         );
-        Stage<HoldingResult> stage = HoldingAnalysis.Evaluate(design, draft.Job);
+        Stage<HoldingResult> stage = HoldJudgement.Evaluate(design, draft.Job);
         Assert.True(stage.Value!.VacuumOnly.Factor < 1);
         Assert.All(
             new[] { "hold-vacuum-low", "hold-magnets-low" },

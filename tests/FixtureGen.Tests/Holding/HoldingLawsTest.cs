@@ -36,7 +36,7 @@ public sealed class HoldingLawsTest
         );
 
     private static HoldingResult Of(Case c, Job job) =>
-        HoldingAnalysis.Evaluate(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job).Value!;
+        HoldJudgement.Evaluate(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job).Value!;
 
     [Fact]
     public void Doubling_pressure_doubles_the_gross_force() =>
@@ -242,7 +242,7 @@ public sealed class HoldingLawsTest
     private static HoldingResult Twin(Case c, Func<Point2, Point2> move, Func<Contour, Contour> moved)
     {
         Part part = HeldDesigns.Part(moved(c.Part.Outer));
-        return HoldingAnalysis.Evaluate(HeldDesigns.Of(part, Shop, true, [.. c.Magnets.Select(move)]), Shop).Value!;
+        return HoldJudgement.Evaluate(HeldDesigns.Of(part, Shop, true, [.. c.Magnets.Select(move)]), Shop).Value!;
     }
 
     private static Point2 Turn(Point2 p, double degrees) => Transform.Apply(new Pose(0, 0, degrees), p);

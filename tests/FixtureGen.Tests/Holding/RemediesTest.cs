@@ -124,7 +124,7 @@ public sealed partial class RemediesTest
     {
         string drawing = Path.Combine(DemoShop.Root, "outlines", "pruner-sheath.dxf");
         Job job = DemoShop.Job(DemoShop.PlainJob(more: $"[locator]\nby = \"hand\"\n[magnets]\n{magnets}"));
-        Drawing read = DxfReader.Read(File.ReadAllBytes(drawing), "d.dxf", null, Tolerances.House).Value!;
+        DrawingContent read = DxfReader.Read(File.ReadAllBytes(drawing), "d.dxf", null, Tolerances.House).Value!;
         Part part = PartBuilder.Build(read, job).Value!;
         Placement placement = Placing.Place(part, job, Tolerances.House).Value!;
         FixtureDesign begun = Designer.Begin(part, placement, job, Tolerances.House).Value!;

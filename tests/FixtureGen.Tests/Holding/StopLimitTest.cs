@@ -2,7 +2,6 @@ using CsCheck;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
-using FixtureGen.Tests.Support;
 using Xunit;
 
 namespace FixtureGen.Tests.Holding;

@@ -208,7 +208,7 @@ public sealed class DemoMade
             "0",
             _ => { }
         );
-        Outcome = Pipeline.Make(request);
+        Outcome = Delivery.Make(request);
         Assert.True(
             Outcome.Report.Ok,
             string.Join('\n', Outcome.Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Message))

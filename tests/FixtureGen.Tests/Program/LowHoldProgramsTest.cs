@@ -24,7 +24,7 @@ public sealed class LowHoldProgramsTest
     {
         Job job = LowJob(control);
         FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], job);
-        HoldingResult held = HoldingAnalysis.Evaluate(design, job).Value!;
+        HoldingResult held = HoldJudgement.Evaluate(design, job).Value!;
         HoldingResult low = held with
         {
             VacuumOnly = held.VacuumOnly with { Factor = 1.37 },
@@ -52,7 +52,7 @@ public sealed class LowHoldProgramsTest
     {
         Job job = LowJob("inch-centre-arcs");
         FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], job);
-        HoldingResult held = HoldingAnalysis.Evaluate(design, job).Value!;
+        HoldingResult held = HoldJudgement.Evaluate(design, job).Value!;
         HoldingResult good = held with
         {
             VacuumOnly = held.VacuumOnly with { Factor = 2 },

@@ -69,7 +69,7 @@ public sealed class RandomJobsTest(ITestOutputHelper output)
     /// <summary>"answered" or the first error's code; whatever must not be begins with "fault".</summary>
     private static string One(Request request)
     {
-        Task<Outcome> run = Task.Run(() => Pipeline.Check(request));
+        Task<Outcome> run = Task.Run(() => Delivery.Check(request));
         try
         {
             return run.Wait(Endless) ? Told(run.Result) : "fault: no end";

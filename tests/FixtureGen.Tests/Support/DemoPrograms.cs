@@ -36,7 +36,9 @@ internal static class DemoPrograms
         string path = Path.Combine(DemoShop.Root, "outlines", name);
         Job job = Good(JobReader.Read(File.ReadAllText(path + ".toml"), name + ".toml", DemoShop.Files));
         job = job with { Name = name, ProgramNumber = job.ProgramNumber ?? 1000 };
-        Drawing drawing = Good(DxfReader.Read(File.ReadAllBytes(path + ".dxf"), name + ".dxf", job.DrawingUnit, t));
+        DrawingContent drawing = Good(
+            DxfReader.Read(File.ReadAllBytes(path + ".dxf"), name + ".dxf", job.DrawingUnit, t)
+        );
         Part part = Good(PartBuilder.Build(drawing, job));
         Placement placement = Good(Placing.Place(part, job, t));
         FixtureDesign begun = Good(Designer.Begin(part, placement, job, t));

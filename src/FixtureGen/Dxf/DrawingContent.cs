@@ -50,7 +50,7 @@ public sealed record DrawnPoint(Point2 At, string Layer);
 /// <param name="Unit">From the job or the drawing; null where neither says.</param>
 /// <param name="UnitFromJob">True where the unit was given from outside and not taken from the drawing.</param>
 /// <param name="Entities">Model-space entities by type.</param>
-public sealed record Drawing(
+public sealed record DrawingContent(
     string File,
     Tolerances Tolerances,
     string? Version,

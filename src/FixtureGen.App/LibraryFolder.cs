@@ -7,7 +7,7 @@ namespace FixtureGen.App;
 /// Where things are on disk. Shop files lie in <c>templates/</c> of the nearest ancestor folder of the job that has one;
 /// <c>out/</c> lies beside that <c>templates/</c>. Nothing is looked for relative to the program.
 /// </summary>
-public sealed record Library(string Root)
+public sealed record LibraryFolder(string Root)
 {
     /// <summary>The shop files' folder; it exists.</summary>
     public string Templates => Path.Combine(this.Root, "templates");
@@ -16,17 +16,17 @@ public sealed record Library(string Root)
     public string Out => Path.Combine(this.Root, "out");
 
     /// <summary>The library a file belongs to, or a finding that says where was looked.</summary>
-    public static Stage<Library> Of(string file)
+    public static Stage<LibraryFolder> Of(string file)
     {
         string full = Path.GetFullPath(file);
         for (DirectoryInfo? d = Directory.GetParent(full); d is not null; d = d.Parent)
         {
             if (Directory.Exists(Path.Combine(d.FullName, "templates")))
             {
-                return Stage.Of(new Library(d.FullName));
+                return Stage.Of(new LibraryFolder(d.FullName));
             }
         }
-        return Stage.Failed<Library>(
+        return Stage.Failed<LibraryFolder>(
             new Finding(
                 "templates-missing",
                 Severity.Error,

@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Output;
 using FixtureGen.Verify;
 
-namespace FixtureGen;
+namespace FixtureGen.Output;
 
 /// <summary>A finished file, not yet on disk.</summary>
 public sealed record OutputFile(string Name, ImmutableArray<byte> Bytes);
@@ -18,9 +17,3 @@ public sealed record Outcome(
     HoldingResult? Holding,
     VerifyResult? Verdict
 );
-
-/// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>
-public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding, CutDirection Direction);
-
-/// <summary>A job with its drawing read and placed. Part is in the part frame.</summary>
-public sealed record Placed(Job Job, Part Part, Placement Placement);
