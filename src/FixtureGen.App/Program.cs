@@ -1,5 +1,6 @@
 using System.CommandLine;
 using FixtureGen.App.Commands;
+using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App;
 

@@ -232,6 +232,9 @@ public sealed record Job(
     /// <summary>The thickest that the blank may be, mm: no rapid and no first pass may count on less.</summary>
     public double BlankThickest => BlankThickness + BlankTolerance;
 
+    /// <summary>The thinnest blank, mm, that still leaves something to skim.</summary>
+    public double BlankLeastSafe => Rules.FixtureHeight + Rules.LeastSkim;
+
     /// <summary>How far the blank may be off BlankThickness either way, mm: the stock's tolerance, or where it was measured that of measuring.</summary>
     public double BlankTolerance => BlockMeasured ? MeasuringError : Blank.ThicknessTolerance;
 

@@ -4,7 +4,9 @@ using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify;
 

@@ -1,6 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify;
 

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen;
 

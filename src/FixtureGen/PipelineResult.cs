@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen;
 

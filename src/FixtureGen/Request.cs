@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen;
 

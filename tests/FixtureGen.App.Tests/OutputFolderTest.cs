@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using FixtureGen.App.Files;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using Xunit;

@@ -1,4 +1,4 @@
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.Bench;
 

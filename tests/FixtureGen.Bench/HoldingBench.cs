@@ -3,7 +3,9 @@ using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
+using FixtureGen.Solve;
 
 namespace FixtureGen.Bench;
 

@@ -4,6 +4,7 @@ using FixtureGen.Model;
 using FixtureGen.Output;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Bench;
 

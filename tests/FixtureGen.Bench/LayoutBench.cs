@@ -2,12 +2,13 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FixtureGen.App;
-using FixtureGen.App.Layout;
+using FixtureGen.App.Files;
+using FixtureGen.App.Page;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 
 namespace FixtureGen.Bench;
 

@@ -1,8 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Library;
 using FixtureGen.App.Tests.Support;
 using FixtureGen.Output;
+using FixtureGen.Output.Pictures;
 
 namespace FixtureGen.Bench;
 
@@ -65,7 +66,7 @@ internal static class LibraryBench
                     sum[step] = (ms + now - at, b + total - allocated);
                     (step, at, allocated) = (next, now, total);
                 }
-                App.JobSource source = App.JobSource.Read(file).Value!;
+                FixtureGen.App.Files.JobSource source = FixtureGen.App.Files.JobSource.Read(file).Value!;
                 Outcome outcome = Delivery.Make(source.Request(null, Begin));
                 outcome.Verdict?.Block.Dispose();
                 Begin("");
@@ -90,7 +91,9 @@ internal static class LibraryBench
     private static void Pictures()
     {
         using Temp temp = new(1);
-        App.JobSource source = App.JobSource.Read(Directory.EnumerateFiles(temp.Jobs, "*.toml").First()).Value!;
+        FixtureGen.App.Files.JobSource source = FixtureGen
+            .App.Files.JobSource.Read(Directory.EnumerateFiles(temp.Jobs, "*.toml").First())
+            .Value!;
         Outcome o = Delivery.Make(source.Request(null, static _ => { }));
         (string Name, Action Draw)[] all =
         [

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
-using FixtureGen.App;
+using FixtureGen.App.Files;
 using FixtureGen.Output;
 
 namespace FixtureGen.Bench;

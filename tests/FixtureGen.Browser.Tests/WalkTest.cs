@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FixtureGen.App;
-using FixtureGen.App.Layout;
+using FixtureGen.App.Files;
+using FixtureGen.App.Page;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using Xunit;

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using FixtureGen.Model;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;

@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Tests.Support;
 using Xunit;
 

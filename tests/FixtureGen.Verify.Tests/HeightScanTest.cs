@@ -1,5 +1,6 @@
 using CsCheck;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;

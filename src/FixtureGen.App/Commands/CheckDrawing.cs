@@ -1,6 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using FixtureGen.Dxf;
+using FixtureGen.App.Terminal;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;

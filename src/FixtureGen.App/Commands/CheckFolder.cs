@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Shop;
+using FixtureGen.Output.Reports;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Commands;
 

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App.Commands;
 

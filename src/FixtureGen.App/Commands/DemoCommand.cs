@@ -1,4 +1,6 @@
 using System.CommandLine;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Output;
 
 namespace FixtureGen.App.Commands;

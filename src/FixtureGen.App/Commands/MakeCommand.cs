@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
+using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Commands;
 

@@ -1,8 +1,11 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using FixtureGen.Dxf;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
 
 namespace FixtureGen.App.Commands;
 

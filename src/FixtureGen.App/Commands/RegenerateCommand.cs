@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Runtime;
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Files;
+using FixtureGen.App.Library;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;
@@ -143,7 +145,7 @@ public static class RegenerateCommand
         bool ok = settled && changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
         foreach (JobChange c in changes.Where(c => c.Findings.Any(f => f.Severity == "error")))
         {
-            foreach (Output.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
+            foreach (FixtureGen.Output.Reports.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
             {
                 say.Error($"{c.Job}: {f.Where}: error {f.Code}: {f.Message} -> {f.Remedy}");
             }

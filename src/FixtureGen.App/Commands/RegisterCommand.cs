@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Files;
+using FixtureGen.App.Library;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;

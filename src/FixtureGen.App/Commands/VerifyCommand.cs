@@ -2,9 +2,12 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.App.Commands;
 

@@ -1,5 +1,5 @@
 using System.CommandLine;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Commands;
 

@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 

@@ -1,6 +1,7 @@
 using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 

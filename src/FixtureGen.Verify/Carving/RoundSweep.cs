@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 

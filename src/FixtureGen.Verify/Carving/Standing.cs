@@ -1,4 +1,5 @@
 using System.Runtime.Intrinsics;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 

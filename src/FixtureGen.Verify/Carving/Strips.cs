@@ -1,3 +1,5 @@
+using FixtureGen.Verify.Verdicts;
+
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>A run of cells in one row.</summary>

@@ -1,6 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 
 namespace FixtureGen.Verify.Checks;
 

@@ -1,5 +1,6 @@
 using System.Buffers;
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 

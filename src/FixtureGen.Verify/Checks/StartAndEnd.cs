@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 
 namespace FixtureGen.Verify.Checks;
 

@@ -1,4 +1,6 @@
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 

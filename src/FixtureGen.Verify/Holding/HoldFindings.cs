@@ -1,6 +1,7 @@
 using System.Globalization;
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 

@@ -1,7 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 

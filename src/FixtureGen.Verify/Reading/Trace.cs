@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Reading;
 

@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Shape;
 
@@ -27,7 +28,12 @@ internal readonly record struct Piece(Point2 A, Point2 B, Point2 C, double R, do
         {
             return Line(m.From.Xy, m.To.Xy);
         }
-        double sweep = Reading.ArcSolver.Sweep(m.From.Xy, m.To.Xy, m.Centre, m.Kind == MotionKind.ArcCcw);
+        double sweep = FixtureGen.Verify.Shape.ArcSolver.Sweep(
+            m.From.Xy,
+            m.To.Xy,
+            m.Centre,
+            m.Kind == MotionKind.ArcCcw
+        );
         return Arc(m.From.Xy, m.To.Xy, m.Centre, sweep);
     }
 

@@ -1,3 +1,4 @@
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 

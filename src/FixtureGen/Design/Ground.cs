@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Forms;
+using FixtureGen.Design.Labels;
+using FixtureGen.Design.Seals;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 

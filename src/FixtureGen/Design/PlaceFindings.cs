@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using static FixtureGen.Design.FindingWords;
+using static FixtureGen.Design.Block.FindingWords;
 
 namespace FixtureGen.Design;
 

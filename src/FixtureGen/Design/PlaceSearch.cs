@@ -1,3 +1,5 @@
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 

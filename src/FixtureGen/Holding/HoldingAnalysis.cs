@@ -1,6 +1,8 @@
 using FixtureGen.Geometry;
+using FixtureGen.Holding.Block;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
 
 namespace FixtureGen.Holding;
 

@@ -1,5 +1,9 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
+using FixtureGen.Holding.Sliding;
+using FixtureGen.Holding.Stopping;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;

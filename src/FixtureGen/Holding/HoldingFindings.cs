@@ -1,3 +1,5 @@
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;

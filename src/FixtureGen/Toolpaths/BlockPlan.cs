@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Cutting;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Moves;
+using FixtureGen.Toolpaths.Routes;
 
 namespace FixtureGen.Toolpaths;
 
@@ -118,7 +122,7 @@ internal static class BlockPlan
                         Cutting: c,
                         Second: i > 0,
                         Goes: i < m.Cuttings.Length - 1,
-                        Breaks: frame.Setup == Setup.Top && PlateSeal.Breaks(m.Feature, frame.Job.Plate)
+                        Breaks: frame.Setup == Setup.Top && PlateSealBreak.Breaks(m.Feature, frame.Job.Plate)
                     )
             )
         );

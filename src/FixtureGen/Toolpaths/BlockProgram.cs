@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
 
 namespace FixtureGen.Toolpaths;
 

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Moves;
 
 namespace FixtureGen.Toolpaths;
 

@@ -58,10 +58,7 @@ internal static class OperatorText
     private static string Thickness(Job job) =>
         job.BlockMeasured
             ? Text($"{job.BlankThickness:0.00} MM THICK AS MEASURED")
-            : Text($"MEASURE IT, {LeastSafe(job):0.00} TO {job.BlankThickest:0.00} MM THICK IS SAFE");
-
-    /// <summary>The thinnest blank, mm, that still leaves something to skim.</summary>
-    public static double LeastSafe(Job job) => job.Rules.FixtureHeight + job.Rules.LeastSkim;
+            : Text($"MEASURE IT, {job.BlankLeastSafe:0.00} TO {job.BlankThickest:0.00} MM THICK IS SAFE");
 
     private static string Level(Job job) =>
         Text(

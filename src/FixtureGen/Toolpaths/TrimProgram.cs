@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Moves;
+using FixtureGen.Toolpaths.Routes;
 
 namespace FixtureGen.Toolpaths;
 
@@ -63,7 +66,7 @@ internal static class TrimProgram
         Operation Trim(string name, OperationKind kind, ImmutableArray<TrimCut> cuts) =>
             Joiner.Join(
                 name,
-                new Cutting(job.TrimTool, kind, data, 0, () => []),
+                new ToolCut(job.TrimTool, kind, data, 0, () => []),
                 false,
                 [.. cuts.Select(c => TrimPasses.Piece(c, job, data, heights, kernel))],
                 clearance,

@@ -1,4 +1,5 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Labels;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;

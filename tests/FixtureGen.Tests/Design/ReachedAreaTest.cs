@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;

@@ -1,4 +1,5 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;

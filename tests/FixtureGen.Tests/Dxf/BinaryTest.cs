@@ -1,7 +1,8 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Reading;
 using FixtureGen.Model;
 using Xunit;
 

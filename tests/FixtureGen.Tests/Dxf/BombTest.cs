@@ -1,5 +1,6 @@
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

@@ -1,5 +1,6 @@
 using System.Globalization;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Reading;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 

@@ -1,4 +1,6 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
 

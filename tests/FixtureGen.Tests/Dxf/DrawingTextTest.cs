@@ -1,5 +1,7 @@
 using System.Text.Json;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
 

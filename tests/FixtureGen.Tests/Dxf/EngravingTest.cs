@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

@@ -1,4 +1,4 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 

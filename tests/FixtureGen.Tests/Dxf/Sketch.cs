@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;

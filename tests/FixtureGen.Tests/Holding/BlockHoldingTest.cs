@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 using Xunit;
 

@@ -1,5 +1,5 @@
-using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 

@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
-using FixtureGen.Holding;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 

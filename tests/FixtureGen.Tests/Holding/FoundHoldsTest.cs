@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 

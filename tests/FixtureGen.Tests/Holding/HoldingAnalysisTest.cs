@@ -1,7 +1,8 @@
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 

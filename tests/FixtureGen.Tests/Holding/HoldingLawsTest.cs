@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 

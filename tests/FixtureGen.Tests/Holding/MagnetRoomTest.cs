@@ -1,7 +1,7 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Seals;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 

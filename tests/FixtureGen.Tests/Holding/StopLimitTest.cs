@@ -1,7 +1,9 @@
 using CsCheck;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
+using FixtureGen.Holding.Stopping;
 using FixtureGen.Model;
+using FixtureGen.Tests.Support;
 using Xunit;
 
 namespace FixtureGen.Tests.Holding;

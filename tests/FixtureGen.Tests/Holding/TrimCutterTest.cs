@@ -1,7 +1,9 @@
 using FixtureGen.Design;
-using FixtureGen.Dxf;
-using FixtureGen.Holding;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 

@@ -2,7 +2,9 @@ using System.Globalization;
 using System.Text.Json;
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Shop;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Reports;
+using FixtureGen.Shop.Jobs;
 using FixtureGen.Tests.Support;
 using Xunit;
 

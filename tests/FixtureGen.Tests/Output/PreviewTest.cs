@@ -2,7 +2,8 @@ using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using FixtureGen.Model;
-using FixtureGen.Output;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Scenes;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

@@ -1,6 +1,6 @@
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Tests.Output;
 

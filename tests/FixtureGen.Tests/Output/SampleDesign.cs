@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using FixtureGen.Design;
+using FixtureGen.Design.Labels;
 using FixtureGen.Model;
 
 namespace FixtureGen.Tests.Output;

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Papers;
+using FixtureGen.Output.Reports;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Tests.Output;
 

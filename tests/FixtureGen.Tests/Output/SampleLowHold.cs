@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Output;
+using FixtureGen.Output.Papers;
 using FixtureGen.Toolpaths;
 
 namespace FixtureGen.Tests.Output;

@@ -1,6 +1,7 @@
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Scenes;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

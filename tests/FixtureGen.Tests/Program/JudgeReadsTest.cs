@@ -2,9 +2,10 @@ using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
 using FixtureGen.Tests.Support;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Program;

@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using FixtureGen.Tests.Toolpaths;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Program;

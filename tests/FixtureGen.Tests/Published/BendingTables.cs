@@ -1,5 +1,6 @@
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
+using FixtureGen.Holding.Stopping;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 using Xunit;
 
 namespace FixtureGen.Tests.Shop;

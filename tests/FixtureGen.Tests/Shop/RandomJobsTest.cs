@@ -1,6 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Shop;
+using FixtureGen.Output.Reports;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Tests.Support;
 using Xunit;
 

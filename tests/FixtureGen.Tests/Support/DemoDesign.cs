@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using Xunit;
 
 namespace FixtureGen.Tests.Support;

@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
-using FixtureGen.Holding;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Program;
-using FixtureGen.Shop;
+using FixtureGen.Programs;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Solve;
 using FixtureGen.Toolpaths;
 using Xunit;
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Routes;
 
 namespace FixtureGen.Tests.Toolpaths;
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Cutting;
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Routes;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;
@@ -53,7 +54,7 @@ public sealed class ToolSetTest
         ];
     }
 
-    private static Cutting Cut(Random random, Tool[] rack) =>
+    private static ToolCut Cut(Random random, Tool[] rack) =>
         new(rack[random.Next(rack.Length)], OperationKind.Clear, Data, 3 * random.NextDouble(), () => []);
 
     private static Tool EndMill(int number) =>

@@ -1,6 +1,7 @@
 using CsCheck;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Tests.Support;
 

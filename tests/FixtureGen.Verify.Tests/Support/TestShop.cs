@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Tests.Support;
 

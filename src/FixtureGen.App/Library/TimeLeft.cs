@@ -1,0 +1,22 @@
+namespace FixtureGen.App.Library;
+
+/// <summary>
+/// How long a run will still take, from the pace of the newer half of what is done: a run begins slowly, before its code is
+/// compiled.
+/// </summary>
+public sealed class TimeLeft
+{
+    /// <summary>Before so many are done nobody can say.</summary>
+    private const int Least = 4;
+
+    private readonly List<double> doneAt = [0];
+
+    /// <summary>One more is done at a time since the start, s: the seconds for the others, null where it is too early to tell.</summary>
+    public double? Tell(double seconds, int total)
+    {
+        doneAt.Add(seconds);
+        int done = doneAt.Count - 1;
+        int half = done / 2;
+        return done < Least ? null : (seconds - doneAt[half]) / (done - half) * (total - done);
+    }
+}

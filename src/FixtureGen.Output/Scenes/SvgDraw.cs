@@ -1,0 +1,211 @@
+using System.Collections.Concurrent;
+using System.Globalization;
+using System.Text;
+using FixtureGen.Model;
+using SkiaSharp;
+
+namespace FixtureGen.Output.Scenes;
+
+/// <summary>
+/// Writes a scene as SVG 1.1 in true size. Letters are glyph outlines, so the file needs no font where it is opened; each
+/// text keeps its words in a title element.
+/// </summary>
+internal sealed class SvgDraw
+{
+    private const double Em = 1000;
+
+    /// <summary>Outlines of the embedded letters at that size, which are the same in every picture: at most as many as they have glyphs.</summary>
+    private static readonly ConcurrentDictionary<(bool Bold, ushort Glyph), string> Outlines = new();
+
+    private readonly StringBuilder body = new();
+    private readonly SortedDictionary<(bool Bold, ushort Glyph), string> glyphs = [];
+    private readonly double height;
+
+    private SvgDraw(double height) => this.height = height;
+
+    public static string Svg(Scene scene, string title)
+    {
+        SvgDraw draw = new(scene.Height);
+        foreach (Ink ink in scene.Inks)
+        {
+            draw.Add(ink);
+        }
+        StringBuilder all = new();
+        all.Append("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n<svg xmlns=\"http://www.w3.org/2000/svg\" ")
+            .Append("xmlns:xlink=\"http://www.w3.org/1999/xlink\" version=\"1.1\" ")
+            .Append(CultureInfo.InvariantCulture, $"width=\"{N(scene.Width)}mm\" height=\"{N(scene.Height)}mm\" ")
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\">\n<title>{Escaped(title)}</title>\n<defs>\n"
+            );
+        foreach (((bool bold, ushort glyph), string path) in draw.glyphs)
+        {
+            all.Append(CultureInfo.InvariantCulture, $"<path id=\"{Id(bold, glyph)}\" d=\"{path}\"/>\n");
+        }
+        return all.Append("</defs>\n<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n")
+            .Append(draw.body)
+            .Append("</svg>\n")
+            .ToString();
+    }
+
+    private void Add(Ink ink)
+    {
+        switch (ink)
+        {
+            case ShapeInk shape:
+                Shape(shape);
+                break;
+            case TextInk text:
+                Text(text);
+                break;
+            case ImageInk image:
+                body.Append(
+                        CultureInfo.InvariantCulture,
+                        $"<image x=\"{N(image.Box.MinX)}\" y=\"{N(height - image.Box.MaxY)}\" "
+                    )
+                    .Append(
+                        CultureInfo.InvariantCulture,
+                        $"width=\"{N(image.Box.Width)}\" height=\"{N(image.Box.Height)}\" "
+                    )
+                    .Append(
+                        CultureInfo.InvariantCulture,
+                        $"xlink:href=\"data:image/png;base64,{Convert.ToBase64String(SkiaDraw.Png(image.Pixels))}\"/>\n"
+                    );
+                break;
+        }
+    }
+
+    private void Shape(ShapeInk ink)
+    {
+        body.Append("<path d=\"");
+        foreach (Chain chain in ink.Chains)
+        {
+            Append(chain);
+        }
+        body.Append(ink.Fill is { } fill ? $"\" fill=\"{Hex(fill)}\" fill-rule=\"evenodd\"" : "\" fill=\"none\"");
+        if (ink.Pen is { } pen)
+        {
+            body.Append(
+                CultureInfo.InvariantCulture,
+                $" stroke=\"{Hex(pen.Colour)}\" stroke-width=\"{N(pen.Width)}\" stroke-linejoin=\"round\""
+            );
+            body.Append(
+                pen.Dash.IsEmpty
+                    ? " stroke-linecap=\"round\""
+                    : $" stroke-dasharray=\"{string.Join(' ', pen.Dash.Select(N))}\""
+            );
+        }
+        body.Append("/>\n");
+    }
+
+    private void Append(Chain chain)
+    {
+        body.Append('M').Append(At(chain.Segments[0].Start));
+        foreach (Segment s in chain.Segments)
+        {
+            if (s.IsArc)
+            {
+                int large = Math.Abs(s.Sweep) > Math.PI ? 1 : 0;
+                string r = N(s.Radius);
+                body.Append(CultureInfo.InvariantCulture, $"A{r} {r} 0 {large} {(s.IsCcw ? 0 : 1)} ");
+            }
+            else
+            {
+                body.Append('L');
+            }
+            body.Append(At(s.End));
+        }
+        body.Append(chain.Closed ? "Z" : "");
+    }
+
+    private void Text(TextInk ink)
+    {
+        double k = ink.Type.Size / Em;
+        double x = -SkiaDraw.Shift(ink) / k;
+        using SKFont font = Typefaces.Font(ink.Type.Bold, Em);
+        ushort[] ids = font.GetGlyphs(ink.Text);
+        float[] widths = font.GetGlyphWidths(ids);
+        StringBuilder uses = new();
+        for (int i = 0; i < ids.Length; i++)
+        {
+            if (Define(font, ink.Type.Bold, ids[i]))
+            {
+                uses.Append(
+                    CultureInfo.InvariantCulture,
+                    $"<use xlink:href=\"#{Id(ink.Type.Bold, ids[i])}\" x=\"{N(x)}\"/>"
+                );
+            }
+            x += widths[i];
+        }
+        string turn = ink.AngleDeg == 0 ? "" : $" rotate({N(-ink.AngleDeg)})";
+        string place =
+            $"transform=\"translate({N(ink.At.X)} {N(height - ink.At.Y)}){turn} scale({k.ToString("0.######", CultureInfo.InvariantCulture)})\"";
+        if (ink.Halo)
+        {
+            body.Append(
+                CultureInfo.InvariantCulture,
+                $"<g {place} fill=\"#ffffff\" stroke=\"#ffffff\" stroke-width=\"{N(0.22 * Em)}\" stroke-linejoin=\"round\">{uses}</g>\n"
+            );
+        }
+        body.Append(
+            CultureInfo.InvariantCulture,
+            $"<g {place} fill=\"{Hex(ink.Type.Colour)}\"><title>{Escaped(ink.Text)}</title>{uses}</g>\n"
+        );
+    }
+
+    private bool Define(SKFont font, bool bold, ushort glyph)
+    {
+        string data = Outlines.GetOrAdd((bold, glyph), static (_, of) => Outline(of.font, of.glyph), (font, glyph));
+        if (data.Length > 0)
+        {
+            glyphs[(bold, glyph)] = data;
+        }
+        return data.Length > 0;
+    }
+
+    private static string Outline(SKFont font, ushort glyph)
+    {
+        using SKPath? path = font.GetGlyphPath(glyph);
+        return path is null || path.IsEmpty ? "" : Rounded(path.ToSvgPathData());
+    }
+
+    /// <summary>The library prints single-precision noise; whole thousandths of an em are finer than any printer.</summary>
+    private static string Rounded(string data)
+    {
+        StringBuilder text = new();
+        int i = 0;
+        while (i < data.Length)
+        {
+            int from = i;
+            while (i < data.Length && (char.IsAsciiDigit(data[i]) || data[i] is '-' or '.' or 'e'))
+            {
+                i++;
+            }
+            text.Append(
+                i > from
+                    ? double.Parse(data.AsSpan(from, i - from), CultureInfo.InvariantCulture)
+                        .ToString("0.#", CultureInfo.InvariantCulture)
+                    : data[i++]
+            );
+        }
+        return text.ToString();
+    }
+
+    private string At(Point2 p) => $"{N(p.X)} {N(height - p.Y)}";
+
+    private static string Id(bool bold, ushort glyph) =>
+        (bold ? "b" : "r") + glyph.ToString(CultureInfo.InvariantCulture);
+
+    private static string Hex(Colour c) => $"#{c.R:x2}{c.G:x2}{c.B:x2}";
+
+    private static string N(double v)
+    {
+        string text = v.ToString("0.###", CultureInfo.InvariantCulture);
+        return text == "-0" ? "0" : text;
+    }
+
+    private static string Escaped(string text) =>
+        text.Replace("&", "&amp;", StringComparison.Ordinal)
+            .Replace("<", "&lt;", StringComparison.Ordinal)
+            .Replace(">", "&gt;", StringComparison.Ordinal);
+}
