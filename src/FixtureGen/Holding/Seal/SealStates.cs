@@ -134,6 +134,6 @@ internal sealed class SealStates
         Overlap(Measure.Bounds(cut.Sweep), Measure.Bounds(zone.Sealed))
         && Measure.Area(kernel.Intersect(cut.Sweep, zone.Sealed)) > 1e-3;
 
-    private static bool Overlap(Box2 a, Box2 b) =>
+    internal static bool Overlap(Box2 a, Box2 b) =>
         a.MinX <= b.MaxX && b.MinX <= a.MaxX && a.MinY <= b.MaxY && b.MinY <= a.MaxY;
 }
