@@ -19,7 +19,7 @@ public static class Program
             ParseResult parsed = root.Parse(args);
             if (parsed.Errors.Count > 0)
             {
-                string[] errors = [.. WrongUsage.Of(parsed)];
+                string[] errors = [.. WrongUsage.Explain(parsed)];
                 foreach (string error in errors)
                 {
                     say.Error($"usage: {error}");

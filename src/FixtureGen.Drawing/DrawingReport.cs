@@ -47,7 +47,7 @@ public sealed record DrawingReport(
     public bool HasCleanOutline => Loops.Any(l => l.Clean);
 
     /// <summary>The report of a read, or of a refused one (its findings alone).</summary>
-    public static DrawingReport Of(string file, Stage<DrawingContent> read)
+    public static DrawingReport Describe(string file, Stage<DrawingContent> read)
     {
         ImmutableArray<Repair> repairs = read.Value?.Repairs ?? [];
         HashSet<string> repaired = [.. repairs.Select(r => r.Code)];
@@ -56,17 +56,17 @@ public sealed record DrawingReport(
             read.Value?.Version,
             read.Value?.Unit is { } unit ? DxfUnits.Name(unit) : null,
             read.Value?.Entities ?? ImmutableSortedDictionary<string, int>.Empty,
-            [.. (read.Value?.Loops ?? []).Select(Of)],
-            [.. (read.Value?.Open ?? []).Select(Of)],
+            [.. (read.Value?.Loops ?? []).Select(Describe)],
+            [.. (read.Value?.Open ?? []).Select(Describe)],
             repairs,
-            [.. read.Findings.Where(f => f.Severity != Severity.Note || !repaired.Contains(f.Code)).Select(Of)]
+            [.. read.Findings.Where(f => f.Severity != Severity.Note || !repaired.Contains(f.Code)).Select(Describe)]
         );
     }
 
-    private static ClosedLoop Of(DrawnLoop loop) =>
+    private static ClosedLoop Describe(DrawnLoop loop) =>
         new(loop.AreaMm2, loop.PerimeterMm, loop.Depth, loop.Layer, loop.Clean);
 
-    private static Chain Of(OpenChain chain) =>
+    private static Chain Describe(OpenChain chain) =>
         new(
             chain.LengthMm,
             chain.GapMm,
@@ -75,5 +75,5 @@ public sealed record DrawingReport(
             chain.Layer
         );
 
-    private static Trouble Of(Finding f) => new(f.Code, Words.Of(f.Severity), f.Where, f.Message, f.Remedy);
+    private static Trouble Describe(Finding f) => new(f.Code, Words.For(f.Severity), f.Where, f.Message, f.Remedy);
 }

@@ -68,7 +68,7 @@ public static class DxfReader
         );
         findings.AddRange(UnitQuestions.Ask(drawing));
         findings.AddRange(drawing.Repairs.Select(r => UnitQuestions.Note(drawing, r)));
-        return Stage.Of(drawing, ChainFindings.AsDrawn(findings, file, unit));
+        return Stage.Answer(drawing, ChainFindings.AsDrawn(findings, file, unit));
     }
 
     private static GroupReader? Open(byte[] bytes, string file, out Finding? refusal)

@@ -204,7 +204,7 @@ public sealed record CordLoop(Contour Centre, double Length, double CutLength, P
 /// <param name="Feeds">What feeds that hole, by name.</param>
 public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Region> Sealed, Point2 PortAt, string Feeds)
 {
-    private readonly ImmutableArray<Region>? reached;
+    private readonly ImmutableArray<Region>? _reached;
 
     /// <summary>
     /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum. All
@@ -212,8 +212,8 @@ public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Regio
     /// </summary>
     public ImmutableArray<Region> Reached
     {
-        get => reached ?? Sealed;
-        init => reached = value;
+        get => _reached ?? Sealed;
+        init => _reached = value;
     }
 }
 

@@ -16,10 +16,10 @@ public sealed record Stage<T>(T? Value, ImmutableArray<Finding> Findings)
 public static class Stage
 {
     /// <summary>A value without findings.</summary>
-    public static Stage<T> Of<T>(T value) => new(value, []);
+    public static Stage<T> Answer<T>(T value) => new(value, []);
 
     /// <summary>A value with findings. One of them may be an error: then the stage is not ok, though the value is there to look at.</summary>
-    public static Stage<T> Of<T>(T value, IEnumerable<Finding> findings) => new(value, [.. findings]);
+    public static Stage<T> Answer<T>(T value, IEnumerable<Finding> findings) => new(value, [.. findings]);
 
     /// <summary>No value; at least one of the findings is an error.</summary>
     public static Stage<T> Failed<T>(params IEnumerable<Finding> findings) => new(default, [.. findings]);

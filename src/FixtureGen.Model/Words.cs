@@ -4,7 +4,7 @@ namespace FixtureGen.Model;
 public static class Words
 {
     /// <summary>note, warning or error.</summary>
-    public static string Of(Severity s) =>
+    public static string For(Severity s) =>
         s switch
         {
             Severity.Note => "note",
@@ -13,7 +13,7 @@ public static class Words
         };
 
     /// <summary>underside, top or trim; also the middle of a program's file name.</summary>
-    public static string Of(Setup s) =>
+    public static string For(Setup s) =>
         s switch
         {
             Setup.Underside => "underside",
@@ -22,7 +22,7 @@ public static class Words
         };
 
     /// <summary>up, down or straight.</summary>
-    public static string Of(HelixDirection h) =>
+    public static string For(HelixDirection h) =>
         h switch
         {
             HelixDirection.Up => "up",
@@ -31,7 +31,7 @@ public static class Words
         };
 
     /// <summary>slide, lift, tip or stop.</summary>
-    public static string Of(HoldMode m) =>
+    public static string For(HoldMode m) =>
         m switch
         {
             HoldMode.Slide => "slide",
@@ -51,7 +51,7 @@ public static class Words
         };
 
     /// <summary>pin, slot, tab or wall.</summary>
-    public static string Of(StopKind k) =>
+    public static string For(StopKind k) =>
         k switch
         {
             StopKind.Pin => "pin",

@@ -42,7 +42,7 @@ public static class Delivery
         return new Outcome(
             report,
             findings,
-            [.. files, OutputFiles.Of(report)],
+            [.. files, OutputFiles.Encode(report)],
             run.Job,
             run.Design,
             designed.Holding,

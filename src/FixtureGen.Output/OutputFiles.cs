@@ -17,7 +17,7 @@ public static class OutputFiles
         string name = job.Name;
         return
         [
-            .. facts.Programs.Select(Of),
+            .. facts.Programs.Select(Encode),
             new OutputFile($"{name}.fixture.dxf", [.. FixtureDrawing.Dxf(design, job)]),
             new OutputFile($"{name}.preview.png", [.. Preview.Png(design, job)]),
             Text($"{name}.preview.svg", Preview.Svg(design, job)),
@@ -39,10 +39,10 @@ public static class OutputFiles
     }
 
     /// <summary>JOB.report.json, UTF-8 without a byte order mark.</summary>
-    public static OutputFile Of(Report report) => Text($"{report.Job}.report.json", ReportJson.Text(report));
+    public static OutputFile Encode(Report report) => Text($"{report.Job}.report.json", ReportJson.Text(report));
 
     /// <summary>A program under its own file name, UTF-8 without a byte order mark.</summary>
-    public static OutputFile Of(ProgramText program) => Text(program.FileName, program.Text);
+    public static OutputFile Encode(ProgramText program) => Text(program.FileName, program.Text);
 
     private static OutputFile Text(string name, string text) => new(name, [.. Encoding.UTF8.GetBytes(text)]);
 }

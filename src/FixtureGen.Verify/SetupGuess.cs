@@ -8,7 +8,7 @@ namespace FixtureGen.Verify;
 /// <summary>Finds out which setup a lone file is for.</summary>
 internal static class SetupGuess
 {
-    public static Setup? Of(
+    public static Setup? Guess(
         Job job,
         FixtureDesign design,
         string fileName,

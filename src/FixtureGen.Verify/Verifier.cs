@@ -45,7 +45,7 @@ public static class Verifier
         Limits limits
     )
     {
-        Setup? found = setup ?? SetupGuess.Of(job, design, fileName, text, known);
+        Setup? found = setup ?? SetupGuess.Guess(job, design, fileName, text, known);
         if (found is not { } sure)
         {
             return SetupGuess.Unknown(design, fileName, limits);

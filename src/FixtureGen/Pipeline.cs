@@ -42,7 +42,7 @@ public static class Pipeline
             Programmed sure = made;
             Designed last = designed;
             verdict = log.Take("judge", () => Judge(last.Job, last.Design, sure.Programs));
-            return Result(ok: true) with { Inputs = inputs.Of(designed.Job) };
+            return Result(ok: true) with { Inputs = inputs.UsedBy(designed.Job) };
         }
         catch (Stopped)
         {
@@ -119,7 +119,7 @@ public static class Pipeline
         try
         {
             Draft draft = Place(request, ReadJob(request, log), log);
-            return Stage.Of(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
+            return Stage.Answer(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
         }
         catch (Stopped)
         {
@@ -207,7 +207,7 @@ public static class Pipeline
             () => OperationPlanner.Plan(design, job, hold, Tolerances.House)
         );
         plans = LowHold.Marked(plans, designed.Holding, job);
-        ImmutableArray<BlockHold> holds = log.Take("block holding", () => hold.Evaluate(HeldOperations.Of(plans)));
+        ImmutableArray<BlockHold> holds = log.Take("block holding", () => hold.Evaluate(HeldOperations.Follow(plans)));
         ImmutableArray<ProgramText> programs = log.Take("programs", () => WritePrograms(plans, job));
         return new Programmed(plans, holds, programs);
     }
@@ -217,7 +217,7 @@ public static class Pipeline
         ImmutableArray<Stage<ProgramText>> written = [.. plans.Select(p => ProgramWriter.Write(p, job.Control, job))];
         IEnumerable<Finding> findings = written.SelectMany(w => w.Findings);
         return written.All(w => w.Ok)
-            ? Stage.Of<ImmutableArray<ProgramText>>([.. written.Select(w => w.Value!)], findings)
+            ? Stage.Answer<ImmutableArray<ProgramText>>([.. written.Select(w => w.Value!)], findings)
             : Stage.Failed<ImmutableArray<ProgramText>>(findings);
     }
 
@@ -226,14 +226,14 @@ public static class Pipeline
         [
             .. new[] { Setup.Trim, Setup.Top, Setup.Underside }.Select(
                 (setup, i) =>
-                    new ProgramText(setup, (job.ProgramNumber ?? 0) + i, $"{job.Name}.{Words.Of(setup)}.nc", "")
+                    new ProgramText(setup, (job.ProgramNumber ?? 0) + i, $"{job.Name}.{Words.For(setup)}.nc", "")
             ),
         ];
 
     private static Stage<VerifyResult> Judge(Job job, FixtureDesign design, ImmutableArray<ProgramText> programs)
     {
         VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, programs, Limits.House));
-        return Stage.Of(verdict, verdict.Findings);
+        return Stage.Answer(verdict, verdict.Findings);
     }
 
     /// <summary>Stated is the job as read, Job the same with its cutter chosen.</summary>

@@ -167,12 +167,12 @@ internal static class LibraryBench
 
     private sealed class Temp : IDisposable
     {
-        public Temp(int jobs) => SeededLibrary.Write(Root(), this.Folder, jobs, Seed);
+        public Temp(int jobs) => SeededLibrary.Write(Root(), Folder, jobs, Seed);
 
         public string Folder { get; } = Directory.CreateTempSubdirectory("fixturegen-bench-").FullName;
 
-        public string Jobs => Path.Combine(this.Folder, "outlines");
+        public string Jobs => Path.Combine(Folder, "outlines");
 
-        public void Dispose() => Directory.Delete(this.Folder, recursive: true);
+        public void Dispose() => Directory.Delete(Folder, recursive: true);
     }
 }

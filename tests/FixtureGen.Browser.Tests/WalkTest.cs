@@ -49,7 +49,7 @@ public sealed class WalkTest
         {
             settings[(string)setting!["key"]!] = setting["value"]!.DeepClone();
         }
-        LayoutAsk ask = LayoutAsk.Of(
+        LayoutAsk ask = LayoutAsk.Read(
             new JsonObject
             {
                 ["magnets"] = state["magnets"]!.DeepClone(),

@@ -19,7 +19,7 @@ internal sealed class SourceHouse
     private const string Imported =
         "global using System; global using System.Collections.Generic; global using System.IO; global using System.Linq; global using System.Net.Http; global using System.Threading; global using System.Threading.Tasks;";
 
-    private readonly CSharpCompilation compilation;
+    private readonly CSharpCompilation _compilation;
 
     private SourceHouse()
     {
@@ -39,7 +39,7 @@ internal sealed class SourceHouse
             .Split(Path.PathSeparator)
             .Where(p => !Path.GetFileName(p).StartsWith("FixtureGen", StringComparison.Ordinal))
             .Select(p => MetadataReference.CreateFromFile(p));
-        this.compilation = CSharpCompilation.Create(
+        _compilation = CSharpCompilation.Create(
             "house",
             [.. Trees, CSharpSyntaxTree.ParseText(Imported, options)],
             references,
@@ -59,7 +59,7 @@ internal sealed class SourceHouse
 
     public IReadOnlyList<Use> Uses { get; }
 
-    public SemanticModel Model(SyntaxTree tree) => this.compilation.GetSemanticModel(tree);
+    public SemanticModel Model(SyntaxTree tree) => _compilation.GetSemanticModel(tree);
 
     /// <summary>A file's path below src/.</summary>
     public static string Place(string file) => Path.GetRelativePath(Src, file).Replace('\\', '/');
@@ -71,7 +71,7 @@ internal sealed class SourceHouse
 
     private IEnumerable<Use> UsesIn(SyntaxTree tree)
     {
-        SemanticModel model = this.compilation.GetSemanticModel(tree);
+        SemanticModel model = _compilation.GetSemanticModel(tree);
         foreach (SimpleNameSyntax name in tree.GetRoot().DescendantNodes().OfType<SimpleNameSyntax>())
         {
             ISymbol? symbol = model.GetSymbolInfo(name).Symbol;

@@ -18,7 +18,7 @@ public static class CheckDrawing
     public static int Run(Say say, string path, string? unit, bool json)
     {
         Stage<DrawingContent> read = Read(path, unit);
-        DrawingReport report = DrawingReport.Of(Path.GetFileName(path), read);
+        DrawingReport report = DrawingReport.Describe(Path.GetFileName(path), read);
         say.Findings(read.Findings);
         if (json)
         {

@@ -45,7 +45,7 @@ public static class CheckFolder
         Dictionary<LibraryFolder, ShopFiles> shops = [];
         foreach (string path in jobs)
         {
-            Outcome outcome = One(JobSource.Read(path, numbers.For), path, shops, plate, steps);
+            Outcome outcome = CheckJob(JobSource.Read(path, numbers.For), path, shops, plate, steps);
             ok &= outcome.Report.Ok;
             say.Findings(outcome.Findings.Where(f => f.Severity != Severity.Note));
             if (json)
@@ -64,7 +64,7 @@ public static class CheckFolder
         return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
-    private static Outcome One(
+    private static Outcome CheckJob(
         Stage<JobSource> source,
         string path,
         Dictionary<LibraryFolder, ShopFiles> shops,

@@ -20,7 +20,7 @@ public static class CompletionCommand
 
     private static int Run(Say say, RootCommand root, string shell, bool json)
     {
-        CompletedCommand[] commands = [.. root.Subcommands.Select(CompletedCommand.Of)];
+        CompletedCommand[] commands = [.. root.Subcommands.Select(CompletedCommand.Describe)];
         string script = shell switch
         {
             "bash" => CompletionScript.Bash(commands),

@@ -40,7 +40,7 @@ public static class NewCommand
         {
             return Answer(say, null, [trouble], json);
         }
-        Stage<LibraryFolder> library = LibraryFolder.Of(path);
+        Stage<LibraryFolder> library = LibraryFolder.Find(path);
         if (!library.Ok && shop)
         {
             string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
@@ -53,7 +53,7 @@ public static class NewCommand
                 return Answer(say, null, [NotWritable(Path.Combine(folder, "templates"), e)], json);
             }
             say.Error($"Laid the built-in shop's files in {Path.Combine(folder, "templates")}: make them your own.");
-            library = LibraryFolder.Of(path);
+            library = LibraryFolder.Find(path);
         }
         if (!library.Ok)
         {

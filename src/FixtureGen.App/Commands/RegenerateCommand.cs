@@ -75,7 +75,7 @@ public static class RegenerateCommand
         {
             return MakeCommand.Refuse(say, "", [missing], json);
         }
-        Stage<LibraryFolder> library = LibraryFolder.Of(Path.Combine(Path.GetFullPath(options.Folder), "x"));
+        Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(Path.GetFullPath(options.Folder), "x"));
         if (!library.Ok)
         {
             return MakeCommand.Refuse(say, "", library.Findings, json);

@@ -110,7 +110,7 @@ public static class RegisterCommand
             }
             register = next.Value!;
         }
-        return file.Write(register) is { } trouble ? Stage.Failed<Register>(trouble) : Stage.Of(register);
+        return file.Write(register) is { } trouble ? Stage.Failed<Register>(trouble) : Stage.Answer(register);
     }
 
     private static IEnumerable<Finding> OlderPlates(string folder, Register register)

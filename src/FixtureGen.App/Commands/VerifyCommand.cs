@@ -133,7 +133,7 @@ public static class VerifyCommand
                     {
                         ["ok"] = ok,
                         ["findings"] = AppJson.Findings(findings),
-                        ["setup"] = p is null || unknown ? null : Words.Of(p.Setup),
+                        ["setup"] = p is null || unknown ? null : Words.For(p.Setup),
                         ["minutes"] = p is null ? null : Math.Round(p.Minutes, 3),
                         ["cutMm"] = p is null ? null : Math.Round(p.CutMm, 2),
                         ["rapidMm"] = p is null ? null : Math.Round(p.RapidMm, 2),
@@ -156,7 +156,7 @@ public static class VerifyCommand
             say.Line(
                 string.Create(
                     c,
-                    $"{p.FileName} as {(unknown ? "no known setup" : Words.Of(p.Setup))}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
+                    $"{p.FileName} as {(unknown ? "no known setup" : Words.For(p.Setup))}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
                 )
             );
             if (unknown)
@@ -223,7 +223,7 @@ public static class VerifyCommand
             : new JsonObject
             {
                 ["factor"] = Math.Round(place.Factor, 3),
-                ["mode"] = Words.Of(place.Mode),
+                ["mode"] = Words.For(place.Mode),
                 ["line"] = place.Line,
                 ["xMm"] = Math.Round(place.At.X, 3),
                 ["yMm"] = Math.Round(place.At.Y, 3),

@@ -58,7 +58,7 @@ public sealed record JobSource(
             }
             drawing = upper;
         }
-        Stage<LibraryFolder> library = LibraryFolder.Of(jobPath);
+        Stage<LibraryFolder> library = LibraryFolder.Find(jobPath);
         if (!library.Ok)
         {
             return Stage.Failed<JobSource>(library.Findings);
@@ -70,7 +70,7 @@ public sealed record JobSource(
         }
         try
         {
-            return Stage.Of(
+            return Stage.Answer(
                 new JobSource(
                     Path.GetFileNameWithoutExtension(jobPath),
                     jobPath,
@@ -91,20 +91,20 @@ public sealed record JobSource(
     /// <summary>The pipeline's request for this job, with the shop files given.</summary>
     public Request RequestWith(ShopFiles shop, Action<string> progress) =>
         new(
-            this.Name,
-            this.Library.Relative(Path.GetFullPath(this.JobPath)),
-            this.JobText,
-            this.Library.Relative(Path.GetFullPath(this.DrawingPath)),
-            this.Drawing,
+            Name,
+            Library.Relative(Path.GetFullPath(JobPath)),
+            JobText,
+            Library.Relative(Path.GetFullPath(DrawingPath)),
+            Drawing,
             shop,
-            this.Registered,
+            Registered,
             ProductVersion.Text,
             progress
         );
 
     /// <summary>The same with the shop files of its library; a plate file, if any, stands in for the plate that the job names.</summary>
     public Request Request(string? plateFile, Action<string> progress) =>
-        this.RequestWith(this.Library.Shop(plateFile), progress);
+        RequestWith(Library.Shop(plateFile), progress);
 
     private static Stage<JobSource> Missing(string code, string where, string message, string remedy) =>
         Stage.Failed<JobSource>(new Finding(code, Severity.Error, where, message, remedy));

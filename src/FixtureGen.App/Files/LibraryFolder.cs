@@ -10,20 +10,20 @@ namespace FixtureGen.App.Files;
 public sealed record LibraryFolder(string Root)
 {
     /// <summary>The shop files' folder; it exists.</summary>
-    public string Templates => Path.Combine(this.Root, "templates");
+    public string Templates => Path.Combine(Root, "templates");
 
     /// <summary>Where outputs go, a folder for each job; it may not exist yet.</summary>
-    public string Out => Path.Combine(this.Root, "out");
+    public string Out => Path.Combine(Root, "out");
 
     /// <summary>The library a file belongs to, or a finding that says where was looked.</summary>
-    public static Stage<LibraryFolder> Of(string file)
+    public static Stage<LibraryFolder> Find(string file)
     {
         string full = Path.GetFullPath(file);
         for (DirectoryInfo? d = Directory.GetParent(full); d is not null; d = d.Parent)
         {
             if (Directory.Exists(Path.Combine(d.FullName, "templates")))
             {
-                return Stage.Of(new LibraryFolder(d.FullName));
+                return Stage.Answer(new LibraryFolder(d.FullName));
             }
         }
         return Stage.Failed<LibraryFolder>(
@@ -45,13 +45,13 @@ public sealed record LibraryFolder(string Root)
                 string path =
                     kind == "plates" && plateFile is not null
                         ? Path.GetFullPath(plateFile)
-                        : Path.Combine(this.Templates, kind, name + ".toml");
+                        : Path.Combine(Templates, kind, name + ".toml");
                 string shown = $"templates/{kind}/{name}.toml";
                 return File.Exists(path) ? (shown, File.ReadAllText(path)) : null;
             },
             kind =>
             {
-                string folder = Path.Combine(this.Templates, kind);
+                string folder = Path.Combine(Templates, kind);
                 return Directory.Exists(folder)
                     ? Directory
                         .EnumerateFiles(folder, "*.toml")
@@ -64,7 +64,7 @@ public sealed record LibraryFolder(string Root)
     /// <summary>The path as findings show it: relative to the library with forward slashes where it lies inside.</summary>
     public string Relative(string path)
     {
-        string relative = Path.GetRelativePath(this.Root, path);
+        string relative = Path.GetRelativePath(Root, path);
         return relative.StartsWith("..", StringComparison.Ordinal) ? path : relative.Replace('\\', '/');
     }
 }

@@ -9,20 +9,20 @@ namespace FixtureGen.App.Files;
 /// </summary>
 public sealed class LibraryNumbers
 {
-    private readonly Dictionary<string, Stage<Register>> folders = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, Stage<Register>> _folders = new(StringComparer.Ordinal);
 
     /// <summary>A job's own; failed where the register of its folder cannot be read.</summary>
     public Stage<Registered> For(string jobPath)
     {
         string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!;
-        if (!this.folders.TryGetValue(folder, out Stage<Register>? claimed))
+        if (!_folders.TryGetValue(folder, out Stage<Register>? claimed))
         {
             claimed = Claimed(folder);
-            this.folders.Add(folder, claimed);
+            _folders.Add(folder, claimed);
         }
         string job = Path.GetFileNameWithoutExtension(jobPath);
         return claimed.Ok
-            ? Stage.Of(claimed.Value!.Told(claimed.Value.Current(job)!))
+            ? Stage.Answer(claimed.Value!.AsRegistered(claimed.Value.Current(job)!))
             : Stage.Failed<Registered>(claimed.Findings);
     }
 
@@ -34,7 +34,7 @@ public sealed class LibraryNumbers
             return read;
         }
         ImmutableArray<string> jobs = JobFiles.In(folder);
-        return Stage.Of(
+        return Stage.Answer(
             Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), Numbering.Stated(jobs))
         );
     }

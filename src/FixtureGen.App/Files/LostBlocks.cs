@@ -10,15 +10,18 @@ namespace FixtureGen.App.Files;
 internal static class LostBlocks
 {
     /// <summary>A finding for each. <paramref name="path"/> is the register's, for the finding's place.</summary>
-    public static IEnumerable<Finding> Of(string folder, Register register, string path)
+    public static IEnumerable<Finding> Find(string folder, Register register, string path)
     {
-        if (LibraryFolder.Of(Path.Combine(Path.GetFullPath(folder), "x")).Value is not { } library)
+        if (LibraryFolder.Find(Path.Combine(Path.GetFullPath(folder), "x")).Value is not { } library)
         {
             yield break;
         }
         foreach ((string job, int revision) in Frozen(library.Out))
         {
-            if (File.Exists(Path.Combine(folder, job + ".toml")) && register.Of(job).All(f => f.Revision != revision))
+            if (
+                File.Exists(Path.Combine(folder, job + ".toml"))
+                && register.RevisionsOf(job).All(f => f.Revision != revision)
+            )
             {
                 yield return new Finding(
                     "register-lost",

@@ -33,7 +33,7 @@ public sealed record Fixture(
 )
 {
     /// <summary>True while a block of this revision may still be clamped on the machine.</summary>
-    public bool OnShelf => this.State is FixtureState.Cut or FixtureState.Worn;
+    public bool OnShelf => State is FixtureState.Cut or FixtureState.Worn;
 }
 
 /// <summary>The register <c>library.toml</c>, sorted by job and revision. It lies in the folder of the jobs.</summary>
@@ -42,7 +42,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
     /// <summary>In the folder of the jobs.</summary>
     public const string FileName = "library.toml";
 
-    private readonly ILookup<string, Fixture> byJob = Fixtures.ToLookup(f => f.Job, StringComparer.Ordinal);
+    private readonly ILookup<string, Fixture> _byJob = Fixtures.ToLookup(f => f.Job, StringComparer.Ordinal);
 
     /// <summary>What the numbers N, N + 1 and N + 2 of a job are.</summary>
     private static readonly string[] Programs = ["trim", "top", "underside"];
@@ -52,31 +52,31 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
 
     /// <summary>The newest revision of a job that is not scrapped, else its newest; null when the job is not registered.</summary>
     public Fixture? Current(string job) =>
-        this.Of(job).Where(f => f.State != FixtureState.Scrapped).MaxBy(f => f.Revision)
-        ?? this.Of(job).MaxBy(f => f.Revision);
+        RevisionsOf(job).Where(f => f.State != FixtureState.Scrapped).MaxBy(f => f.Revision)
+        ?? RevisionsOf(job).MaxBy(f => f.Revision);
 
     /// <summary>What the pipeline is told of a fixture: with an older block of the job on the shelf the register's number overrules the job's.</summary>
-    public Registered Told(Fixture fixture) =>
+    public Registered AsRegistered(Fixture fixture) =>
         new(
             fixture.Program,
             fixture.Id,
             fixture.Revision,
-            this.Of(fixture.Job).Any(f => f.OnShelf && f.Revision < fixture.Revision)
+            RevisionsOf(fixture.Job).Any(f => f.OnShelf && f.Revision < fixture.Revision)
         );
 
     /// <summary>All revisions of a job, rising; empty when it is not registered.</summary>
-    public IEnumerable<Fixture> Of(string job) => this.byJob[job];
+    public IEnumerable<Fixture> RevisionsOf(string job) => _byJob[job];
 
     /// <summary>The register with this fixture in place of the same job's same revision, or added.</summary>
-    public Register With(Fixture fixture) => this.With([fixture]);
+    public Register With(Fixture fixture) => With([fixture]);
 
     /// <summary>The register with each of these in place of the same job's same revision, or added.</summary>
     public Register With(IReadOnlyCollection<Fixture> fixtures)
     {
         HashSet<(string, int)> replaced = [.. fixtures.Select(f => (f.Job, f.Revision))];
         return new([
-            .. this
-                .Fixtures.Where(f => !replaced.Contains((f.Job, f.Revision)))
+            .. Fixtures
+                .Where(f => !replaced.Contains((f.Job, f.Revision)))
                 .Concat(fixtures)
                 .OrderBy(f => f.Job, StringComparer.Ordinal)
                 .ThenBy(f => f.Revision),
@@ -86,7 +86,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
     /// <summary>What cannot be true: a program number that two jobs take, one revision listed twice, a block on the shelf above a later scrapped one.</summary>
     public IEnumerable<Finding> Contradictions(string where)
     {
-        foreach ((Fixture a, Fixture b) in this.Shared())
+        foreach ((Fixture a, Fixture b) in Shared())
         {
             yield return new Finding(
                 "number-used-twice",
@@ -99,7 +99,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
                 "give one of them another 'program' number: a job takes three in a row"
             );
         }
-        foreach (IGrouping<string, Fixture> g in this.Fixtures.GroupBy(f => f.Job, StringComparer.Ordinal))
+        foreach (IGrouping<string, Fixture> g in Fixtures.GroupBy(f => f.Job, StringComparer.Ordinal))
         {
             if (g.Select(f => f.Revision).Distinct().Count() != g.Count())
             {
@@ -119,7 +119,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
     {
         Fixture[] sorted =
         [
-            .. this.Fixtures.OrderBy(f => f.Program).ThenBy(f => f.Job, StringComparer.Ordinal).ThenBy(f => f.Revision),
+            .. Fixtures.OrderBy(f => f.Program).ThenBy(f => f.Job, StringComparer.Ordinal).ThenBy(f => f.Revision),
         ];
         return Enumerable
             .Range(0, sorted.Length)

@@ -11,12 +11,12 @@ public sealed class RegisterFile : IDisposable
     /// <summary>What opening a file that another holds says: EWOULDBLOCK on Linux and on macOS, a sharing violation on Windows.</summary>
     private static readonly int[] HeldByAnother = [11, 35, unchecked((int)0x80070020)];
 
-    private readonly FileStream held;
+    private readonly FileStream _held;
 
     private RegisterFile(string path, FileStream held)
     {
-        this.Path = path;
-        this.held = held;
+        Path = path;
+        _held = held;
     }
 
     /// <summary>Of library.toml; the lock lies beside it.</summary>
@@ -30,8 +30,8 @@ public sealed class RegisterFile : IDisposable
         {
             Stage<Register> read = File.Exists(path)
                 ? RegisterText.Read(File.ReadAllText(path), path)
-                : Stage.Of(Register.Empty);
-            return read.Ok && LostBlocks.Of(folder, read.Value!, path).ToArray() is { Length: > 0 } lost
+                : Stage.Answer(Register.Empty);
+            return read.Ok && LostBlocks.Find(folder, read.Value!, path).ToArray() is { Length: > 0 } lost
                 ? Stage.Failed<Register>(lost)
                 : read;
         }
@@ -51,7 +51,7 @@ public sealed class RegisterFile : IDisposable
         try
         {
             FileStream held = new(lockPath, FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            return Stage.Of(new RegisterFile(path, held));
+            return Stage.Answer(new RegisterFile(path, held));
         }
         catch (IOException e) when (HeldByAnother.Contains(e.HResult))
         {
@@ -77,15 +77,15 @@ public sealed class RegisterFile : IDisposable
         string text = RegisterText.Write(register);
         try
         {
-            if (!File.Exists(this.Path) || File.ReadAllText(this.Path) != text)
+            if (!File.Exists(Path) || File.ReadAllText(Path) != text)
             {
-                OutputFolder.ReplaceFile(this.Path, System.Text.Encoding.UTF8.GetBytes(text));
+                OutputFolder.ReplaceFile(Path, System.Text.Encoding.UTF8.GetBytes(text));
             }
             return null;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return NotWritable(this.Path, e.Message);
+            return NotWritable(Path, e.Message);
         }
     }
 
@@ -102,6 +102,6 @@ public sealed class RegisterFile : IDisposable
     public void Dispose()
     {
         // The lock file stays: deleting it could take it from under the next holder.
-        this.held.Dispose();
+        _held.Dispose();
     }
 }

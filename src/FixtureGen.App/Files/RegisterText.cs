@@ -56,7 +56,7 @@ public static class RegisterText
                 );
                 continue;
             }
-            if (One(table, where, findings) is { } fixture)
+            if (ReadFixture(table, where, findings) is { } fixture)
             {
                 fixtures.Add(fixture);
             }
@@ -66,10 +66,10 @@ public static class RegisterText
         );
         Register register = new([.. fixtures.OrderBy(f => f.Job, StringComparer.Ordinal).ThenBy(f => f.Revision)]);
         findings.AddRange(register.Contradictions(where));
-        return Stage.Of(register, findings);
+        return Stage.Answer(register, findings);
     }
 
-    private static Fixture? One(TableSyntaxBase table, string where, List<Finding> findings)
+    private static Fixture? ReadFixture(TableSyntaxBase table, string where, List<Finding> findings)
     {
         Dictionary<string, object> values = new(StringComparer.Ordinal);
         int before = findings.Count;

@@ -35,7 +35,7 @@ public static class ChangeReport
         };
 
     /// <summary>The same for a person: on a dry run nothing was made.</summary>
-    public static string Told(JobResult result, bool dryRun) =>
+    public static string ResultWord(JobResult result, bool dryRun) =>
         dryRun && result == JobResult.Made ? "would be made" : Word(result);
 
     /// <summary>"12.3 -> 11.8 min", or the one that exists.</summary>

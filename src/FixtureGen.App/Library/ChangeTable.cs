@@ -11,7 +11,10 @@ public static class ChangeTable
     public static void Print(Say say, ImmutableArray<JobChange> changes, bool dryRun)
     {
         int width = Math.Max(8, changes.Select(c => c.Job.Length).DefaultIfEmpty(0).Max());
-        int told = Math.Max(9, changes.Select(c => ChangeReport.Told(c.Result, dryRun).Length).DefaultIfEmpty(0).Max());
+        int told = Math.Max(
+            9,
+            changes.Select(c => ChangeReport.ResultWord(c.Result, dryRun).Length).DefaultIfEmpty(0).Max()
+        );
         say.Line(
             $"{"job".PadRight(width)}  {"result".PadRight(told)}  rev  number  {"minutes", -14}  {"vacuum", -14}  {"magnets stop.", -14}  {"both", -14}  why"
         );
@@ -21,7 +24,7 @@ public static class ChangeTable
             say.Line(
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{c.Job.PadRight(width)}  {ChangeReport.Told(c.Result, dryRun).PadRight(told)}  {c.Revision, 3}  {c.Program, 6}  {ChangeReport.Pair(b?.Minutes, a?.Minutes, "0.0"), -14}  {ChangeReport.Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00"), -14}  {ChangeReport.Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00"), -14}  {ChangeReport.Pair(b?.Both, a?.Both, "0.00"), -14}  {c.Why}"
+                    $"{c.Job.PadRight(width)}  {ChangeReport.ResultWord(c.Result, dryRun).PadRight(told)}  {c.Revision, 3}  {c.Program, 6}  {ChangeReport.Pair(b?.Minutes, a?.Minutes, "0.0"), -14}  {ChangeReport.Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00"), -14}  {ChangeReport.Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00"), -14}  {ChangeReport.Pair(b?.Both, a?.Both, "0.00"), -14}  {c.Why}"
                 )
             );
             foreach (string moved in c.Moved)

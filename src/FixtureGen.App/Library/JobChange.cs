@@ -23,7 +23,7 @@ public enum JobResult
 public sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
 {
     /// <summary>Null for no report; minutes are 0 and factors null where the report was refused before it had them.</summary>
-    public static JobFigures? Of(Report? report) =>
+    public static JobFigures? From(Report? report) =>
         report is null
             ? null
             : new(

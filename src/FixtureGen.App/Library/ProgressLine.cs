@@ -8,9 +8,9 @@ namespace FixtureGen.App.Library;
 public sealed class ProgressLine(Say say, bool piped, bool dryRun) : IDisposable
 {
     private const int Width = 30;
-    private readonly Stopwatch watch = Stopwatch.StartNew();
-    private readonly TimeLeft left = new();
-    private bool drawn;
+    private readonly Stopwatch _watch = Stopwatch.StartNew();
+    private readonly TimeLeft _left = new();
+    private bool _drawn;
 
     /// <summary>After each job, from one thread at a time.</summary>
     /// <param name="change">The job that is done.</param>
@@ -24,27 +24,27 @@ public sealed class ProgressLine(Say say, bool piped, bool dryRun) : IDisposable
             say.Error(
                 string.Create(
                     c,
-                    $"{done}/{total} {change.Job}: {ChangeReport.Told(change.Result, dryRun)} ({change.Why})"
+                    $"{done}/{total} {change.Job}: {ChangeReport.ResultWord(change.Result, dryRun)} ({change.Why})"
                 )
             );
             return;
         }
         int filled = Width * done / total;
-        string time = this.left.Tell(this.watch.Elapsed.TotalSeconds, total) is { } seconds
+        string time = _left.Tell(_watch.Elapsed.TotalSeconds, total) is { } seconds
             ? string.Create(c, $"about {seconds:0} s left")
             : "warming up";
         string bar = new string('=', filled) + new string('.', Width - filled);
         Console.Error.Write(string.Create(c, $"\r[{bar}] {done}/{total} {time}  {change.Job}\u001b[K"));
-        this.drawn = true;
+        _drawn = true;
     }
 
     /// <summary>Wipes the bar.</summary>
     public void Dispose()
     {
-        if (this.drawn)
+        if (_drawn)
         {
             Console.Error.Write("\r\u001b[K");
-            this.drawn = false;
+            _drawn = false;
         }
     }
 }

@@ -17,8 +17,8 @@ public sealed record RegenerateOptions(string Folder, string? PlateFile, bool Dr
 /// </summary>
 public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int, int> progress, CancellationToken stop)
 {
-    private readonly Staleness staleness = new(options.PlateFile);
-    private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> shops = new();
+    private readonly Staleness _staleness = new(options.PlateFile);
+    private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> _shops = new();
 
     /// <summary>Runs; findings are about the registers themselves. Pictures of what changed are left in the scratch folder.</summary>
     public Stage<ImmutableArray<JobChange>> Run(string scratch)
@@ -46,10 +46,10 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
             {
                 return Stage.Failed<ImmutableArray<JobChange>>(findings);
             }
-            ImmutableArray<JobChange> changes = this.RemakeAll(shelves, jobs.Length, scratch);
+            ImmutableArray<JobChange> changes = RemakeAll(shelves, jobs.Length, scratch);
             findings.AddRange(shelves.Select(s => s.Settle(changes)).OfType<Finding>());
             findings.AddRange(Unrevised(changes));
-            return Stage.Of(changes, findings);
+            return Stage.Answer(changes, findings);
         }
         finally
         {
@@ -94,7 +94,7 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
             {
                 JobChange change = stop.IsCancellationRequested
                     ? Remake.NotReached(item.Job, item.Shelf)
-                    : this.One(item.Shelf, item.Job, scratch);
+                    : RemakeJob(item.Shelf, item.Job, scratch);
                 changes.Add(change);
                 lock (gate)
                 {
@@ -106,13 +106,13 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
     }
 
     private ShopFiles Shop(LibraryFolder library) =>
-        this.shops.GetOrAdd(library, l => l.Shop(options.PlateFile).Remembered());
+        _shops.GetOrAdd(library, l => l.Shop(options.PlateFile).Remembered());
 
-    private JobChange One(Shelf shelf, string jobFile, string scratch)
+    private JobChange RemakeJob(Shelf shelf, string jobFile, string scratch)
     {
         try
         {
-            return new Remake(options, this.staleness, shelf, this.Shop, scratch).Run(jobFile);
+            return new Remake(options, _staleness, shelf, Shop, scratch).Run(jobFile);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

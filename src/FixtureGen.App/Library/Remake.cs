@@ -24,12 +24,12 @@ public sealed class Remake(
     {
         string job = Path.GetFileNameWithoutExtension(jobFile);
         Fixture current = shelf.Register.Current(job)!;
-        Stage<JobSource> source = JobSource.Read(jobFile, _ => Stage.Of(shelf.Register.Told(current)));
+        Stage<JobSource> source = JobSource.Read(jobFile, _ => Stage.Answer(shelf.Register.AsRegistered(current)));
         if (!source.Ok)
         {
             return Row(jobFile, current, JobResult.Refused, "its files cannot be read") with
             {
-                Findings = [.. source.Findings.Select(FindingLine.Of)],
+                Findings = [.. source.Findings.Select(FindingLine.From)],
             };
         }
         JobSource files = source.Value!;
@@ -51,13 +51,13 @@ public sealed class Remake(
         return why is null
             ? Row(jobFile, current, JobResult.Unchanged, "up to date") with
             {
-                Before = JobFigures.Of(before!.Report),
-                After = JobFigures.Of(before.Report),
+                Before = JobFigures.From(before!.Report),
+                After = JobFigures.From(before.Report),
                 Plate = before.Report.Plate!.Name,
                 PlateRevision = before.Report.Plate.Revision,
                 FixtureId = before.Report.FixtureId!,
             }
-            : this.Make(jobFile, files, folder, before, current, why);
+            : Make(jobFile, files, folder, before, current, why);
     }
 
     /// <summary>The row of a job before which the run was stopped.</summary>
@@ -127,9 +127,9 @@ public sealed class Remake(
                 return null;
             }
             entry = shelf.Next(Said(current, job));
-            return shelf.Register.Told(entry);
+            return shelf.Register.AsRegistered(entry);
         }
-        JobSource numbered = files with { Registered = shelf.Register.Told(current) };
+        JobSource numbered = files with { Registered = shelf.Register.AsRegistered(current) };
         Outcome outcome = Delivery.Make(
             numbered.RequestWith(shop(files.Library), static _ => { }) with
             {
@@ -141,7 +141,7 @@ public sealed class Remake(
         Report? old = before?.Report;
         JobChange change = Row(jobFile, entry, JobResult.Made, why) with
         {
-            Before = JobFigures.Of(old),
+            Before = JobFigures.From(old),
             Findings = [.. outcome.Report.Findings],
             Scrap =
                 current.OnShelf && old is not null && outcome.Job is { } made
@@ -154,14 +154,14 @@ public sealed class Remake(
         }
         change = change with
         {
-            After = JobFigures.Of(outcome.Report),
+            After = JobFigures.From(outcome.Report),
             Plate = outcome.Job!.Plate.Name,
             PlateRevision = outcome.Job.Plate.Revision,
             Moved = old is null ? [] : Difference.Moved(old, outcome.Report),
             Reload = [.. Changed(folder, outcome)],
         };
         change = change with { PlateUnrevised = change.Reload.Length > 0 && Unrevised(old, outcome.Report) };
-        return this.Deliver(change, outcome, folder);
+        return Deliver(change, outcome, folder);
     }
 
     private JobChange Deliver(JobChange change, Outcome outcome, string folder)
@@ -170,11 +170,8 @@ public sealed class Remake(
         {
             change = change with
             {
-                PictureBefore = this.Keep(
-                    Path.Combine(folder, change.Job + ".preview.svg"),
-                    change.Job + ".before.svg"
-                ),
-                PictureAfter = this.Keep(
+                PictureBefore = Keep(Path.Combine(folder, change.Job + ".preview.svg"), change.Job + ".before.svg"),
+                PictureAfter = Keep(
                     outcome.Files.First(f => f.Name.EndsWith(".preview.svg", StringComparison.Ordinal)),
                     change.Job + ".after.svg"
                 ),
@@ -190,7 +187,7 @@ public sealed class Remake(
             : change with
             {
                 Result = JobResult.Refused,
-                Findings = [.. change.Findings, .. trouble.Select(FindingLine.Of)],
+                Findings = [.. change.Findings, .. trouble.Select(FindingLine.From)],
             };
     }
 
@@ -214,7 +211,7 @@ public sealed class Remake(
         report.Inputs?.FirstOrDefault(i => i.File.StartsWith("templates/plates/", StringComparison.Ordinal))?.Sha256;
 
     private static bool Differ(string folder, ImmutableArray<ProgramText> programs) =>
-        programs.Any(p => !SameBytes(Path.Combine(folder, p.FileName), OutputFiles.Of(p).Bytes));
+        programs.Any(p => !SameBytes(Path.Combine(folder, p.FileName), OutputFiles.Encode(p).Bytes));
 
     private static IEnumerable<string> Changed(string folder, Outcome outcome) =>
         outcome

@@ -8,8 +8,8 @@ namespace FixtureGen.App.Library;
 /// <summary>One folder of jobs with its register, held for writing unless this is a dry run.</summary>
 public sealed class Shelf : IDisposable
 {
-    private readonly RegisterFile? file;
-    private readonly IReadOnlyDictionary<string, int> spare;
+    private readonly RegisterFile? _file;
+    private readonly IReadOnlyDictionary<string, int> _spare;
 
     private Shelf(
         string folder,
@@ -19,11 +19,11 @@ public sealed class Shelf : IDisposable
         IReadOnlyDictionary<string, int> stated
     )
     {
-        this.Folder = folder;
-        this.Jobs = jobs;
-        this.Register = register;
-        this.file = file;
-        this.spare = Numbering.Spare(
+        Folder = folder;
+        Jobs = jobs;
+        Register = register;
+        _file = file;
+        _spare = Numbering.Spare(
             register,
             stated,
             jobs.Select(j => Path.GetFileNameWithoutExtension(j)!).Where(j => register.Current(j)?.OnShelf == true)
@@ -62,7 +62,7 @@ public sealed class Shelf : IDisposable
             held.Value.Dispose();
             return Stage.Failed<Shelf>(trouble);
         }
-        return Stage.Of(shelf, [.. read.Findings, .. twice.Except(read.Findings)]);
+        return Stage.Answer(shelf, [.. read.Findings, .. twice.Except(read.Findings)]);
     }
 
     /// <summary>The entry that a remake at a higher revision would get: a new number while an older block is on the shelf, so that neither program replaces the other.</summary>
@@ -72,7 +72,7 @@ public sealed class Shelf : IDisposable
         {
             return current with { Revision = current.Revision + 1 };
         }
-        int number = this.spare[current.Job];
+        int number = _spare[current.Job];
         return current with
         {
             Revision = current.Revision + 1,
@@ -85,7 +85,7 @@ public sealed class Shelf : IDisposable
     /// <summary>Writes what the run made into the register, and drops nothing that it did not touch. Null when done; otherwise the next run takes it from the reports.</summary>
     public Finding? Settle(IEnumerable<JobChange> changes)
     {
-        HashSet<string> mine = [.. this.Jobs];
+        HashSet<string> mine = [.. Jobs];
         List<Fixture> entries = [];
         HashSet<Fixture> replaced = [];
         foreach (
@@ -94,8 +94,8 @@ public sealed class Shelf : IDisposable
             )
         )
         {
-            Fixture? same = this.Register.Of(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
-            Fixture? current = this.Register.Current(c.Job);
+            Fixture? same = Register.RevisionsOf(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
+            Fixture? current = Register.Current(c.Job);
             if (same is null && current is { State: FixtureState.Planned } && current.Revision < c.Revision)
             {
                 // A revision that was never cut is replaced by its successor.
@@ -124,15 +124,14 @@ public sealed class Shelf : IDisposable
                     }
             );
         }
-        Register kept = new([.. this.Register.Fixtures.Where(f => !replaced.Contains(f))]);
-        this.Register = kept.With(entries);
-        return this.file?.Write(this.Register);
+        Register kept = new([.. Register.Fixtures.Where(f => !replaced.Contains(f))]);
+        Register = kept.With(entries);
+        return _file?.Write(Register);
     }
 
     /// <summary>Lets the register go.</summary>
-    public void Dispose() => this.file?.Dispose();
+    public void Dispose() => _file?.Dispose();
 
     /// <summary>Folder and count of jobs, for faults.</summary>
-    public override string ToString() =>
-        string.Create(CultureInfo.InvariantCulture, $"{this.Folder}: {this.Jobs.Length} jobs");
+    public override string ToString() => string.Create(CultureInfo.InvariantCulture, $"{Folder}: {Jobs.Length} jobs");
 }

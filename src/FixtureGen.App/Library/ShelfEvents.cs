@@ -16,9 +16,15 @@ public static class ShelfEvents
     {
         Fixture? target = state switch
         {
-            FixtureState.Cut => register.Of(job).Where(f => f.State == FixtureState.Planned).MaxBy(f => f.Revision),
-            FixtureState.Worn => register.Of(job).Where(f => f.State == FixtureState.Cut).MaxBy(f => f.Revision),
-            _ => register.Of(job).Where(f => f.OnShelf).MinBy(f => f.Revision),
+            FixtureState.Cut => register
+                .RevisionsOf(job)
+                .Where(f => f.State == FixtureState.Planned)
+                .MaxBy(f => f.Revision),
+            FixtureState.Worn => register
+                .RevisionsOf(job)
+                .Where(f => f.State == FixtureState.Cut)
+                .MaxBy(f => f.Revision),
+            _ => register.RevisionsOf(job).Where(f => f.OnShelf).MinBy(f => f.Revision),
         };
         if (target is null)
         {
@@ -28,7 +34,7 @@ public static class ShelfEvents
         {
             return Stage.Failed<Register>(trouble);
         }
-        return Stage.Of(register.With(target with { State = state }));
+        return Stage.Answer(register.With(target with { State = state }));
     }
 
     private static Finding NoSuchBlock(Register register, string folder, string job, FixtureState state)
@@ -36,7 +42,7 @@ public static class ShelfEvents
         string[] has =
         [
             .. register
-                .Of(job)
+                .RevisionsOf(job)
                 .Select(f =>
                     string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {RegisterText.Word(f.State)}")
                 ),
@@ -51,7 +57,7 @@ public static class ShelfEvents
             job,
             what,
             has.Length == 0 ? WhichJob(register, folder, job)
-                : state == FixtureState.Cut || register.Of(job).All(f => f.State != FixtureState.Planned)
+                : state == FixtureState.Cut || register.RevisionsOf(job).All(f => f.State != FixtureState.Planned)
                     ? $"'fixturegen regenerate {folder}' makes a revision that can be cut"
                 : $"note the block as cut first: 'fixturegen register {folder} --cut {job}'"
         );
@@ -66,7 +72,7 @@ public static class ShelfEvents
             return $"fixture {name} is of the job {bearer.Job}: name that";
         }
         string[] jobs = [.. register.Fixtures.Select(f => f.Job).Distinct(StringComparer.Ordinal)];
-        if (Nearest.Of(name, jobs) is { } near)
+        if (Nearest.Find(name, jobs) is { } near)
         {
             return $"did you mean {near}?";
         }
@@ -79,7 +85,7 @@ public static class ShelfEvents
     /// <summary>Copies the made files aside; null when done.</summary>
     private static Finding? Freeze(string folder, Fixture f)
     {
-        Stage<LibraryFolder> library = LibraryFolder.Of(Path.Combine(Path.GetFullPath(folder), "x"));
+        Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(Path.GetFullPath(folder), "x"));
         if (!library.Ok)
         {
             return library.Findings[0];

@@ -14,8 +14,8 @@ public sealed record Previous(Report Report, string Folder);
 /// </summary>
 public sealed class Staleness(string? plateFile)
 {
-    private readonly Dictionary<string, string?> hashes = new(StringComparer.Ordinal);
-    private readonly Lock gate = new();
+    private readonly Dictionary<string, string?> _hashes = new(StringComparer.Ordinal);
+    private readonly Lock _gate = new();
 
     /// <summary>The last run's report; null when there is none or it cannot be read.</summary>
     public static Previous? Last(string folder, string job)
@@ -57,7 +57,7 @@ public sealed class Staleness(string? plateFile)
         }
         foreach (InputFacts input in report.Inputs)
         {
-            if (this.Hash(library, input.File) != input.Sha256)
+            if (Hash(library, input.File) != input.Sha256)
             {
                 return $"{input.File} changed";
             }
@@ -80,9 +80,9 @@ public sealed class Staleness(string? plateFile)
             plateFile is not null && file.StartsWith("templates/plates/", StringComparison.Ordinal)
                 ? Path.GetFullPath(plateFile)
                 : Path.GetFullPath(file, library.Root);
-        lock (this.gate)
+        lock (_gate)
         {
-            if (this.hashes.TryGetValue(path, out string? known))
+            if (_hashes.TryGetValue(path, out string? known))
             {
                 return known;
             }
@@ -96,9 +96,9 @@ public sealed class Staleness(string? plateFile)
         {
             hash = null;
         }
-        lock (this.gate)
+        lock (_gate)
         {
-            this.hashes[path] = hash;
+            _hashes[path] = hash;
         }
         return hash;
     }

@@ -9,14 +9,14 @@ public sealed class TimeLeft
     /// <summary>Before so many are done nobody can say.</summary>
     private const int Least = 4;
 
-    private readonly List<double> doneAt = [0];
+    private readonly List<double> _doneAt = [0];
 
     /// <summary>One more is done at a time since the start, s: the seconds for the others, null where it is too early to tell.</summary>
     public double? Tell(double seconds, int total)
     {
-        doneAt.Add(seconds);
-        int done = doneAt.Count - 1;
+        _doneAt.Add(seconds);
+        int done = _doneAt.Count - 1;
         int half = done / 2;
-        return done < Least ? null : (seconds - doneAt[half]) / (done - half) * (total - done);
+        return done < Least ? null : (seconds - _doneAt[half]) / (done - half) * (total - done);
     }
 }

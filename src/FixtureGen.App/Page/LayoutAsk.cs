@@ -20,7 +20,7 @@ public sealed record LayoutAsk(
     private const int MostHeld = 2000;
 
     /// <summary>Reads the request; throws FormatException where it is not one.</summary>
-    public static LayoutAsk Of(JsonNode? body)
+    public static LayoutAsk Read(JsonNode? body)
     {
         JsonArray magnets = body?["magnets"]?.AsArray() ?? throw new FormatException("no magnets");
         if (magnets.Count > MostMagnets)
@@ -60,10 +60,10 @@ public sealed record LayoutAsk(
     private static MagnetPlace Magnet(JsonNode? node) =>
         new(Place(node!), node!["locked"]?.GetValue<bool>() ?? false, node["drawn"]?.GetValue<bool>() ?? false);
 
-    private static Point2 Place(JsonNode node) => At(node["x"], node["y"]);
+    private static Point2 Place(JsonNode node) => ReadPoint(node["x"], node["y"]);
 
     /// <summary>A point in reach of a plate; FormatException where it is none.</summary>
-    internal static Point2 At(JsonNode? atX, JsonNode? atY)
+    internal static Point2 ReadPoint(JsonNode? atX, JsonNode? atY)
     {
         double x = atX!.GetValue<double>();
         double y = atY!.GetValue<double>();

@@ -17,10 +17,10 @@ internal sealed record Laid(Job Job, FixtureDesign Begun, FixtureDesign Design);
 /// </summary>
 internal sealed class LayoutDrafter(JobSource source, Placed placed)
 {
-    private readonly Job original = placed.Job;
-    private readonly KernelMemory memory = new();
-    private string key = "";
-    private Stage<Ground>? ground;
+    private readonly Job _original = placed.Job;
+    private readonly KernelMemory _memory = new();
+    private string _key = "";
+    private Stage<Ground>? _ground;
 
     /// <summary>The job as it was placed last.</summary>
     public Placed Current { get; private set; } = placed;
@@ -31,7 +31,7 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
     /// <summary>The design with the magnets just there. Where they cannot be cut it is the design without their pockets, and the findings say so.</summary>
     public Stage<Laid> Lay(LayoutAsk ask)
     {
-        Stage<Placed> placed = this.PlacedFor(ask);
+        Stage<Placed> placed = PlacedFor(ask);
         if (placed.Value is not { } p)
         {
             return Stage.Failed<Laid>(placed.Findings);
@@ -49,20 +49,20 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
             Ports = PortsOf(ask, p),
             MagnetCount = magnets.Length,
         };
-        this.memory.NextRound();
-        this.ground ??= Ground.Lay(p.Part, p.Placement, job, Tolerances.House);
-        if (this.ground.Value is not { } ground)
+        _memory.NextRound();
+        _ground ??= Ground.Lay(p.Part, p.Placement, job, Tolerances.House);
+        if (_ground.Value is not { } ground)
         {
-            return Stage.Failed<Laid>(this.ground.Findings);
+            return Stage.Failed<Laid>(_ground.Findings);
         }
-        Stage<FixtureDesign> begun = Designer.Begin(ground, job, Tolerances.House, this.memory);
+        Stage<FixtureDesign> begun = Designer.Begin(ground, job, Tolerances.House, _memory);
         if (begun.Value is not { } b)
         {
-            return Stage.Failed<Laid>([.. this.ground.Findings, .. begun.Findings]);
+            return Stage.Failed<Laid>([.. _ground.Findings, .. begun.Findings]);
         }
-        Stage<FixtureDesign> finished = Designer.Finish(b, magnets, job, Tolerances.House, this.memory);
+        Stage<FixtureDesign> finished = Designer.Finish(b, magnets, job, Tolerances.House, _memory);
         FixtureDesign design = finished.Value ?? b with { Magnets = magnets };
-        return Stage.Of(new Laid(job, b, design), [.. this.ground.Findings, .. begun.Findings, .. finished.Findings]);
+        return Stage.Answer(new Laid(job, b, design), [.. _ground.Findings, .. begun.Findings, .. finished.Findings]);
     }
 
     private static MagnetPlace Rounded(MagnetPlace m, Placed p) =>
@@ -76,14 +76,14 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
     public Stage<Placed> PlacedFor(LayoutAsk ask)
     {
         string key = string.Join(';', ask.Settings.Where(s => s.Key != "count").Select(s => $"{s.Key}={s.Value}"));
-        if (key == this.key)
+        if (key == _key)
         {
-            return Stage.Of(this.Current);
+            return Stage.Answer(Current);
         }
         Stage<string> text = LayoutSettings.Write(
             source.JobText,
             source.JobPath,
-            this.original,
+            _original,
             source.Library.Shop(null),
             ask.Settings
         );
@@ -94,10 +94,10 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
         Stage<Placed> placed = Pipeline.Place(source.Request(null, static _ => { }) with { JobText = text.Value! });
         if (placed.Ok)
         {
-            this.Current = placed.Value!;
-            this.key = key;
-            this.ground = null;
-            this.Like = null;
+            Current = placed.Value!;
+            _key = key;
+            _ground = null;
+            Like = null;
         }
         return placed;
     }

@@ -12,17 +12,17 @@ namespace FixtureGen.App.Page;
 /// <summary>Every clearance that a layout does not keep, with the amount and the two points between which it is missing.</summary>
 internal static class LayoutFaults
 {
-    public static JsonArray Of(FixtureDesign begun, ImmutableArray<MagnetPlace> magnets, Job job, PairOnBlock pair)
+    public static JsonArray Find(FixtureDesign begun, ImmutableArray<MagnetPlace> magnets, Job job, PairOnBlock pair)
     {
         JsonArray list = [];
         Point2[] at = [.. magnets.Select(m => m.At)];
-        foreach (ClearanceLack lack in new MagnetClearances(begun, job, pair).Of(at))
+        foreach (ClearanceLack lack in new MagnetClearances(begun, job, pair).Find(at))
         {
             string other = lack.Neighbour is int n ? $"magnet {No(n)}" : lack.Against;
             string message = $"Magnet {No(lack.Magnet)} is {LayoutJson.Amount(lack.ShortBy, job)} too near {other}.";
             list.Add((JsonNode)Fault("magnet", lack.Magnet, other, lack.ShortBy, message, at[lack.Magnet], lack.At));
         }
-        foreach (PortFault f in PortClearances.Of(begun, job, Tolerances.House))
+        foreach (PortFault f in PortClearances.Find(begun, job, Tolerances.House))
         {
             Point2 port = Transform.Apply(begun.Placement.Pose, job.Ports[f.Port]);
             string message =

@@ -31,8 +31,8 @@ public sealed class LayoutServer : IAsyncDisposable
 
     internal static readonly JsonDocumentOptions Once = new() { AllowDuplicateProperties = false };
 
-    private readonly WebApplication app;
-    private readonly string token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
+    private readonly WebApplication _app;
+    private readonly string _token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
 
     /// <summary>A server that does not listen yet.</summary>
     /// <param name="session">Answers what the page asks.</param>
@@ -48,8 +48,8 @@ public sealed class LayoutServer : IAsyncDisposable
             k.Limits.MaxRequestLineSize = 32 * 1024;
             k.AddServerHeader = false;
         });
-        this.app = builder.Build();
-        this.app.Run(context => this.Answer(context, session));
+        _app = builder.Build();
+        _app.Run(context => Answer(context, session));
     }
 
     /// <summary>The full address with its token; known once started.</summary>
@@ -57,25 +57,24 @@ public sealed class LayoutServer : IAsyncDisposable
     {
         get
         {
-            string root = this
-                .app.Services.GetRequiredService<IServer>()
+            string root = _app
+                .Services.GetRequiredService<IServer>()
                 .Features.Get<IServerAddressesFeature>()!
                 .Addresses.First();
-            return $"{root}/?token={this.token}";
+            return $"{root}/?token={_token}";
         }
     }
 
     /// <summary>Begins to listen.</summary>
     /// <exception cref="IOException">The port is taken.</exception>
     /// <exception cref="System.Net.Sockets.SocketException">The port may not be used, as one below 1024.</exception>
-    public Task StartAsync() => this.app.StartAsync();
+    public Task StartAsync() => _app.StartAsync();
 
     /// <summary>Returns when the run is stopped: Ctrl-C, or the token.</summary>
-    public Task WaitAsync(CancellationToken stop) =>
-        HostingAbstractionsHostExtensions.WaitForShutdownAsync(this.app, stop);
+    public Task WaitAsync(CancellationToken stop) => HostingAbstractionsHostExtensions.WaitForShutdownAsync(_app, stop);
 
     /// <summary>Stops listening; the session is the caller's.</summary>
-    public ValueTask DisposeAsync() => this.app.DisposeAsync();
+    public ValueTask DisposeAsync() => _app.DisposeAsync();
 
     private async Task Answer(HttpContext context, LayoutSession session)
     {
@@ -85,7 +84,7 @@ public sealed class LayoutServer : IAsyncDisposable
         context.Response.Headers.ContentSecurityPolicy =
             "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'";
         context.Response.Headers["Referrer-Policy"] = "no-referrer";
-        if (!this.IsOurs(request))
+        if (!IsOurs(request))
         {
             await Text(context, 403, "text/plain", "this page belongs to another address").ConfigureAwait(false);
             return;
@@ -93,7 +92,7 @@ public sealed class LayoutServer : IAsyncDisposable
         string path = request.Path.Value ?? "/";
         if (path.StartsWith("/api/", StringComparison.Ordinal))
         {
-            if (!this.HasToken(request))
+            if (!HasToken(request))
             {
                 await Text(
                         context,
@@ -107,7 +106,7 @@ public sealed class LayoutServer : IAsyncDisposable
             await Api(context, session, path["/api/".Length..]).ConfigureAwait(false);
             return;
         }
-        if (path == "/" && !this.HasToken(request))
+        if (path == "/" && !HasToken(request))
         {
             await Text(context, 403, "text/plain", "the address lacks its token; use the one that the program printed")
                 .ConfigureAwait(false);
@@ -119,7 +118,7 @@ public sealed class LayoutServer : IAsyncDisposable
     /// <summary>The Host must be this loopback address, so that a foreign name that resolves here is refused; an Origin, where sent, must be the same.</summary>
     private bool IsOurs(HttpRequest request)
     {
-        Uri root = new(this.Address);
+        Uri root = new(Address);
         string port = root.Port.ToString(CultureInfo.InvariantCulture);
         string[] names = ["127.0.0.1:" + port, "localhost:" + port];
         string host = request.Host.Value ?? "";
@@ -131,7 +130,7 @@ public sealed class LayoutServer : IAsyncDisposable
     private bool HasToken(HttpRequest request) =>
         CryptographicOperations.FixedTimeEquals(
             Encoding.ASCII.GetBytes(request.Query["token"].ToString()),
-            Encoding.ASCII.GetBytes(this.token)
+            Encoding.ASCII.GetBytes(_token)
         );
 
     private static async Task Api(HttpContext context, LayoutSession session, string call)

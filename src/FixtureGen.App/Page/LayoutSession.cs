@@ -19,17 +19,17 @@ public sealed class LayoutSession
     private const int WarmPauseMs = 15;
     private const double WarmStepMm = 0.05;
 
-    private readonly string jobPath;
-    private JobSource source;
-    private readonly Lock gate = new();
-    private LayoutTrial trial;
-    private volatile string step = "";
+    private readonly string _jobPath;
+    private JobSource _source;
+    private readonly Lock _gate = new();
+    private LayoutTrial _trial;
+    private volatile string _step = "";
 
     private LayoutSession(string jobPath, JobSource source, LayoutTrial trial)
     {
-        this.jobPath = jobPath;
-        this.source = source;
-        this.trial = trial;
+        _jobPath = jobPath;
+        _source = source;
+        _trial = trial;
     }
 
     /// <summary>Opens a job whose drawing can be read and placed; anything else is its findings.</summary>
@@ -42,7 +42,7 @@ public sealed class LayoutSession
         }
         Stage<LayoutTrial> trial = LayoutTrial.Start(source.Value!);
         return trial.Ok
-            ? Stage.Of(new LayoutSession(jobPath, source.Value!, trial.Value!), trial.Findings)
+            ? Stage.Answer(new LayoutSession(jobPath, source.Value!, trial.Value!), trial.Findings)
             : Stage.Failed<LayoutSession>(trial.Findings);
     }
 
@@ -54,9 +54,9 @@ public sealed class LayoutSession
     {
         for (int i = 0; i < WarmTries && !stop.IsCancellationRequested; i++)
         {
-            lock (this.gate)
+            lock (_gate)
             {
-                this.trial.TryBeside(i * WarmStepMm);
+                _trial.TryBeside(i * WarmStepMm);
             }
             stop.WaitHandle.WaitOne(WarmPauseMs);
         }
@@ -67,22 +67,22 @@ public sealed class LayoutSession
     {
         if (call == "progress")
         {
-            return LayoutAnswer.Json(200, new JsonObject { ["step"] = this.step });
+            return LayoutAnswer.Json(200, new JsonObject { ["step"] = _step });
         }
-        lock (this.gate)
+        lock (_gate)
         {
             try
             {
                 return call switch
                 {
-                    "state" => this.Fresh(),
-                    "try" => this.trial.Try(LayoutAsk.Of(body)),
-                    "best" => this.trial.Best(LayoutAsk.Of(body), fewest: false),
-                    "fewest" => this.trial.Best(LayoutAsk.Of(body), fewest: true),
-                    "section" => this.trial.Section(LayoutAsk.Of(body), body!["line"]!.AsObject()),
-                    "save" => this.Save(LayoutAsk.Of(body), body!.AsObject()),
-                    "make" => this.Make(),
-                    "block.png" => this.Block(LayoutAsk.Of(JsonNode.Parse(forKey, null, LayoutServer.Once))),
+                    "state" => Fresh(),
+                    "try" => _trial.Try(LayoutAsk.Read(body)),
+                    "best" => _trial.Best(LayoutAsk.Read(body), fewest: false),
+                    "fewest" => _trial.Best(LayoutAsk.Read(body), fewest: true),
+                    "section" => _trial.Section(LayoutAsk.Read(body), body!["line"]!.AsObject()),
+                    "save" => Save(LayoutAsk.Read(body), body!.AsObject()),
+                    "make" => Make(),
+                    "block.png" => Block(LayoutAsk.Read(JsonNode.Parse(forKey, null, LayoutServer.Once))),
                     _ => LayoutAnswer.Message(404, "the program knows no such question"),
                 };
             }
@@ -103,34 +103,34 @@ public sealed class LayoutSession
     /// <summary>The job as it is on disk now: a page loaded again shows what was saved meanwhile.</summary>
     private LayoutAnswer Fresh()
     {
-        Stage<JobSource> now = JobSource.Read(this.jobPath);
+        Stage<JobSource> now = JobSource.Read(_jobPath);
         if (now.Value is not { } read)
         {
             return LayoutJson.Refused(now.Findings);
         }
-        if (read.JobText != this.source.JobText || !read.Drawing.AsSpan().SequenceEqual(this.source.Drawing))
+        if (read.JobText != _source.JobText || !read.Drawing.AsSpan().SequenceEqual(_source.Drawing))
         {
             Stage<LayoutTrial> fresh = LayoutTrial.Start(read);
             if (fresh.Value is not { } trial)
             {
                 return LayoutJson.Refused(fresh.Findings);
             }
-            (this.source, this.trial) = (read, trial);
+            (_source, _trial) = (read, trial);
         }
-        return LayoutAnswer.Json(200, this.State());
+        return LayoutAnswer.Json(200, State());
     }
 
     private JsonObject State()
     {
-        JsonObject state = this.trial.State();
-        state["jobFile"] = this.source.Library.Relative(Path.GetFullPath(this.jobPath));
-        state["hash"] = Hash(this.source.JobText);
+        JsonObject state = _trial.State();
+        state["jobFile"] = _source.Library.Relative(Path.GetFullPath(_jobPath));
+        state["hash"] = Hash(_source.JobText);
         return state;
     }
 
     private LayoutAnswer Save(LayoutAsk ask, JsonObject body)
     {
-        string onDisk = File.ReadAllText(this.jobPath);
+        string onDisk = File.ReadAllText(_jobPath);
         if (Hash(onDisk) != (string?)body["hash"])
         {
             return LayoutAnswer.Message(
@@ -138,7 +138,7 @@ public sealed class LayoutSession
                 "the job changed on disk since this page read it: nothing was written. Reload the page to see it, then lay out again."
             );
         }
-        JsonArray violations = this.trial.Violations(ask);
+        JsonArray violations = _trial.Violations(ask);
         if (violations.Count > 0 && body["anyway"]?.GetValue<bool>() != true)
         {
             return LayoutAnswer.Json(
@@ -151,7 +151,7 @@ public sealed class LayoutSession
                 }
             );
         }
-        Stage<string> text = this.trial.Text(ask, onDisk);
+        Stage<string> text = _trial.Text(ask, onDisk);
         if (!text.Ok)
         {
             return LayoutAnswer.Json(
@@ -165,9 +165,9 @@ public sealed class LayoutSession
         }
         try
         {
-            string next = this.jobPath + ".next";
+            string next = _jobPath + ".next";
             File.WriteAllText(next, text.Value!);
-            File.Move(next, this.jobPath, overwrite: true);
+            File.Move(next, _jobPath, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -178,13 +178,13 @@ public sealed class LayoutSession
         }
         return LayoutAnswer.Json(
             200,
-            new JsonObject { ["message"] = $"Saved to {Path.GetFileName(this.jobPath)}.", ["hash"] = Hash(text.Value!) }
+            new JsonObject { ["message"] = $"Saved to {Path.GetFileName(_jobPath)}.", ["hash"] = Hash(text.Value!) }
         );
     }
 
     private LayoutAnswer Make()
     {
-        Stage<JobSource> now = JobSource.Read(this.jobPath);
+        Stage<JobSource> now = JobSource.Read(_jobPath);
         if (!now.Ok)
         {
             return LayoutAnswer.Json(
@@ -196,8 +196,8 @@ public sealed class LayoutSession
                 }
             );
         }
-        Outcome outcome = Delivery.Make(now.Value!.Request(null, s => this.step = s));
-        this.step = "";
+        Outcome outcome = Delivery.Make(now.Value!.Request(null, s => _step = s));
+        _step = "";
         string folder = Path.Combine(now.Value!.Library.Out, now.Value.Name);
         ImmutableArray<Finding> findings = outcome.Findings;
         if (outcome.Report.Ok)
@@ -219,7 +219,7 @@ public sealed class LayoutSession
 
     private LayoutAnswer Block(LayoutAsk ask)
     {
-        Stage<string> text = this.trial.Text(ask, this.source.JobText);
+        Stage<string> text = _trial.Text(ask, _source.JobText);
         if (!text.Ok)
         {
             return LayoutAnswer.Json(
@@ -227,7 +227,7 @@ public sealed class LayoutSession
                 new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(text.Findings) }
             );
         }
-        Outcome outcome = Delivery.Make(this.source.Request(null, static _ => { }) with { JobText = text.Value! });
+        Outcome outcome = Delivery.Make(_source.Request(null, static _ => { }) with { JobText = text.Value! });
         return outcome.Report.Ok
             ? new LayoutAnswer(
                 200,

@@ -188,7 +188,7 @@ public static class LayoutSettings
             }
             edited = next.Value!;
         }
-        return Stage.Of(edited);
+        return Stage.Answer(edited);
     }
 
     private static string Quoted(string value) =>

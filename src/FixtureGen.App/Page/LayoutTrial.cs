@@ -16,17 +16,17 @@ namespace FixtureGen.App.Page;
 /// <summary>Tries layouts of one job: the same stages as make, with the magnets put where the page says.</summary>
 public sealed class LayoutTrial
 {
-    private readonly JobSource source;
-    private readonly Job original;
-    private readonly FixtureDesign first;
-    private readonly LayoutDrafter drafter;
+    private readonly JobSource _source;
+    private readonly Job _original;
+    private readonly FixtureDesign _first;
+    private readonly LayoutDrafter _drafter;
 
     private LayoutTrial(JobSource source, Placed placed, FixtureDesign first)
     {
-        this.source = source;
-        this.original = placed.Job;
-        this.first = first;
-        this.drafter = new LayoutDrafter(source, placed);
+        _source = source;
+        _original = placed.Job;
+        _first = first;
+        _drafter = new LayoutDrafter(source, placed);
     }
 
     /// <summary>The job as it stands, with its own magnets chosen.</summary>
@@ -47,40 +47,38 @@ public sealed class LayoutTrial
         Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(begun.Value!, job, Tolerances.House);
         FixtureDesign with = begun.Value! with { Magnets = magnets.Ok ? magnets.Value : [] };
         Stage<FixtureDesign> finished = Designer.Finish(begun.Value!, with.Magnets, job, Tolerances.House);
-        return Stage.Of(new LayoutTrial(source, placed.Value!, finished.Ok ? finished.Value! : with));
+        return Stage.Answer(new LayoutTrial(source, placed.Value!, finished.Ok ? finished.Value! : with));
     }
 
     /// <summary>What the page needs once.</summary>
     public JsonObject State()
     {
-        Box2 b = this.first.Placement.BlankBox;
+        Box2 b = _first.Placement.BlankBox;
         JsonObject state = new()
         {
-            ["job"] = this.original.Name,
-            ["title"] = this.original.Title,
-            ["unit"] = this.original.DisplayUnit == LengthUnit.Inch ? "in" : "mm",
+            ["job"] = _original.Name,
+            ["title"] = _original.Title,
+            ["unit"] = _original.DisplayUnit == LengthUnit.Inch ? "in" : "mm",
             ["box"] = new JsonArray(b.MinX, b.MinY, b.MaxX, b.MaxY),
-            ["magnet"] = LayoutJson.Sizes(this.original),
-            ["magnets"] = LayoutJson.Magnets(this.first.Magnets),
-            ["ports"] = LayoutJson.Ports(
-                this.original.Ports.Select(p => Transform.Apply(this.first.Placement.Pose, p))
-            ),
-            ["fed"] = LayoutJson.Fed(this.first),
+            ["magnet"] = LayoutJson.Sizes(_original),
+            ["magnets"] = LayoutJson.Magnets(_first.Magnets),
+            ["ports"] = LayoutJson.Ports(_original.Ports.Select(p => Transform.Apply(_first.Placement.Pose, p))),
+            ["fed"] = LayoutJson.Fed(_first),
             ["limits"] = new JsonObject
             {
-                ["vacuum"] = this.original.Limits.VacuumFactor,
-                ["magnets"] = this.original.Limits.MagnetFactor,
+                ["vacuum"] = _original.Limits.VacuumFactor,
+                ["magnets"] = _original.Limits.MagnetFactor,
             },
-            ["settings"] = LayoutSettings.Describe(this.original, this.source.Library.Shop(null)),
+            ["settings"] = LayoutSettings.Describe(_original, _source.Library.Shop(null)),
         };
-        PlanShapes.Add(state, PlanShapes.Of(this.first, this.original), ImmutableHashSet<string>.Empty);
+        PlanShapes.Add(state, PlanShapes.Draw(_first, _original), ImmutableHashSet<string>.Empty);
         return state;
     }
 
     /// <summary>A try of the magnets, ports and settings that the job has, the first magnet so much (mm) to the right.</summary>
     public LayoutAnswer TryBeside(double right)
     {
-        JsonObject state = this.State();
+        JsonObject state = State();
         JsonArray magnets = state["magnets"]!.AsArray();
         if (magnets.Count > 0)
         {
@@ -91,8 +89,8 @@ public sealed class LayoutTrial
         {
             settings[(string)setting!["key"]!] = setting["value"]!.DeepClone();
         }
-        return this.Try(
-            LayoutAsk.Of(
+        return Try(
+            LayoutAsk.Read(
                 new JsonObject
                 {
                     ["magnets"] = magnets.DeepClone(),
@@ -106,7 +104,7 @@ public sealed class LayoutTrial
     /// <summary>Factors, steps of the trim, shares, clearances, and the curves that the page has not got.</summary>
     public LayoutAnswer Try(LayoutAsk ask)
     {
-        Stage<Laid> laid = this.drafter.Lay(ask);
+        Stage<Laid> laid = _drafter.Lay(ask);
         if (laid.Value is not { } value)
         {
             return LayoutJson.Refused(laid.Findings);
@@ -115,20 +113,20 @@ public sealed class LayoutTrial
             value.Design,
             value.Job,
             Tolerances.House,
-            this.drafter.Like
+            _drafter.Like
         );
         if (context.Value is not { } holding)
         {
             return LayoutJson.Refused(context.Findings);
         }
-        this.drafter.Like = holding;
+        _drafter.Like = holding;
         HoldingResult h = holding.Evaluate(value.Design.Magnets);
         JsonObject answer = new()
         {
             ["factors"] = LayoutJson.Factors(h),
             ["shares"] = LayoutJson.Shares(h),
             ["magnetForceN"] = Math.Round(h.MagnetForceN, 3),
-            ["violations"] = LayoutFaults.Of(value.Begun, value.Design.Magnets, value.Job, holding.Pair),
+            ["violations"] = LayoutFaults.Find(value.Begun, value.Design.Magnets, value.Job, holding.Pair),
             ["fed"] = LayoutJson.Fed(value.Design),
             ["findings"] = AppJson.Findings([
                 .. laid.Findings.Where(f => f.Severity != Severity.Note),
@@ -137,14 +135,14 @@ public sealed class LayoutTrial
             ]),
             ["magnet"] = LayoutJson.Sizes(value.Job),
         };
-        PlanShapes.Add(answer, PlanShapes.Of(value.Design, value.Job), ask.Have);
+        PlanShapes.Add(answer, PlanShapes.Draw(value.Design, value.Job), ask.Have);
         return LayoutJson.WithSteps(answer, h, ask.Have);
     }
 
     /// <summary>The optimiser's places: locked magnets and the drawing's stay, the rest is chosen.</summary>
     public LayoutAnswer Best(LayoutAsk ask, bool fewest)
     {
-        Stage<Placed> placed = this.drafter.PlacedFor(ask);
+        Stage<Placed> placed = _drafter.PlacedFor(ask);
         if (placed.Value is not { } p)
         {
             return LayoutJson.Refused(placed.Findings);
@@ -194,37 +192,37 @@ public sealed class LayoutTrial
     /// </summary>
     public LayoutAnswer Section(LayoutAsk ask, JsonObject line)
     {
-        Stage<Laid> laid = this.drafter.Lay(ask);
+        Stage<Laid> laid = _drafter.Lay(ask);
         if (laid.Value is not { } value)
         {
             return LayoutAnswer.Message(422, "the section needs a layout that can be drawn");
         }
-        Point2 from = LayoutAsk.At(line["x0"], line["y0"]);
-        Point2 to = LayoutAsk.At(line["x1"], line["y1"]);
-        return LayoutAnswer.Json(200, SectionCut.Of(value.Design, value.Job, from, to));
+        Point2 from = LayoutAsk.ReadPoint(line["x0"], line["y0"]);
+        Point2 to = LayoutAsk.ReadPoint(line["x1"], line["y1"]);
+        return LayoutAnswer.Json(200, SectionCut.Cut(value.Design, value.Job, from, to));
     }
 
     /// <summary>Every clearance that the layout does not keep; empty also where it cannot be drawn at all.</summary>
     public JsonArray Violations(LayoutAsk ask) =>
-        this.drafter.Lay(ask).Value is { } laid
-            ? LayoutFaults.Of(laid.Begun, laid.Design.Magnets, laid.Job, new PairOnBlock(laid.Job))
+        _drafter.Lay(ask).Value is { } laid
+            ? LayoutFaults.Find(laid.Begun, laid.Design.Magnets, laid.Job, new PairOnBlock(laid.Job))
             : [];
 
     /// <summary>The job's text with the layout and the settings written in; comments and order are kept, and what is the same stays as it is written.</summary>
     public Stage<string> Text(LayoutAsk ask, string jobText)
     {
-        string file = this.source.JobPath;
-        Stage<Job> written = JobReader.Read(jobText, file, this.source.Library.Shop(null));
+        string file = _source.JobPath;
+        Stage<Job> written = JobReader.Read(jobText, file, _source.Library.Shop(null));
         if (written.Value is not { } now)
         {
             return Stage.Failed<string>(written.Findings);
         }
-        Stage<string> text = LayoutSettings.Write(jobText, file, now, this.source.Library.Shop(null), ask.Settings);
+        Stage<string> text = LayoutSettings.Write(jobText, file, now, _source.Library.Shop(null), ask.Settings);
         if (!text.Ok)
         {
             return text;
         }
-        Placed placed = this.drafter.Current;
+        Placed placed = _drafter.Current;
         Pose back = Transform.Inverse(placed.Placement.Pose);
         MagnetWish[] wishes =
         [

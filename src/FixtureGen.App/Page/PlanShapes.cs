@@ -49,7 +49,7 @@ public sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour>
 public static class PlanShapes
 {
     /// <summary>In the order of drawing: blank, features, finished edge, zones, forms, keep-outs, openings of the plate.</summary>
-    public static ImmutableArray<PlanShape> Of(FixtureDesign design, Job job)
+    public static ImmutableArray<PlanShape> Draw(FixtureDesign design, Job job)
     {
         var shapes = ImmutableArray.CreateBuilder<PlanShape>();
         shapes.Add(new("blank", "blank", [Contours.Rectangle(design.Placement.BlankBox)]));

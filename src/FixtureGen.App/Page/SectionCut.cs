@@ -16,7 +16,7 @@ public static class SectionCut
     /// Points plate frame, mm; a sample every 0.25 mm, 4000 at most. Solid is outlines of (way along the line, Z),
     /// shellRuns stretches of the way, notes the floors left.
     /// </summary>
-    public static JsonObject Of(FixtureDesign design, Job job, Point2 from, Point2 to)
+    public static JsonObject Cut(FixtureDesign design, Job job, Point2 from, Point2 to)
     {
         double length = from.DistanceTo(to);
         int count = (int)Math.Clamp(length / Step, 2, MostSamples);

@@ -53,7 +53,7 @@ public static class AppJson
                     new JsonObject
                     {
                         ["code"] = f.Code,
-                        ["severity"] = Words.Of(f.Severity),
+                        ["severity"] = Words.For(f.Severity),
                         ["line"] = f.Line,
                         ["where"] = f.Where,
                         ["message"] = f.Message,

@@ -27,7 +27,7 @@ public sealed class Say(TextWriter output, TextWriter error)
                 f.Line is int n && !f.Where.Contains(':', StringComparison.Ordinal)
                     ? string.Create(CultureInfo.InvariantCulture, $":{n}")
                     : "";
-            error.WriteLine($"{f.Where}{line}: {Words.Of(f.Severity)} {f.Code}: {f.Message} -> {f.Remedy}");
+            error.WriteLine($"{f.Where}{line}: {Words.For(f.Severity)} {f.Code}: {f.Message} -> {f.Remedy}");
         }
     }
 
@@ -38,27 +38,22 @@ public sealed class Say(TextWriter output, TextWriter error)
 /// <summary>Seconds by step, in order.</summary>
 public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposable
 {
-    private readonly List<(string Step, double Seconds)> done = [];
-    private readonly Stopwatch watch = new();
-    private readonly Lock gate = new();
-    private string? current;
-    private Timer? timer;
-    private bool shown;
+    private readonly List<(string Step, double Seconds)> _done = [];
+    private readonly Stopwatch _watch = new();
+    private readonly Lock _gate = new();
+    private string? _current;
+    private Timer? _timer;
+    private bool _shown;
 
     /// <summary>Ends the step before and starts the clock of this one.</summary>
     public void Begin(string step)
     {
-        this.End();
-        this.current = step;
-        this.watch.Restart();
+        End();
+        _current = step;
+        _watch.Restart();
         if (terminal is not null)
         {
-            this.timer = new Timer(
-                _ => this.Show(step),
-                null,
-                TimeSpan.FromSeconds(slowSeconds),
-                Timeout.InfiniteTimeSpan
-            );
+            _timer = new Timer(_ => Show(step), null, TimeSpan.FromSeconds(slowSeconds), Timeout.InfiniteTimeSpan);
         }
     }
 
@@ -67,40 +62,40 @@ public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposabl
     {
         get
         {
-            this.End();
-            return this.done;
+            End();
+            return _done;
         }
     }
 
     /// <summary>Ends the step that runs and wipes its name from the terminal.</summary>
-    public void Dispose() => this.End();
+    public void Dispose() => End();
 
     private void Show(string step)
     {
-        lock (this.gate)
+        lock (_gate)
         {
             terminal!.Write($"\r{step} ...\u001b[K");
             terminal.Flush();
-            this.shown = true;
+            _shown = true;
         }
     }
 
     private void End()
     {
-        if (this.current is null)
+        if (_current is null)
         {
             return;
         }
-        this.done.Add((this.current, this.watch.Elapsed.TotalSeconds));
-        this.current = null;
-        this.timer?.Dispose();
-        lock (this.gate)
+        _done.Add((_current, _watch.Elapsed.TotalSeconds));
+        _current = null;
+        _timer?.Dispose();
+        lock (_gate)
         {
-            if (this.shown)
+            if (_shown)
             {
                 terminal!.Write("\r\u001b[K");
                 terminal.Flush();
-                this.shown = false;
+                _shown = false;
             }
         }
     }

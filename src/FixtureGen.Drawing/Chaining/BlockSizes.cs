@@ -12,9 +12,9 @@ internal sealed class BlockSizes(DxfFile drawing, string file)
     private readonly HashSet<string> _open = new(StringComparer.OrdinalIgnoreCase);
 
     /// <summary>Pieces of one insert with its array; a refusal where blocks contain themselves or lie too deep.</summary>
-    public double Of(InsertEntity insert, out Finding? refusal) => Of(insert, out _, out refusal);
+    public double PiecesIn(InsertEntity insert, out Finding? refusal) => PiecesIn(insert, out _, out refusal);
 
-    private double Of(InsertEntity insert, out int depth, out Finding? refusal)
+    private double PiecesIn(InsertEntity insert, out int depth, out Finding? refusal)
     {
         refusal = null;
         depth = 0;
@@ -43,7 +43,7 @@ internal sealed class BlockSizes(DxfFile drawing, string file)
         foreach (Entity entity in block.Entities)
         {
             int below = 0;
-            size += entity is InsertEntity inner ? Of(inner, out below, out refusal) : 1;
+            size += entity is InsertEntity inner ? PiecesIn(inner, out below, out refusal) : 1;
             depth = Math.Max(depth, below);
             if (refusal is not null)
             {

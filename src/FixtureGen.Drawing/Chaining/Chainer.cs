@@ -147,7 +147,7 @@ internal sealed class Chainer(ChainLimits limits, string file)
             o.Path.TrueForAll(s => Lies(s.Start) && Lies(LoopMath.Middle(s)) && Lies(s.End))
         );
 
-        bool Lies(Point2 p) => grid.At(p).Any(i => Measure.Distance(p, edges[i]) <= limits.Near);
+        bool Lies(Point2 p) => grid.SegmentsNear(p).Any(i => Measure.Distance(p, edges[i]) <= limits.Near);
     }
 
     private ImmutableArray<OpenChain> OpenChains() =>

@@ -77,7 +77,7 @@ internal sealed class EdgeWays
         {
             if (_firstDegrees[node] > 2)
             {
-                yield return (_nodes.At(node).X, _nodes.At(node).Y);
+                yield return (_nodes.PointOf(node).X, _nodes.PointOf(node).Y);
             }
         }
     }

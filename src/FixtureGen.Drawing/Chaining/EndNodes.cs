@@ -47,7 +47,7 @@ internal sealed class EndNodes
         return degrees;
     }
 
-    public Point2 At(int node) => _at[node];
+    public Point2 PointOf(int node) => _at[node];
 
     private int Add(Point2 p, double grid)
     {

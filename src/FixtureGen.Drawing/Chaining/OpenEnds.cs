@@ -69,7 +69,7 @@ internal static class OpenEnds
             foreach (Point2 end in (Point2[])[chain.Path.Start, chain.Path.End])
             {
                 bool known = junctions.Any(j => new Point2(j.X, j.Y).DistanceTo(end) <= limits.Join);
-                if (!known && grid.At(end).Any(i => EndsOn(segments[i], end, limits.Join)))
+                if (!known && grid.SegmentsNear(end).Any(i => EndsOn(segments[i], end, limits.Join)))
                 {
                     yield return end;
                 }

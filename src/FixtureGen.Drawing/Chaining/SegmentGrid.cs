@@ -66,7 +66,7 @@ internal sealed class SegmentGrid
     }
 
     /// <summary>Indices whose boxes come within the gap of the point.</summary>
-    public IEnumerable<int> At(Point2 p)
+    public IEnumerable<int> SegmentsNear(Point2 p)
     {
         (int x, int y, _, _) = Cells(new Box2(p.X, p.Y, p.X, p.Y));
         var box = new Box2(p.X, p.Y, p.X, p.Y);

@@ -76,7 +76,7 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
             }
             return null;
         }
-        double pieces = _sizes.Of(insert, out Finding? refusal);
+        double pieces = _sizes.PiecesIn(insert, out Finding? refusal);
         if (refusal is not null)
         {
             return refusal;

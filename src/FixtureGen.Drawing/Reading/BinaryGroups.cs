@@ -26,7 +26,7 @@ internal sealed class BinaryGroups : GroupReader
     public override double? Number(Group group)
     {
         ReadOnlySpan<byte> raw = Raw(group);
-        double value = ValueKinds.Of(group.Code) switch
+        double value = ValueKinds.ForCode(group.Code) switch
         {
             ValueKind.Real => BinaryPrimitives.ReadDoubleLittleEndian(raw),
             ValueKind.Int16 => BinaryPrimitives.ReadInt16LittleEndian(raw),
@@ -50,7 +50,7 @@ internal sealed class BinaryGroups : GroupReader
             Fault = DxfFindings.CutShort(_file, from);
             return false;
         }
-        if (ValueKinds.Of(code) is not { } kind)
+        if (ValueKinds.ForCode(code) is not { } kind)
         {
             Fault = DxfFindings.BadBinaryCode(_file, from, code);
             return false;

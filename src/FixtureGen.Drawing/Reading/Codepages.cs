@@ -71,12 +71,12 @@ internal sealed class Codepages
         var plain = new StringBuilder(text.Length);
         for (int i = 0; i < text.Length; )
         {
-            i += One(text, i, plain);
+            i += DecodeCharacter(text, i, plain);
         }
         return plain.ToString();
     }
 
-    private static int One(string text, int i, StringBuilder into)
+    private static int DecodeCharacter(string text, int i, StringBuilder into)
     {
         ReadOnlySpan<char> rest = text.AsSpan(i);
         if (rest.StartsWith("\\U+", StringComparison.OrdinalIgnoreCase) && Hex(rest, 3, 4) is { } unicode)

@@ -25,7 +25,7 @@ internal static class DxfFindings
         );
 
     public static Finding LineTooLong(string file, int line, int most) =>
-        At(
+        AtLine(
             "drawing-line-too-long",
             file,
             line,
@@ -34,7 +34,7 @@ internal static class DxfFindings
         );
 
     public static Finding BadCode(string file, int line, ReadOnlySpan<byte> code) =>
-        At(
+        AtLine(
             "drawing-group-code",
             file,
             line,
@@ -43,7 +43,7 @@ internal static class DxfFindings
         );
 
     public static Finding BadBinaryCode(string file, int at, int code) =>
-        At(
+        AtLine(
             "drawing-group-code",
             file,
             at,
@@ -52,7 +52,7 @@ internal static class DxfFindings
         );
 
     public static Finding CutShort(string file, int line) =>
-        At(
+        AtLine(
             "drawing-cut-short",
             file,
             line,
@@ -79,7 +79,7 @@ internal static class DxfFindings
         );
 
     public static Finding BlockBomb(string file, string block, int line, long most) =>
-        At(
+        AtLine(
             "drawing-block-bomb",
             file,
             line,
@@ -88,10 +88,16 @@ internal static class DxfFindings
         );
 
     public static Finding BlockInItself(string file, string block, int line) =>
-        At("drawing-block-recursion", file, line, $"Block '{block}' contains itself.", "draw the block's content anew");
+        AtLine(
+            "drawing-block-recursion",
+            file,
+            line,
+            $"Block '{block}' contains itself.",
+            "draw the block's content anew"
+        );
 
     public static Finding BlockTooDeep(string file, string block, int line, int most) =>
-        At(
+        AtLine(
             "drawing-block-depth",
             file,
             line,
@@ -100,7 +106,7 @@ internal static class DxfFindings
         );
 
     public static Finding BlockMissing(string file, string block, int line, int count) =>
-        At(
+        AtLine(
             "drawing-block-missing",
             file,
             line,
@@ -109,7 +115,7 @@ internal static class DxfFindings
         );
 
     public static Finding BlockOutside(string file, string block, int line) =>
-        At(
+        AtLine(
             "drawing-block-external",
             file,
             line,
@@ -118,7 +124,7 @@ internal static class DxfFindings
         );
 
     public static Finding Unreadable(string file, string entity, int line, string why) =>
-        At(
+        AtLine(
             "drawing-entity-unreadable",
             file,
             line,
@@ -127,7 +133,7 @@ internal static class DxfFindings
         );
 
     public static Finding Tilted(string file, string entity, int line, int count) =>
-        At(
+        AtLine(
             "drawing-tilted",
             file,
             line,
@@ -137,7 +143,7 @@ internal static class DxfFindings
         );
 
     public static Finding Wide(string file, int line, int count) =>
-        At(
+        AtLine(
             "drawing-wide-line",
             file,
             line,
@@ -147,7 +153,7 @@ internal static class DxfFindings
         );
 
     public static Finding FitOnly(string file, int line, int count) =>
-        At(
+        AtLine(
             "drawing-spline-through-points",
             file,
             line,
@@ -159,7 +165,7 @@ internal static class DxfFindings
         );
 
     public static Finding Short(string file, int line, int said, int found) =>
-        At(
+        AtLine(
             "drawing-vertices-missing",
             file,
             line,
@@ -179,7 +185,7 @@ internal static class DxfFindings
                 : "nothing to do if the part is lines, arcs, circles, ellipses, polylines and splines"
         );
 
-    public static Finding At(
+    public static Finding AtLine(
         string code,
         string file,
         int line,

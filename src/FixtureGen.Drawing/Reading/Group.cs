@@ -18,7 +18,7 @@ internal enum ValueKind
 internal static class ValueKinds
 {
     /// <summary>The kind that the reference gives to a code; null for a code that it does not know.</summary>
-    public static ValueKind? Of(int code) =>
+    public static ValueKind? ForCode(int code) =>
         code switch
         {
             >= 0 and <= 9 => ValueKind.Text,

@@ -7,7 +7,7 @@ namespace FixtureGen.Drawing.Roles;
 /// <summary>Magnet places of a drawing: points, and centres of circles, on the magnet layer.</summary>
 internal static class MagnetWishes
 {
-    public static ImmutableArray<Point2> Of(
+    public static ImmutableArray<Point2> Read(
         DrawingContent drawing,
         ImmutableArray<DrawnCurve> curves,
         string layer,

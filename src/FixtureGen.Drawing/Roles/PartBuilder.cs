@@ -55,12 +55,12 @@ public static class PartBuilder
             [.. cutouts.Select(c => Reversed(c.Contour))],
             forms,
             [.. loops.Closed(layers.KeepOut, "keep-out").Select(l => l.Contour)],
-            MagnetWishes.Of(drawing, layers.Magnet, job.Layers.Magnet, findings),
+            MagnetWishes.Read(drawing, layers.Magnet, job.Layers.Magnet, findings),
             Engravings(drawing, layers.Engrave, job.Layers.Engrave, findings)
         );
         return findings.Exists(f => f.Severity == Severity.Error)
             ? Stage.Failed<Part>(findings)
-            : Stage.Of(part, findings);
+            : Stage.Answer(part, findings);
     }
 
     private static Contour Reversed(Contour contour) => new([.. contour.Segments.Reverse().Select(s => s.Reversed)]);

@@ -46,7 +46,7 @@ public static class DxfWriter
             case DxfSegments segments:
                 foreach (Segment s in segments.Segments)
                 {
-                    One(g, item.Layer, s);
+                    WriteSegment(g, item.Layer, s);
                 }
                 break;
             case DxfCircle circle:
@@ -72,7 +72,7 @@ public static class DxfWriter
         }
     }
 
-    private static void One(GroupWriter g, string layer, Segment s)
+    private static void WriteSegment(GroupWriter g, string layer, Segment s)
     {
         if (!s.IsArc)
         {

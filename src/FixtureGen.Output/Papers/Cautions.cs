@@ -122,9 +122,9 @@ internal static class Cautions
     private static Colour Fill(Signal signal) =>
         signal switch
         {
-            Signal.Warning => Colour.Of(0xF08A1D),
-            Signal.Caution => Colour.Of(0xF7DE3A),
-            _ => Colour.Of(0x1F4E8C),
+            Signal.Warning => Colour.FromRgb(0xF08A1D),
+            Signal.Caution => Colour.FromRgb(0xF7DE3A),
+            _ => Colour.FromRgb(0x1F4E8C),
         };
 
     private static void Triangle(Scene scene, Point2 c, double r)

@@ -27,17 +27,25 @@ internal static class DrillGuideFigure
         Box2 box = new(place.MinX + Beside, place.MinY + Below, place.MaxX - 6, place.MaxY - 3);
         View view = View.Fit(world, box, 1, mirrorX: false);
         Scene page = paper.Page;
-        page.Shape(view.At(drawn.Outer), Pen.Solid(0.35, Colour.Black), Colour.Grey(238));
-        page.Shape(drawn.Cutouts.Select(view.At), Pen.Solid(0.25, Colour.Black), Colour.White);
-        double left = view.At(new Point2(world.MinX, 0)).X;
-        double foot = view.At(new Point2(0, world.MinY)).Y;
+        page.Shape(view.ToPage(drawn.Outer), Pen.Solid(0.35, Colour.Black), Colour.Grey(238));
+        page.Shape(drawn.Cutouts.Select(view.ToPage), Pen.Solid(0.25, Colour.Black), Colour.White);
+        double left = view.ToPage(new Point2(world.MinX, 0)).X;
+        double foot = view.ToPage(new Point2(0, world.MinY)).Y;
         Point2[] places = [.. guide.Holes.Select(h => h.At)];
-        Coordinates(page, view, [.. places.Select(p => (p.X - datum.X, view.At(p)))], view.At(datum), foot, true, unit);
         Coordinates(
             page,
             view,
-            [.. places.Select(p => (p.Y - datum.Y, view.At(p)))],
-            view.At(datum),
+            [.. places.Select(p => (p.X - datum.X, view.ToPage(p)))],
+            view.ToPage(datum),
+            foot,
+            true,
+            unit
+        );
+        Coordinates(
+            page,
+            view,
+            [.. places.Select(p => (p.Y - datum.Y, view.ToPage(p)))],
+            view.ToPage(datum),
             left,
             false,
             unit
@@ -46,7 +54,7 @@ internal static class DrillGuideFigure
         {
             Hole(page, view, guide.Holes[i], Figures.Whole(i + 1));
         }
-        Point2 corner = view.At(datum);
+        Point2 corner = view.ToPage(datum);
         page.Shape(Chain.Circle(corner, 0.9), null, Colour.Black);
     }
 
@@ -113,14 +121,14 @@ internal static class DrillGuideFigure
     private static void Hole(Scene page, View view, ShellHole hole, string number)
     {
         double radius = Math.Max(hole.Width / 2 * view.Scale, 1);
-        Point2 at = view.At(hole.At);
+        Point2 at = view.ToPage(hole.At);
         (double sin, double cos) = Math.SinCos(hole.AngleDeg * Math.PI / 180);
         // drawn longer than it is: at this scale a slot would look round
         Point2 half = hole.IsSlot
             ? new Point2(cos, sin) * Math.Max((hole.Length - hole.Width) / 2 * view.Scale, 1.2)
             : default;
         Contour shape = hole.IsSlot ? Contours.Slot(at - half, at + half, radius) : Contours.Circle(at, radius);
-        page.Shape(Chain.Of(shape), Pen.Solid(0.35, Colour.Black), Colour.White);
+        page.Shape(Chain.From(shape), Pen.Solid(0.35, Colour.Black), Colour.White);
         double arm = radius + 1.4;
         Pen thin = Pen.Solid(0.15, Colour.Black);
         page.Line(at - new Point2(arm, 0), at + new Point2(arm, 0), thin);

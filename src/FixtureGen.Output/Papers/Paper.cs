@@ -27,9 +27,9 @@ internal sealed class Paper(double width, double height, string running)
     private static readonly Pen Hair = Pen.Solid(0.15, Colour.Grey(120));
     private static readonly Pen Rule = Pen.Solid(0.4, Colour.Black);
 
-    private readonly List<Scene> pages = [];
+    private readonly List<Scene> _pages = [];
 
-    public Scene Page => pages[^1];
+    public Scene Page => _pages[^1];
 
     public double Y { get; set; }
 
@@ -47,16 +47,16 @@ internal sealed class Paper(double width, double height, string running)
             ? new Paper(215.9, 279.4, running)
             : new Paper(210, 297, running);
 
-    public Point2 At(double x, double down) => new(x, height - down);
+    public Point2 PointAt(double x, double down) => new(x, height - down);
 
     public void NewPage()
     {
-        pages.Add(new Scene(width, height));
+        _pages.Add(new Scene(width, height));
         Y = Margin;
-        if (pages.Count > 1)
+        if (_pages.Count > 1)
         {
-            Page.Text(running, At(Left, Y + 2), TypeStyle.Plain(Small));
-            Page.Line(At(Left, Y + 4), At(Right, Y + 4), Hair);
+            Page.Text(running, PointAt(Left, Y + 2), TypeStyle.Plain(Small));
+            Page.Line(PointAt(Left, Y + 4), PointAt(Right, Y + 4), Hair);
             Y += 8;
         }
     }
@@ -64,7 +64,7 @@ internal sealed class Paper(double width, double height, string running)
     /// <summary>Starts a page unless <paramref name="needed"/> mm are left on this one.</summary>
     public void Keep(double needed)
     {
-        if (pages.Count == 0 || Y + needed > height - Margin - Foot + 6)
+        if (_pages.Count == 0 || Y + needed > height - Margin - Foot + 6)
         {
             NewPage();
         }
@@ -74,8 +74,8 @@ internal sealed class Paper(double width, double height, string running)
     {
         Keep(10 + keepWith);
         Y += 7.2;
-        Page.Text(text, At(Left, Y), TypeStyle.Strong(4.1));
-        Page.Line(At(Left, Y + 1.6), At(Right, Y + 1.6), Rule);
+        Page.Text(text, PointAt(Left, Y), TypeStyle.Strong(4.1));
+        Page.Line(PointAt(Left, Y + 1.6), PointAt(Right, Y + 1.6), Rule);
         Y += 3.2;
     }
 
@@ -87,7 +87,7 @@ internal sealed class Paper(double width, double height, string running)
         foreach (string line in lines)
         {
             Y += Body * 1.4;
-            Page.Text(line, At(Left + indent, Y), type);
+            Page.Text(line, PointAt(Left + indent, Y), type);
         }
         Y += 0.8;
     }
@@ -105,7 +105,7 @@ internal sealed class Paper(double width, double height, string running)
         foreach (string line in lines)
         {
             Y += Body * 1.4;
-            Page.Text(line, At(Left + 6, Y), type);
+            Page.Text(line, PointAt(Left + 6, Y), type);
         }
         Y += 1.5;
     }
@@ -119,19 +119,19 @@ internal sealed class Paper(double width, double height, string running)
         Y += 1;
         Keep(14);
         Row(columns, [.. columns.Select(c => c.Head)], left, wide, TypeStyle.Strong(Small));
-        Page.Line(At(left, Y), At(left + wide, Y), Pen.Solid(0.3, Colour.Black));
+        Page.Line(PointAt(left, Y), PointAt(left + wide, Y), Pen.Solid(0.3, Colour.Black));
         foreach (IReadOnlyList<string> row in rows)
         {
-            int before = pages.Count;
+            int before = _pages.Count;
             TypeStyle type = row.Count < columns.Count ? TypeStyle.Strong(Small) : TypeStyle.Plain(Small);
             Keep(RowHeight(columns, row, wide, type));
-            if (pages.Count > before)
+            if (_pages.Count > before)
             {
                 Row(columns, [.. columns.Select(c => c.Head)], left, wide, TypeStyle.Strong(Small));
-                Page.Line(At(left, Y), At(left + wide, Y), Pen.Solid(0.3, Colour.Black));
+                Page.Line(PointAt(left, Y), PointAt(left + wide, Y), Pen.Solid(0.3, Colour.Black));
             }
             Row(columns, row, left, wide, type);
-            Page.Line(At(left, Y), At(left + wide, Y), Hair);
+            Page.Line(PointAt(left, Y), PointAt(left + wide, Y), Hair);
         }
         Y += 1.5;
     }
@@ -144,11 +144,11 @@ internal sealed class Paper(double width, double height, string running)
             IReadOnlyList<string> lines = Typefaces.Wrap(value, TypeStyle.Plain(Body), wide - indent);
             Keep(lines.Count * Body * 1.4);
             double y = Y + (Body * 1.4);
-            Page.Text(name, At(left, y), new TypeStyle(Body - 0.25, false, Colour.Grey(70)));
+            Page.Text(name, PointAt(left, y), new TypeStyle(Body - 0.25, false, Colour.Grey(70)));
             foreach (string line in lines)
             {
                 Y += Body * 1.4;
-                Page.Text(line, At(left + indent, Y), TypeStyle.Plain(Body));
+                Page.Text(line, PointAt(left + indent, Y), TypeStyle.Plain(Body));
             }
             Y += 0.45;
         }
@@ -166,24 +166,24 @@ internal sealed class Paper(double width, double height, string running)
     /// <summary>Adds the page numbers; call once, last.</summary>
     public IReadOnlyList<Scene> Finished()
     {
-        for (int i = 0; i < pages.Count; i++)
+        for (int i = 0; i < _pages.Count; i++)
         {
-            Point2 at = At(Right, height - 8);
-            pages[i]
+            Point2 at = PointAt(Right, height - 8);
+            _pages[i]
                 .Text(
-                    $"{Figures.Whole(i + 1)} / {Figures.Whole(pages.Count)}",
+                    $"{Figures.Whole(i + 1)} / {Figures.Whole(_pages.Count)}",
                     at,
                     TypeStyle.Plain(Small),
                     Anchor.Right
                 );
-            pages[i]
+            _pages[i]
                 .Text(
                     "An estimate is not a guarantee; local rules and qualified people decide.",
-                    At(Left, height - 8),
+                    PointAt(Left, height - 8),
                     TypeStyle.Plain(Small)
                 );
         }
-        return pages;
+        return _pages;
     }
 
     private static double RowHeight(
@@ -215,7 +215,7 @@ internal sealed class Paper(double width, double height, string running)
             };
             for (int k = 0; k < wrapped[i].Count; k++)
             {
-                Page.Text(wrapped[i][k], At(at, Y + ((k + 1) * type.Size * 1.32)), type, anchor);
+                Page.Text(wrapped[i][k], PointAt(at, Y + ((k + 1) * type.Size * 1.32)), type, anchor);
             }
             x += w;
         }

@@ -34,18 +34,22 @@ internal static class SheetFront
         paper.Y += 7.5;
         paper.Page.Text(
             $"{job.FixtureId}  rev {Figures.Whole(job.Revision)}",
-            paper.At(Paper.Left, paper.Y),
+            paper.PointAt(Paper.Left, paper.Y),
             TypeStyle.Strong(9)
         );
-        paper.Page.Text(paperName, paper.At(paper.Right, paper.Y), TypeStyle.Strong(4.6), Anchor.Right);
+        paper.Page.Text(paperName, paper.PointAt(paper.Right, paper.Y), TypeStyle.Strong(4.6), Anchor.Right);
         paper.Y += 6;
         paper.Page.Text(
             job.Title,
-            paper.At(Paper.Left, paper.Y),
+            paper.PointAt(Paper.Left, paper.Y),
             Typefaces.Shrunk(job.Title, TypeStyle.Plain(4.6), paper.Wide)
         );
         paper.Y += 2.4;
-        paper.Page.Line(paper.At(Paper.Left, paper.Y), paper.At(paper.Right, paper.Y), Pen.Solid(0.8, Colour.Black));
+        paper.Page.Line(
+            paper.PointAt(Paper.Left, paper.Y),
+            paper.PointAt(paper.Right, paper.Y),
+            Pen.Solid(0.8, Colour.Black)
+        );
         paper.Y += 2;
     }
 
@@ -60,13 +64,13 @@ internal static class SheetFront
         picture.Everything(facts.Design, facts.Job);
         key = picture.Used;
         Marks.Stops(paper.Page, view, facts.Job.Plate);
-        Marks.Origin(paper.Page, view.At(new Point2(0, 0)), 8, 3, mirrorX: false);
+        Marks.Origin(paper.Page, view.ToPage(new Point2(0, 0)), 8, 3, mirrorX: false);
         SheetMarks.All(paper.Page, view, facts, 2.5);
-        Point2 a = view.At(new Point2(blank.MinX, blank.MinY));
+        Point2 a = view.ToPage(new Point2(blank.MinX, blank.MinY));
         Marks.Dimension(
             paper.Page,
             a,
-            view.At(new Point2(blank.MaxX, blank.MinY)),
+            view.ToPage(new Point2(blank.MaxX, blank.MinY)),
             8,
             Marks.Length(blank.Width, facts.Job.DisplayUnit),
             2.8
@@ -74,7 +78,7 @@ internal static class SheetFront
         Marks.Dimension(
             paper.Page,
             a,
-            view.At(new Point2(blank.MinX, blank.MaxY)),
+            view.ToPage(new Point2(blank.MinX, blank.MaxY)),
             -7,
             Marks.Length(blank.Height, facts.Job.DisplayUnit),
             2.8

@@ -52,7 +52,7 @@ internal static class SheetHold
             Figures.FactorOrNone(a.Stays),
             limit,
             Figures.Mode(a.Mode),
-            Figures.At(a.At),
+            Figures.Place(a.At),
             a.Corner.Length > 0 ? $"{a.Corner}; {a.Governs}" : a.Governs,
         ];
 
@@ -93,7 +93,7 @@ internal static class SheetHold
             h.Stops.Select(s =>
                 (IReadOnlyList<string>)
                     [
-                        Words.Of(s.Kind),
+                        Words.For(s.Kind),
                         s.Name,
                         Figures.Mm(s.At.X),
                         Figures.Mm(s.At.Y),

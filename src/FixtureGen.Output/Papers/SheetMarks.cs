@@ -45,5 +45,5 @@ internal static class SheetMarks
     }
 
     private static void Beside(Scene scene, View view, Point2 at, string name, double size, double off) =>
-        scene.Text(name, view.At(at) + new Point2(0, off), TypeStyle.Strong(size), Anchor.Middle, 0, halo: true);
+        scene.Text(name, view.ToPage(at) + new Point2(0, off), TypeStyle.Strong(size), Anchor.Middle, 0, halo: true);
 }

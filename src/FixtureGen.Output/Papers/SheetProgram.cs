@@ -53,7 +53,7 @@ internal static class SheetProgram
         {
             yield return $"Measure the blank: ____________ mm. From {Figures.Mm(job.BlankLeastSafe)} to {Figures.Mm(job.BlankThickest)} mm is safe; do not cut one that is thinner or thicker.";
         }
-        string stops = string.Join(", ", job.Plate.Stops.Select(s => Figures.At(s.At))) + " mm";
+        string stops = string.Join(", ", job.Plate.Stops.Select(s => Figures.Place(s.At))) + " mm";
         string bolts = Bolts(facts);
         switch (setup)
         {
@@ -109,12 +109,12 @@ internal static class SheetProgram
         [
             "T" + Figures.Whole(t.Number),
             "H" + Figures.Whole(t.Number),
-            ToolWords.Of(t),
+            ToolWords.Describe(t),
             Figures.Micron(t.Diameter),
             Figures.Whole(t.Flutes),
             Figures.Mm(t.FluteLength),
             Figures.Mm(t.StickOut),
-            Words.Of(t.Helix),
+            Words.For(t.Helix),
             verdict?.Tools.FirstOrDefault(x => x.Tool == t.Number) is { } time ? Figures.Minutes(time.Minutes) : "",
         ];
 
@@ -132,7 +132,7 @@ internal static class SheetProgram
             new("Hold", 1.5, Fit.Right),
             new("Feed and speed set by", 7, Fit.Left),
         ];
-        ImmutableArray<double> minutes = OperationMinutes.Of(plan, verdict, facts.Job.Plate.Machine);
+        ImmutableArray<double> minutes = OperationMinutes.Share(plan, verdict, facts.Job.Plate.Machine);
         List<IReadOnlyList<string>> rows = [];
         int operation = 0;
         foreach (ProgramStep step in plan.Steps.Where(s => s.Kind != ProgramStepKind.Comment))

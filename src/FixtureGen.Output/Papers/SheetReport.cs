@@ -22,7 +22,7 @@ internal static class SheetReport
             foreach (string row in rows)
             {
                 paper.Y += Pitch;
-                paper.Page.Text(row, paper.At(Paper.Left, paper.Y), type);
+                paper.Page.Text(row, paper.PointAt(Paper.Left, paper.Y), type);
             }
         }
     }

@@ -17,18 +17,18 @@ internal static class SheetUnderside
         FixtureView picture = new(paper.Page, turned, textSize: 0, fromBelow: true);
         picture.Underside(facts.Design, facts.Job);
         SheetMarks.Names(paper.Page, turned, facts, Setup.Underside, 2.5);
-        Point2 foot = plain.At(new Point2(flip.AxisX, facts.Design.Placement.BlankBox.MinY));
-        Point2 head = plain.At(new Point2(flip.AxisX, facts.Design.Placement.BlankBox.MaxY));
+        Point2 foot = plain.ToPage(new Point2(flip.AxisX, facts.Design.Placement.BlankBox.MinY));
+        Point2 head = plain.ToPage(new Point2(flip.AxisX, facts.Design.Placement.BlankBox.MaxY));
         Point2 over = new(0, 3);
         paper.Page.Line(foot - over, head + over, new Pen(0.25, Colour.Black, [6, 1, 1, 1]));
         Marks.Stops(paper.Page, plain, facts.Job.Plate);
-        Marks.Origin(paper.Page, plain.At(new Point2(0, 0)), 10, 3, mirrorX: false);
-        Point2 corner = turned.At(new Point2(0, 0));
+        Marks.Origin(paper.Page, plain.ToPage(new Point2(0, 0)), 10, 3, mirrorX: false);
+        Point2 corner = turned.ToPage(new Point2(0, 0));
         paper.Page.Shape(Chain.Circle(corner, 2.2), new Pen(0.3, Colour.Black, [0.8, 0.6]));
         double before = paper.Y;
         paper.Y -= side - 2;
         paper.Pairs(Words(flip), place.MinX + side + 16, place.Width - side - 16, 24);
-        Legend.Column(paper.Page, picture.Used, paper.At(place.MinX + side + 16, paper.Y + 3), 2.7);
+        Legend.Column(paper.Page, picture.Used, paper.PointAt(place.MinX + side + 16, paper.Y + 3), 2.7);
         paper.Y = before;
     }
 
@@ -37,7 +37,7 @@ internal static class SheetUnderside
     {
         Box2 lies = new((2 * flip.AxisX) - blank.MaxX, blank.MinY, (2 * flip.AxisX) - blank.MinX, blank.MaxY);
         plain = View.Fit(lies, box, 1, mirrorX: false);
-        Point2 shift = plain.At(new Point2(2 * flip.AxisX, 0));
+        Point2 shift = plain.ToPage(new Point2(2 * flip.AxisX, 0));
         return new View(plain.Scale, shift, MirrorX: true);
     }
 

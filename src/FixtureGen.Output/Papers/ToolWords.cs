@@ -12,7 +12,7 @@ internal static class ToolWords
     /// <summary>A diameter within this of a fraction is meant to be it, mm.</summary>
     private const double Same = 0.003;
 
-    public static string Of(Tool tool) => $"{Kind(tool)} {Size(tool.Diameter)} ({tool.Name})";
+    public static string Describe(Tool tool) => $"{Kind(tool)} {Size(tool.Diameter)} ({tool.Name})";
 
     private static string Kind(Tool tool) =>
         tool.Kind switch

@@ -43,7 +43,7 @@ public static class Traveler
     {
         const double code = 37;
         double top = paper.Y;
-        Point2 corner = paper.At(paper.Right - code, top + code + 1);
+        Point2 corner = paper.PointAt(paper.Right - code, top + code + 1);
         QrMark.Draw(
             paper.Page,
             QrMark.Words(facts.Job),
@@ -72,7 +72,7 @@ public static class Traveler
         }
         yield return (
             "Cutter",
-            $"T{Figures.Whole(job.TrimTool.Number)} {ToolWords.Of(job.TrimTool)}, stick-out {Figures.Mm(job.TrimTool.StickOut)} mm"
+            $"T{Figures.Whole(job.TrimTool.Number)} {ToolWords.Describe(job.TrimTool)}, stick-out {Figures.Mm(job.TrimTool.StickOut)} mm"
         );
         yield return ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
         yield return ("Shell", $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm");

@@ -98,7 +98,7 @@ public static class BlockPicture
     /// <summary>Walks from the front row to the back one and paints what rises above what each column has painted already.</summary>
     private static (Pixels Pixels, double Cell) Render(BlockGrid block, bool fromBelow, Tint tint)
     {
-        using Heights grid = Heights.Of(block, fromBelow);
+        using Heights grid = Heights.Borrow(block, fromBelow);
         (float sin, float cos) = MathF.SinCos((float)(EyeDeg * Math.PI / 180));
         float up = cos / (float)grid.Cell;
         float bottom = (float)block.RawBottomZ;
@@ -190,7 +190,7 @@ public static class BlockPicture
     /// <summary>The block from straight above, one pixel a cell of the picture, the back on top.</summary>
     internal static Pixels Plan(BlockGrid block, Tint tint)
     {
-        using Heights grid = Heights.Of(block, fromBelow: false);
+        using Heights grid = Heights.Borrow(block, fromBelow: false);
         using ReliefShade shade = new(grid);
         using Borrowed<float> light = shade.Light();
         Pixels picture = new(grid.Columns, grid.Rows);
@@ -210,6 +210,6 @@ public static class BlockPicture
     private static Colour Material(string material) =>
         material.Contains("6061", StringComparison.OrdinalIgnoreCase)
         || material.Contains("alumin", StringComparison.OrdinalIgnoreCase)
-            ? Colour.Of(0xC3C8CE)
-            : Colour.Of(0xF3F0E6);
+            ? Colour.FromRgb(0xC3C8CE)
+            : Colour.FromRgb(0xF3F0E6);
 }

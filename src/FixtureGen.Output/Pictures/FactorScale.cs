@@ -13,12 +13,12 @@ internal static class FactorScale
     private static readonly double[] Ends = [1, 1.5, 2, 3, 5];
     private static readonly Colour[] Colours =
     [
-        Colour.Of(0x3A0509),
-        Colour.Of(0x8E1B12),
-        Colour.Of(0xCB5420),
-        Colour.Of(0xE59B43),
-        Colour.Of(0xEBD08A),
-        Colour.Of(0xE6F0E0),
+        Colour.FromRgb(0x3A0509),
+        Colour.FromRgb(0x8E1B12),
+        Colour.FromRgb(0xCB5420),
+        Colour.FromRgb(0xE59B43),
+        Colour.FromRgb(0xEBD08A),
+        Colour.FromRgb(0xE6F0E0),
     ];
     private static readonly double[] Widths = [4.2, 3.6, 3.0, 2.4, 1.8, 1.3];
 

@@ -30,9 +30,9 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         FeatureKind.Mark,
     ];
 
-    private readonly List<LineKind> used = [];
+    private readonly List<LineKind> _used = [];
 
-    public IReadOnlyList<LineKind> Used => used;
+    public IReadOnlyList<LineKind> Used => _used;
 
     /// <summary>Block, features, part edge and trim path.</summary>
     public void Everything(FixtureDesign design, Job job)
@@ -54,10 +54,10 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
 
     private void Block(FixtureDesign design)
     {
-        scene.Shape(view.At(Chain.Box(design.Placement.BlankBox)), Use(LineKind.Blank).Pen, LineKind.Blank.Fill);
+        scene.Shape(view.ToPage(Chain.Box(design.Placement.BlankBox)), Use(LineKind.Blank).Pen, LineKind.Blank.Fill);
     }
 
-    private void PlateSeal(Plate plate) => scene.Shape(view.At(plate.SealLoop), Use(LineKind.PlateSeal).Pen);
+    private void PlateSeal(Plate plate) => scene.Shape(view.ToPage(plate.SealLoop), Use(LineKind.PlateSeal).Pen);
 
     private void Features(FixtureDesign design, Func<Feature, bool> wanted, bool zones)
     {
@@ -84,11 +84,11 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         {
             Use(LineKind.KeepOut).Areas(scene, view, [Region.Of(keepOut)]);
         }
-        scene.Shape(view.At(part.Outer), Use(LineKind.Edge).Pen);
-        scene.Shape(part.Cutouts.Select(view.At), LineKind.Edge.Pen);
+        scene.Shape(view.ToPage(part.Outer), Use(LineKind.Edge).Pen);
+        scene.Shape(part.Cutouts.Select(view.ToPage), LineKind.Edge.Pen);
         if (part.Engravings.Any(e => !e.Strokes.IsEmpty))
         {
-            scene.Shape(part.Engravings.SelectMany(e => e.Strokes).Select(view.At), Use(LineKind.ShellMark).Pen);
+            scene.Shape(part.Engravings.SelectMany(e => e.Strokes).Select(view.ToPage), Use(LineKind.ShellMark).Pen);
         }
     }
 
@@ -96,13 +96,13 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
     {
         foreach (TrimCut cut in design.TrimCuts)
         {
-            scene.Shape(view.At(cut.Path), Use(LineKind.Trim).Pen);
-            scene.Shape(cut.Clearing.Select(view.At), LineKind.Trim.Pen);
-            scene.Shape([view.At(cut.LeadIn), view.At(cut.LeadOut)], LineKind.Trim.Pen! with { Dash = [] });
+            scene.Shape(view.ToPage(cut.Path), Use(LineKind.Trim).Pen);
+            scene.Shape(cut.Clearing.Select(view.ToPage), LineKind.Trim.Pen);
+            scene.Shape([view.ToPage(cut.LeadIn), view.ToPage(cut.LeadOut)], LineKind.Trim.Pen! with { Dash = [] });
             Arrow(cut.LeadIn);
             foreach (Tab tab in cut.Tabs)
             {
-                scene.Shape(view.At(Bridge(cut, tab)), Use(LineKind.Tab).Pen);
+                scene.Shape(view.ToPage(Bridge(cut, tab)), Use(LineKind.Tab).Pen);
             }
         }
     }
@@ -123,7 +123,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         }
         foreach (CordLoop cord in design.AllCords)
         {
-            Point2 at = view.At(cord.Joint);
+            Point2 at = view.ToPage(cord.Joint);
             Point2 half = new(1.1, 1.1);
             scene.Line(at - half, at + half, LineKind.Gasket.Pen! with { Width = 1.5 });
             scene.Line(at - half, at + half, Use(LineKind.Joint).Pen!);
@@ -137,7 +137,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         if (feature is EngravingFeature text)
         {
             Pen pen = kind.Pen! with { Width = Math.Max(0.18, text.Width * view.Scale) };
-            scene.Shape(text.Strokes.Select(view.At), pen);
+            scene.Shape(text.Strokes.Select(view.ToPage), pen);
             return;
         }
         foreach (Removal removal in feature.Removals)
@@ -152,7 +152,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         {
             scene.Text(
                 "M",
-                view.At(at) - new Point2(0, textSize * 0.34),
+                view.ToPage(at) - new Point2(0, textSize * 0.34),
                 new TypeStyle(textSize, true, LineKind.Magnet.Pen!.Colour),
                 Anchor.Middle
             );
@@ -167,7 +167,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         }
         Box2 b = Measure.Bounds(feature.Removals[0].Area[0].Outer);
         double reach = (b.Width / 2 * view.Scale) + 1.5;
-        Point2 c = view.At(at);
+        Point2 c = view.ToPage(at);
         Pen centre = new(0.13, Colour.Black, [1.5, 0.5, 0.3, 0.5]);
         scene.Line(c - new Point2(reach, 0), c + new Point2(reach, 0), centre);
         scene.Line(c - new Point2(0, reach), c + new Point2(0, reach), centre);
@@ -190,8 +190,8 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         }
         Segment last = lead.Segments[^1];
         Point2 way = last.IsArc ? (last.IsCcw ? 1 : -1) * (last.End - last.Centre).Left : last.End - last.Start;
-        Point2 tip = view.At(last.End);
-        Point2 dir = view.At(last.End + way) - tip;
+        Point2 tip = view.ToPage(last.End);
+        Point2 dir = view.ToPage(last.End + way) - tip;
         dir *= 1 / Math.Max(dir.Length, 1e-9);
         Point2 foot = tip - (dir * 2.6);
         scene.Shape(
@@ -216,9 +216,9 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
 
     private LineKind Use(LineKind kind)
     {
-        if (!used.Contains(kind))
+        if (!_used.Contains(kind))
         {
-            used.Add(kind);
+            _used.Add(kind);
         }
         return kind;
     }

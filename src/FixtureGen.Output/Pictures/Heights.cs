@@ -11,7 +11,7 @@ internal sealed class Heights(int columns, int rows, double cell) : IDisposable
     /// <summary>A picture needs no finer cells, mm.</summary>
     private const double Finest = 0.2;
 
-    private readonly Borrowed<float> z = new(columns * rows);
+    private readonly Borrowed<float> _z = new(columns * rows);
 
     public int Columns => columns;
 
@@ -20,9 +20,9 @@ internal sealed class Heights(int columns, int rows, double cell) : IDisposable
     public double Cell => cell;
 
     /// <summary>All cells, rows one after another.</summary>
-    public Span<float> Z => z.Span;
+    public Span<float> Z => _z.Span;
 
-    public void Dispose() => z.Dispose();
+    public void Dispose() => _z.Dispose();
 
     /// <summary>The lowest and the highest cell.</summary>
     public (float Low, float High) Ends()
@@ -55,7 +55,7 @@ internal sealed class Heights(int columns, int rows, double cell) : IDisposable
     /// was cut through from either side lies at the block's underside. From below, the block is turned over left to right and
     /// what was the underside is the top.
     /// </summary>
-    public static Heights Of(BlockGrid block, bool fromBelow)
+    public static Heights Borrow(BlockGrid block, bool fromBelow)
     {
         int n = Math.Max(1, (int)Math.Round(Finest / block.Cell));
         int columns = (block.Columns + n - 1) / n;

@@ -46,7 +46,7 @@ public static class HoldingPicture
             double x = Gap + (stacked ? 0 : i * (width + Gap));
             double top = scene.Height - 30 - (stacked ? i * row : 0);
             Box2 box = new(x, top - head - height, x + width, top - head);
-            One(scene, design, holding, panels[i], box, View.Fit(world, box, 1.6, mirrorX: false));
+            DrawPanel(scene, design, holding, panels[i], box, View.Fit(world, box, 1.6, mirrorX: false));
         }
         FactorScale.Draw(scene, new Point2(Gap, 17), Text);
         string key =
@@ -81,7 +81,14 @@ public static class HoldingPicture
         scene.Text(second, new Point2(Gap, scene.Height - 22.5), Typefaces.Shrunk(second, TypeStyle.Plain(3.4), room));
     }
 
-    private static void One(Scene scene, FixtureDesign design, HoldingResult holding, Panel panel, Box2 box, View view)
+    private static void DrawPanel(
+        Scene scene,
+        FixtureDesign design,
+        HoldingResult holding,
+        Panel panel,
+        Box2 box,
+        View view
+    )
     {
         scene.Text(panel.Title, new Point2(box.MinX, box.MaxY + 7.5), TypeStyle.Strong(Text + 0.6));
         string worst =
@@ -91,7 +98,7 @@ public static class HoldingPicture
         double k = Math.Clamp(view.Scale * 1.2, 0.55, 1);
         foreach ((Chain run, int band) in Runs(holding, panel.Factor).OrderByDescending(r => r.Band))
         {
-            FactorScale.Stroke(scene, view.At(run), band, k);
+            FactorScale.Stroke(scene, view.ToPage(run), band, k);
         }
         Flag(scene, panel.Worst, design.Magnets.Select(m => m.At), view, box);
     }
@@ -105,15 +112,15 @@ public static class HoldingPicture
         Pen zone = Pen.Solid(0.12, Colour.Grey(150));
         foreach (SealedZone z in design.Zones)
         {
-            scene.Shape(view.At(Hatching.Lines(z.Reached, 45, 2 / view.Scale)), zone);
-            scene.Shape(view.At(z.Sealed), zone);
+            scene.Shape(view.ToPage(Hatching.Lines(z.Reached, 45, 2 / view.Scale)), zone);
+            scene.Shape(view.ToPage(z.Sealed), zone);
         }
-        scene.Shape(view.At(design.Part.Outer), Pen.Solid(0.25, Colour.Black));
-        scene.Shape(design.Part.Cutouts.Select(view.At), Pen.Solid(0.25, Colour.Black));
+        scene.Shape(view.ToPage(design.Part.Outer), Pen.Solid(0.25, Colour.Black));
+        scene.Shape(design.Part.Cutouts.Select(view.ToPage), Pen.Solid(0.25, Colour.Black));
         foreach (MagnetPlace m in design.Magnets)
         {
-            scene.Shape(Chain.Circle(view.At(m.At), 2), Pen.Solid(0.3, Colour.Black), Colour.White);
-            scene.Text("M", view.At(m.At) - new Point2(0, 0.95), TypeStyle.Strong(2.7), Anchor.Middle);
+            scene.Shape(Chain.Circle(view.ToPage(m.At), 2), Pen.Solid(0.3, Colour.Black), Colour.White);
+            scene.Text("M", view.ToPage(m.At) - new Point2(0, 0.95), TypeStyle.Strong(2.7), Anchor.Middle);
         }
     }
 
@@ -145,10 +152,10 @@ public static class HoldingPicture
 
     private static void Flag(Scene scene, HoldAnswer worst, IEnumerable<Point2> magnets, View view, Box2 box)
     {
-        Point2 at = view.At(worst.At);
+        Point2 at = view.ToPage(worst.At);
         bool left = at.X > box.Middle.X;
         bool down = at.Y > box.Middle.Y;
-        Point2 text = Free(at, left ? -9 : 9, down ? -9 : 8, [.. magnets.Select(view.At)]);
+        Point2 text = Free(at, left ? -9 : 9, down ? -9 : 8, [.. magnets.Select(view.ToPage)]);
         scene.Line(at, text, Pen.Solid(1.1, Colour.White));
         scene.Line(at, text, Pen.Solid(0.35, Colour.Black));
         scene.Shape(Chain.Circle(at, 2.1), Pen.Solid(0.6, Colour.Black), Colour.White);

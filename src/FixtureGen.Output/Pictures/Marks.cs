@@ -82,8 +82,8 @@ internal static class Marks
     {
         foreach (EdgeStop stop in plate.Stops)
         {
-            Point2 tip = view.At(stop.At);
-            Point2 n = view.At(stop.At + stop.Normal) - tip;
+            Point2 tip = view.ToPage(stop.At);
+            Point2 n = view.ToPage(stop.At + stop.Normal) - tip;
             n *= 1 / n.Length;
             Point2 foot = tip - (n * 3.2);
             scene.Shape(

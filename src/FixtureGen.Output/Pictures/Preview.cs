@@ -37,10 +37,10 @@ public static class Preview
         FixtureView picture = new(scene, view, size);
         picture.Everything(design, job);
         Marks.Stops(scene, view, job.Plate);
-        Marks.Origin(scene, view.At(new Point2(0, 0)), 16, size, mirrorX: false);
-        Point2 a = view.At(new Point2(blank.MinX, blank.MinY));
-        Point2 b = view.At(new Point2(blank.MaxX, blank.MinY));
-        Point2 c = view.At(new Point2(blank.MinX, blank.MaxY));
+        Marks.Origin(scene, view.ToPage(new Point2(0, 0)), 16, size, mirrorX: false);
+        Point2 a = view.ToPage(new Point2(blank.MinX, blank.MinY));
+        Point2 b = view.ToPage(new Point2(blank.MaxX, blank.MinY));
+        Point2 c = view.ToPage(new Point2(blank.MinX, blank.MaxY));
         Marks.Dimension(scene, a, b, 14, Marks.Length(blank.Width, job.DisplayUnit), size);
         Marks.Dimension(scene, a, c, -13, Marks.Length(blank.Height, job.DisplayUnit), size);
 

@@ -11,31 +11,31 @@ internal sealed class ReliefShade : IDisposable
 {
     private const double SunTurn = 135 * Math.PI / 180;
     private const double SunHeight = 48 * Math.PI / 180;
-    private readonly Heights grid;
-    private readonly HeightSums sums;
-    private readonly (HeightSums.Square About, float Reach)[] windows;
-    private readonly HeightSums.Square near;
-    private readonly HeightSums.Square wide;
+    private readonly Heights _grid;
+    private readonly HeightSums _sums;
+    private readonly (HeightSums.Square About, float Reach)[] _windows;
+    private readonly HeightSums.Square _near;
+    private readonly HeightSums.Square _wide;
 
     public ReliefShade(Heights grid)
     {
-        this.grid = grid;
-        sums = new(grid, Windows[^1]);
-        windows = [.. Windows.Select(radius => (sums.About(radius), (float)(1 / (radius * 1.6))))];
-        near = sums.About(0.25);
-        wide = sums.About(2.4);
+        _grid = grid;
+        _sums = new(grid, Windows[^1]);
+        _windows = [.. Windows.Select(radius => (_sums.About(radius), (float)(1 / (radius * 1.6))))];
+        _near = _sums.About(0.25);
+        _wide = _sums.About(2.4);
     }
 
     /// <summary>Radii within which a cell's depth below its surroundings takes sky from it, mm, the widest last.</summary>
     private static double[] Windows { get; } = [0.8, 2, 5, 12];
 
-    public void Dispose() => sums.Dispose();
+    public void Dispose() => _sums.Dispose();
 
     public Borrowed<float> Light()
     {
-        Borrowed<float> light = new(grid.Columns * grid.Rows);
-        RowLight row = new(grid.Columns);
-        for (int r = grid.Rows - 1; r >= 0; r--)
+        Borrowed<float> light = new(_grid.Columns * _grid.Rows);
+        RowLight row = new(_grid.Columns);
+        for (int r = _grid.Rows - 1; r >= 0; r--)
         {
             Row(r, Line(light.Span, r), row);
         }
@@ -50,10 +50,10 @@ internal sealed class ReliefShade : IDisposable
     {
         (float lx, float ly, float lz) = Sun;
         Slopes(r, row);
-        Line(grid.Z, r).CopyTo(row.Z);
+        Line(_grid.Z, r).CopyTo(row.Z);
         Sky(r, row);
-        Vector<float> drop = new((float)(Math.Tan(SunHeight) * Math.Sqrt(2) * grid.Cell));
-        for (int c = 0; c < grid.Columns; c += Vector<float>.Count)
+        Vector<float> drop = new((float)(Math.Tan(SunHeight) * Math.Sqrt(2) * _grid.Cell));
+        for (int c = 0; c < _grid.Columns; c += Vector<float>.Count)
         {
             Vector<float> at = new(row.Z, c);
             Vector<float> over = new Vector<float>(row.Horizon, c) - drop;
@@ -66,14 +66,14 @@ internal sealed class ReliefShade : IDisposable
                 Vector<float>.Zero,
                 ((-dx * lx) + (-dy * ly) + new Vector<float>(lz)) * n
             );
-            Vector<float> along = Vector.CreateSequence<float>(c + (grid.Rows - r), 1);
-            Vector<float> far = new Vector<float>(1.02f) - (along * 0.05f / (grid.Columns + grid.Rows));
-            Vector<float> rim = Clamped((at - near.Means(r, c)) * 0.3f, 0.14f);
+            Vector<float> along = Vector.CreateSequence<float>(c + (_grid.Rows - r), 1);
+            Vector<float> far = new Vector<float>(1.02f) - (along * 0.05f / (_grid.Columns + _grid.Rows));
+            Vector<float> rim = Clamped((at - _near.Means(r, c)) * 0.3f, 0.14f);
             Vector<float> sky = new(row.Sky, c);
             Vector<float> direct = lambert * 0.70f * sun * (new Vector<float>(0.6f) + (sky * 0.4f));
             ((far * ((sky * 0.44f) + direct)) + (rim * 0.9f)).CopyTo(row.Sky, c);
         }
-        row.Sky.AsSpan(0, grid.Columns).CopyTo(light);
+        row.Sky.AsSpan(0, _grid.Columns).CopyTo(light);
         row.HandOn();
     }
 
@@ -85,19 +85,19 @@ internal sealed class ReliefShade : IDisposable
     {
         int reach = Reach(0.2);
         int back = Math.Max(0, r - reach);
-        int ahead = Math.Min(grid.Rows - 1, r + reach);
-        Difference(Line(grid.Z, ahead), Line(grid.Z, back), (ahead - back) * (float)grid.Cell, row.Dy);
-        ReadOnlySpan<float> at = Line(grid.Z, r);
+        int ahead = Math.Min(_grid.Rows - 1, r + reach);
+        Difference(Line(_grid.Z, ahead), Line(_grid.Z, back), (ahead - back) * (float)_grid.Cell, row.Dy);
+        ReadOnlySpan<float> at = Line(_grid.Z, r);
         int inner = Math.Max(0, at.Length - (2 * reach));
         if (inner > 0)
         {
-            Difference(at[(2 * reach)..], at[..inner], 2 * reach * (float)grid.Cell, row.Dx.AsSpan(reach));
+            Difference(at[(2 * reach)..], at[..inner], 2 * reach * (float)_grid.Cell, row.Dx.AsSpan(reach));
         }
         for (int c = 0; c < at.Length; c = c == reach - 1 ? Math.Max(reach, reach + inner) : c + 1)
         {
             int left = Math.Max(0, c - reach);
             int right = Math.Min(at.Length - 1, c + reach);
-            row.Dx[c] = (at[right] - at[left]) / ((right - left) * (float)grid.Cell);
+            row.Dx[c] = (at[right] - at[left]) / ((right - left) * (float)_grid.Cell);
         }
     }
 
@@ -126,11 +126,11 @@ internal sealed class ReliefShade : IDisposable
             return WallLight(0.8f, -0.5f);
         }
         int reach = Reach(1);
-        float dx = wide.Mean(r, Math.Min(c + reach, grid.Columns - 1)) - wide.Mean(r, Math.Max(0, c - reach));
-        float dy = wide.Mean(Math.Min(r + reach, grid.Rows - 1), c) - wide.Mean(Math.Max(0, r - reach), c);
+        float dx = _wide.Mean(r, Math.Min(c + reach, _grid.Columns - 1)) - _wide.Mean(r, Math.Max(0, c - reach));
+        float dy = _wide.Mean(Math.Min(r + reach, _grid.Rows - 1), c) - _wide.Mean(Math.Max(0, r - reach), c);
         float n = MathF.Sqrt((dx * dx) + (dy * dy));
         float facing = n < 1e-3f ? -0.5f : ((-dx * Sun.X) + (-dy * Sun.Y)) / n;
-        return WallLight(Foot(light, c, ((r - 1) * grid.Columns) + c), facing);
+        return WallLight(Foot(light, c, ((r - 1) * _grid.Columns) + c), facing);
     }
 
     private static float WallLight(float foot, float facing) => 0.58f + (0.20f * foot) + (0.24f * facing);
@@ -141,7 +141,7 @@ internal sealed class ReliefShade : IDisposable
         int reach = Reach(0.5);
         float sum = 0;
         int count = 0;
-        for (int k = Math.Max(-reach, -c); k <= Math.Min(reach, grid.Columns - 1 - c); k++)
+        for (int k = Math.Max(-reach, -c); k <= Math.Min(reach, _grid.Columns - 1 - c); k++)
         {
             sum += Math.Min(1, light[at + k]);
             count++;
@@ -156,15 +156,15 @@ internal sealed class ReliefShade : IDisposable
             (float)Math.Sin(SunHeight)
         );
 
-    private int Reach(double mm) => Math.Max(1, (int)Math.Round(mm / grid.Cell));
+    private int Reach(double mm) => Math.Max(1, (int)Math.Round(mm / _grid.Cell));
 
     /// <summary>How much of the sky each cell of a row sees: its depth below the mean height of wider and wider windows.</summary>
     private void Sky(int r, RowLight row)
     {
         Array.Fill(row.Sky, 1);
-        foreach ((HeightSums.Square about, float reach) in windows)
+        foreach ((HeightSums.Square about, float reach) in _windows)
         {
-            for (int c = 0; c < grid.Columns; c += Vector<float>.Count)
+            for (int c = 0; c < _grid.Columns; c += Vector<float>.Count)
             {
                 Vector<float> sunk = Vector.Max(Vector<float>.Zero, about.Means(r, c) - new Vector<float>(row.Z, c));
                 (new Vector<float>(row.Sky, c) / (Vector<float>.One + (sunk * reach))).CopyTo(row.Sky, c);
@@ -172,7 +172,7 @@ internal sealed class ReliefShade : IDisposable
         }
     }
 
-    private Span<float> Line(Span<float> of, int row) => of.Slice(row * grid.Columns, grid.Columns);
+    private Span<float> Line(Span<float> of, int row) => of.Slice(row * _grid.Columns, _grid.Columns);
 
     /// <summary>What one row needs side by side, with room for a whole vector at its end. Horizon is what the row behind hands on, one column on.</summary>
     private sealed class RowLight

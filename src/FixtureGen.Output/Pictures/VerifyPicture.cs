@@ -23,7 +23,7 @@ public static class VerifyPicture
     /// <summary>PNG bytes. Findings without a place are listed without a number; errors come first.</summary>
     public static byte[] Png(FixtureDesign design, VerifyResult verdict)
     {
-        using Pixels plan = BlockPicture.Plan(verdict.Block, new Tint(Colour.Of(0xEDEDED)));
+        using Pixels plan = BlockPicture.Plan(verdict.Block, new Tint(Colour.FromRgb(0xEDEDED)));
         Finding[] findings = [.. verdict.Programs.SelectMany(p => p.Findings.Select(f => OnTop(design, p.Setup, f)))];
         return SkiaDraw.Png(Draw(design, verdict.Block, plan, findings), PixelsPerMm);
     }
@@ -53,11 +53,11 @@ public static class VerifyPicture
             14 + rows.Sum(r => (r.Lines.Count * Size * 1.35) + 1.5) + (findings.Length > sorted.Length ? 6 : 0);
         Scene scene = new(width, block.Box.Height + 24 + list);
         View view = new(1, new Point2(10 - block.Box.MinX, list + 6 - block.Box.MinY), MirrorX: false);
-        Point2 low = view.At(new Point2(block.Box.MinX, block.Box.MinY));
+        Point2 low = view.ToPage(new Point2(block.Box.MinX, block.Box.MinY));
         scene.Image(new Box2(low.X, low.Y, low.X + block.Box.Width, low.Y + block.Box.Height), plan);
-        scene.Shape(view.At(design.Part.Outer), Pen.Solid(0.3, Colour.Of(0x14507A)));
-        scene.Shape(design.Part.Cutouts.Select(view.At), Pen.Solid(0.3, Colour.Of(0x14507A)));
-        Marks.Origin(scene, view.At(new Point2(0, 0)), 14, 4, mirrorX: false);
+        scene.Shape(view.ToPage(design.Part.Outer), Pen.Solid(0.3, Colour.FromRgb(0x14507A)));
+        scene.Shape(design.Part.Cutouts.Select(view.ToPage), Pen.Solid(0.3, Colour.FromRgb(0x14507A)));
+        Marks.Origin(scene, view.ToPage(new Point2(0, 0)), 14, 4, mirrorX: false);
         string title = findings.Length == 0 ? "Nothing found" : Figures.Count(findings.Length, "finding");
         scene.Text($"{title}: {design.Label}", new Point2(10, scene.Height - 10), TypeStyle.Strong(5));
         Pins(scene, view, rows);
@@ -83,7 +83,7 @@ public static class VerifyPicture
             if (finding.At is { } place)
             {
                 Colour ink = Ink(finding.Severity);
-                Point2 at = view.At(place);
+                Point2 at = view.ToPage(place);
                 Point2 tag = at + new Point2(5, 6);
                 scene.Shape(Chain.Circle(at, 2.2), Pen.Solid(1.2, Colour.White));
                 scene.Shape(Chain.Circle(at, 2.2), Pen.Solid(0.6, ink));
@@ -137,7 +137,8 @@ public static class VerifyPicture
         return $"{f.Severity.ToString().ToLowerInvariant()} {f.Code}, {line}{f.Message}{place}";
     }
 
-    private static Colour Ink(Severity severity) => severity == Severity.Error ? Colour.Of(0xA01010) : Colour.Black;
+    private static Colour Ink(Severity severity) =>
+        severity == Severity.Error ? Colour.FromRgb(0xA01010) : Colour.Black;
 
     private static string N(double v) => v.ToString("0.##", CultureInfo.InvariantCulture);
 }

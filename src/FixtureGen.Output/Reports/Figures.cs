@@ -43,7 +43,7 @@ internal static class Figures
 
     public static string Both(double mm) => $"{Mm(mm)} mm ({(mm / Units.MmPerInch).ToString("0.000", C)} in)";
 
-    public static string At(Point2 p) => $"X {Mm(p.X)}  Y {Mm(p.Y)}";
+    public static string Place(Point2 p) => $"X {Mm(p.X)}  Y {Mm(p.Y)}";
 
     public static string Setup(Setup setup) =>
         setup switch

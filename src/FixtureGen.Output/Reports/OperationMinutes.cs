@@ -10,7 +10,7 @@ namespace FixtureGen.Output.Reports;
 /// </summary>
 internal static class OperationMinutes
 {
-    public static ImmutableArray<double> Of(ProgramPlan plan, ProgramVerdict? verdict, Machine machine)
+    public static ImmutableArray<double> Share(ProgramPlan plan, ProgramVerdict? verdict, Machine machine)
     {
         Operation[] operations = [.. plan.Steps.Select(s => s.Operation).OfType<Operation>()];
         double[] own = [.. operations.Select(o => Bare(o, machine))];

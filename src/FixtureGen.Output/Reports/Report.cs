@@ -94,7 +94,8 @@ public sealed record FindingLine(
 )
 {
     /// <summary>The finding without its place in mm, which the message says.</summary>
-    public static FindingLine Of(Finding f) => new(f.Code, Words.Of(f.Severity), f.Where, f.Message, f.Remedy, f.Line);
+    public static FindingLine From(Finding f) =>
+        new(f.Code, Words.For(f.Severity), f.Where, f.Message, f.Remedy, f.Line);
 }
 
 /// <summary>AreaMm2 is net of cutouts, PerimeterMm the outline's own, BoundsMm in the drawing's axes.</summary>

@@ -42,7 +42,7 @@ public static class ReportBuilder
 
     /// <summary>The findings in their order.</summary>
     public static IReadOnlyList<FindingLine> Lines(IEnumerable<Finding> findings) =>
-        [.. findings.Select(FindingLine.Of)];
+        [.. findings.Select(FindingLine.From)];
 
     /// <summary>A part in the drawing's axes.</summary>
     public static PartFacts Part(Part part)
@@ -102,7 +102,7 @@ public static class ReportBuilder
             Stops =
             [
                 .. h.Stops.Select(s => new StopFacts(
-                    Words.Of(s.Kind),
+                    Words.For(s.Kind),
                     s.Name,
                     R(s.At.X),
                     R(s.At.Y),
@@ -128,12 +128,12 @@ public static class ReportBuilder
     public static TrimFacts Trim(Job job, CutDirection d) =>
         new(
             job.TrimTool.Name,
-            Words.Of(d.Helix),
+            Words.For(d.Helix),
             d.Stated,
             d.Reason,
             [
                 .. d.Trials.Select(t => new DirectionFacts(
-                    Words.Of(t.Helix),
+                    Words.For(t.Helix),
                     t.Cutter,
                     R(t.AxialN),
                     Math.Round(t.VacuumOnly, 4),
@@ -148,7 +148,7 @@ public static class ReportBuilder
         [
             .. v.Programs.Select(p => new ProgramFacts(
                 p.FileName,
-                Words.Of(p.Setup),
+                Words.For(p.Setup),
                 texts.First(t => t.Setup == p.Setup).ProgramNumber,
                 p.Lines,
                 p.Arcs,
@@ -161,18 +161,18 @@ public static class ReportBuilder
 
     /// <summary>In the order of cutting; factors to three decimals.</summary>
     public static IReadOnlyList<BlockHoldFacts> BlockHolding(IEnumerable<BlockHold> holds) =>
-        [.. holds.Select(h => new BlockHoldFacts(h.Operation, Math.Round(h.Factor, 3), Words.Of(h.Mode), h.Bolted))];
+        [.. holds.Select(h => new BlockHoldFacts(h.Operation, Math.Round(h.Factor, 3), Words.For(h.Mode), h.Bolted))];
 
     /// <summary>Gouges and left-over to four decimals, mm.</summary>
     public static VerifyFacts Verify(VerifyResult v) =>
         new(v.Ok, v.CellMm, R(v.MaxGougeDepthMm), R(v.MaxGougeSideMm), R(v.MaxLeftoverMm));
 
     private static AnswerFacts Answer(HoldAnswer a) =>
-        new(R(a.Factor), Words.Of(a.Mode), R(a.At.X), R(a.At.Y), a.Governs)
+        new(R(a.Factor), Words.For(a.Mode), R(a.At.X), R(a.At.Y), a.Governs)
         {
             Nominal = R(a.Nominal),
             Stays = R(a.Stays),
-            StaysMode = Words.Of(a.StaysMode),
+            StaysMode = Words.For(a.StaysMode),
             Corner = a.Corner,
         };
 

@@ -10,21 +10,21 @@ namespace FixtureGen.Output.Scenes;
 internal sealed class Borrowed<T>(int length) : IDisposable
     where T : unmanaged
 {
-    private T[]? array = ArrayPool<T>.Shared.Rent(length);
+    private T[]? _array = ArrayPool<T>.Shared.Rent(length);
 
     public int Length => length;
 
     public Span<T> Span => Array.AsSpan(0, length);
 
     /// <summary>The items and perhaps more behind them.</summary>
-    public T[] Array => array ?? throw new ObjectDisposedException(nameof(Borrowed<>));
+    public T[] Array => _array ?? throw new ObjectDisposedException(nameof(Borrowed<>));
 
     public void Dispose()
     {
-        if (array is not null)
+        if (_array is not null)
         {
-            ArrayPool<T>.Shared.Return(array);
-            array = null;
+            ArrayPool<T>.Shared.Return(_array);
+            _array = null;
         }
     }
 }

@@ -5,9 +5,9 @@ namespace FixtureGen.Output.Scenes;
 /// <summary>Holds an array where it is while others read and write it by its address.</summary>
 internal sealed class Pinned(byte[] array) : IDisposable
 {
-    private GCHandle handle = GCHandle.Alloc(array, GCHandleType.Pinned);
+    private GCHandle _handle = GCHandle.Alloc(array, GCHandleType.Pinned);
 
-    public nint Address => handle.AddrOfPinnedObject();
+    public nint Address => _handle.AddrOfPinnedObject();
 
-    public void Dispose() => handle.Free();
+    public void Dispose() => _handle.Free();
 }

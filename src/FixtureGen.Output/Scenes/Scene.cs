@@ -13,7 +13,7 @@ internal readonly record struct Colour(byte R, byte G, byte B)
     public static Colour Grey(byte level) => new(level, level, level);
 
     /// <summary>From 0xRRGGBB.</summary>
-    public static Colour Of(uint rgb) => new((byte)(rgb >> 16), (byte)(rgb >> 8), (byte)rgb);
+    public static Colour FromRgb(uint rgb) => new((byte)(rgb >> 16), (byte)(rgb >> 8), (byte)rgb);
 
     /// <summary>Perceived lightness 0..255 by the weights of ITU-R BT.601: what a grey print keeps.</summary>
     public double Lightness => (0.299 * R) + (0.587 * G) + (0.114 * B);
@@ -28,9 +28,9 @@ internal sealed record Pen(double Width, Colour Colour, ImmutableArray<double> D
 /// <summary>Segments end to end; Closed joins the last end to the first start.</summary>
 internal readonly record struct Chain(ImmutableArray<Segment> Segments, bool Closed)
 {
-    public static Chain Of(Contour contour) => new(contour.Segments, true);
+    public static Chain From(Contour contour) => new(contour.Segments, true);
 
-    public static Chain Of(OpenPath path) => new(path.Segments, false);
+    public static Chain From(OpenPath path) => new(path.Segments, false);
 
     public static Chain Line(Point2 a, Point2 b) => new([Segment.Line(a, b)], false);
 
@@ -81,18 +81,18 @@ internal sealed record TextInk(string Text, Point2 At, TypeStyle Type, Anchor An
 /// <summary>Blue, green, red and 255 for each pixel, row 0 on top. To be kept until the scene that shows them is drawn.</summary>
 internal sealed class Pixels(int width, int height) : IDisposable
 {
-    private readonly Borrowed<byte> bgra = new(width * height * 4);
+    private readonly Borrowed<byte> _bgra = new(width * height * 4);
 
     public int Width => width;
 
     public int Height => height;
 
-    public Span<byte> Bgra => bgra.Span;
+    public Span<byte> Bgra => _bgra.Span;
 
     /// <summary>The memory itself, from its first pixel on.</summary>
-    public byte[] Memory => bgra.Array;
+    public byte[] Memory => _bgra.Array;
 
-    public void Dispose() => bgra.Dispose();
+    public void Dispose() => _bgra.Dispose();
 }
 
 /// <summary>A picture of pixels stretched over Box.</summary>
@@ -104,20 +104,20 @@ internal sealed record ImageInk(Box2 Box, Pixels Pixels) : Ink;
 /// </summary>
 internal sealed class Scene(double width, double height)
 {
-    private readonly List<Ink> inks = [];
+    private readonly List<Ink> _inks = [];
 
     public double Width { get; } = width;
 
     public double Height { get; } = height;
 
-    public IReadOnlyList<Ink> Inks => inks;
+    public IReadOnlyList<Ink> Inks => _inks;
 
     public void Shape(IEnumerable<Chain> chains, Pen? pen, Colour? fill = null)
     {
         ImmutableArray<Chain> all = [.. chains.Where(c => !c.Segments.IsDefaultOrEmpty)];
         if (!all.IsEmpty)
         {
-            inks.Add(new ShapeInk(all, pen, fill));
+            _inks.Add(new ShapeInk(all, pen, fill));
         }
     }
 
@@ -136,9 +136,9 @@ internal sealed class Scene(double width, double height)
     {
         if (text.Length > 0)
         {
-            inks.Add(new TextInk(text, at, type, anchor, angleDeg, halo));
+            _inks.Add(new TextInk(text, at, type, anchor, angleDeg, halo));
         }
     }
 
-    public void Image(Box2 box, Pixels pixels) => inks.Add(new ImageInk(box, pixels));
+    public void Image(Box2 box, Pixels pixels) => _inks.Add(new ImageInk(box, pixels));
 }

@@ -129,12 +129,12 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
 
     private void Append(SKPathBuilder path, Chain chain)
     {
-        path.MoveTo(At(chain.Segments[0].Start));
+        path.MoveTo(ToSkia(chain.Segments[0].Start));
         foreach (Segment s in chain.Segments)
         {
             if (!s.IsArc)
             {
-                path.LineTo(At(s.End));
+                path.LineTo(ToSkia(s.End));
                 continue;
             }
             Arc(path, s);
@@ -164,9 +164,9 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
                     ? arc.End - arc.Centre
                     : new((from.X * cos) - (from.Y * sin), (from.X * sin) + (from.Y * cos));
             path.CubicTo(
-                At(arc.Centre + from + (from.Left * handle)),
-                At(arc.Centre + to - (to.Left * handle)),
-                At(arc.Centre + to)
+                ToSkia(arc.Centre + from + (from.Left * handle)),
+                ToSkia(arc.Centre + to - (to.Left * handle)),
+                ToSkia(arc.Centre + to)
             );
             from = to;
         }
@@ -182,7 +182,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
             _ => SKTextAlign.Right,
         };
         canvas.Save();
-        canvas.Translate(At(ink.At).X, At(ink.At).Y);
+        canvas.Translate(ToSkia(ink.At).X, ToSkia(ink.At).Y);
         canvas.RotateDegrees((float)-ink.AngleDeg);
         if (ink.Halo)
         {
@@ -209,8 +209,8 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
         using Pinned memory = new(ink.Pixels.Memory);
         using SKPixmap map = new(Info(ink.Pixels), memory.Address, 4 * ink.Pixels.Width);
         using SKImage image = SKImage.FromPixels(map);
-        SKPoint a = At(new Point2(ink.Box.MinX, ink.Box.MaxY));
-        SKPoint b = At(new Point2(ink.Box.MaxX, ink.Box.MinY));
+        SKPoint a = ToSkia(new Point2(ink.Box.MinX, ink.Box.MaxY));
+        SKPoint b = ToSkia(new Point2(ink.Box.MaxX, ink.Box.MinY));
         bool pixelForPixel =
             Math.Abs(b.X - a.X - image.Width) < WholePixel && Math.Abs(b.Y - a.Y - image.Height) < WholePixel;
         if (pixelForPixel)
@@ -230,7 +230,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
             _ => Typefaces.Width(ink.Text, ink.Type),
         };
 
-    private SKPoint At(Point2 p) => new((float)(p.X * scale), (float)((height - p.Y) * scale));
+    private SKPoint ToSkia(Point2 p) => new((float)(p.X * scale), (float)((height - p.Y) * scale));
 
     private static SKColor Sk(Colour c) => new(c.R, c.G, c.B);
 }

@@ -17,11 +17,11 @@ internal sealed class SvgDraw
     /// <summary>Outlines of the embedded letters at that size, which are the same in every picture: at most as many as they have glyphs.</summary>
     private static readonly ConcurrentDictionary<(bool Bold, ushort Glyph), string> Outlines = new();
 
-    private readonly StringBuilder body = new();
-    private readonly SortedDictionary<(bool Bold, ushort Glyph), string> glyphs = [];
-    private readonly double height;
+    private readonly StringBuilder _body = new();
+    private readonly SortedDictionary<(bool Bold, ushort Glyph), string> _glyphs = [];
+    private readonly double _height;
 
-    private SvgDraw(double height) => this.height = height;
+    private SvgDraw(double height) => _height = height;
 
     public static string Svg(Scene scene, string title)
     {
@@ -38,12 +38,12 @@ internal sealed class SvgDraw
                 CultureInfo.InvariantCulture,
                 $"viewBox=\"0 0 {N(scene.Width)} {N(scene.Height)}\">\n<title>{Escaped(title)}</title>\n<defs>\n"
             );
-        foreach (((bool bold, ushort glyph), string path) in draw.glyphs)
+        foreach (((bool bold, ushort glyph), string path) in draw._glyphs)
         {
             all.Append(CultureInfo.InvariantCulture, $"<path id=\"{Id(bold, glyph)}\" d=\"{path}\"/>\n");
         }
         return all.Append("</defs>\n<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n")
-            .Append(draw.body)
+            .Append(draw._body)
             .Append("</svg>\n")
             .ToString();
     }
@@ -59,9 +59,10 @@ internal sealed class SvgDraw
                 Text(text);
                 break;
             case ImageInk image:
-                body.Append(
+                _body
+                    .Append(
                         CultureInfo.InvariantCulture,
-                        $"<image x=\"{N(image.Box.MinX)}\" y=\"{N(height - image.Box.MaxY)}\" "
+                        $"<image x=\"{N(image.Box.MinX)}\" y=\"{N(_height - image.Box.MaxY)}\" "
                     )
                     .Append(
                         CultureInfo.InvariantCulture,
@@ -77,45 +78,45 @@ internal sealed class SvgDraw
 
     private void Shape(ShapeInk ink)
     {
-        body.Append("<path d=\"");
+        _body.Append("<path d=\"");
         foreach (Chain chain in ink.Chains)
         {
             Append(chain);
         }
-        body.Append(ink.Fill is { } fill ? $"\" fill=\"{Hex(fill)}\" fill-rule=\"evenodd\"" : "\" fill=\"none\"");
+        _body.Append(ink.Fill is { } fill ? $"\" fill=\"{Hex(fill)}\" fill-rule=\"evenodd\"" : "\" fill=\"none\"");
         if (ink.Pen is { } pen)
         {
-            body.Append(
+            _body.Append(
                 CultureInfo.InvariantCulture,
                 $" stroke=\"{Hex(pen.Colour)}\" stroke-width=\"{N(pen.Width)}\" stroke-linejoin=\"round\""
             );
-            body.Append(
+            _body.Append(
                 pen.Dash.IsEmpty
                     ? " stroke-linecap=\"round\""
                     : $" stroke-dasharray=\"{string.Join(' ', pen.Dash.Select(N))}\""
             );
         }
-        body.Append("/>\n");
+        _body.Append("/>\n");
     }
 
     private void Append(Chain chain)
     {
-        body.Append('M').Append(At(chain.Segments[0].Start));
+        _body.Append('M').Append(Place(chain.Segments[0].Start));
         foreach (Segment s in chain.Segments)
         {
             if (s.IsArc)
             {
                 int large = Math.Abs(s.Sweep) > Math.PI ? 1 : 0;
                 string r = N(s.Radius);
-                body.Append(CultureInfo.InvariantCulture, $"A{r} {r} 0 {large} {(s.IsCcw ? 0 : 1)} ");
+                _body.Append(CultureInfo.InvariantCulture, $"A{r} {r} 0 {large} {(s.IsCcw ? 0 : 1)} ");
             }
             else
             {
-                body.Append('L');
+                _body.Append('L');
             }
-            body.Append(At(s.End));
+            _body.Append(Place(s.End));
         }
-        body.Append(chain.Closed ? "Z" : "");
+        _body.Append(chain.Closed ? "Z" : "");
     }
 
     private void Text(TextInk ink)
@@ -139,15 +140,15 @@ internal sealed class SvgDraw
         }
         string turn = ink.AngleDeg == 0 ? "" : $" rotate({N(-ink.AngleDeg)})";
         string place =
-            $"transform=\"translate({N(ink.At.X)} {N(height - ink.At.Y)}){turn} scale({k.ToString("0.######", CultureInfo.InvariantCulture)})\"";
+            $"transform=\"translate({N(ink.At.X)} {N(_height - ink.At.Y)}){turn} scale({k.ToString("0.######", CultureInfo.InvariantCulture)})\"";
         if (ink.Halo)
         {
-            body.Append(
+            _body.Append(
                 CultureInfo.InvariantCulture,
                 $"<g {place} fill=\"#ffffff\" stroke=\"#ffffff\" stroke-width=\"{N(0.22 * Em)}\" stroke-linejoin=\"round\">{uses}</g>\n"
             );
         }
-        body.Append(
+        _body.Append(
             CultureInfo.InvariantCulture,
             $"<g {place} fill=\"{Hex(ink.Type.Colour)}\"><title>{Escaped(ink.Text)}</title>{uses}</g>\n"
         );
@@ -158,7 +159,7 @@ internal sealed class SvgDraw
         string data = Outlines.GetOrAdd((bold, glyph), static (_, of) => Outline(of.font, of.glyph), (font, glyph));
         if (data.Length > 0)
         {
-            glyphs[(bold, glyph)] = data;
+            _glyphs[(bold, glyph)] = data;
         }
         return data.Length > 0;
     }
@@ -191,7 +192,7 @@ internal sealed class SvgDraw
         return text.ToString();
     }
 
-    private string At(Point2 p) => $"{N(p.X)} {N(height - p.Y)}";
+    private string Place(Point2 p) => $"{N(p.X)} {N(_height - p.Y)}";
 
     private static string Id(bool bold, ushort glyph) =>
         (bold ? "b" : "r") + glyph.ToString(CultureInfo.InvariantCulture);

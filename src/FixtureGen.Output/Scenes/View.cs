@@ -8,31 +8,31 @@ namespace FixtureGen.Output.Scenes;
 /// </summary>
 internal readonly record struct View(double Scale, Point2 Shift, bool MirrorX)
 {
-    public Point2 At(Point2 p) => new(((MirrorX ? -p.X : p.X) * Scale) + Shift.X, (p.Y * Scale) + Shift.Y);
+    public Point2 ToPage(Point2 p) => new(((MirrorX ? -p.X : p.X) * Scale) + Shift.X, (p.Y * Scale) + Shift.Y);
 
-    public Segment At(Segment s)
+    public Segment ToPage(Segment s)
     {
         if (!s.IsArc)
         {
-            return Segment.Line(At(s.Start), At(s.End));
+            return Segment.Line(ToPage(s.Start), ToPage(s.End));
         }
-        return Segment.Arc(At(s.Start), At(s.End), At(s.Centre), s.IsCcw != MirrorX);
+        return Segment.Arc(ToPage(s.Start), ToPage(s.End), ToPage(s.Centre), s.IsCcw != MirrorX);
     }
 
-    public Chain At(Chain c)
+    public Chain ToPage(Chain c)
     {
         View view = this;
-        return c.Segments.IsDefaultOrEmpty ? c : new Chain([.. c.Segments.Select(view.At)], c.Closed);
+        return c.Segments.IsDefaultOrEmpty ? c : new Chain([.. c.Segments.Select(view.ToPage)], c.Closed);
     }
 
-    public IEnumerable<Chain> At(IEnumerable<Chain> chains) => chains.Select(At);
+    public IEnumerable<Chain> ToPage(IEnumerable<Chain> chains) => chains.Select(ToPage);
 
-    public Chain At(Contour c) => At(Chain.Of(c));
+    public Chain ToPage(Contour c) => ToPage(Chain.From(c));
 
-    public Chain At(OpenPath p) => At(Chain.Of(p));
+    public Chain ToPage(OpenPath p) => ToPage(Chain.From(p));
 
-    public IEnumerable<Chain> At(IEnumerable<Region> regions) =>
-        regions.SelectMany(r => r.Contours).Select(Chain.Of).Select(At);
+    public IEnumerable<Chain> ToPage(IEnumerable<Region> regions) =>
+        regions.SelectMany(r => r.Contours).Select(Chain.From).Select(ToPage);
 
     /// <summary>The view that fits <paramref name="world"/> into <paramref name="sheet"/>, centred, no larger than <paramref name="maxScale"/>.</summary>
     public static View Fit(Box2 world, Box2 sheet, double maxScale, bool mirrorX)

@@ -40,7 +40,7 @@ internal static class RoundSweep
                             slope,
                             cutter
                         );
-                lower.One(span.Row, span.First + i, (float)Math.Max(z, grid.RawBottomZ));
+                lower.LowerCell(span.Row, span.First + i, (float)Math.Max(z, grid.RawBottomZ));
             }
         }
         return lower.Result(grid.Cell);

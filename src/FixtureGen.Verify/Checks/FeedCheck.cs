@@ -13,7 +13,7 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static class FeedCheck
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         int told = 0;
         foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
@@ -49,7 +49,7 @@ internal static class FeedCheck
     private static bool ChipLoad(Run run, ProgramEvent e, Motion motion, Cutter cutter, Tally tally)
     {
         Tool tool = cutter.Tool;
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         double down = motion.From.Z - motion.To.Z;
         bool cuts = tally.Removed > JudgeRules.NoMaterial;
         (double least, double most) = Range(run, motion, cutter);

@@ -17,7 +17,7 @@ internal static partial class HeaderCheck
 
     private const double HalfKPa = 0.55;
 
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         Block[] head = [.. run.Trace.Blocks.TakeWhile(b => b.Words.IsEmpty)];
         int first = Array.Find(head, b => !b.Comments.IsEmpty)?.Line ?? 1;

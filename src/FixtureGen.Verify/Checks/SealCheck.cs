@@ -34,7 +34,7 @@ internal sealed class SealCheck
         {
             return;
         }
-        if (carver.FirstOpen(Piece.Of(motion), cutter.Radius, _seal.Contains) is { } at)
+        if (carver.FirstOpen(Piece.From(motion), cutter.Radius, _seal.Contains) is { } at)
         {
             Opened = true;
             if (e.State.Bolted)

@@ -30,7 +30,7 @@ internal static class TargetGrid
         {
             float floor = (float)Math.Max(cut.Floor, grid.RawBottomZ);
             Lowering lower = new(target, float.MaxValue);
-            lower.Flat(raster.Of(cut.Area), floor);
+            lower.Flat(raster.StripsOf(cut.Area), floor);
         }
     }
 }

@@ -9,7 +9,7 @@ namespace FixtureGen.Verify.Checks;
 /// <summary>What the comments say of tools and stops against what the program does: a wrong tool is often right in the comment above it.</summary>
 internal static partial class ToolWords
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         Said(run);
         Again(run);

@@ -48,7 +48,7 @@ internal sealed class CutScan(Run run)
             Break();
             return;
         }
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         if (piece.Length < 1e-9)
         {
             Break();
@@ -70,7 +70,7 @@ internal sealed class CutScan(Run run)
         return new Look
         {
             Motion = index,
-            At = piece.At(t),
+            At = piece.PointAt(t),
             Ahead = piece.Tangent(t),
             Tip = tip,
             Rim = Math.Max(cutter.RadiusAt(run.Grid.RawTopZ + _higher - tip), 1e-3),
@@ -90,7 +90,7 @@ internal sealed class CutScan(Run run)
     /// </summary>
     public void After(int index, ProgramEvent e, Motion motion, Cutter cutter, Tally tally, int state)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         _looks.Settle(_way, piece, _raw, _higher, Add);
         if (
             _seen == index
@@ -116,7 +116,7 @@ internal sealed class CutScan(Run run)
     {
         Break();
         double depth = run.Design.FixtureHeight + run.Job.Shell.ThicknessMax - Run.Low(motion);
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         if (!Cutting(e, motion) || depth <= Looks.NoDepth || piece.Length < 1e-9)
         {
             return;
@@ -246,7 +246,7 @@ internal sealed class CutScan(Run run)
         {
             return double.MinValue;
         }
-        float top = run.Grid.TopHeights.At(cell);
+        float top = run.Grid.TopHeights.HeightAt(cell);
         return top >= _raw ? run.Grid.RawTopZ + _higher : top;
     }
 }

@@ -24,7 +24,7 @@ internal sealed class MotionIndex
                 .Where(m => Run.Low(m.Motion) < run.StockTop)
                 .Select(m => (m.Motion, Cutter: run.CutterOf(m.Motion)))
                 .Where(m => m.Cutter is not null)
-                .Select(m => (m.Motion, Piece.Of(m.Motion), m.Cutter!)),
+                .Select(m => (m.Motion, Piece.From(m.Motion), m.Cutter!)),
         ];
         Box2 b = run.Blank;
         _box = new Box2(b.MinX - Size, b.MinY - Size, b.MaxX + Size, b.MaxY + Size);
@@ -59,7 +59,7 @@ internal sealed class MotionIndex
     /// <summary>The first motion whose cutter goes below z at p; null when none does.</summary>
     public Motion? FirstBelow(Point2 p, double z)
     {
-        foreach (int i in At(p))
+        foreach (int i in BinOf(p))
         {
             if (Surface(i, p) < z)
             {
@@ -73,7 +73,7 @@ internal sealed class MotionIndex
     public double Before(Point2 p, Motion motion, double top)
     {
         double height = top;
-        foreach (int i in At(p))
+        foreach (int i in BinOf(p))
         {
             if (_motions[i].Motion == motion)
             {
@@ -92,7 +92,7 @@ internal sealed class MotionIndex
     {
         double best = double.MaxValue;
         Motion? nearest = null;
-        foreach (int i in At(p))
+        foreach (int i in BinOf(p))
         {
             (Motion motion, Piece piece, Cutter cutter) = _motions[i];
             double t = Distance.Nearest(piece, p);
@@ -102,7 +102,7 @@ internal sealed class MotionIndex
                 tip = Run.Low(motion);
             }
             double radius = cutter.RadiusAt(z - tip);
-            double beside = piece.At(t).DistanceTo(p) - radius;
+            double beside = piece.PointAt(t).DistanceTo(p) - radius;
             if (tip <= z && beside < best)
             {
                 best = beside;
@@ -134,7 +134,7 @@ internal sealed class MotionIndex
     {
         (Motion motion, Piece piece, Cutter cutter) = _motions[i];
         double t = Distance.Nearest(piece, p);
-        double d = piece.At(t).DistanceTo(p);
+        double d = piece.PointAt(t).DistanceTo(p);
         if (d > cutter.Radius + 1e-9)
         {
             return double.MaxValue;
@@ -183,7 +183,7 @@ internal sealed class MotionIndex
         return (piece.TurnTo(p), Math.Acos(Math.Clamp(cos, -1, 1)) / Math.Abs(piece.Sweep));
     }
 
-    private List<int> At(Point2 p) => _bins[(Row(p.Y) * _columns) + Column(p.X)] ?? [];
+    private List<int> BinOf(Point2 p) => _bins[(Row(p.Y) * _columns) + Column(p.X)] ?? [];
 
     private int Column(double x) => Math.Clamp((int)((x - _box.MinX) / Size), 0, _columns - 1);
 

@@ -25,7 +25,10 @@ internal sealed record Run(
     public Setup Setup => Program.Setup;
 
     public ImmutableSortedDictionary<int, Cutter> Cutters { get; } =
-        Job.Tools.Append(Job.TrimTool).DistinctBy(t => t.Number).ToImmutableSortedDictionary(t => t.Number, Cutter.Of);
+        Job
+            .Tools.Append(Job.TrimTool)
+            .DistinctBy(t => t.Number)
+            .ToImmutableSortedDictionary(t => t.Number, Cutter.From);
 
     private MotionIndex? _index;
 

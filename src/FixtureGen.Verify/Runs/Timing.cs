@@ -15,7 +15,7 @@ internal static class Timing
     /// <summary>Corner rounding that a contouring control allows itself, mm; common practice, no source.</summary>
     private const double CornerMm = 0.01;
 
-    public static (double Minutes, ImmutableArray<ToolTime> Tools) Of(Run run)
+    public static (double Minutes, ImmutableArray<ToolTime> Tools) Measure(Run run)
     {
         Machine machine = run.Job.Plate.Machine;
         SortedDictionary<int, double> byTool = [];
@@ -109,7 +109,7 @@ internal static class Timing
         double[] entry = new double[n + 1];
         for (int i = 0; i < n; i++)
         {
-            Piece piece = Piece.Of(chain[i]);
+            Piece piece = Piece.From(chain[i]);
             double dz = chain[i].To.Z - chain[i].From.Z;
             length[i] = Math.Sqrt((piece.Length * piece.Length) + (dz * dz));
             double rate = chain[i].Kind == MotionKind.Rapid ? machine.RapidMmPerMin : chain[i].FeedMmPerMin;
@@ -156,7 +156,7 @@ internal static class Timing
 
     private static (double X, double Y, double Z) Direction(Motion motion, double t)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         Point2 d = piece.Length > 1e-9 ? piece.Tangent(t) : default;
         double dz = motion.To.Z - motion.From.Z;
         double flat = piece.Length;

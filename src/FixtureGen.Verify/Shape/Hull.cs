@@ -14,7 +14,7 @@ internal static class Hull
         [
             .. contours
                 .SelectMany(c => c.Segments)
-                .Select(Piece.Of)
+                .Select(Piece.From)
                 .SelectMany(Along)
                 .Distinct()
                 .OrderBy(p => p.X)
@@ -48,6 +48,6 @@ internal static class Hull
     private static IEnumerable<Point2> Along(Piece piece)
     {
         int n = piece.IsArc ? Math.Max(1, (int)Math.Ceiling(Math.Abs(piece.Sweep) / Turn)) : 1;
-        return Enumerable.Range(0, n).Select(i => piece.At((double)i / n));
+        return Enumerable.Range(0, n).Select(i => piece.PointAt((double)i / n));
     }
 }

@@ -56,13 +56,13 @@ internal sealed class Heights : IDisposable
     public int TileAt(int row) => row / Tile * TileColumns;
 
     /// <summary>A cell by its number, rows one after another.</summary>
-    public float At(int cell)
+    public float HeightAt(int cell)
     {
         (int row, int column) = Math.DivRem(cell, Columns);
-        return At(row, column);
+        return HeightAt(row, column);
     }
 
-    public float At(int row, int column)
+    public float HeightAt(int row, int column)
     {
         int tile = TileAt(row) + (column / Tile);
         float alike = _alike[tile];
@@ -151,7 +151,7 @@ internal sealed class Heights : IDisposable
                 float alike = _alike[TileAt(row) + x];
                 for (int i = x * Tile; float.IsNaN(alike) && i < Math.Min(Columns, (x + 1) * Tile); i++)
                 {
-                    highest = Math.Max(highest, At(row, i));
+                    highest = Math.Max(highest, HeightAt(row, i));
                 }
                 highest = float.IsNaN(alike) ? highest : Math.Max(highest, alike);
             }
@@ -179,7 +179,7 @@ internal sealed class Heights : IDisposable
                 {
                     for (int i = first; i >= last; i--)
                     {
-                        turned.Set(r, Columns - 1 - i, sum - At(r, i));
+                        turned.Set(r, Columns - 1 - i, sum - HeightAt(r, i));
                     }
                 }
             }

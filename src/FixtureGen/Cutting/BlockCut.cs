@@ -9,7 +9,7 @@ internal static class BlockCut
     private const double Grid = 1e-6;
 
     /// <summary>Feed per tooth from the operation's own feed and speed; depth and width from its steps; N.</summary>
-    public static (CutForce Force, double LoadN) Of(Operation op, Job job, double faceZ)
+    public static (CutForce Force, double LoadN) Load(Operation op, Job job, double faceZ)
     {
         Tool tool = op.Tool;
         double fz = op.FeedMmPerMin / (Math.Max(1, op.SpindleRpm) * Math.Max(1, tool.Flutes));

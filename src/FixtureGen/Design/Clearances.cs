@@ -42,6 +42,6 @@ internal static class Clearances
                 findings.Add(PlaceFindings.ObstacleUnderPart(o.Name, o.At, shortBy));
             }
         }
-        return Stage.Of(true, findings);
+        return Stage.Answer(true, findings);
     }
 }

@@ -34,7 +34,7 @@ public static class Designer
             Kernel kernel = new(tolerances, memory);
             (Part placed, Placement placement, Levels levels) = (ground.Placed, ground.Placement, ground.Levels);
             Box2 block = placement.BlankBox;
-            ImmutableArray<Obstacle> standing = [.. ground.Obstacles, .. Obstacles.Of(ground.Locators)];
+            ImmutableArray<Obstacle> standing = [.. ground.Obstacles, .. Obstacles.Find(ground.Locators)];
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
             ImmutableArray<Point2> asked = [.. job.Ports.Select(p => Transform.Apply(placement.Pose, p))];
             Ports.Fed fed = log.Take(
@@ -68,8 +68,8 @@ public static class Designer
                 .. ground.Pins,
                 .. fed.Features,
             ];
-            ImmutableArray<Region> contact = Contact.Of(placed, features, kernel);
-            log.AddRange(KernelNotes.Of([.. ground.Repairs, .. kernel.Repairs], "design"));
+            ImmutableArray<Region> contact = Contact.Find(placed, features, kernel);
+            log.AddRange(KernelNotes.Notes([.. ground.Repairs, .. kernel.Repairs], "design"));
             return new FixtureDesign(
                 placed,
                 placement,
@@ -103,7 +103,7 @@ public static class Designer
         FindingLog.Tell(log =>
         {
             Kernel kernel = new(tolerances, memory);
-            Levels levels = Levels.Of(job);
+            Levels levels = Levels.From(job);
             Box2 block = begun.Placement.BlankBox;
 
             ImmutableArray<Feature> pockets = log.Take(
@@ -139,8 +139,8 @@ public static class Designer
             log.AddRange(VacuumGraph.Check(zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
             log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
-            ImmutableArray<Region> contact = Contact.Of(begun.Part, features, kernel);
-            log.AddRange(KernelNotes.Of(kernel.Repairs, "design"));
+            ImmutableArray<Region> contact = Contact.Find(begun.Part, features, kernel);
+            log.AddRange(KernelNotes.Notes(kernel.Repairs, "design"));
             return begun with
             {
                 Zones = Reached(begun.Zones, nets),

@@ -20,10 +20,10 @@ internal sealed record Footprint(
     TrimCut Outline
 )
 {
-    public static Stage<Footprint> Of(Part part, Job job, Kernel kernel) =>
+    public static Stage<Footprint> Find(Part part, Job job, Kernel kernel) =>
         FindingLog.Tell(log =>
         {
-            Levels levels = Levels.Of(job);
+            Levels levels = Levels.From(job);
             ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(part, job, kernel));
             TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
             ImmutableArray<Region> around = Relief.Around(outline, job, kernel);

@@ -34,7 +34,13 @@ internal static class PlaceSearch
             : this;
     }
 
-    public static Result At(double angle, Footprint turned, IReadOnlyList<Obstacle> obstacles, Box2 block, Job job)
+    public static Result TryAngle(
+        double angle,
+        Footprint turned,
+        IReadOnlyList<Obstacle> obstacles,
+        Box2 block,
+        Job job
+    )
     {
         Box2 need = Measure.Bounds(turned.Outer);
         Box2 room = block.Outset(-BlankSeat.EdgeMargin(job));

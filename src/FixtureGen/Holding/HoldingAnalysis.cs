@@ -42,7 +42,7 @@ public static class HoldingAnalysis
             );
         }
         findings.AddRange(context.Seals.Opened.Select(o => HoldingFindings.ZoneOpened(o.Cut, o.Zone)));
-        return Stage.Of(context, findings);
+        return Stage.Answer(context, findings);
     }
 
     private static IEnumerable<Finding> Refusals(FixtureDesign design, Job job)

@@ -11,17 +11,17 @@ namespace FixtureGen.Programs;
 internal sealed class BlockWriter(Control control, string file)
 {
     private const int GreatestLineNumber = 99999;
-    private readonly StringBuilder text = new();
-    private int lines;
-    private int number;
-    private string motion = "";
-    private string feed = "";
+    private readonly StringBuilder _text = new();
+    private int _lines;
+    private int _number;
+    private string _motion = "";
+    private string _feed = "";
 
     public WordFormat Format { get; } = new(control);
 
     public List<Finding> Findings { get; } = [];
 
-    public int NextLine => lines + 1;
+    public int NextLine => _lines + 1;
 
     public long? X { get; private set; }
 
@@ -58,7 +58,7 @@ internal sealed class BlockWriter(Control control, string file)
     public void Forget()
     {
         X = Y = Z = null;
-        motion = feed = "";
+        _motion = _feed = "";
     }
 
     /// <summary>A rapid or straight move; axes that do not change are left out. Prefix goes before the axis words.</summary>
@@ -92,17 +92,17 @@ internal sealed class BlockWriter(Control control, string file)
     /// <summary>One canned cycle, all its words; the tool ends at z.</summary>
     public void Cycle(string codes, long x, long y, string rest, long z, double feedMmPerMin)
     {
-        motion = "";
+        _motion = "";
         StringBuilder words = new();
         Axis(words, 'X', x, null);
         Axis(words, 'Y', y, null);
         words.Append(' ').Append(rest);
         Block(codes, words.ToString(), feedMmPerMin);
-        motion = "";
+        _motion = "";
         (X, Y, Z) = (x, y, z);
     }
 
-    public string Finish() => text.ToString();
+    public string Finish() => _text.ToString();
 
     private void Axis(StringBuilder words, char letter, long? to, long? from)
     {
@@ -115,16 +115,16 @@ internal sealed class BlockWriter(Control control, string file)
     private void Block(string code, string words, double? feedMmPerMin)
     {
         StringBuilder line = new(Numbered());
-        if (code != motion)
+        if (code != _motion)
         {
             line.Append(code).Append(' ');
-            motion = code;
+            _motion = code;
         }
         line.Append(words);
-        if (feedMmPerMin is { } f && Format.Feed(f) is { } word && word != feed)
+        if (feedMmPerMin is { } f && Format.Feed(f) is { } word && word != _feed)
         {
             line.Append(" F").Append(word);
-            feed = word;
+            _feed = word;
         }
         Append(line.ToString());
     }
@@ -135,21 +135,21 @@ internal sealed class BlockWriter(Control control, string file)
         {
             return "";
         }
-        number += control.LineNumberStep;
-        if (number > GreatestLineNumber)
+        _number += control.LineNumberStep;
+        if (_number > GreatestLineNumber)
         {
-            number = control.LineNumberStep;
+            _number = control.LineNumberStep;
         }
-        return string.Create(CultureInfo.InvariantCulture, $"N{number} ");
+        return string.Create(CultureInfo.InvariantCulture, $"N{_number} ");
     }
 
     private void Append(string line)
     {
-        lines++;
+        _lines++;
         if (line.Length > control.LineLength)
         {
-            Findings.Add(ProgramFindings.LineTooLong(file, lines, line.Length, control));
+            Findings.Add(ProgramFindings.LineTooLong(file, _lines, line.Length, control));
         }
-        text.Append(line).Append('\n');
+        _text.Append(line).Append('\n');
     }
 }

@@ -29,7 +29,7 @@ public static class ProgramWriter
         Finding[] findings = [.. Few(blocks.Findings).Select(f => f with { Where = file })];
         return Array.Exists(findings, f => f.Severity == Severity.Error)
             ? Stage.Failed<ProgramText>(findings)
-            : Stage.Of(text, findings);
+            : Stage.Answer(text, findings);
     }
 
     /// <summary>The first few of each code; how many more there are is told in one line.</summary>

@@ -6,11 +6,11 @@ namespace FixtureGen.Programs;
 /// <summary>The steps of one plan, in order: start, tools, stops, vacuum, end. Knows what is turning and what must be said again.</summary>
 internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control control)
 {
-    private int? tool;
-    private double rpm;
-    private bool spindleOn;
-    private bool saidAgain = true;
-    private bool homed;
+    private int? _tool;
+    private double _rpm;
+    private bool _spindleOn;
+    private bool _saidAgain = true;
+    private bool _homed;
 
     public void All()
     {
@@ -96,40 +96,40 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
     {
         string about = words.Length > 0 ? words : op.Name;
         blocks.Comment(string.Create(CultureInfo.InvariantCulture, $"{about} - T{op.Tool.Number} {op.Tool.Name}"));
-        if (op.Tool.Number != tool)
+        if (op.Tool.Number != _tool)
         {
             StopSpindle();
             foreach (string line in control.ToolChange)
             {
                 Say(line, next, op.Tool.Number);
             }
-            tool = op.Tool.Number;
-            saidAgain = false;
+            _tool = op.Tool.Number;
+            _saidAgain = false;
         }
-        else if (!saidAgain)
+        else if (!_saidAgain)
         {
             SafeStart();
         }
-        if (!spindleOn || op.SpindleRpm != rpm)
+        if (!_spindleOn || op.SpindleRpm != _rpm)
         {
-            rpm = op.SpindleRpm;
+            _rpm = op.SpindleRpm;
             Say(control.SpindleStart, next, op.Tool.Number);
-            if (!spindleOn)
+            if (!_spindleOn)
             {
                 blocks.Words(control.AirOn);
             }
-            spindleOn = true;
+            _spindleOn = true;
         }
-        if (!saidAgain)
+        if (!_saidAgain)
         {
             blocks.Forget();
             string offset = control.LengthOffsetWord
                 ? string.Create(CultureInfo.InvariantCulture, $"G43 H{op.Tool.Number} ")
                 : "";
             blocks.Straight("G0", null, null, blocks.Format.Ticks(plan.SafeZ), null, offset);
-            saidAgain = true;
+            _saidAgain = true;
         }
-        homed = false;
+        _homed = false;
         Moves(op);
     }
 
@@ -180,22 +180,22 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
         StopAndHome();
         blocks.Comment(words);
         blocks.Words(stop);
-        saidAgain = false;
+        _saidAgain = false;
     }
 
     private void StopSpindle()
     {
-        if (spindleOn)
+        if (_spindleOn)
         {
             blocks.Words(control.SpindleStop);
             blocks.Words(control.AirOff);
-            spindleOn = false;
+            _spindleOn = false;
         }
     }
 
     private void StopAndHome()
     {
-        if (tool is null || homed)
+        if (_tool is null || _homed)
         {
             return;
         }
@@ -206,8 +206,8 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
             Say(line, 0);
         }
         blocks.Forget();
-        homed = true;
-        saidAgain = false;
+        _homed = true;
+        _saidAgain = false;
     }
 
     /// <summary>The tool after this step's, to be made ready; after the last the first again.</summary>
@@ -220,11 +220,11 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
 
     private void Say(string template, int next, int? toolNumber = null)
     {
-        string number = (toolNumber ?? tool ?? 0).ToString(CultureInfo.InvariantCulture);
+        string number = (toolNumber ?? _tool ?? 0).ToString(CultureInfo.InvariantCulture);
         string line = template
             .Replace("{tool}", number, StringComparison.Ordinal)
             .Replace("{offset}", number, StringComparison.Ordinal)
-            .Replace("{rpm}", WordFormat.Rpm(rpm), StringComparison.Ordinal)
+            .Replace("{rpm}", WordFormat.Rpm(_rpm), StringComparison.Ordinal)
             .Replace("{next}", next.ToString(CultureInfo.InvariantCulture), StringComparison.Ordinal)
             .Replace("{number}", ProgramWriter.NumberText(plan.ProgramNumber, control), StringComparison.Ordinal)
             .Replace("{z}", blocks.Format.Length(plan.SafeZ), StringComparison.Ordinal)

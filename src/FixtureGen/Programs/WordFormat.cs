@@ -9,18 +9,18 @@ namespace FixtureGen.Programs;
 /// </summary>
 internal sealed class WordFormat(Control control)
 {
-    private readonly double ticksPerMm =
+    private readonly double _ticksPerMm =
         Math.Pow(10, control.Decimals) / (control.Unit == LengthUnit.Inch ? Units.MmPerInch : 1);
 
-    private readonly double feedsPerMm = 1 / (control.Unit == LengthUnit.Inch ? Units.MmPerInch : 1);
+    private readonly double _feedsPerMm = 1 / (control.Unit == LengthUnit.Inch ? Units.MmPerInch : 1);
 
     /// <summary>The rounding error allowed between an arc's two radii, ticks: 0.002 mm or 0.0002 in (RS274/NGC, NISTIR 6556 3.5.3).</summary>
     public double ArcLimitTicks { get; } =
         Math.Pow(10, control.Decimals) * (control.Unit == LengthUnit.Inch ? 0.0002 : 0.002);
 
-    public long Ticks(double mm) => (long)Math.Round(mm * ticksPerMm, MidpointRounding.AwayFromZero);
+    public long Ticks(double mm) => (long)Math.Round(mm * _ticksPerMm, MidpointRounding.AwayFromZero);
 
-    public double ExactTicks(double mm) => mm * ticksPerMm;
+    public double ExactTicks(double mm) => mm * _ticksPerMm;
 
     public string Length(long ticks) => Written(ticks, control.Decimals);
 
@@ -29,7 +29,7 @@ internal sealed class WordFormat(Control control)
     /// <summary>Feed in the control's unit a minute, never faster than asked and never zero.</summary>
     public string Feed(double mmPerMin)
     {
-        double scaled = mmPerMin * feedsPerMm * Math.Pow(10, control.FeedDecimals);
+        double scaled = mmPerMin * _feedsPerMm * Math.Pow(10, control.FeedDecimals);
         return Written(Math.Max(1, (long)Math.Floor(scaled + 1e-6)), control.FeedDecimals);
     }
 

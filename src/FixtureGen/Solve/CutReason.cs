@@ -6,7 +6,7 @@ namespace FixtureGen.Solve;
 /// <summary>Why the trim is cut upcut or downcut, in one or two sentences with the figures behind it.</summary>
 internal static class CutReason
 {
-    public static string Of(
+    public static string Explain(
         ImmutableArray<DirectionTrial> trials,
         HelixDirection chosen,
         bool stated,

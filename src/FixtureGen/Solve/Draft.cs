@@ -10,8 +10,8 @@ namespace FixtureGen.Solve;
 /// </summary>
 public sealed class Draft(Part part, Placement placement, Job job, Tolerances tolerances)
 {
-    private Stage<FixtureDesign>? begun;
-    private Stage<ImmutableArray<MagnetPlace>>? magnets;
+    private Stage<FixtureDesign>? _begun;
+    private Stage<ImmutableArray<MagnetPlace>>? _magnets;
 
     /// <summary>The part in its drawing's frame.</summary>
     public Part Part => part;
@@ -23,12 +23,12 @@ public sealed class Draft(Part part, Placement placement, Job job, Tolerances to
     public Job Job => job;
 
     /// <summary>As <see cref="Designer.Begin(Part, Placement, Job, Tolerances)"/> answers.</summary>
-    public Stage<FixtureDesign> Begun => begun ??= Designer.Begin(part, placement, job, tolerances);
+    public Stage<FixtureDesign> Begun => _begun ??= Designer.Begin(part, placement, job, tolerances);
 
     /// <summary>As <see cref="MagnetPlacement.Choose"/> answers; only for a draft whose <see cref="Begun"/> is ok.</summary>
     /// <exception cref="InvalidOperationException">It is not.</exception>
     public Stage<ImmutableArray<MagnetPlace>> Magnets =>
-        magnets ??= Begun is { Ok: true, Value: { } design }
+        _magnets ??= Begun is { Ok: true, Value: { } design }
             ? MagnetPlacement.Choose(design, job, tolerances)
             : throw new InvalidOperationException("no magnets without zones");
 }

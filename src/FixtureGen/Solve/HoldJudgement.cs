@@ -28,7 +28,7 @@ public static class HoldJudgement
         }
         HoldingResult result = context.Value.Evaluate(design.Magnets);
         Remedies remedies = new(design, job, tolerances);
-        return Stage.Of(result, context.Findings.AddRange(Judge(context.Value, result, job, remedies)));
+        return Stage.Answer(result, context.Findings.AddRange(Judge(context.Value, result, job, remedies)));
     }
 
     /// <summary>

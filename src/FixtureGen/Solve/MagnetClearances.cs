@@ -15,37 +15,37 @@ public sealed record ClearanceLack(int Magnet, double ShortBy, string Against, P
 /// <summary>The same rules that choose places, asked about places somebody else chose. Plate frame, mm.</summary>
 public sealed class MagnetClearances
 {
-    private readonly MagnetRoom room;
-    private readonly double spacing;
+    private readonly MagnetRoom _room;
+    private readonly double _spacing;
 
     /// <summary>The rules of a design whose magnets are not placed yet.</summary>
     /// <param name="pair">The job's magnet pair, for the least spacing.</param>
     public MagnetClearances(FixtureDesign begun, Job job, PairOnBlock pair)
     {
-        room = new MagnetRoom(begun, job);
-        spacing = Math.Max(pair.Spacing, room.PocketSpacing);
+        _room = new MagnetRoom(begun, job);
+        _spacing = Math.Max(pair.Spacing, _room.PocketSpacing);
     }
 
     /// <summary>
     /// Every clearance that is short by more than 1e-6 mm, in the order of the magnets; empty where none is. Of a magnet's
     /// room only the worst is named; two that are too near each other are told once, under the later.
     /// </summary>
-    public ImmutableArray<ClearanceLack> Of(IReadOnlyList<Point2> at)
+    public ImmutableArray<ClearanceLack> Find(IReadOnlyList<Point2> at)
     {
         var lacks = ImmutableArray.CreateBuilder<ClearanceLack>();
         for (int i = 0; i < at.Count; i++)
         {
-            (double slack, string against) = room.At(at[i]);
+            (double slack, string against) = _room.RoomAt(at[i]);
             if (slack < -1e-6)
             {
-                lacks.Add(new ClearanceLack(i, -slack, against, room.Nearest(at[i]), null));
+                lacks.Add(new ClearanceLack(i, -slack, against, _room.Nearest(at[i]), null));
             }
             for (int j = 0; j < i; j++)
             {
                 double apart = at[i].DistanceTo(at[j]);
-                if (apart < spacing - 1e-6)
+                if (apart < _spacing - 1e-6)
                 {
-                    lacks.Add(new ClearanceLack(i, spacing - apart, "its neighbour", at[j], j));
+                    lacks.Add(new ClearanceLack(i, _spacing - apart, "its neighbour", at[j], j));
                 }
             }
         }

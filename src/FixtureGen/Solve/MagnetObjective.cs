@@ -25,16 +25,16 @@ internal sealed class MagnetObjective
     /// <summary>Edge positions tried, radians; the full answer finds the very worst, which is at most 1 % lower.</summary>
     private static readonly double[] Angles = [0, -0.3, 0.3, -0.6, 0.6];
 
-    private readonly SealLost lost;
-    private readonly CutLoad[] loads;
-    private readonly int perSection;
-    private readonly double size;
-    private readonly List<WeakLoad> weak = [];
+    private readonly SealLost _lost;
+    private readonly CutLoad[] _loads;
+    private readonly int _perSection;
+    private readonly double _size;
+    private readonly List<WeakLoad> _weak = [];
 
     public MagnetObjective(HoldingContext context, double size)
     {
-        lost = context.Lost;
-        this.size = size;
+        _lost = context.Lost;
+        _size = size;
         List<CutLoad> all = [];
         for (int step = 0; step < context.Loads.Steps.Length; step++)
         {
@@ -44,8 +44,8 @@ internal sealed class MagnetObjective
                 all.Add(context.Loads.Load(step, angle) * share);
             }
         }
-        loads = [.. all];
-        perSection = (context.Loads.Steps.Length + Sections - 1) / Sections * Angles.Length;
+        _loads = [.. all];
+        _perSection = (context.Loads.Steps.Length + Sections - 1) / Sections * Angles.Length;
     }
 
     /// <summary>
@@ -54,22 +54,22 @@ internal sealed class MagnetObjective
     /// </summary>
     public double Score(IReadOnlyList<Point2> at, double enough)
     {
-        HeldPart?[] ways = lost.Ways(at);
+        HeldPart?[] ways = _lost.Ways(at);
         if (ways[0] is null)
         {
             return 0;
         }
         double spread = 1 + (SpreadWeight * Spread(at));
-        foreach (WeakLoad w in weak)
+        foreach (WeakLoad w in _weak)
         {
-            if (ways[w.Way] is { } held && w.Mechanism.Breaks(held, loads[w.Load], enough / spread))
+            if (ways[w.Way] is { } held && w.Mechanism.Breaks(held, _loads[w.Load], enough / spread))
             {
                 return enough;
             }
         }
-        List<WeakLoad> found = new(weak.Count);
+        List<WeakLoad> found = new(_weak.Count);
         double worst = LimitState.Most;
-        foreach (WeakLoad w in weak)
+        foreach (WeakLoad w in _weak)
         {
             if (ways[w.Way] is not { } held)
             {
@@ -89,7 +89,7 @@ internal sealed class MagnetObjective
     }
 
     /// <summary>Score of a set on the loads in use and on those that the mechanisms found so far show to be near the worst; they join.</summary>
-    public double Learn(IReadOnlyList<Point2> at) => Look(at, afresh: weak.Count == 0);
+    public double Learn(IReadOnlyList<Point2> at) => Look(at, afresh: _weak.Count == 0);
 
     /// <summary>True score of a set on every load; the worst of each section of the trim joins the loads in use.</summary>
     public double LearnAll(IReadOnlyList<Point2> at) => Look(at, afresh: true);
@@ -99,14 +99,14 @@ internal sealed class MagnetObjective
 
     private double Look(IReadOnlyList<Point2> at, bool afresh)
     {
-        HeldPart?[] ways = lost.Ways(at);
+        HeldPart?[] ways = _lost.Ways(at);
         if (ways[0] is null)
         {
             return 0;
         }
-        Use([.. weak.Select(w => ways[w.Way] is { } held ? Solved(held, w.Way, w.Load, w.Answer) : w)]);
+        Use([.. _weak.Select(w => ways[w.Way] is { } held ? Solved(held, w.Way, w.Load, w.Answer) : w)]);
         double worst = LimitState.Most;
-        foreach (WeakLoad w in weak)
+        foreach (WeakLoad w in _weak)
         {
             worst = ways[w.Way] is null ? worst : Math.Min(worst, w.Answer.Factor);
         }
@@ -117,9 +117,9 @@ internal sealed class MagnetObjective
             {
                 continue;
             }
-            for (int from = 0; from < loads.Length; from += perSection)
+            for (int from = 0; from < _loads.Length; from += _perSection)
             {
-                int to = Math.Min(loads.Length, from + perSection);
+                int to = Math.Min(_loads.Length, from + _perSection);
                 WeakLoad? least = afresh
                     ? WorstOfAll(held, way, from, to, worst)
                     : WorstNear(held, way, from, to, worst);
@@ -130,10 +130,10 @@ internal sealed class MagnetObjective
                 }
             }
         }
-        HashSet<(int, int)> known = [.. weak.Select(w => (w.Way, w.Load))];
-        bool first = weak.Count == 0;
+        HashSet<(int, int)> known = [.. _weak.Select(w => (w.Way, w.Load))];
+        bool first = _weak.Count == 0;
         Use([
-            .. weak,
+            .. _weak,
             .. missed.Where(m =>
                 (m.Answer.Factor < Near * worst || (first && m.Answer.Factor < FirstNear * worst))
                 && known.Add((m.Way, m.Load))
@@ -154,7 +154,7 @@ internal sealed class MagnetObjective
             least = Worse(least, ahead);
             for (int i = step + 1; i < step + Angles.Length; i++)
             {
-                if (ahead.Mechanism.Breaks(held, loads[i], Near * Math.Min(worst, least.Answer.Factor)))
+                if (ahead.Mechanism.Breaks(held, _loads[i], Near * Math.Min(worst, least.Answer.Factor)))
                 {
                     least = Worse(least, Solved(held, way, i, start));
                 }
@@ -166,13 +166,13 @@ internal sealed class MagnetObjective
     /// <summary>The worst of those loads of a section that its mechanisms in use show to be near the worst of all; null where none is.</summary>
     private WeakLoad? WorstNear(HeldPart held, int way, int from, int to, double worst)
     {
-        WeakLoad[] known = [.. weak.Where(w => w.Way == way && w.Load >= from && w.Load < to)];
+        WeakLoad[] known = [.. _weak.Where(w => w.Way == way && w.Load >= from && w.Load < to)];
         WeakLoad? least = null;
         for (int i = from; i < to; i++)
         {
             foreach (WeakLoad near in known)
             {
-                if (near.Load != i && near.Mechanism.Breaks(held, loads[i], Near * worst))
+                if (near.Load != i && near.Mechanism.Breaks(held, _loads[i], Near * worst))
                 {
                     least = Worse(least, Solved(held, way, i, near.Answer));
                     worst = Math.Min(worst, least.Answer.Factor);
@@ -185,7 +185,7 @@ internal sealed class MagnetObjective
 
     private WeakLoad Solved(HeldPart held, int way, int load, LimitAnswer start)
     {
-        LimitAnswer answer = LimitState.Solve(held, loads[load], start);
+        LimitAnswer answer = LimitState.Solve(held, _loads[load], start);
         return new WeakLoad(way, load, answer, new Mechanism(held.Nodes, answer.Twist));
     }
 
@@ -194,13 +194,13 @@ internal sealed class MagnetObjective
     private void Use(IReadOnlyList<WeakLoad> found)
     {
         WeakLoad[] sorted = [.. found.OrderBy(w => w.Answer.Factor)];
-        weak.Clear();
-        weak.AddRange(sorted);
+        _weak.Clear();
+        _weak.AddRange(sorted);
     }
 
     private double Spread(IReadOnlyList<Point2> at)
     {
-        double least = size;
+        double least = _size;
         for (int i = 0; i < at.Count; i++)
         {
             for (int j = 0; j < i; j++)
@@ -208,7 +208,7 @@ internal sealed class MagnetObjective
                 least = Math.Min(least, at[i].DistanceTo(at[j]));
             }
         }
-        return at.Count < 2 ? 0 : least / size;
+        return at.Count < 2 ? 0 : least / _size;
     }
 
     /// <summary>A load in use on one of the ways to be held, its answer for the set solved last, and how that slides.</summary>

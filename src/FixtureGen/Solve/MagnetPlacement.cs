@@ -30,7 +30,7 @@ public static class MagnetPlacement
         bool wanted = job.MagnetCount > 0 || job.MagnetFactorTarget is not null;
         if (!wanted && job.Magnets.IsEmpty && begun.Part.MagnetWishes.IsEmpty)
         {
-            return Stage.Of(ImmutableArray<MagnetPlace>.Empty);
+            return Stage.Answer(ImmutableArray<MagnetPlace>.Empty);
         }
         Stage<HoldingContext> context = HoldingAnalysis.Context(begun, job, tolerances);
         if (context.Value is null)
@@ -57,7 +57,7 @@ public static class MagnetPlacement
             .. wishes.Value,
             .. found.Set.Skip(held.Length).Select(p => new MagnetPlace(p, false, false)),
         ];
-        return Stage.Of(all, findings);
+        return Stage.Answer(all, findings);
 
         Found Chosen(Func<IReadOnlyList<Point2>, bool> fits)
         {

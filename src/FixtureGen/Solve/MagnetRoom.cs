@@ -12,46 +12,46 @@ namespace FixtureGen.Solve;
 /// </summary>
 internal sealed class MagnetRoom
 {
-    private readonly FixtureDesign design;
-    private readonly double pocket;
-    private readonly double wall;
-    private readonly double jacket;
-    private readonly double magnet;
-    private readonly double half;
-    private readonly ImmutableArray<(OpenPath Way, double Keep)> moves;
-    private readonly ImmutableArray<(HoleFeature Hole, double Keep)> holes;
-    private readonly ImmutableArray<PocketFeature> pockets;
-    private readonly Func<double, double> portKeep;
-    private readonly ImmutableArray<(OpenPath Run, double Keep)> channels;
+    private readonly FixtureDesign _design;
+    private readonly double _pocket;
+    private readonly double _wall;
+    private readonly double _jacket;
+    private readonly double _magnet;
+    private readonly double _half;
+    private readonly ImmutableArray<(OpenPath Way, double Keep)> _moves;
+    private readonly ImmutableArray<(HoleFeature Hole, double Keep)> _holes;
+    private readonly ImmutableArray<PocketFeature> _pockets;
+    private readonly Func<double, double> _portKeep;
+    private readonly ImmutableArray<(OpenPath Run, double Keep)> _channels;
 
     public MagnetRoom(FixtureDesign design, Job job)
     {
-        this.design = design;
+        _design = design;
         MagnetSpec spec = job.Magnet;
-        wall = job.Rules.Wall;
-        magnet = spec.Diameter;
-        half = job.Gasket.GrooveWidth / 2;
-        pocket = (spec.Diameter + spec.DiameterTolerance + job.Rules.MagnetPocketClearance) / 2;
-        jacket = (spec.JacketDiameter / 2) + job.Rules.JacketClearance;
-        moves = [.. Moves(job)];
-        portKeep = diameter => NetWidth.PocketFromPort(job, diameter);
-        holes = [.. design.Features.OfType<HoleFeature>().Select(h => (h, KeepFrom(h)))];
-        pockets = [.. design.Features.OfType<PocketFeature>().Where(p => p.Kind is not FeatureKind.Skim)];
+        _wall = job.Rules.Wall;
+        _magnet = spec.Diameter;
+        _half = job.Gasket.GrooveWidth / 2;
+        _pocket = (spec.Diameter + spec.DiameterTolerance + job.Rules.MagnetPocketClearance) / 2;
+        _jacket = (spec.JacketDiameter / 2) + job.Rules.JacketClearance;
+        _moves = [.. Moves(job)];
+        _portKeep = diameter => NetWidth.PocketFromPort(job, diameter);
+        _holes = [.. design.Features.OfType<HoleFeature>().Select(h => (h, KeepFrom(h)))];
+        _pockets = [.. design.Features.OfType<PocketFeature>().Where(p => p.Kind is not FeatureKind.Skim)];
         double floor = design.FixtureHeight - job.Rules.MagnetRecess - spec.Thickness - job.Rules.MagnetGlue;
-        channels =
+        _channels =
         [
             .. design
                 .Features.OfType<GrooveFeature>()
                 .Where(g => g.Setup == Setup.Underside && floor - g.TopZ < job.Rules.LeastFloor)
-                .SelectMany(g => g.Runs.Select(r => (r, pocket + wall + (g.Width / 2)))),
+                .SelectMany(g => g.Runs.Select(r => (r, _pocket + _wall + (g.Width / 2)))),
         ];
     }
 
     /// <summary>Pockets of neighbours keep a wall between them.</summary>
-    public double PocketSpacing => (2 * pocket) + wall;
+    public double PocketSpacing => (2 * _pocket) + _wall;
 
     /// <summary>How much room is left at a place, mm, and what is nearest; below 0 a magnet may not stand there.</summary>
-    public (double Slack, string Against) At(Point2 p)
+    public (double Slack, string Against) RoomAt(Point2 p)
     {
         Room room = Least(p);
         return (room.Slack, room.Against);
@@ -100,41 +100,41 @@ internal sealed class MagnetRoom
     private IEnumerable<Room> Rooms(Point2 p)
     {
         yield return InZone(p);
-        foreach ((OpenPath way, double keep) in moves)
+        foreach ((OpenPath way, double keep) in _moves)
         {
             yield return new Room(Measure.Distance(p, way) - keep, "the trim cutter's way", way);
         }
-        foreach ((HoleFeature hole, double keep) in holes)
+        foreach ((HoleFeature hole, double keep) in _holes)
         {
             double off = p.DistanceTo(hole.At) - ((hole.Diameter + hole.SlotLength) / 2);
             yield return new Room(off - keep, hole.Name, hole);
         }
-        foreach (PocketFeature other in pockets)
+        foreach (PocketFeature other in _pockets)
         {
-            yield return new Room(Outside(p, other.Area) - pocket - wall, other.Name, other);
+            yield return new Room(Outside(p, other.Area) - _pocket - _wall, other.Name, other);
         }
-        foreach ((OpenPath run, double keep) in channels)
+        foreach ((OpenPath run, double keep) in _channels)
         {
             yield return new Room(Measure.Distance(p, run) - keep, "a channel from below", run);
         }
-        foreach (FormRegion form in design.Part.Forms)
+        foreach (FormRegion form in _design.Part.Forms)
         {
-            yield return new Room(Outside(p, form.Edge) - jacket, "a form of the shell", form);
+            yield return new Room(Outside(p, form.Edge) - _jacket, "a form of the shell", form);
         }
-        foreach (Contour keepOut in design.Part.KeepOuts)
+        foreach (Contour keepOut in _design.Part.KeepOuts)
         {
-            yield return new Room(Outside(p, keepOut) - Math.Max(pocket, jacket), "a keep-out", keepOut);
+            yield return new Room(Outside(p, keepOut) - Math.Max(_pocket, _jacket), "a keep-out", keepOut);
         }
     }
 
     private Room InZone(Point2 p)
     {
         Room most = new(double.MinValue, "the edge of the sealed zone", null);
-        foreach (SealedZone zone in design.Zones)
+        foreach (SealedZone zone in _design.Zones)
         {
             double distance = Measure.Distance(p, zone.Boundary);
             double inside = Inside.Contains(zone.Boundary, p) ? distance : -distance;
-            double slack = inside - half - wall - pocket;
+            double slack = inside - _half - _wall - _pocket;
             most = slack > most.Slack ? most with { Slack = slack, Thing = zone.Boundary } : most;
         }
         return most;
@@ -143,11 +143,11 @@ internal sealed class MagnetRoom
     /// <summary>Allowed places on a grid, row by row; the pitch is a multiple of 0.5 mm and at most about the given number come out.</summary>
     public (Point2[] Places, double Pitch) Grid(int most)
     {
-        if (design.Zones.IsEmpty)
+        if (_design.Zones.IsEmpty)
         {
             return ([], 1);
         }
-        Box2 box = Measure.Bounds(design.Zones.Select(z => z.Boundary));
+        Box2 box = Measure.Bounds(_design.Zones.Select(z => z.Boundary));
         double pitch = Math.Max(1, Math.Floor(2 * Math.Sqrt(box.Width * box.Height / (3.0 * most))) / 2);
         while (true)
         {
@@ -181,9 +181,9 @@ internal sealed class MagnetRoom
 
     private IEnumerable<(OpenPath, double)> Moves(Job job)
     {
-        foreach (TrimCut cut in design.TrimCuts)
+        foreach (TrimCut cut in _design.TrimCuts)
         {
-            double keep = jacket + Reach(cut.Tool, cut.FloorZ, job);
+            double keep = _jacket + Reach(cut.Tool, cut.FloorZ, job);
             foreach (Contour ring in cut.Clearing.Append(cut.Path))
             {
                 yield return (new OpenPath(ring.Segments), keep);
@@ -193,9 +193,9 @@ internal sealed class MagnetRoom
         }
         if (job.Tools.FirstOrDefault(t => t.Kind == ToolKind.Engraver) is { } engraver)
         {
-            double tip = design.FixtureHeight + job.Shell.Thickness - job.Rules.EngraveDepth;
-            double keep = jacket + Reach(engraver, tip, job);
-            foreach (OpenPath stroke in design.Part.Engravings.SelectMany(m => m.Strokes))
+            double tip = _design.FixtureHeight + job.Shell.Thickness - job.Rules.EngraveDepth;
+            double keep = _jacket + Reach(engraver, tip, job);
+            foreach (OpenPath stroke in _design.Part.Engravings.SelectMany(m => m.Strokes))
             {
                 yield return (stroke, keep);
             }
@@ -206,7 +206,7 @@ internal sealed class MagnetRoom
     private double Reach(Tool tool, double tipZ, Job job)
     {
         double top =
-            design.FixtureHeight + job.Shell.ThicknessMax + job.Magnet.JacketHeight + job.Rules.JacketClearance;
+            _design.FixtureHeight + job.Shell.ThicknessMax + job.Magnet.JacketHeight + job.Rules.JacketClearance;
         double reach = tool.Radius;
         if (tipZ + tool.FluteLength < top)
         {
@@ -219,7 +219,7 @@ internal sealed class MagnetRoom
     {
         if (hole.Kind == FeatureKind.Port)
         {
-            return pocket + portKeep(hole.Diameter);
+            return _pocket + _portKeep(hole.Diameter);
         }
         bool steel =
             hole.Kind
@@ -228,7 +228,7 @@ internal sealed class MagnetRoom
                 or FeatureKind.PinHole
                 or FeatureKind.PinSlot
                 or FeatureKind.LocatorHole;
-        return steel ? Math.Max(pocket + wall, 1.5 * magnet) : pocket + wall;
+        return steel ? Math.Max(_pocket + _wall, 1.5 * _magnet) : _pocket + _wall;
     }
 
     private static double Outside(Point2 p, ImmutableArray<Region> area)

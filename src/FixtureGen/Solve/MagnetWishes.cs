@@ -26,7 +26,7 @@ internal static class MagnetWishes
         var kept = ImmutableArray.CreateBuilder<MagnetPlace>();
         foreach (MagnetPlace wish in wished.OrderByDescending(w => w.Locked))
         {
-            (double slack, string against) = room.At(wish.At);
+            (double slack, string against) = room.RoomAt(wish.At);
             double apart = kept.Count == 0 ? double.MaxValue : kept.Min(k => k.At.DistanceTo(wish.At));
             if (apart < spacing)
             {
@@ -53,7 +53,7 @@ internal static class MagnetWishes
                 findings.Add(MagnetFindings.WishBlocked(wish.At, -slack, against, FarthestMove));
             }
         }
-        return Stage.Of(kept.ToImmutable(), findings);
+        return Stage.Answer(kept.ToImmutable(), findings);
     }
 
     /// <summary>Nearest allowed place on rings half a millimetre apart, or none within reach.</summary>
@@ -72,7 +72,7 @@ internal static class MagnetWishes
             {
                 double angle = 2 * Math.PI * i / count;
                 Point2 p = written(from + (new Point2(Math.Cos(angle), Math.Sin(angle)) * radius));
-                if (room.At(p).Slack >= 0 && kept.All(k => k.At.DistanceTo(p) >= spacing))
+                if (room.RoomAt(p).Slack >= 0 && kept.All(k => k.At.DistanceTo(p) >= spacing))
                 {
                     return p;
                 }

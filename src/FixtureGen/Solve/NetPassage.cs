@@ -15,13 +15,13 @@ internal sealed class NetPassage
 {
     private const double Sample = 3;
 
-    private readonly FixtureDesign design;
-    private readonly Job job;
-    private readonly ZoneRoom[] zones;
-    private readonly double outset;
-    private readonly double pocket;
-    private readonly double reach;
-    private readonly Kernel kernel;
+    private readonly FixtureDesign _design;
+    private readonly Job _job;
+    private readonly ZoneRoom[] _zones;
+    private readonly double _outset;
+    private readonly double _pocket;
+    private readonly double _reach;
+    private readonly Kernel _kernel;
 
     /// <param name="held">Magnets that stand whatever they do to the net.</param>
     /// <param name="fromPockets">Between the net's grooves and the magnets' pockets, mm.</param>
@@ -35,15 +35,15 @@ internal sealed class NetPassage
         double neck
     )
     {
-        this.design = design;
-        this.job = job;
-        this.kernel = kernel;
+        _design = design;
+        _job = job;
+        _kernel = kernel;
         double half = NetWidth.Choose(job)?.Radius ?? 0;
-        outset = fromPockets + half + neck;
-        pocket = MagnetPockets.Diameter(job) / 2;
-        reach = job.Rules.NetReach + half;
+        _outset = fromPockets + half + neck;
+        _pocket = MagnetPockets.Diameter(job) / 2;
+        _reach = job.Rules.NetReach + half;
         ImmutableArray<Region> standing = Outset(held);
-        zones =
+        _zones =
         [
             .. design.Zones.Select(z =>
                 Zone(z, kernel.Offset([z.Boundary], -(Zones.Keep(job) + half + neck)), standing)
@@ -54,12 +54,12 @@ internal sealed class NetPassage
     public bool Leaves(IReadOnlyList<Point2> magnets)
     {
         ImmutableArray<Region> pockets = Outset(magnets);
-        return zones.All(z => Leaves(z, magnets, pockets));
+        return _zones.All(z => Leaves(z, magnets, pockets));
     }
 
     private bool Leaves(ZoneRoom zone, IReadOnlyList<Point2> magnets, ImmutableArray<Region> pockets)
     {
-        ImmutableArray<Region> room = kernel.Difference(zone.Room, pockets);
+        ImmutableArray<Region> room = _kernel.Difference(zone.Room, pockets);
         bool whole = room.Length == 1;
         Region? joined = Joined(zone.Port, room);
         return zone.Points.Length == 0
@@ -72,24 +72,24 @@ internal sealed class NetPassage
     }
 
     private ImmutableArray<Region> Outset(IReadOnlyList<Point2> magnets) =>
-        kernel.UnionAll([
-            .. MagnetPockets.Outset([.. magnets.Select(m => new MagnetPlace(m, false, false))], design, outset, job),
+        _kernel.UnionAll([
+            .. MagnetPockets.Outset([.. magnets.Select(m => new MagnetPlace(m, false, false))], _design, _outset, _job),
         ]);
 
     private static Region? Joined(Point2 port, ImmutableArray<Region> room) =>
         room.FirstOrDefault(r => Inside.Contains(r, port));
 
-    private bool Reached(Point2 p, Region room) => Inside.Contains(room, p) || Measure.Distance(p, room) <= reach;
+    private bool Reached(Point2 p, Region room) => Inside.Contains(room, p) || Measure.Distance(p, room) <= _reach;
 
     private ZoneRoom Zone(SealedZone zone, ImmutableArray<Region> room, ImmutableArray<Region> standing)
     {
-        Region? joined = Joined(zone.PortAt, kernel.Difference(room, standing));
-        double around = (2 * pocket) + outset;
+        Region? joined = Joined(zone.PortAt, _kernel.Difference(room, standing));
+        double around = (2 * _pocket) + _outset;
         SamplePoint[] points =
         [
             .. Samples(zone)
                 .Where(p => joined is not null && Reached(p, joined))
-                .Select(p => new SamplePoint(p, Inside.Contains(room, p) ? around : around + reach)),
+                .Select(p => new SamplePoint(p, Inside.Contains(room, p) ? around : around + _reach)),
         ];
         return new ZoneRoom(zone.PortAt, room, points);
     }

@@ -75,7 +75,7 @@ public static class TrimCutter
             job.TrimTool.Helix,
             job.TrimToolStated,
             trials,
-            CutReason.Of(trials, job.TrimTool.Helix, job.TrimToolStated, job.Limits)
+            CutReason.Explain(trials, job.TrimTool.Helix, job.TrimToolStated, job.Limits)
         );
 
         DirectionTrial Trial(HelixDirection helix)

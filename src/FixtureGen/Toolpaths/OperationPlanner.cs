@@ -38,10 +38,10 @@ public static class OperationPlanner
         }
         Take(BlockProgram.Plan(TopFrame(design, job, kernel), design, hold));
         Take(TrimProgram.Plan(design, job, kernel));
-        findings.AddRange(KernelNotes.Of(kernel.Repairs, "toolpaths"));
+        findings.AddRange(KernelNotes.Notes(kernel.Repairs, "toolpaths"));
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<ProgramPlan>>(findings)
-            : Stage.Of(programs.ToImmutable(), findings);
+            : Stage.Answer(programs.ToImmutable(), findings);
 
         void Take(Stage<ProgramPlan> stage)
         {

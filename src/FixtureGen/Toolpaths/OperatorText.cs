@@ -16,7 +16,7 @@ internal static class OperatorText
         return
         [
             Text($"{job.FixtureId} REV {job.Revision} BLOCK {side}"),
-            Text($"PROGRAM {ProgramNumbers.Of(job, setup)} FOR FIXTURE {design.Label}"),
+            Text($"PROGRAM {ProgramNumbers.ForSetup(job, setup)} FOR FIXTURE {design.Label}"),
             Text($"BLANK {job.Blank.Description}, {Thickness(job)}"),
             "RAW BLOCK AGAINST ALL STOPS",
             setup == Setup.Top && design.Flip is not null
@@ -32,7 +32,7 @@ internal static class OperatorText
     public static ImmutableArray<string> Trim(FixtureDesign design, Job job) =>
         [
             design.Label,
-            Text($"PROGRAM {ProgramNumbers.Of(job, Setup.Trim)} TRIM {job.Title}"),
+            Text($"PROGRAM {ProgramNumbers.ForSetup(job, Setup.Trim)} TRIM {job.Title}"),
             Text($"{design.Magnets.Length} MAGNETS ON THE SHELL, NONE LEFT ON THE RAIL"),
             "PINS IN, BOLTS IN",
             Level(job),

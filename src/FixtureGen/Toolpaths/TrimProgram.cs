@@ -26,10 +26,10 @@ internal static class TrimProgram
         double pins = job.Locator == LocatorKind.Pins ? job.Rules.LocatorPinProjection : 0;
         double clearance = shellTop + Math.Max(pins, Math.Max(forms, jackets)) + Heights.ClearanceGap;
         ImmutableArray<Operation> operations = [.. Operations(design, job, clearance, kernel)];
-        return Stage.Of(
+        return Stage.Answer(
             new ProgramPlan(
                 Setup.Trim,
-                ProgramNumbers.Of(job, Setup.Trim),
+                ProgramNumbers.ForSetup(job, Setup.Trim),
                 OperatorText.Trim(design, job),
                 OperationPlanner.SafeZ(job, clearance),
                 [

@@ -79,7 +79,7 @@ public sealed class WishedPortTest
         Stage<FixtureDesign> stage = DesignBench.Begin(Plain, asking);
         Assert.False(stage.Ok);
         Finding finding = DesignBench.Finding(stage, "port-misplaced");
-        PortFault fault = Assert.Single(PortClearances.Of(stage.Value!, asking, Tolerances.House));
+        PortFault fault = Assert.Single(PortClearances.Find(stage.Value!, asking, Tolerances.House));
         double needed = DesignBench.Job.Rules.Land + (DesignBench.Job.Gasket.GrooveWidth / 2) + (3.175 / 2);
         Assert.Equal(needed - inside - 0.01, fault.ShortBy, 1e-6);
         Assert.Equal(fault.ShortBy, DesignBench.Amounts(finding)[0], 0.01);

@@ -32,7 +32,7 @@ public sealed class DrawingTextTest
               one clean outline: fit for a fixture
 
             """,
-            DrawingText.Render(DrawingReport.Of("clip.dxf", stage)),
+            DrawingText.Render(DrawingReport.Describe("clip.dxf", stage)),
             ignoreLineEndingDifferences: true
         );
     }
@@ -43,7 +43,7 @@ public sealed class DrawingTextTest
         Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Rectangle(0, 0, 120, 80) + Sketch.Rectangle(0, 0, 120, 80) + Sketch.Line(200, 0, 210, 0)
         );
-        JsonElement json = JsonSerializer.SerializeToElement(DrawingReport.Of("clip.dxf", stage), CamelCase);
+        JsonElement json = JsonSerializer.SerializeToElement(DrawingReport.Describe("clip.dxf", stage), CamelCase);
         Assert.Equal(
             ["file", "version", "unit", "entities", "loops", "open", "repairs", "findings"],
             json.EnumerateObject().Select(p => p.Name)
@@ -77,7 +77,7 @@ public sealed class DrawingTextTest
         {
             string name = Path.GetFileName(file);
             Stage<DrawingContent> stage = DxfReader.Read(File.ReadAllBytes(file), name, null, Tolerances.House);
-            string text = DrawingText.Render(DrawingReport.Of(name, stage));
+            string text = DrawingText.Render(DrawingReport.Describe(name, stage));
             Assert.StartsWith(name + ": DXF", text, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
         }

@@ -45,7 +45,7 @@ public sealed class BlockCutTest
             FeedMmPerMin = 200,
         };
 
-        (CutForce force, double load) = BlockCut.Of(drill, job, 25);
+        (CutForce force, double load) = BlockCut.Load(drill, job, 25);
 
         double lip = job.BlockMaterial.SpecificForceMax * job.DullFactor * 0.05 * 3;
         Assert.Equal(lip, force.Axial, 1e-9);
@@ -74,7 +74,7 @@ public sealed class BlockCutTest
             FeedMmPerMin = 300,
         };
 
-        (CutForce force, double load) = BlockCut.Of(engraving, job, 25);
+        (CutForce force, double load) = BlockCut.Load(engraving, job, 25);
 
         double tangential = job.BlockMaterial.SpecificForceMax * job.DullFactor * 0.3 * 0.03;
         Assert.Equal(tangential, force.Tangential, 1e-9);

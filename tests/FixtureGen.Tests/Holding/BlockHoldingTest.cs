@@ -137,7 +137,7 @@ public sealed class BlockHoldingTest
         double length = (4 * 140) + (20 * Math.PI);
         double area = (160 * 160) - ((4 - Math.PI) * 100);
         double pressed =
-            (VacuumLevel.Of(job.Vacuum).Used / 1000 * (area - (length * job.Plate.SealGrooveWidth / 2)))
+            (VacuumLevel.From(job.Vacuum).Used / 1000 * (area - (length * job.Plate.SealGrooveWidth / 2)))
             - (job.Plate.SealReactionNPerMm * length);
         HeldByFriction(pressed, bolted: false, job, design);
     }
@@ -146,7 +146,7 @@ public sealed class BlockHoldingTest
     private static void HeldByFriction(double pressed, bool bolted, Job job, FixtureDesign design)
     {
         Operation op = At(new Point2(100, 100));
-        CutForce force = BlockCut.Of(op, job, design.FixtureHeight).Force;
+        CutForce force = BlockCut.Load(op, job, design.FixtureHeight).Force;
         double friction = job.Plate.FrictionBlockOnPlate;
 
         double factor = Of(op, bolted, bolted, job, design).Factor;

@@ -193,7 +193,7 @@ public sealed class HoldingLawsTest
                 : Outlines.Polygon([.. corners.Reverse().Select(p => new Point2(-p.X, p.Y))]);
         PressPoint magnet = new(new Point2(20 * side, -15), 30, 6, 0.25);
         PressureMeasure area = new(ContactQuadrature.OverArea([Region.Of(outline)], 150));
-        return new HeldPart(area, 0.2, 300, default, [magnet], ConvexHull.Of([outline]));
+        return new HeldPart(area, 0.2, 300, default, [magnet], ConvexHull.Around([outline]));
     }
 
     /// <summary>A larger moment arm at a fixed direction of the load never raises the multiplier.</summary>

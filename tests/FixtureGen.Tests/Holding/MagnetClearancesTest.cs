@@ -17,7 +17,7 @@ public sealed class MagnetClearancesTest
     private static readonly PairOnBlock Pair = HoldingAnalysis.Context(Plain, Job, Tolerances.House).Value!.Pair;
 
     private static ImmutableArray<ClearanceLack> Lacks(params Point2[] at) =>
-        new MagnetClearances(Plain, Job, Pair).Of(at);
+        new MagnetClearances(Plain, Job, Pair).Find(at);
 
     [Fact]
     public void Places_clear_of_everything_lack_nothing() =>
@@ -54,7 +54,7 @@ public sealed class MagnetClearancesTest
         MagnetRoom room = new(Plain with { Features = [hole] }, Job);
         double keep = Math.Max((room.PocketSpacing + Job.Rules.Wall) / 2, 1.5 * Job.Magnet.Diameter);
 
-        (double slack, string against) = room.At(new(125 + 9, 107));
+        (double slack, string against) = room.RoomAt(new(125 + 9, 107));
 
         Assert.Equal("pin", against);
         Assert.Equal(9 - ((6 + slot) / 2) - keep, slack, 1e-9);
@@ -70,7 +70,7 @@ public sealed class MagnetClearancesTest
             (Job.Gasket.GrooveWidth / 2)
             + Job.Rules.Wall
             + ((Job.Magnet.Diameter + Job.Magnet.DiameterTolerance + Job.Rules.MagnetPocketClearance) / 2);
-        (double way, string against) = new MagnetRoom(Plain, Job).At(new(left + 2, 107));
+        (double way, string against) = new MagnetRoom(Plain, Job).RoomAt(new(left + 2, 107));
 
         ClearanceLack lack = Assert.Single(Lacks(new Point2(left + 2, 107)));
 

@@ -25,7 +25,7 @@ public sealed class MagnetRoomTest
     private static void Expect(FixtureDesign design, double slack, string against, Point2 nearest)
     {
         MagnetRoom room = new(design, Shop);
-        (double found, string by) = room.At(Middle);
+        (double found, string by) = room.RoomAt(Middle);
         Assert.Equal(against, by);
         Assert.Equal(slack, found, 1e-9);
         Assert.Equal(0, room.Nearest(Middle).DistanceTo(nearest), 1e-9);
@@ -49,12 +49,12 @@ public sealed class MagnetRoomTest
         double inZone = 20 - half - Wall - Pocket;
         TrimCut cut = Plain.TrimCuts.Single();
         double toWay = Measure.Distance(place, cut.Path);
-        (double slack, string against) = room.At(place);
+        (double slack, string against) = room.RoomAt(place);
         Assert.Equal("the edge of the sealed zone", against);
         Assert.Equal(inZone, slack, 1e-6);
         Assert.True(toWay - Jacket - cut.Tool.Radius > slack);
         Assert.Equal(0, room.Nearest(place).DistanceTo(new(40 + keep, 107.5)), 1e-6);
-        double outside = room.At(new Point2(40 + keep - 5, 107.5)).Slack;
+        double outside = room.RoomAt(new Point2(40 + keep - 5, 107.5)).Slack;
         Assert.True(outside <= -5 - half - Wall - Pocket + 1e-6);
     }
 
@@ -105,7 +105,10 @@ public sealed class MagnetRoomTest
             "a pocket",
             Middle - new Point2(0, 4)
         );
-        Assert.NotEqual("a pocket", new MagnetRoom(With(PocketAt(FeatureKind.Skim, around)), Shop).At(Middle).Against);
+        Assert.NotEqual(
+            "a pocket",
+            new MagnetRoom(With(PocketAt(FeatureKind.Skim, around)), Shop).RoomAt(Middle).Against
+        );
     }
 
     // A channel from below matters where it comes nearer to the pocket's floor than the least floor.
@@ -124,11 +127,11 @@ public sealed class MagnetRoomTest
         }
         else
         {
-            Assert.NotEqual("a channel from below", new MagnetRoom(With(channel), Shop).At(Middle).Against);
+            Assert.NotEqual("a channel from below", new MagnetRoom(With(channel), Shop).RoomAt(Middle).Against);
         }
         Assert.NotEqual(
             "a channel from below",
-            new MagnetRoom(With(channel with { Setup = Setup.Top }), Shop).At(Middle).Against
+            new MagnetRoom(With(channel with { Setup = Setup.Top }), Shop).RoomAt(Middle).Against
         );
     }
 
@@ -166,7 +169,7 @@ public sealed class MagnetRoomTest
         EngraveMark mark = new([stroke], "", default, 5, 0);
         FixtureDesign design = Plain with { Part = Plain.Part with { Engravings = [mark] } };
         double widest = Math.Max(engraver.Radius, Math.Max(engraver.ShankDiameter / 2, engraver.HolderDiameter / 2));
-        (double slack, string against) = new MagnetRoom(design, Shop).At(Middle);
+        (double slack, string against) = new MagnetRoom(design, Shop).RoomAt(Middle);
         Assert.Equal("the trim cutter's way", against);
         Assert.InRange(slack, 17 - Jacket - widest, 17 - Jacket - engraver.Radius);
     }
@@ -189,7 +192,7 @@ public sealed class MagnetRoomTest
         OpenPath way = new([Segment.Line(Middle + new Point2(-30, 24), Middle + new Point2(30, 24))]);
         FixtureDesign design = Plain with { TrimCuts = [Plain.TrimCuts[0] with { Tool = tool, LeadIn = way }] };
         double reach = new[] { 1.5, 4, 10 }[widest];
-        (double slack, string against) = new MagnetRoom(design, Shop).At(Middle);
+        (double slack, string against) = new MagnetRoom(design, Shop).RoomAt(Middle);
         Assert.Equal("the trim cutter's way", against);
         Assert.Equal(24 - Jacket - reach, slack, 1e-9);
     }
@@ -208,7 +211,7 @@ public sealed class MagnetRoomTest
             places,
             p =>
             {
-                Assert.True(room.At(p).Slack >= 0);
+                Assert.True(room.RoomAt(p).Slack >= 0);
                 Assert.Equal(0, Math.IEEERemainder(p.X - places[0].X, pitch), 1e-9);
                 Assert.Equal(0, Math.IEEERemainder(p.Y - places[0].Y, pitch), 1e-9);
             }

@@ -30,7 +30,7 @@ public sealed class MechanismTest
             push,
             new Point2(tilt * push, -tilt * push / 2),
             [new PressPoint(new Point2(atX, -15), 30, grip, 0.25)],
-            ConvexHull.Of([Outline])
+            ConvexHull.Around([Outline])
         );
 
     private static Gen<CutLoad> Load { get; } =

@@ -32,7 +32,7 @@ public sealed class BlockPictureTest
                 block.TopHeights.Set(r, c, 12);
             }
         }
-        using FixtureGen.Output.Pictures.Heights heights = FixtureGen.Output.Pictures.Heights.Of(
+        using FixtureGen.Output.Pictures.Heights heights = FixtureGen.Output.Pictures.Heights.Borrow(
             block,
             fromBelow: false
         );

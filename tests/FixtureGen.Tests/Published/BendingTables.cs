@@ -103,7 +103,7 @@ public sealed class BendingTables
         {
             LocatorPins = [job.LocatorPins[0] + new Point2(toCut - (edgeInDiameters * D), 0), job.LocatorPins[1]],
         };
-        Assert.Equal(strength, Stops.Of(design, job).Before[0].StrengthN, 0.2);
+        Assert.Equal(strength, Stops.Find(design, job).Before[0].StrengthN, 0.2);
     }
 
     // Half of what a plastic block bears under a pin for a moment: 10 N/mm2 over d times the press depth, a short pole pushed at its top.
@@ -112,7 +112,7 @@ public sealed class BendingTables
     {
         Job job = Job(1.5);
         job = job with { Locator = LocatorKind.Pins, LocatorPins = [new Point2(20, 107), new Point2(235, 107)] };
-        ShellStop pin = Stops.Of(HeldDesigns.Of(HeldDesigns.Plain, job), job).Before[0];
+        ShellStop pin = Stops.Find(HeldDesigns.Of(HeldDesigns.Plain, job), job).Before[0];
         Assert.Equal(10 * job.Rules.LocatorPinDiameter * 8 / 4, pin.StrengthN, 1e-9);
     }
 
@@ -123,7 +123,7 @@ public sealed class BendingTables
         Job job = Job(1.5);
         job = job with { Locator = LocatorKind.Pins, LocatorPins = [new Point2(20, 107), new Point2(235, 107)] };
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
-        StopSet stops = Stops.Of(design, job);
+        StopSet stops = Stops.Find(design, job);
         double whole = 0.577 * 38 * job.Rules.TabLength * job.Rules.TabThickness;
         Assert.NotEmpty(stops.Outline);
         Assert.All(stops.Outline, s => Assert.InRange(s.StrengthN, 0, whole));
@@ -144,7 +144,7 @@ public sealed class BendingTables
             LocatorPins = [new Point2(20, 107), new Point2(235, 107)],
             ShellMaterial = job.ShellMaterial with { Sheet = null },
         };
-        StopSet stops = Stops.Of(HeldDesigns.Of(HeldDesigns.Plain, job), job);
+        StopSet stops = Stops.Find(HeldDesigns.Of(HeldDesigns.Plain, job), job);
         Assert.Empty(stops.Before);
         Assert.Empty(stops.Outline);
         Assert.Equal(0, stops.ShiftMm);

@@ -44,7 +44,7 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
             OperationKind.Skim => frame.Block.Width * frame.Block.Height / data.StepOver,
             OperationKind.Profile => 0,
             _ => work
-                .Features.SelectMany(f => Fit.Of(f, frame.Setup))
+                .Features.SelectMany(f => Fit.RemovalsIn(f, frame.Setup))
                 .Sum(r => r.Area.Sum(a => Milled(a, r.TopZ - r.FloorZ, work, frame))),
         };
         return length / (data.Feed / 60);

@@ -6,12 +6,12 @@ namespace FixtureGen.Design.Block;
 internal static class BlankSeat
 {
     /// <summary>The box, or a finding where the stops do not hold an edge in X and one in Y.</summary>
-    public static Stage<Box2> Of(Plate plate, Blank blank)
+    public static Stage<Box2> Seat(Plate plate, Blank blank)
     {
         double? x = Edge(plate, n => n.X, p => p.X, blank.Width);
         double? y = Edge(plate, n => n.Y, p => p.Y, blank.Height);
         return x is { } minX && y is { } minY
-            ? Stage.Of(new Box2(minX, minY, minX + blank.Width, minY + blank.Height))
+            ? Stage.Answer(new Box2(minX, minY, minX + blank.Width, minY + blank.Height))
             : Stage.Failed<Box2>(BlockFindings.StopsDoNotSeat(plate.Name, x is null ? "X" : "Y"));
     }
 

@@ -44,7 +44,7 @@ internal static class Bolts
             }
         }
         ImmutableArray<Feature> features = [.. bolts.SelectMany(b => Holes(job, b, levels, seat))];
-        return Stage.Of(features, findings);
+        return Stage.Answer(features, findings);
     }
 
     private static IEnumerable<Feature> Holes(Job job, PlateOpening bolt, Levels levels, double seat)

@@ -69,13 +69,13 @@ internal static class Conflicts
     /// <summary>A cut grown by what must stand round it, to be asked about many others.</summary>
     private sealed class Grown(ImmutableArray<Region> area)
     {
-        private readonly RegionIndex index = new(area);
+        private readonly RegionIndex _index = new(area);
 
         public ImmutableArray<Region> Area => area;
 
         /// <summary>False only where it does not come to another: that one's box meets none of its edges and lies outside.</summary>
         public bool MayReach(Removal other, Box2 box) =>
-            index.Touches(box) || other.Area.Any(r => index.Contains(r.Outer.Segments[0].Start));
+            _index.Touches(box) || other.Area.Any(r => _index.Contains(r.Outer.Segments[0].Start));
     }
 
     private static bool MayMeet(Removal a, Removal b) =>

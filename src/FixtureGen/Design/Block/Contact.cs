@@ -7,7 +7,7 @@ namespace FixtureGen.Design.Block;
 /// <summary>Where the shell rests on the block: the part less everything that was taken from the face under it.</summary>
 internal static class Contact
 {
-    public static ImmutableArray<Region> Of(Part placed, IEnumerable<Feature> features, Kernel kernel)
+    public static ImmutableArray<Region> Find(Part placed, IEnumerable<Feature> features, Kernel kernel)
     {
         Region part = new(placed.Outer, placed.Cutouts);
         Region[] taken =

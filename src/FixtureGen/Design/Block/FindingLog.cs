@@ -24,7 +24,7 @@ internal sealed class FindingLog
         FindingLog log = new();
         try
         {
-            return Stage.Of(story(log), log.Findings);
+            return Stage.Answer(story(log), log.Findings);
         }
         catch (RefusedException)
         {

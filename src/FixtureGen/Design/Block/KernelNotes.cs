@@ -11,7 +11,7 @@ public static class KernelNotes
     /// the grid, side test and fall-back change no curve: none of them is said.
     /// </summary>
     /// <param name="where">The stage that the kernel worked for; the finding's place.</param>
-    public static IEnumerable<Finding> Of(IReadOnlyCollection<KernelRepair> repairs, string where)
+    public static IEnumerable<Finding> Notes(IReadOnlyCollection<KernelRepair> repairs, string where)
     {
         double most = repairs.Where(r => r.Kind == RepairKind.MicroEdges).Select(r => r.Amount).DefaultIfEmpty(0).Max();
         return most == 0

@@ -8,7 +8,7 @@ namespace FixtureGen.Design.Block;
 /// </summary>
 internal sealed record Levels(double Face, double Raw, double TrimTip, double ReliefFloor)
 {
-    public static Levels Of(Job job)
+    public static Levels From(Job job)
     {
         double tip = job.Rules.FixtureHeight - job.Rules.TipBelowShell;
         return new(job.Rules.FixtureHeight, job.BlankThickness, tip, tip - job.Rules.ReliefFloorBelowTip);
@@ -17,7 +17,7 @@ internal sealed record Levels(double Face, double Raw, double TrimTip, double Re
     /// <summary>The levels, or what is wrong with them: too little to skim, a relief too deep for the block.</summary>
     public static Stage<Levels> Checked(Job job)
     {
-        Levels levels = Of(job);
+        Levels levels = From(job);
         List<Finding> findings = [];
         double skim = levels.Raw - levels.Face;
         if (skim < job.Rules.LeastSkim)
@@ -28,6 +28,6 @@ internal sealed record Levels(double Face, double Raw, double TrimTip, double Re
         {
             findings.Add(BlockFindings.FloorThin("relief", null, levels.ReliefFloor, job.Rules.LeastFloor));
         }
-        return Stage.Of(levels, findings);
+        return Stage.Answer(levels, findings);
     }
 }

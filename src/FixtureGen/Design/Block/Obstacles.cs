@@ -9,7 +9,7 @@ internal sealed record Obstacle(string Name, Point2 At, double Radius);
 /// <summary>What the plate demands of every block: bolts with their counterbores and the two pins.</summary>
 internal static class Obstacles
 {
-    public static ImmutableArray<Obstacle> Of(Job job, Box2 block) =>
+    public static ImmutableArray<Obstacle> Find(Job job, Box2 block) =>
         [
             .. Bolts
                 .Within(job.Plate, block)
@@ -19,6 +19,6 @@ internal static class Obstacles
                 .Select(o => new Obstacle(o.Name, o.At, (Pins.BoreDiameter(job) / 2) + Pins.HalfSlot(job, o))),
         ];
 
-    public static IEnumerable<Obstacle> Of(IEnumerable<Feature> holes) =>
+    public static IEnumerable<Obstacle> Find(IEnumerable<Feature> holes) =>
         holes.OfType<HoleFeature>().Select(h => new Obstacle(h.Name, h.At, h.Diameter / 2));
 }

@@ -55,7 +55,7 @@ internal static class Pins
         {
             findings.Add(BlockFindings.GoesOnTwoWays(other));
         }
-        return Stage.Of(features.ToImmutableArray(), findings);
+        return Stage.Answer(features.ToImmutableArray(), findings);
     }
 
     private static HoleFeature Hole(Job job, PlateOpening pin, double diameter, Levels levels)

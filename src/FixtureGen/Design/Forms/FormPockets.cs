@@ -48,7 +48,7 @@ internal static class FormPockets
                 )
             );
         }
-        return Stage.Of(pockets.ToImmutableArray(), findings);
+        return Stage.Answer(pockets.ToImmutableArray(), findings);
     }
 
     /// <summary>Domes that a zone goes round: they stand within the seal, on a loop of their own.</summary>

@@ -27,11 +27,11 @@ internal static class Locators
         switch (job.Locator)
         {
             case LocatorKind.Form when placed.Forms.Any(f => f.Direction == FormDirection.Down):
-                return Stage.Of(ImmutableArray<Feature>.Empty);
+                return Stage.Answer(ImmutableArray<Feature>.Empty);
             case LocatorKind.Form:
                 return Stage.Failed<ImmutableArray<Feature>>(LocatorFindings.NoFormToNest());
             case LocatorKind.Hand:
-                return Stage.Of(ImmutableArray<Feature>.Empty, [LocatorFindings.LocatedByHand(job.Shell.SlackMax)]);
+                return Stage.Answer(ImmutableArray<Feature>.Empty, [LocatorFindings.LocatedByHand(job.Shell.SlackMax)]);
             case LocatorKind.Pins:
                 return PinHoles(pose, relief, obstacles, block, levels, job);
             default:
@@ -91,7 +91,7 @@ internal static class Locators
             );
         }
         findings.AddRange(OverConstrained(job));
-        return Stage.Of(holes.ToImmutableArray(), findings);
+        return Stage.Answer(holes.ToImmutableArray(), findings);
     }
 
     /// <summary>Two round holes bind a shell that shrank more or less than the block was made for by more than their clearance.</summary>

@@ -29,7 +29,7 @@ internal static class MagnetPockets
     {
         if (magnets.Length == 0)
         {
-            return Stage.Of(ImmutableArray<Feature>.Empty);
+            return Stage.Answer(ImmutableArray<Feature>.Empty);
         }
         double floor = levels.Face - Depth(job);
         if (NotchTool(job) is not { } notch)
@@ -49,7 +49,7 @@ internal static class MagnetPockets
             features.Add(Pocket(i, magnets[i].At, levels, floor, job));
             features.Add(Notch(i, magnets[i].At, walls, notch, levels, floor, job, kernel));
         }
-        return Stage.Of(features.ToImmutableArray(), findings);
+        return Stage.Answer(features.ToImmutableArray(), findings);
     }
 
     /// <summary>What each magnet takes of the face, pocket and notch.</summary>

@@ -14,8 +14,8 @@ internal sealed class MagnetWalls(
     Job job
 )
 {
-    private readonly ImmutableArray<HoleFeature> holes = [.. standing.OfType<HoleFeature>()];
-    private readonly ImmutableArray<PocketFeature> pockets =
+    private readonly ImmutableArray<HoleFeature> _holes = [.. standing.OfType<HoleFeature>()];
+    private readonly ImmutableArray<PocketFeature> _pockets =
     [
         .. standing.OfType<PocketFeature>().Where(p => p.Kind != FeatureKind.Skim),
     ];
@@ -43,11 +43,11 @@ internal sealed class MagnetWalls(
             double distance = Measure.Distance(p, zone.Boundary) - half;
             all.Add((distance, "the gasket groove"));
         }
-        foreach (HoleFeature hole in holes)
+        foreach (HoleFeature hole in _holes)
         {
             all.Add((p.DistanceTo(hole.At) - ((hole.Diameter + hole.SlotLength) / 2), hole.Name));
         }
-        foreach (PocketFeature pocket in pockets)
+        foreach (PocketFeature pocket in _pockets)
         {
             double distance = Measure.Distance(p, pocket.Area);
             all.Add((Inside.Contains(pocket.Area, p) ? -distance : distance, pocket.Name));

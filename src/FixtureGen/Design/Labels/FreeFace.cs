@@ -11,27 +11,27 @@ internal sealed class FreeFace
 {
     private const double Cell = 1;
 
-    private readonly Box2 box;
-    private readonly int[,] takenBefore;
-    private readonly int columns;
-    private readonly int rows;
+    private readonly Box2 _box;
+    private readonly int[,] _takenBefore;
+    private readonly int _columns;
+    private readonly int _rows;
 
     /// <param name="box">The part of the face that may be written on.</param>
     /// <param name="taken">What is cut or covered, each already outset by the wanted distance.</param>
     public FreeFace(Box2 box, IReadOnlyList<Region> taken, Kernel kernel)
     {
-        this.box = box;
-        columns = (int)Math.Floor(box.Width / Cell);
-        rows = (int)Math.Floor(box.Height / Cell);
-        takenBefore = new int[columns + 1, rows + 1];
+        _box = box;
+        _columns = (int)Math.Floor(box.Width / Cell);
+        _rows = (int)Math.Floor(box.Height / Cell);
+        _takenBefore = new int[_columns + 1, _rows + 1];
         RegionIndex grown = new(kernel.Offset(taken, Cell));
-        for (int j = 0; j < rows; j++)
+        for (int j = 0; j < _rows; j++)
         {
             bool[] row = Row(j, grown);
-            for (int i = 0; i < columns; i++)
+            for (int i = 0; i < _columns; i++)
             {
-                takenBefore[i + 1, j + 1] =
-                    takenBefore[i, j + 1] + takenBefore[i + 1, j] - takenBefore[i, j] + (row[i] ? 1 : 0);
+                _takenBefore[i + 1, j + 1] =
+                    _takenBefore[i, j + 1] + _takenBefore[i + 1, j] - _takenBefore[i, j] + (row[i] ? 1 : 0);
             }
         }
     }
@@ -41,14 +41,14 @@ internal sealed class FreeFace
     {
         int w = (int)Math.Ceiling(width / Cell);
         int h = (int)Math.Ceiling(height / Cell);
-        for (int j = 0; j + h <= rows; j++)
+        for (int j = 0; j + h <= _rows; j++)
         {
-            for (int i = 0; i + w <= columns; i++)
+            for (int i = 0; i + w <= _columns; i++)
             {
                 if (Taken(i, j, w, h) == 0)
                 {
-                    double x = box.MinX + (i * Cell);
-                    double y = box.MinY + (j * Cell);
+                    double x = _box.MinX + (i * Cell);
+                    double y = _box.MinY + (j * Cell);
                     return new(x, y, x + width, y + height);
                 }
             }
@@ -57,17 +57,17 @@ internal sealed class FreeFace
     }
 
     private int Taken(int i, int j, int w, int h) =>
-        takenBefore[i + w, j + h] - takenBefore[i, j + h] - takenBefore[i + w, j] + takenBefore[i, j];
+        _takenBefore[i + w, j + h] - _takenBefore[i, j + h] - _takenBefore[i + w, j] + _takenBefore[i, j];
 
     /// <summary>A cell is taken where its middle line meets what was grown by a cell.</summary>
     private bool[] Row(int j, RegionIndex grown)
     {
-        bool[] row = new bool[columns];
-        double y = box.MinY + ((j + 0.5) * Cell);
-        foreach (OpenPath piece in grown.Line(new(box.MinX - 1, y), new(box.MaxX + 1, y)))
+        bool[] row = new bool[_columns];
+        double y = _box.MinY + ((j + 0.5) * Cell);
+        foreach (OpenPath piece in grown.Line(new(_box.MinX - 1, y), new(_box.MaxX + 1, y)))
         {
-            int from = Math.Max(0, (int)Math.Floor((piece.Start.X - box.MinX) / Cell));
-            int to = Math.Min(columns - 1, (int)Math.Floor((piece.End.X - box.MinX) / Cell));
+            int from = Math.Max(0, (int)Math.Floor((piece.Start.X - _box.MinX) / Cell));
+            int to = Math.Min(_columns - 1, (int)Math.Floor((piece.End.X - _box.MinX) / Cell));
             for (int i = from; i <= to; i++)
             {
                 row[i] = true;

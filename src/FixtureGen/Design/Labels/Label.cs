@@ -77,7 +77,7 @@ internal static class Label
             {
                 features.Add(Engraving("pole mark", FeatureKind.Mark, Pole, layout.Arrow, tool, levels, job, kernel));
             }
-            return Stage.Of(features.ToImmutableArray(), findings);
+            return Stage.Answer(features.ToImmutableArray(), findings);
         }
         findings.Add(LabelFindings.NoRoomForLabel(text, heights[^1], Lettering.Width(text, heights[^1])));
         return Stage.Failed<ImmutableArray<Feature>>(findings);

@@ -104,7 +104,7 @@ internal static class LetterGlyphs
     public static string Characters { get; } = string.Concat(Rows.Select(r => r.Character));
 
     /// <summary>The letter, or null where there is none. Small letters are cut as capitals.</summary>
-    public static LetterGlyph? Of(char character) => ByCharacter.GetValueOrDefault(char.ToUpperInvariant(character));
+    public static LetterGlyph? Glyph(char character) => ByCharacter.GetValueOrDefault(char.ToUpperInvariant(character));
 
     private static OpenPath Stroke(string text)
     {

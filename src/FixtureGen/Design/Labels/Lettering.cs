@@ -51,7 +51,7 @@ public static class Lettering
 
     /// <summary>Characters without a letter, each once, in the order they are met; a space is known.</summary>
     public static ImmutableArray<char> Unknown(string text) =>
-        [.. text.Where(c => c != ' ' && LetterGlyphs.Of(c) is null).Distinct()];
+        [.. text.Where(c => c != ' ' && LetterGlyphs.Glyph(c) is null).Distinct()];
 
     /// <summary>An error finding for text that cannot be cut whole, or null.</summary>
     public static Finding? Check(string text, string where)
@@ -78,7 +78,7 @@ public static class Lettering
             {
                 gap = (first || gap > LetterGap ? gap : 0) + WordGap;
             }
-            else if (LetterGlyphs.Of(c) is { } glyph)
+            else if (LetterGlyphs.Glyph(c) is { } glyph)
             {
                 yield return (glyph, gap);
                 gap = LetterGap;

@@ -29,7 +29,7 @@ internal static class MarkLetters
         ];
         return findings.Count > 0
             ? Stage.Failed<Part>(findings)
-            : Stage.Of(placed with { Engravings = marks }, findings);
+            : Stage.Answer(placed with { Engravings = marks }, findings);
     }
 
     private static EngraveMark Lettered(EngraveMark mark, int index, Part part, double width, List<Finding> findings)

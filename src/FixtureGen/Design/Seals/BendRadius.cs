@@ -74,7 +74,7 @@ internal static class BendRadius
         Kernel kernel
     )
     {
-        SharpPiece piece = SharpPiece.Of(sharp, centres, Rolling(radius));
+        SharpPiece piece = SharpPiece.Between(sharp, centres, Rolling(radius));
         if (piece.Feet.IsEmpty)
         {
             double grow = radius - Widest.Radius([sharp], radius, kernel) + (Slack / 4);

@@ -19,7 +19,7 @@ internal sealed class LoopChoice(OwnLoops loops, OwnLoops.Measures m)
     /// </summary>
     private const int MostRounded = 400;
 
-    private readonly Dictionary<string, OwnLoops.Layout> settled = [];
+    private readonly Dictionary<string, OwnLoops.Layout> _settled = [];
 
     /// <summary>Why an obstacle has no loop of its own: how much its loop is short of room, mm; where it is not, what the shared loop feeds more, mm2.</summary>
     public readonly record struct Reason(double Short, double FedMore);
@@ -93,10 +93,10 @@ internal sealed class LoopChoice(OwnLoops loops, OwnLoops.Measures m)
     private OwnLoops.Layout Settle(ImmutableArray<ImmutableArray<int>> together)
     {
         string key = string.Join('|', together.Select(s => string.Join(' ', s)).Order(StringComparer.Ordinal));
-        if (!settled.TryGetValue(key, out OwnLoops.Layout? layout))
+        if (!_settled.TryGetValue(key, out OwnLoops.Layout? layout))
         {
             layout = loops.Settle(together, m.Between);
-            settled.Add(key, layout);
+            _settled.Add(key, layout);
         }
         return layout;
     }

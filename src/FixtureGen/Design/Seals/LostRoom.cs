@@ -11,7 +11,7 @@ namespace FixtureGen.Design.Seals;
 internal static class LostRoom
 {
     /// <param name="radius">The least radius of a groove's centre line, mm.</param>
-    public static IEnumerable<Finding> Of(
+    public static IEnumerable<Finding> Find(
         IReadOnlyList<Region> room,
         IReadOnlyList<Region> zones,
         double radius,

@@ -12,22 +12,22 @@ namespace FixtureGen.Design.Seals;
 /// </summary>
 internal sealed class OwnLoops
 {
-    private readonly IReadOnlyList<Region> room;
-    private readonly IReadOnlyList<Region> cores;
-    private readonly Measures m;
-    private readonly Kernel kernel;
-    private readonly ImmutableArray<Region> obstacles;
-    private readonly Dictionary<string, Group?> alone = [];
+    private readonly IReadOnlyList<Region> _room;
+    private readonly IReadOnlyList<Region> _cores;
+    private readonly Measures _m;
+    private readonly Kernel _kernel;
+    private readonly ImmutableArray<Region> _obstacles;
+    private readonly Dictionary<string, Group?> _alone = [];
 
     /// <param name="room">Where the boundary may run; its holes are the obstacles.</param>
     /// <param name="cores">What the room keeps clear of.</param>
     public OwnLoops(IReadOnlyList<Region> room, IReadOnlyList<Region> cores, Measures measures, Kernel kernel)
     {
-        this.room = room;
-        this.cores = cores;
-        m = measures;
-        this.kernel = kernel;
-        obstacles = [.. room.SelectMany(r => r.Holes).Select(h => Region.Of(Contours.Ccw(h)))];
+        _room = room;
+        _cores = cores;
+        _m = measures;
+        _kernel = kernel;
+        _obstacles = [.. room.SelectMany(r => r.Holes).Select(h => Region.Of(Contours.Ccw(h)))];
     }
 
     /// <summary>
@@ -57,7 +57,7 @@ internal sealed class OwnLoops
     );
 
     /// <summary>The number of obstacles.</summary>
-    public int Count => obstacles.Length;
+    public int Count => _obstacles.Length;
 
     /// <summary>
     /// The layout nearest to what is asked for: sets of obstacles that have a loop together, all others with the edge. Sets that
@@ -80,7 +80,7 @@ internal sealed class OwnLoops
             BendRadius.Rounded edge = Edge(withEdge, inside);
             if (own.RemoveAll(g => !Stands(g, edge.Zone, apart)) == 0)
             {
-                BendRadius.Rounded rounded = edge with { Zone = kernel.Difference(edge.Zone, inside) };
+                BendRadius.Rounded rounded = edge with { Zone = _kernel.Difference(edge.Zone, inside) };
                 double fed = rounded.Sharp.IsEmpty ? rounded.Zone.Sum(Fed) : 0;
                 return new Layout([.. own], [.. withEdge], rounded, Math.Round(fed, 3));
             }
@@ -88,7 +88,7 @@ internal sealed class OwnLoops
     }
 
     /// <summary>The number of the obstacle that holds a point, -1 where none does.</summary>
-    public int Holding(Point2 p) => Array.FindIndex([.. obstacles], o => Inside.Contains(o, p));
+    public int Holding(Point2 p) => Array.FindIndex([.. _obstacles], o => Inside.Contains(o, p));
 
     /// <summary>
     /// How far the loop of an obstacle alone would stay from every other loop, mm, were it not in theirs; negative by how
@@ -108,21 +108,21 @@ internal sealed class OwnLoops
                 .Select(o => Alone(o)?.Rounded ?? []),
         ];
         Region[] inside = [.. others.SelectMany(o => o)];
-        ImmutableArray<Region> zone = kernel.Difference(
+        ImmutableArray<Region> zone = _kernel.Difference(
             Edge([.. layout.WithEdge.Remove(obstacle)], inside).Zone,
             inside
         );
         return group
-            .Rounded.SelectMany(r => Flatten.Points(r.Outer, m.HalfGroove / 20))
+            .Rounded.SelectMany(r => Flatten.Points(r.Outer, _m.HalfGroove / 20))
             .Min(p => Inside.Contains(zone, p) ? Measure.Distance(p, zone) : -Measure.Distance(p, zone));
     }
 
     private BendRadius.Rounded Edge(IEnumerable<int> withEdge, IReadOnlyList<Region> inside) =>
         PieceByPiece.Round(
-            kernel.Difference([.. room.Select(r => Region.Of(r.Outer))], [.. withEdge.Select(i => obstacles[i])]),
-            kernel.Difference(cores, inside),
-            m,
-            kernel
+            _kernel.Difference([.. _room.Select(r => Region.Of(r.Outer))], [.. withEdge.Select(i => _obstacles[i])]),
+            _kernel.Difference(_cores, inside),
+            _m,
+            _kernel
         );
 
     /// <summary>True where two sets' grooves, each alone, are nearer than a distance.</summary>
@@ -166,8 +166,8 @@ internal sealed class OwnLoops
     /// <summary>Whether a group's centre line keeps a distance from the edge's all round.</summary>
     private bool Stands(Group group, ImmutableArray<Region> zone, double apart)
     {
-        ImmutableArray<Region> wide = kernel.Offset(group.Rounded, apart);
-        return kernel.Intersect(wide, zone).Length == 0 || Measure.Area(kernel.Difference(wide, zone)) < 1e-6;
+        ImmutableArray<Region> wide = _kernel.Offset(group.Rounded, apart);
+        return _kernel.Intersect(wide, zone).Length == 0 || Measure.Area(_kernel.Difference(wide, zone)) < 1e-6;
     }
 
     /// <summary>
@@ -176,14 +176,14 @@ internal sealed class OwnLoops
     /// </summary>
     private double Fed(Region zone)
     {
-        if (kernel.Offset([zone], -m.Port).Length == 0)
+        if (_kernel.Offset([zone], -_m.Port).Length == 0)
         {
             return 0;
         }
-        ImmutableArray<Region> sealedArea = kernel.Offset([zone], -m.HalfGroove);
-        return kernel
-            .Offset([zone], -m.Passage)
-            .Select(net => Measure.Area(kernel.Intersect(kernel.Offset([net], m.Reach), sealedArea)))
+        ImmutableArray<Region> sealedArea = _kernel.Offset([zone], -_m.HalfGroove);
+        return _kernel
+            .Offset([zone], -_m.Passage)
+            .Select(net => Measure.Area(_kernel.Intersect(_kernel.Offset([net], _m.Reach), sealedArea)))
             .DefaultIfEmpty(0)
             .Max();
     }
@@ -192,26 +192,26 @@ internal sealed class OwnLoops
     private Group? Alone(ImmutableArray<int> set)
     {
         string key = string.Join(' ', set);
-        if (!alone.TryGetValue(key, out Group? group))
+        if (!_alone.TryGetValue(key, out Group? group))
         {
-            ImmutableArray<Region> rounded = Round([.. set.Select(i => obstacles[i])]);
+            ImmutableArray<Region> rounded = Round([.. set.Select(i => _obstacles[i])]);
             group = rounded.IsEmpty ? null : new Group(set, rounded);
-            alone.Add(key, group);
+            _alone.Add(key, group);
         }
         return group;
     }
 
     private ImmutableArray<Region> Round(ImmutableArray<Region> together)
     {
-        double margin = 6 * m.Radius;
+        double margin = 6 * _m.Radius;
         Box2 b = Measure.Bounds(together);
         Contour frame = Contours.Rectangle(new(b.MinX - margin, b.MinY - margin, b.MaxX + margin, b.MaxY + margin));
         BendRadius.Rounded rounded = BendRadius.Both(
-            kernel.Difference([Region.Of(frame)], together),
-            kernel.Intersect(cores, together),
-            m.Keep,
-            m.Radius,
-            kernel
+            _kernel.Difference([Region.Of(frame)], together),
+            _kernel.Intersect(_cores, together),
+            _m.Keep,
+            _m.Radius,
+            _kernel
         );
         return rounded.Sharp.IsEmpty && rounded.Zone.Length == 1
             ? [.. rounded.Zone[0].Holes.Select(h => Region.Of(Contours.Ccw(h)))]
@@ -226,6 +226,6 @@ internal sealed class OwnLoops
             && boxB.MinX - between < boxA.MaxX
             && boxA.MinY - between < boxB.MaxY
             && boxB.MinY - between < boxA.MaxY
-            && kernel.Intersect(kernel.Offset(a, between), b).Length > 0;
+            && _kernel.Intersect(_kernel.Offset(a, between), b).Length > 0;
     }
 }

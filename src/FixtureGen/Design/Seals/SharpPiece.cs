@@ -14,7 +14,7 @@ internal sealed record SharpPiece(ImmutableArray<Point2> Feet, Point2 Tip, doubl
     private const double Contact = 0.002;
 
     /// <param name="centres">The zone outset by the radius: outside it, discs of that radius stay clear of the zone.</param>
-    public static SharpPiece Of(Region sharp, ImmutableArray<Region> centres, double radius)
+    public static SharpPiece Between(Region sharp, ImmutableArray<Region> centres, double radius)
     {
         Contour[] walls = [.. centres.SelectMany(r => r.Contours)];
         ImmutableArray<Point2> rim = Flatten.Points(sharp.Outer, Chord);

@@ -59,9 +59,9 @@ internal static class Zones
             return Stage.Failed<ImmutableArray<Region>>(findings);
         }
         findings.AddRange(Necks.Between(room, kept, radius, kernel));
-        findings.AddRange(LostRoom.Of(room, kept, radius, kernel));
+        findings.AddRange(LostRoom.Find(room, kept, radius, kernel));
         findings.AddRange(new JoinedCutouts(placed, loops, choice, layout, m).Notes(kept));
-        return Stage.Of(kept, findings);
+        return Stage.Answer(kept, findings);
     }
 
     /// <summary>What a groove keeps clear of; it is one area so that it can be outset together.</summary>

@@ -50,7 +50,7 @@ internal static class Relief
             return Stage.Failed<PocketFeature>(TrimFindings.NoBreakOut(search.Width, job.Rules.Wall));
         }
         ImmutableArray<Region> area = kernel.Union(around, kernel.Stroke(way, search.Width));
-        return Stage.Of(Pocket("relief", FeatureKind.Relief, area, levels));
+        return Stage.Answer(Pocket("relief", FeatureKind.Relief, area, levels));
     }
 
     /// <summary>The channel is as wide as the relief itself, so that one cutter clears both.</summary>

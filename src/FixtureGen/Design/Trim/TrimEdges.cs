@@ -31,7 +31,7 @@ internal static class TrimEdges
                 findings.Add(TrimFindings.NoTabRoom("outline", start.Path, job.Rules.TabLength + tool.Diameter));
             }
         }
-        return Stage.Of(
+        return Stage.Answer(
             new TrimCut(
                 "outline",
                 TrimKind.Outline,
@@ -43,7 +43,7 @@ internal static class TrimEdges
                 tabs,
                 SlugHold.Skirt,
                 tool,
-                Levels.Of(job).TrimTip,
+                Levels.From(job).TrimTip,
                 Swept(start, tool, kernel)
             ),
             findings
@@ -71,7 +71,7 @@ internal static class TrimEdges
             ? []
             : TrimTabs.Place(start.Path, TrimTabs.SlugCount(start.Path), job.Rules.TabLength, tool.Diameter);
         bool milled = tabs.IsEmpty;
-        return Stage.Of(
+        return Stage.Answer(
             new TrimCut(
                 name,
                 TrimKind.Cutout,
@@ -83,7 +83,7 @@ internal static class TrimEdges
                 tabs,
                 milled ? SlugHold.MilledAway : SlugHold.Tabbed,
                 tool,
-                Levels.Of(job).TrimTip,
+                Levels.From(job).TrimTip,
                 milled ? kernel.Offset(inner, tool.Radius) : Swept(start, tool, kernel)
             ),
             findings

@@ -38,6 +38,6 @@ public static class TrimPlanner
         }
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<TrimCut>>(findings)
-            : Stage.Of(cuts.ToImmutable(), findings);
+            : Stage.Answer(cuts.ToImmutable(), findings);
     }
 }

@@ -49,7 +49,7 @@ internal static class Net
             ImmutableArray<Way> further = Further(zone, room, lines, cutter, levels, job, kernel);
             nets.Add(Groove(zone, room, lines, fromPockets, further, cutter, levels, job, kernel));
         }
-        return Stage.Of(nets.ToImmutableArray(), findings);
+        return Stage.Answer(nets.ToImmutableArray(), findings);
     }
 
     /// <summary>

@@ -14,8 +14,8 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     /// <summary>How much nearer a way has to come than one before it, mm.</summary>
     private const double Better = 0.1;
 
-    private readonly Point2[] samples = [.. NetLines.Samples(zone)];
-    private readonly Dictionary<Way, Laying?> known = [];
+    private readonly Point2[] _samples = [.. NetLines.Samples(zone)];
+    private readonly Dictionary<Way, Laying?> _known = [];
 
     public sealed record Laying(NetLines Lines, ImmutableArray<Region> Room, double FromPockets);
 
@@ -64,9 +64,9 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     /// <summary>Null where no straight groove leads from the port to the ring.</summary>
     private Laying? Lay(Way way)
     {
-        if (!known.TryGetValue(way, out Laying? laid))
+        if (!_known.TryGetValue(way, out Laying? laid))
         {
-            NetLines lines = new(samples, cutter.Radius);
+            NetLines lines = new(_samples, cutter.Radius);
             bool leads =
                 Own(way.Room) is { } own
                 && lines.Lay(
@@ -76,7 +76,7 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
                     job.Rules.NetReach
                 );
             laid = leads ? new Laying(lines, way.Room, way.FromPockets) : null;
-            known.Add(way, laid);
+            _known.Add(way, laid);
         }
         return laid;
     }
@@ -105,7 +105,7 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
         }
         RegionIndex within = new([own]);
         double farthest = 0;
-        foreach (Point2 p in samples)
+        foreach (Point2 p in _samples)
         {
             double away = within.Contains(p) ? 0 : within.Closest(p).DistanceTo(p);
             farthest = Math.Max(farthest, away - cutter.Radius - NetLines.Rounding);

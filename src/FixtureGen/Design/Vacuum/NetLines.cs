@@ -17,24 +17,24 @@ internal sealed class NetLines
     /// <summary>What <see cref="Farthest"/> may miss, mm.</summary>
     public const double Rounding = 1e-3;
 
-    private readonly Point2[] points;
-    private readonly double[] distances;
-    private readonly double halfWidth;
-    private readonly List<Contour> rings = [];
-    private readonly List<OpenPath> runs = [];
+    private readonly Point2[] _points;
+    private readonly double[] _distances;
+    private readonly double _halfWidth;
+    private readonly List<Contour> _rings = [];
+    private readonly List<OpenPath> _runs = [];
 
     /// <param name="samples">See <see cref="Samples"/>.</param>
     public NetLines(Point2[] samples, double halfWidth)
     {
-        this.halfWidth = halfWidth;
-        points = samples;
-        distances = new double[samples.Length];
-        Array.Fill(distances, double.PositiveInfinity);
+        _halfWidth = halfWidth;
+        _points = samples;
+        _distances = new double[samples.Length];
+        Array.Fill(_distances, double.PositiveInfinity);
     }
 
-    public ImmutableArray<Contour> Rings => [.. rings];
+    public ImmutableArray<Contour> Rings => [.. _rings];
 
-    public ImmutableArray<OpenPath> Runs => [.. runs];
+    public ImmutableArray<OpenPath> Runs => [.. _runs];
 
     /// <summary>The point that is farthest from a groove to a thousandth, of such the first, and how far.</summary>
     public (Point2 At, double Distance) Farthest
@@ -43,12 +43,12 @@ internal sealed class NetLines
         {
             int worst = 0;
             double most = double.NegativeInfinity;
-            for (int k = 0; k < points.Length; k++)
+            for (int k = 0; k < _points.Length; k++)
             {
-                double rounded = Math.Round(distances[k], 3);
+                double rounded = Math.Round(_distances[k], 3);
                 (worst, most) = rounded > most ? (k, rounded) : (worst, most);
             }
-            return (points[worst], Math.Max(0, distances[worst]));
+            return (_points[worst], Math.Max(0, _distances[worst]));
         }
     }
 
@@ -65,7 +65,7 @@ internal sealed class NetLines
         Groove round = new(ring.Segments);
         Room all = new(within, DirectionsIn(box), box.Width + box.Height);
         List<Groove> laid = [round];
-        if (Measure.Distance(port, ring) > halfWidth)
+        if (Measure.Distance(port, ring) > _halfWidth)
         {
             if (Through(port, all, laid) is not { } first)
             {
@@ -73,14 +73,14 @@ internal sealed class NetLines
             }
             Add(first, laid);
         }
-        rings.Add(ring);
+        _rings.Add(ring);
         Lower(round);
-        int[] open = FarthestFirst(Enumerable.Range(0, points.Length), reach);
+        int[] open = FarthestFirst(Enumerable.Range(0, _points.Length), reach);
         int next = 0;
         for (int lines = 0; lines < MostLines && next < open.Length; )
         {
             int far = open[next];
-            if (Line(points[far], all, laid, distances[far]) is { } line)
+            if (Line(_points[far], all, laid, _distances[far]) is { } line)
             {
                 Add(line, laid);
                 open = FarthestFirst(open.Skip(next), reach);
@@ -98,7 +98,7 @@ internal sealed class NetLines
     private void Add(OpenPath line, List<Groove> laid)
     {
         laid.Add(new Groove(line.Segments));
-        runs.Add(line);
+        _runs.Add(line);
         Lower(laid[^1]);
     }
 
@@ -106,19 +106,19 @@ internal sealed class NetLines
     private void Lower(Groove groove)
     {
         double known = double.PositiveInfinity;
-        for (int k = 0; k < points.Length; k++)
+        for (int k = 0; k < _points.Length; k++)
         {
-            double fromLast = k > 0 ? known + points[k].DistanceTo(points[k - 1]) + 1e-6 : known;
-            double limit = Math.Min(distances[k] + halfWidth, fromLast);
-            double distance = groove.Distance(points[k], limit);
+            double fromLast = k > 0 ? known + _points[k].DistanceTo(_points[k - 1]) + 1e-6 : known;
+            double limit = Math.Min(_distances[k] + _halfWidth, fromLast);
+            double distance = groove.Distance(_points[k], limit);
             known = distance < limit ? distance : double.PositiveInfinity;
-            distances[k] = Math.Min(distances[k], distance - halfWidth);
+            _distances[k] = Math.Min(_distances[k], distance - _halfWidth);
         }
     }
 
     /// <summary>Those of some points that are farther than the reach, of equal ones the first before the others.</summary>
     private int[] FarthestFirst(IEnumerable<int> of, double reach) =>
-        [.. of.Where(k => distances[k] > reach).OrderByDescending(k => Math.Round(distances[k], 3))];
+        [.. of.Where(k => _distances[k] > reach).OrderByDescending(k => Math.Round(_distances[k], 3))];
 
     /// <summary>Where lines may run, the directions they run in, and a length that leaves it.</summary>
     private sealed record Room(RegionIndex Within, Point2[] Directions, double Length);
@@ -126,30 +126,30 @@ internal sealed class NetLines
     /// <summary>A ring or a line that is laid, made ready for many questions.</summary>
     private sealed class Groove
     {
-        private readonly ImmutableArray<Segment> segments;
-        private readonly CurveIndex index = new();
-        private readonly List<int> near = [];
+        private readonly ImmutableArray<Segment> _segments;
+        private readonly CurveIndex _index = new();
+        private readonly List<int> _near = [];
 
         public Groove(ImmutableArray<Segment> segments)
         {
-            this.segments = segments;
-            index.Build([.. segments.Select(s => Curve.Of(s))], segments.Length, 2 * Touch);
+            _segments = segments;
+            _index.Build([.. segments.Select(s => Curve.Of(s))], segments.Length, 2 * Touch);
         }
 
         /// <summary>Distance of its centre line where that is below a limit, else the limit.</summary>
-        public double Distance(Point2 p, double limit) => index.Nearest(p, limit, out _);
+        public double Distance(Point2 p, double limit) => _index.Nearest(p, limit, out _);
 
         public Point2 Closest(Point2 p)
         {
-            index.Nearest(p, double.PositiveInfinity, out int nearest);
-            return Measure.Closest(p, segments[nearest]);
+            _index.Nearest(p, double.PositiveInfinity, out int nearest);
+            return Measure.Closest(p, _segments[nearest]);
         }
 
         public bool Meets(OpenPath line)
         {
-            near.Clear();
-            index.Touching(Measure.Bounds(line), near);
-            return near.Exists(i => Meets(segments[i], line));
+            _near.Clear();
+            _index.Touching(Measure.Bounds(line), _near);
+            return _near.Exists(i => Meets(_segments[i], line));
         }
 
         private static bool Meets(Segment s, OpenPath line) =>

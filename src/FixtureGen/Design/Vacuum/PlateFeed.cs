@@ -23,7 +23,7 @@ internal static class PlateFeed
     /// A hole of at most this diameter just there, where a port or a groove under it takes the tool's disc off its middle.
     /// It is of the usual size or of a drill that the job has.
     /// </summary>
-    public static Way? At(string hole, Point2 at, double most, Levels levels, Job job)
+    public static Way? FeedAt(string hole, Point2 at, double most, Levels levels, Job job)
     {
         Plate plate = job.Plate;
         foreach (PlateOpening port in plate.Ports.OrderBy(p => Math.Round(p.At.DistanceTo(at), 3)).ThenBy(p => p.Name))

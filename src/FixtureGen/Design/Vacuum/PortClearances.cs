@@ -12,12 +12,12 @@ public sealed record PortFault(int Port, double ShortBy, string Against, Point2 
 public static class PortClearances
 {
     /// <summary>Every port of the job that the design could not honour, in the job's order; empty where all are.</summary>
-    public static ImmutableArray<PortFault> Of(FixtureDesign begun, Job job, Tolerances tolerances)
+    public static ImmutableArray<PortFault> Find(FixtureDesign begun, Job job, Tolerances tolerances)
     {
         Kernel kernel = new(tolerances);
         Region[] boundaries = [.. begun.Zones.Select(z => z.Boundary)];
         Point2[] asked = [.. job.Ports.Select(p => Transform.Apply(begun.Placement.Pose, p))];
-        Obstacle[] obstacles = [.. Obstacles.Of(job, begun.Placement.BlankBox)];
+        Obstacle[] obstacles = [.. Obstacles.Find(job, begun.Placement.BlankBox)];
         ImmutableArray<PortFault>.Builder faults = ImmutableArray.CreateBuilder<PortFault>();
         Dictionary<int, Point2> taken = [];
         for (int i = 0; i < asked.Length; i++)
@@ -35,7 +35,7 @@ public static class PortClearances
             else
             {
                 taken[zone] = asked[i];
-                lack = WishedPort.Feed(asked[i], boundaries[zone], zone, obstacles, Levels.Of(job), job, kernel).Lack;
+                lack = WishedPort.Feed(asked[i], boundaries[zone], zone, obstacles, Levels.From(job), job, kernel).Lack;
             }
             if (lack is not null)
             {

@@ -74,7 +74,7 @@ internal static class Ports
             findings.Add(ZoneFindings.NoPort(job.Plate.Name));
             return Stage.Failed<Fed>(findings);
         }
-        return Stage.Of(
+        return Stage.Answer(
             new Fed([.. zones], [.. ways.SelectMany(w => w.Features)], [.. ways.SelectMany(w => w.Links)]),
             findings
         );

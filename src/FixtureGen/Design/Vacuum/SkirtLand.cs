@@ -42,7 +42,7 @@ internal static class SkirtLand
     {
         if (job.Skirt != SkirtHold.SealedLand)
         {
-            return Stage.Of(Laid.None);
+            return Stage.Answer(Laid.None);
         }
         Region part = Region.Of(placed.Outer);
         double reach = Zones.Keep(job) + (2 * Zones.CentreRadius(job)) + Spare;
@@ -88,7 +88,7 @@ internal static class SkirtLand
         }
         GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Value.Zones, levels, job.Gasket, kernel);
         double skirt = reach + (job.Gasket.GrooveWidth / 2) + job.TrimTool.Diameter + job.Rules.SideClearance;
-        return Stage.Of(
+        return Stage.Answer(
             new Laid(fed.Value.Zones, gaskets.Cords, [.. gaskets.Grooves, .. fed.Value.Features], fed.Value.Links),
             [.. fed.Findings, ZoneFindings.SkirtReach(skirt)]
         );

@@ -33,7 +33,7 @@ internal static class WishedPort
         {
             return (null, new PortLack((PortSize.LeastDiameter / 2) - room, "the groove of its zone", groove));
         }
-        if (PlateFeed.At(Ports.HoleName(zone), at, 2 * room, levels, job) is { } straight)
+        if (PlateFeed.FeedAt(Ports.HoleName(zone), at, 2 * room, levels, job) is { } straight)
         {
             return (straight, null);
         }

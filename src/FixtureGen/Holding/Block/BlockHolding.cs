@@ -23,8 +23,8 @@ public sealed class BlockHolding(FixtureDesign design, Job job)
 
     private const int Directions = 16;
 
-    private readonly Dictionary<Asked, BlockHold> known = [];
-    private BlockSeat? seat;
+    private readonly Dictionary<Asked, BlockHold> _known = [];
+    private BlockSeat? _seat;
 
     /// <summary>
     /// One answer per operation, in order. Errors: block-hold-low below the house limit for the block; vacuum-altitude, with no
@@ -50,17 +50,23 @@ public sealed class BlockHolding(FixtureDesign design, Job job)
                 findings.Add(BlockHoldFindings.BlockLow(hold, broken, job.Limits.BlockFactor));
             }
         }
-        return Stage.Of(holds.ToImmutable(), findings);
+        return Stage.Answer(holds.ToImmutable(), findings);
     }
 
     private BlockHold Worst(Operation op, bool bolted, bool broken)
     {
-        (CutForce force, double engaged) = BlockCut.Of(op, job, design.FixtureHeight);
-        Asked asked = new(force, BlockCut.Height(op), bolted, broken, new Corners(ConvexHull.Of(BlockCut.Places(op))));
-        if (!known.TryGetValue(asked, out BlockHold? worst))
+        (CutForce force, double engaged) = BlockCut.Load(op, job, design.FixtureHeight);
+        Asked asked = new(
+            force,
+            BlockCut.Height(op),
+            bolted,
+            broken,
+            new Corners(ConvexHull.Around(BlockCut.Places(op)))
+        );
+        if (!_known.TryGetValue(asked, out BlockHold? worst))
         {
-            seat ??= new BlockSeat(design, job);
-            known[asked] = worst = Worst(asked, seat.Held(bolted, broken), engaged);
+            _seat ??= new BlockSeat(design, job);
+            _known[asked] = worst = Worst(asked, _seat.Held(bolted, broken), engaged);
         }
         return worst with { Operation = op.Name };
     }
@@ -103,7 +109,7 @@ public sealed class BlockHolding(FixtureDesign design, Job job)
 
         public bool Equals(Corners other) => points.AsSpan().SequenceEqual(other.Points);
 
-        public override bool Equals(object? obj) => obj is Corners other && this.Equals(other);
+        public override bool Equals(object? obj) => obj is Corners other && Equals(other);
 
         public override int GetHashCode() =>
             points.Length == 0 ? 0 : HashCode.Combine(points.Length, points[0], points[^1]);

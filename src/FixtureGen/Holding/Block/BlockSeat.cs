@@ -11,44 +11,44 @@ internal sealed class BlockSeat
 {
     private const int AreaPieces = 140;
 
-    private readonly PressureMeasure uniform;
-    private readonly PressureMeasure edge;
-    private readonly Point2[] hull;
-    private readonly Pressing net;
-    private readonly PressPoint[] bolts;
-    private readonly double friction;
+    private readonly PressureMeasure _uniform;
+    private readonly PressureMeasure _edge;
+    private readonly Point2[] _hull;
+    private readonly Pressing _net;
+    private readonly PressPoint[] _bolts;
+    private readonly double _friction;
 
     public BlockSeat(FixtureDesign design, Job job)
     {
         Plate plate = job.Plate;
-        friction = plate.FrictionBlockOnPlate;
+        _friction = plate.FrictionBlockOnPlate;
         Contour outline = Contours.Rectangle(design.Placement.BlankBox);
-        uniform = new PressureMeasure(ContactQuadrature.OverArea([Region.Of(outline)], AreaPieces));
-        edge = new PressureMeasure(ContactQuadrature.AlongLines([outline], Measure.Length(outline) / 80));
-        hull = ConvexHull.Of([outline]);
-        net = Vacuum(plate, VacuumLevel.Of(job.Vacuum).Used);
+        _uniform = new PressureMeasure(ContactQuadrature.OverArea([Region.Of(outline)], AreaPieces));
+        _edge = new PressureMeasure(ContactQuadrature.AlongLines([outline], Measure.Length(outline) / 80));
+        _hull = ConvexHull.Around([outline]);
+        _net = Vacuum(plate, VacuumLevel.From(job.Vacuum).Used);
         double preload = BlockHolding.PreloadShare * job.Bolt.TorqueNm * 1000 / (job.Bolt.NutFactor * job.Bolt.Body);
-        bolts =
+        _bolts =
         [
             .. design
                 .Features.OfType<HoleFeature>()
                 .Where(h => h.Kind == FeatureKind.BoltHole)
-                .Select(h => new PressPoint(h.At, preload, preload * friction, h.Diameter / 2)),
+                .Select(h => new PressPoint(h.At, preload, preload * _friction, h.Diameter / 2)),
         ];
     }
 
     public HeldPart[] Held(bool bolted, bool broken)
     {
-        Pressing vacuum = broken ? default : net;
+        Pressing vacuum = broken ? default : _net;
         return
         [
-            .. new[] { uniform, edge }.Select(m => new HeldPart(
+            .. new[] { _uniform, _edge }.Select(m => new HeldPart(
                 m,
-                friction,
+                _friction,
                 vacuum.Force,
                 vacuum.First - (vacuum.Force * m.Middle),
-                bolted ? bolts : [],
-                hull
+                bolted ? _bolts : [],
+                _hull
             )),
         ];
     }

@@ -25,12 +25,12 @@ public sealed class PairOnBlock
     /// <summary>No two magnets of a block stand farther apart: the diagonal of the widest blank a shop may name, mm.</summary>
     private const double AcrossAnyBlock = 1415;
 
-    private readonly Disc disc;
-    private readonly double own;
-    private readonly double logSpacing;
-    private readonly double step;
-    private readonly double far;
-    private readonly double[] neighbour = new double[TableSize];
+    private readonly Disc _disc;
+    private readonly double _own;
+    private readonly double _logSpacing;
+    private readonly double _step;
+    private readonly double _far;
+    private readonly double[] _neighbour = new double[TableSize];
 
     /// <summary>
     /// Works the pair out once, with a table of what neighbours do: some hundred force integrals. The weakest disc of the
@@ -39,7 +39,7 @@ public sealed class PairOnBlock
     public PairOnBlock(Job job)
     {
         MagnetSpec spec = job.Magnet;
-        disc = Disc.Weakest(spec, WorkTemperatureC);
+        _disc = Disc.Weakest(spec, WorkTemperatureC);
         Gap =
             job.Shell.ThicknessMax
             + job.Rules.MagnetRecess
@@ -47,19 +47,19 @@ public sealed class PairOnBlock
             + (2 * spec.Plating)
             + spec.JacketFloor;
         double thinnest = Gap - job.Shell.ThicknessMax + job.Shell.ThicknessMin;
-        Slip = StoppingLoad.AllowedSlip(disc, thinnest);
+        Slip = StoppingLoad.AllowedSlip(_disc, thinnest);
         Disc nominal = Disc.Nominal(spec, WorkTemperatureC);
         double nominalGap = Gap - job.Shell.ThicknessMax + job.Shell.Thickness;
-        NominalShare = MagnetPair.CoaxialN(nominal, nominal, nominalGap) / MagnetPair.CoaxialN(disc, disc, Gap);
-        own = PullN(0);
+        NominalShare = MagnetPair.CoaxialN(nominal, nominal, nominalGap) / MagnetPair.CoaxialN(_disc, _disc, Gap);
+        _own = PullN(0);
         Spacing = LeastSpacing(spec);
-        logSpacing = Math.Log(Spacing);
-        far = Math.Max(LeastFar, 2 * Spacing);
-        step = (Math.Log(far) - logSpacing) / (TableSize - 1);
+        _logSpacing = Math.Log(Spacing);
+        _far = Math.Max(LeastFar, 2 * Spacing);
+        _step = (Math.Log(_far) - _logSpacing) / (TableSize - 1);
         for (int i = 0; i < TableSize; i++)
         {
             double apart = Apart(i);
-            neighbour[i] = Aside(apart).Pull * Math.Pow(apart, 5);
+            _neighbour[i] = Aside(apart).Pull * Math.Pow(apart, 5);
         }
     }
 
@@ -80,7 +80,7 @@ public sealed class PairOnBlock
         aside <= Slip
             ? 1 - StoppingLoad.PullLost
             : Math.Clamp(
-                MagnetPair.OffsetN(disc, disc, Gap, aside).Pull / MagnetPair.OffsetN(disc, disc, Gap, 0).Pull,
+                MagnetPair.OffsetN(_disc, _disc, Gap, aside).Pull / MagnetPair.OffsetN(_disc, _disc, Gap, 0).Pull,
                 0,
                 1 - StoppingLoad.PullLost
             );
@@ -89,7 +89,7 @@ public sealed class PairOnBlock
     public double Spacing { get; }
 
     /// <summary>Pull of one pair alone with the shell lifted off the block by a height (mm, 0 or more), N.</summary>
-    public double PullN(double lift) => MagnetPair.Derating * MagnetPair.CoaxialN(disc, disc, Gap + lift);
+    public double PullN(double lift) => MagnetPair.Derating * MagnetPair.CoaxialN(_disc, _disc, Gap + lift);
 
     /// <summary>
     /// What a neighbour's disc in the block adds to a jacket's pull, N, negative where it takes away (it mostly does), by the
@@ -97,22 +97,22 @@ public sealed class PairOnBlock
     /// </summary>
     public double NeighbourN(double apart)
     {
-        if (apart >= far)
+        if (apart >= _far)
         {
             return 0;
         }
-        double place = Math.Max(0, (Math.Log(apart) - logSpacing) / step);
+        double place = Math.Max(0, (Math.Log(apart) - _logSpacing) / _step);
         int i = Math.Min((int)place, TableSize - 2);
         double t = place - i;
         double square = apart * apart;
-        return ((neighbour[i] * (1 - t)) + (neighbour[i + 1] * t)) / (square * square * apart);
+        return ((_neighbour[i] * (1 - t)) + (_neighbour[i + 1] * t)) / (square * square * apart);
     }
 
     /// <summary>Each magnet's pull with the shell down, neighbours counted, N, never below 0; places in mm.</summary>
     public double[] SharesN(IReadOnlyList<Point2> at)
     {
         double[] shares = new double[at.Count];
-        Array.Fill(shares, own);
+        Array.Fill(shares, _own);
         for (int i = 0; i < at.Count; i++)
         {
             for (int j = 0; j < i; j++)
@@ -129,11 +129,11 @@ public sealed class PairOnBlock
         return shares;
     }
 
-    private double Apart(int i) => Spacing * Math.Exp(i * step);
+    private double Apart(int i) => Spacing * Math.Exp(i * _step);
 
     private (double Pull, double Sideways) Aside(double apart)
     {
-        (double pull, double sideways) = MagnetPair.OffsetN(disc, disc, Gap, apart);
+        (double pull, double sideways) = MagnetPair.OffsetN(_disc, _disc, Gap, apart);
         return (MagnetPair.Derating * pull, sideways);
     }
 
@@ -153,8 +153,8 @@ public sealed class PairOnBlock
 
     private bool StandsAlone(double spacing)
     {
-        double push = Math.Abs(MagnetPair.OffsetN(disc, disc, -disc.Thickness, spacing).Sideways);
+        double push = Math.Abs(MagnetPair.OffsetN(_disc, _disc, -_disc.Thickness, spacing).Sideways);
         (double loss, double pull) = Aside(spacing);
-        return Math.Max(push, Math.Abs(pull)) <= DragShare * own && -loss <= LossShare * own;
+        return Math.Max(push, Math.Abs(pull)) <= DragShare * _own && -loss <= LossShare * _own;
     }
 }

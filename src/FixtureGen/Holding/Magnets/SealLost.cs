@@ -22,41 +22,41 @@ internal sealed class SealLost
     private const int SpreadPieces = 16;
     private const int LiftSteps = 32;
 
-    private readonly PairOnBlock pair;
-    private readonly double cordLength;
-    private readonly bool hasCords;
-    private readonly PressureMeasure contact;
-    private readonly ContactPiece[] spread;
-    private readonly HeldPart worst;
-    private readonly HeldPart nominal;
-    private readonly Corner softest;
-    private readonly Corner hardest;
-    private readonly Corner middle;
-    private readonly double reach;
-    private readonly double[] pullAtLift;
+    private readonly PairOnBlock _pair;
+    private readonly double _cordLength;
+    private readonly bool _hasCords;
+    private readonly PressureMeasure _contact;
+    private readonly ContactPiece[] _spread;
+    private readonly HeldPart _worst;
+    private readonly HeldPart _nominal;
+    private readonly Corner _softest;
+    private readonly Corner _hardest;
+    private readonly Corner _middle;
+    private readonly double _reach;
+    private readonly double[] _pullAtLift;
 
     public SealLost(FixtureDesign design, Job job, PairOnBlock pair, PressureMeasure contact, Point2[] contactHull)
     {
-        this.pair = pair;
-        this.contact = contact;
-        cordLength = design.Cords.Sum(c => Measure.Length(c.Centre));
-        hasCords = cordLength > 0;
-        spread = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, SpreadPieces)).Pieces;
-        PressureMeasure cords = hasCords
-            ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), cordLength / 64))
+        _pair = pair;
+        _contact = contact;
+        _cordLength = design.Cords.Sum(c => Measure.Length(c.Centre));
+        _hasCords = _cordLength > 0;
+        _spread = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, SpreadPieces)).Pieces;
+        PressureMeasure cords = _hasCords
+            ? new PressureMeasure(ContactQuadrature.AlongLines(design.Cords.Select(c => c.Centre), _cordLength / 64))
             : contact;
-        Point2[] hull = hasCords ? ConvexHull.Of(design.Cords.Select(c => c.Centre)) : contactHull;
+        Point2[] hull = _hasCords ? ConvexHull.Around(design.Cords.Select(c => c.Centre)) : contactHull;
         Interval onBlock = Friction.ShellOnBlock(job);
-        Interval onCord = hasCords ? job.Gasket.FrictionShellOnCord : onBlock;
-        worst = new HeldPart(cords, onCord.Least, 0, default, [], hull);
-        nominal = new HeldPart(cords, onCord.Nominal, 0, default, [], hull);
-        softest = new Corner("softest cord", worst, CordEnd.Softest(job.Gasket), onBlock.Least, 1);
-        hardest = new Corner("stiffest cord", worst, CordEnd.Hardest(job.Gasket), onBlock.Least, 1);
-        middle = new Corner("nominal", nominal, CordEnd.Nominal(job.Gasket), onBlock.Nominal, pair.NominalShare);
-        reach = hardest.Cord.Reach;
-        pullAtLift =
+        Interval onCord = _hasCords ? job.Gasket.FrictionShellOnCord : onBlock;
+        _worst = new HeldPart(cords, onCord.Least, 0, default, [], hull);
+        _nominal = new HeldPart(cords, onCord.Nominal, 0, default, [], hull);
+        _softest = new Corner("softest cord", _worst, CordEnd.Softest(job.Gasket), onBlock.Least, 1);
+        _hardest = new Corner("stiffest cord", _worst, CordEnd.Hardest(job.Gasket), onBlock.Least, 1);
+        _middle = new Corner("nominal", _nominal, CordEnd.Nominal(job.Gasket), onBlock.Nominal, pair.NominalShare);
+        _reach = _hardest.Cord.Reach;
+        _pullAtLift =
         [
-            .. Enumerable.Range(0, LiftSteps + 1).Select(i => pair.PullN(reach * i / LiftSteps) / pair.PullN(0)),
+            .. Enumerable.Range(0, LiftSteps + 1).Select(i => pair.PullN(_reach * i / LiftSteps) / pair.PullN(0)),
         ];
     }
 
@@ -64,7 +64,7 @@ internal sealed class SealLost
     private readonly record struct Corner(string Name, HeldPart Bare, CordEnd Cord, double OnBlock, double PullScale);
 
     /// <summary>How far the stiffest cord lifts the shell under a total pull (the weakest pairs', shell down), mm; 0 where it stays down.</summary>
-    public double LiftOf(double pull) => hasCords ? LiftOf(hardest, pull * (1 - StoppingLoad.PullLost)) : 0;
+    public double LiftOf(double pull) => _hasCords ? LiftOf(_hardest, pull * (1 - StoppingLoad.PullLost)) : 0;
 
     /// <summary>Every way in which the part may be held in the worst case, of which the lowest counts; empty where nothing pulls.</summary>
     public HeldPart[] Hold(IReadOnlyList<Point2> at) => Hold(at, 0);
@@ -72,7 +72,7 @@ internal sealed class SealLost
     /// <summary>The same once the shell has shifted by a distance, mm, and dragged the jackets along.</summary>
     public HeldPart[] Hold(IReadOnlyList<Point2> at, double shift)
     {
-        double kept = pair.KeptAt(shift) / (1 - StoppingLoad.PullLost);
+        double kept = _pair.KeptAt(shift) / (1 - StoppingLoad.PullLost);
         return [.. Ways(at, kept).OfType<HeldPart>()];
     }
 
@@ -86,12 +86,12 @@ internal sealed class SealLost
 
     private HeldPart?[] Ways(IReadOnlyList<Point2> at, double kept)
     {
-        double[] shares = pair.SharesN(at);
+        double[] shares = _pair.SharesN(at);
         var ways = new HeldPart?[MostWays];
         if (shares.Sum() * kept > 0)
         {
-            Hold(at, shares, softest with { PullScale = kept }).CopyTo(ways, 0);
-            Hold(at, shares, hardest with { PullScale = kept }).CopyTo(ways, 2);
+            Hold(at, shares, _softest with { PullScale = kept }).CopyTo(ways, 0);
+            Hold(at, shares, _hardest with { PullScale = kept }).CopyTo(ways, 2);
         }
         return ways;
     }
@@ -99,18 +99,18 @@ internal sealed class SealLost
     /// <summary>The ways with everything at its nominal value.</summary>
     public HeldPart[] HoldNominal(IReadOnlyList<Point2> at)
     {
-        double[] shares = pair.SharesN(at);
-        return shares.Sum() <= 0 ? [] : Hold(at, shares, middle);
+        double[] shares = _pair.SharesN(at);
+        return shares.Sum() <= 0 ? [] : Hold(at, shares, _middle);
     }
 
     private HeldPart[] Hold(IReadOnlyList<Point2> at, double[] shares, in Corner corner)
     {
         double left = corner.PullScale * (1 - StoppingLoad.PullLost);
         double down = shares.Sum() * left;
-        double lift = hasCords ? LiftOf(corner, down) : 0;
+        double lift = _hasCords ? LiftOf(corner, down) : 0;
         double kept = left * Weaker(lift);
         double onCords =
-            !hasCords ? 0
+            !_hasCords ? 0
             : lift > 0 ? 1
             : Math.Min(1, Push(corner, 0) / down);
         Point2 first = default;
@@ -158,13 +158,13 @@ internal sealed class SealLost
     /// <summary>A force with its first moment about the plate's origin as a plane pressure over the contact; what would pull is left out.</summary>
     private PressPoint[] OverContact(double force, Point2 first, double friction)
     {
-        Point2 slope = contact.SlopeFor(first - (force * contact.Middle));
-        PressPoint[] points = new PressPoint[spread.Length];
+        Point2 slope = _contact.SlopeFor(first - (force * _contact.Middle));
+        PressPoint[] points = new PressPoint[_spread.Length];
         double sum = 0;
         for (int i = 0; i < points.Length; i++)
         {
-            ContactPiece p = spread[i];
-            double here = p.Share * Math.Max(0, force + slope.Dot(p.At - contact.Middle));
+            ContactPiece p = _spread[i];
+            double here = p.Share * Math.Max(0, force + slope.Dot(p.At - _contact.Middle));
             points[i] = new PressPoint(p.At, here, 0, Math.Sqrt(p.Spread2));
             sum += here;
         }
@@ -192,12 +192,12 @@ internal sealed class SealLost
         return (low + high) / 2;
     }
 
-    private double Push(in Corner corner, double lift) => corner.Cord.PushNPerMm(lift) * cordLength;
+    private double Push(in Corner corner, double lift) => corner.Cord.PushNPerMm(lift) * _cordLength;
 
     private double Weaker(double lift)
     {
-        double place = reach > 0 ? Math.Clamp(lift / reach, 0, 1) * LiftSteps : 0;
+        double place = _reach > 0 ? Math.Clamp(lift / _reach, 0, 1) * LiftSteps : 0;
         int i = Math.Min((int)place, LiftSteps - 1);
-        return pullAtLift[i] + ((place - i) * (pullAtLift[i + 1] - pullAtLift[i]));
+        return _pullAtLift[i] + ((place - i) * (_pullAtLift[i + 1] - _pullAtLift[i]));
     }
 }

@@ -9,13 +9,13 @@ namespace FixtureGen.Holding.Seal;
 internal readonly record struct CordEnd(CordKind Kind, double Section, double GrooveDepth, double P25KPa, double ShoreA)
 {
     /// <summary>Largest section in the shallowest groove, upper end of its grade.</summary>
-    public static CordEnd Hardest(Gasket cord) => At(cord, 1, cord.P25MaxKPa);
+    public static CordEnd Hardest(Gasket cord) => FromP25(cord, 1, cord.P25MaxKPa);
 
     /// <summary>Smallest section in the deepest groove, lower end of its grade.</summary>
-    public static CordEnd Softest(Gasket cord) => At(cord, -1, cord.P25MinKPa);
+    public static CordEnd Softest(Gasket cord) => FromP25(cord, -1, cord.P25MinKPa);
 
     /// <summary>As its file states it, the middle of its grade.</summary>
-    public static CordEnd Nominal(Gasket cord) => At(cord, 0, (cord.P25MinKPa + cord.P25MaxKPa) / 2);
+    public static CordEnd Nominal(Gasket cord) => FromP25(cord, 0, (cord.P25MinKPa + cord.P25MaxKPa) / 2);
 
     /// <summary>The lift at which the cord lets go of the shell, mm, 0 and up.</summary>
     public double Reach => Math.Max(0, Section - GrooveDepth);
@@ -29,7 +29,7 @@ internal readonly record struct CordEnd(CordKind Kind, double Section, double Gr
             : CordForce.SpongeNPerMm(Section, P25KPa, squeeze);
     }
 
-    private static CordEnd At(Gasket cord, int side, double p25) =>
+    private static CordEnd FromP25(Gasket cord, int side, double p25) =>
         new(
             cord.Kind,
             cord.Section + (side * cord.SectionTolerance),

@@ -20,17 +20,17 @@ internal readonly record struct Pressing(double Force, Point2 First)
 /// </summary>
 internal sealed class SealStates
 {
-    private readonly ImmutableArray<ImmutableArray<Region>> reached;
-    private readonly Pressing[] perKPa;
-    private readonly int[] stateOfCut;
-    private readonly List<bool[]> states = [];
+    private readonly ImmutableArray<ImmutableArray<Region>> _reached;
+    private readonly Pressing[] _perKPa;
+    private readonly int[] _stateOfCut;
+    private readonly List<bool[]> _states = [];
 
     private SealStates(SealStates like, ImmutableArray<ImmutableArray<Region>> reached)
     {
-        this.reached = reached;
-        perKPa = [.. reached.Select(Pulling)];
-        stateOfCut = like.stateOfCut;
-        states = like.states;
+        _reached = reached;
+        _perKPa = [.. reached.Select(Pulling)];
+        _stateOfCut = like._stateOfCut;
+        _states = like._states;
         Cords = like.Cords;
         NominalPush = like.NominalPush;
         Opened = like.Opened;
@@ -38,16 +38,16 @@ internal sealed class SealStates
 
     public SealStates(FixtureDesign design, Job job, Kernel kernel)
     {
-        reached = [.. design.Zones.Select(z => z.Reached)];
-        perKPa = [.. reached.Select(Pulling)];
+        _reached = [.. design.Zones.Select(z => z.Reached)];
+        _perKPa = [.. _reached.Select(Pulling)];
         double hardest = CordForce.HardestNPerMm(job.Gasket, 0);
         Cords = Push(design.Cords, hardest);
         NominalPush = hardest > 0 ? CordEnd.Nominal(job.Gasket).PushNPerMm(0) / hardest : 1;
         bool[] holds = [.. design.Zones.Select(_ => true)];
-        states.Add([.. holds]);
-        stateOfCut = new int[design.TrimCuts.Length];
+        _states.Add([.. holds]);
+        _stateOfCut = new int[design.TrimCuts.Length];
         var opened = ImmutableArray.CreateBuilder<(string Cut, int Zone)>();
-        for (int i = 0; i < stateOfCut.Length; i++)
+        for (int i = 0; i < _stateOfCut.Length; i++)
         {
             TrimCut cut = design.TrimCuts[i];
             foreach ((SealedZone zone, int z) in design.Zones.Select((zone, z) => (zone, z)))
@@ -58,11 +58,11 @@ internal sealed class SealStates
                     opened.Add((cut.Name, z));
                 }
             }
-            if (!states[^1].SequenceEqual(holds))
+            if (!_states[^1].SequenceEqual(holds))
             {
-                states.Add([.. holds]);
+                _states.Add([.. holds]);
             }
-            stateOfCut[i] = states.Count - 1;
+            _stateOfCut[i] = _states.Count - 1;
         }
         Opened = opened.ToImmutable();
     }
@@ -72,15 +72,15 @@ internal sealed class SealStates
     public SealStates Fed(FixtureDesign design)
     {
         ImmutableArray<ImmutableArray<Region>> now = [.. design.Zones.Select(z => z.Reached)];
-        return Same(reached, now) ? this : new SealStates(this, now);
+        return Same(_reached, now) ? this : new SealStates(this, now);
     }
 
     /// <summary>The state before anything is cut.</summary>
     public const int Whole = 0;
 
-    public int Count => states.Count;
+    public int Count => _states.Count;
 
-    public int During(int cut) => stateOfCut[cut];
+    public int During(int cut) => _stateOfCut[cut];
 
     /// <summary>All cords' push on the shell when it is down, at the hardest their grade allows (upwards positive).</summary>
     public Pressing Cords { get; }
@@ -95,9 +95,9 @@ internal sealed class SealStates
     public Pressing Gross(int state, double kPa)
     {
         Pressing sum = default;
-        for (int z = 0; z < perKPa.Length; z++)
+        for (int z = 0; z < _perKPa.Length; z++)
         {
-            sum += states[state][z] ? perKPa[z] * kPa : default;
+            sum += _states[state][z] ? _perKPa[z] * kPa : default;
         }
         return sum;
     }

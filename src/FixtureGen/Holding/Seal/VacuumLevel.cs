@@ -24,7 +24,7 @@ public sealed record VacuumLevel(double Atmosphere, double Settled, double Alarm
 
     /// <summary>The levels at the supply's altitude with its pump and leak.</summary>
     /// <exception cref="ArgumentOutOfRangeException">The altitude is outside -500 to 11 000 m; a job that was read has none such.</exception>
-    public static VacuumLevel Of(VacuumSupply supply)
+    public static VacuumLevel From(VacuumSupply supply)
     {
         double atmosphere = FixtureGen.Shop.Files.Atmosphere.PressureKPa(supply.AltitudeM);
         double pump = FixtureGen.Shop.Files.Atmosphere.PumpLevelKPa(supply.PumpRatedKPa, supply.AltitudeM);

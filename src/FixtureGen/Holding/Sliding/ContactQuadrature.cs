@@ -105,7 +105,7 @@ internal static class ContactQuadrature
             found[line] = [];
             heights[line] = Middle(levels, line);
         }
-        foreach (ScanEdge edge in edges.SelectMany(ScanEdge.Of))
+        foreach (ScanEdge edge in edges.SelectMany(ScanEdge.Split))
         {
             int line = Array.BinarySearch(heights, edge.Low);
             for (line = line < 0 ? ~line : line; line < heights.Length && heights[line] < edge.High; line++)
@@ -138,9 +138,9 @@ internal static class ContactQuadrature
 
     private struct Cell
     {
-        private double mx;
-        private double my;
-        private double second;
+        private double _mx;
+        private double _my;
+        private double _second;
 
         public double Area { get; private set; }
 
@@ -148,17 +148,17 @@ internal static class ContactQuadrature
         {
             double area = width * height;
             Area += area;
-            mx += area * x;
-            my += area * y;
-            second += area * ((x * x) + (y * y) + (((width * width) + (height * height)) / 12));
+            _mx += area * x;
+            _my += area * y;
+            _second += area * ((x * x) + (y * y) + (((width * width) + (height * height)) / 12));
         }
 
         public readonly ContactPiece Piece
         {
             get
             {
-                Point2 middle = new(mx / Area, my / Area);
-                double spread = (second / Area) - middle.Dot(middle);
+                Point2 middle = new(_mx / Area, _my / Area);
+                double spread = (_second / Area) - middle.Dot(middle);
                 return new ContactPiece(middle, Area, Math.Max(0, spread / 2));
             }
         }

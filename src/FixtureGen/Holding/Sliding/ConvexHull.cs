@@ -8,10 +8,10 @@ internal static class ConvexHull
 {
     private const double Chord = 0.1;
 
-    public static Point2[] Of(IEnumerable<Contour> contours) =>
-        Of([.. contours.SelectMany(c => Flatten.Points(c, Chord))]);
+    public static Point2[] Around(IEnumerable<Contour> contours) =>
+        Around([.. contours.SelectMany(c => Flatten.Points(c, Chord))]);
 
-    public static Point2[] Of(IReadOnlyList<Point2> points)
+    public static Point2[] Around(IReadOnlyList<Point2> points)
     {
         Point2[] sorted = [.. points.OrderBy(p => p.X).ThenBy(p => p.Y)];
         if (sorted.Length < 3)

@@ -41,11 +41,11 @@ internal sealed class FrictionNodes
     private const double SharpBelow = 1e-3;
     private const int MostKinks = 24;
 
-    private readonly Node[] contact;
-    private readonly Node[] points;
-    private readonly double slack;
-    private readonly Point2[] contactKinks;
-    private readonly Point2[] kinks;
+    private readonly Node[] _contact;
+    private readonly Node[] _points;
+    private readonly double _slack;
+    private readonly Point2[] _contactKinks;
+    private readonly Point2[] _kinks;
 
     public FrictionNodes(PressureMeasure contact, double friction, IReadOnlyList<PressPoint> points)
         : this(new FrictionNodes(contact, friction), points) { }
@@ -53,28 +53,28 @@ internal sealed class FrictionNodes
     /// <summary>The same contact with other points.</summary>
     public FrictionNodes(FrictionNodes like, IReadOnlyList<PressPoint> points)
     {
-        (Scale, Middle, slack) = (like.Scale, like.Middle, like.slack);
-        contact = like.contact;
-        contactKinks = like.contactKinks;
+        (Scale, Middle, _slack) = (like.Scale, like.Middle, like._slack);
+        _contact = like._contact;
+        _contactKinks = like._contactKinks;
         Place[] at = new Place[points.Count];
         for (int i = 0; i < at.Length; i++)
         {
             PressPoint p = points[i];
             at[i] = Placed(p.At, p.Spread * p.Spread, p.Grip);
         }
-        this.points = InLanes(at);
-        kinks = [.. contactKinks, .. Sharp(at)];
+        _points = InLanes(at);
+        _kinks = [.. _contactKinks, .. Sharp(at)];
     }
 
     private FrictionNodes(PressureMeasure contact, double friction)
     {
         Scale = Math.Max(Math.Sqrt(contact.Xx + contact.Yy), 1e-3);
         Middle = contact.Middle;
-        slack = contact.Reach / Scale;
+        _slack = contact.Reach / Scale;
         Place[] at = [.. contact.Pieces.Select(p => Placed(p.At, p.Spread2, friction * p.Share))];
-        this.contact = InLanes(at);
-        points = [];
-        contactKinks = kinks = [.. Sharp(at)];
+        _contact = InLanes(at);
+        _points = [];
+        _contactKinks = _kinks = [.. Sharp(at)];
     }
 
     public double Scale { get; }
@@ -82,13 +82,13 @@ internal sealed class FrictionNodes
     public Point2 Middle { get; }
 
     /// <summary>Places (in units of Scale) that press at a point and so put a kink into the power there.</summary>
-    public ReadOnlySpan<Point2> Kinks => kinks;
+    public ReadOnlySpan<Point2> Kinks => _kinks;
 
     /// <summary>Work of a load's shear on each part of a twist.</summary>
     public Twist Work(in CutLoad load) => new(load.Shear.X, load.Shear.Y, (load.At - Middle).Cross(load.Shear) / Scale);
 
     /// <summary>True when the plane pressure force + slope.x is positive over the whole contact.</summary>
-    public bool PressesEverywhere(double force, Point2 slope) => force >= slope.Length * slack;
+    public bool PressesEverywhere(double force, Point2 slope) => force >= slope.Length * _slack;
 
     /// <summary>The plane pressure's positive part added up: what a contact that cannot pull would carry of it.</summary>
     public double PositivePart(double force, Point2 slope, double friction)
@@ -97,7 +97,7 @@ internal sealed class FrictionNodes
         Vector256<double> vForce = Vector256.Create(force);
         Vector256<double> vSlopeX = Vector256.Create(slope.X);
         Vector256<double> vSlopeY = Vector256.Create(slope.Y);
-        foreach (ref readonly Node node in contact.AsSpan())
+        foreach (ref readonly Node node in _contact.AsSpan())
         {
             sum += Grip(node, vForce, vSlopeX, vSlopeY);
         }
@@ -107,16 +107,16 @@ internal sealed class FrictionNodes
     /// <summary>How fast each piece of the contact moves at a twist, points left out.</summary>
     public Vector256<double>[] Speeds(Twist w)
     {
-        var speeds = new Vector256<double>[contact.Length];
+        var speeds = new Vector256<double>[_contact.Length];
         for (int i = 0; i < speeds.Length; i++)
         {
-            speeds[i] = Speed(w, contact[i]);
+            speeds[i] = Speed(w, _contact[i]);
         }
         return speeds;
     }
 
     /// <summary>
-    /// The value of <see cref="At"/> alone, for a twist whose <see cref="Speeds"/> are known; they do not depend on the points.
+    /// The value of <see cref="PowerAt"/> alone, for a twist whose <see cref="Speeds"/> are known; they do not depend on the points.
     /// </summary>
     public double Power(
         Twist w,
@@ -133,10 +133,10 @@ internal sealed class FrictionNodes
         Vector256<double> vSlopeY = Vector256.Create(slope.Y * rescale);
         for (int i = 0; i < speeds.Length; i++)
         {
-            sum += Grip(contact[i], vForce, vSlopeX, vSlopeY) * speeds[i];
+            sum += Grip(_contact[i], vForce, vSlopeX, vSlopeY) * speeds[i];
         }
         Vector256<double> scale = Vector256.Create(pointScale);
-        foreach (ref readonly Node node in points.AsSpan())
+        foreach (ref readonly Node node in _points.AsSpan())
         {
             sum += scale * node.Grip * Speed(w, node);
         }
@@ -165,7 +165,7 @@ internal sealed class FrictionNodes
     /// s = sqrt(w'Qw) the slope is Qw/s and the curvature Q/s - (Qw/s)(Qw/s)'/s, with Q of the rows (1, 0, -y), (0, 1, x),
     /// (-y, x, x2 + y2 + spread2).
     /// </summary>
-    public FrictionPower At(
+    public FrictionPower PowerAt(
         Twist w,
         double force,
         Point2 slope,
@@ -199,10 +199,10 @@ internal sealed class FrictionNodes
         Vector256<double> xt = Vector256<double>.Zero;
         Vector256<double> yt = Vector256<double>.Zero;
         Vector256<double> tt = Vector256<double>.Zero;
-        int contacts = contact.Length;
-        ref Node first = ref MemoryMarshal.GetArrayDataReference(contact);
-        ref Node point = ref MemoryMarshal.GetArrayDataReference(points);
-        for (int i = 0; i < contacts + points.Length; i++)
+        int contacts = _contact.Length;
+        ref Node first = ref MemoryMarshal.GetArrayDataReference(_contact);
+        ref Node point = ref MemoryMarshal.GetArrayDataReference(_points);
+        for (int i = 0; i < contacts + _points.Length; i++)
         {
             ref Node node = ref (i < contacts ? ref Unsafe.Add(ref first, i) : ref Unsafe.Add(ref point, i - contacts));
             Vector256<double> x = node.X;

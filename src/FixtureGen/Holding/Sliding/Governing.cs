@@ -18,7 +18,7 @@ internal static class Governing
     ) =>
         answer.Mode == HoldMode.Slide && cord > MuchTaken * gross
             ? FormattableString.Invariant($"pressure: the cord takes back {cord:0} N of the vacuum's {gross:0} N")
-            : Of(held, load, answer);
+            : Describe(held, load, answer);
 
     /// <summary>With magnets alone: their pull, where the cord has lifted the shell away from it.</summary>
     public static string WithMagnets(
@@ -32,9 +32,9 @@ internal static class Governing
             ? FormattableString.Invariant(
                 $"force: the magnets' {pull:0} N, less by the cord's lift of {lift:0.00} mm, against {load.Shear.Length:0.0} N"
             )
-            : Of(held, load, answer);
+            : Describe(held, load, answer);
 
-    public static string Of(IReadOnlyList<HeldPart> held, CutLoad load, StepFactor answer)
+    public static string Describe(IReadOnlyList<HeldPart> held, CutLoad load, StepFactor answer)
     {
         if (held.Count == 0 || held.All(h => h.Total <= 0))
         {

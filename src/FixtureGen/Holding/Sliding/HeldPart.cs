@@ -28,8 +28,8 @@ internal readonly record struct TipEdge(Point2 Inward, double Offset, double Hol
 /// </summary>
 internal sealed class HeldPart
 {
-    private readonly TipEdge[] bare;
-    private TipEdge[]? edges;
+    private readonly TipEdge[] _bare;
+    private TipEdge[]? _edges;
 
     public HeldPart(
         PressureMeasure contact,
@@ -47,7 +47,7 @@ internal sealed class HeldPart
         Points = points;
         Nodes = new FrictionNodes(contact, friction, points);
         Total = pressed + points.Sum(p => p.Force);
-        bare = EdgesOf(hull);
+        _bare = EdgesOf(hull);
     }
 
     /// <summary>The same contact and hull under other forces.</summary>
@@ -60,7 +60,7 @@ internal sealed class HeldPart
         Points = points;
         Nodes = new FrictionNodes(like.Nodes, points);
         Total = pressed + points.Sum(p => p.Force);
-        bare = like.bare;
+        _bare = like._bare;
     }
 
     public PressureMeasure Contact { get; }
@@ -82,7 +82,7 @@ internal sealed class HeldPart
     public double Total { get; }
 
     /// <summary>Worked out when first asked for: most sets of magnets that are tried slide, and are given up, before they tip.</summary>
-    public TipEdge[] Edges => edges ??= Held(bare);
+    public TipEdge[] Edges => _edges ??= Held(_bare);
 
     private static TipEdge[] EdgesOf(IReadOnlyList<Point2> hull)
     {

@@ -75,31 +75,32 @@ internal static class LimitState
 
     private ref struct Slide
     {
-        private readonly FrictionNodes nodes;
-        private readonly Twist work;
-        private readonly double size;
-        private readonly LoadedPressure loaded;
-        private readonly Twist b1;
-        private readonly Twist b2;
-        private Pressure pressure;
+        private readonly FrictionNodes _nodes;
+        private readonly Twist _work;
+        private readonly double _size;
+        private readonly LoadedPressure _loaded;
+        private readonly Twist _b1;
+        private readonly Twist _b2;
+        private Pressure _pressure;
 
         public Slide(HeldPart held, in CutLoad load, Twist work, double size)
         {
-            this.work = work;
-            this.size = size;
-            nodes = held.Nodes;
-            loaded = new LoadedPressure(held, load);
+            _work = work;
+            _size = size;
+            _nodes = held.Nodes;
+            _loaded = new LoadedPressure(held, load);
             Twist unit = work * (1 / size);
             Twist other = Math.Abs(unit.Turn) < 0.7 ? new Twist(0, 0, 1) : new Twist(1, 0, 0);
             Twist first = unit.Cross(other);
-            b1 = first * (1 / first.Length);
-            b2 = unit.Cross(b1);
+            _b1 = first * (1 / first.Length);
+            _b2 = unit.Cross(_b1);
         }
 
         public LimitAnswer Solve(LimitAnswer start, double most)
         {
-            double done = work.Dot(start.Twist);
-            Twist w = done > 1e-3 * size * start.Twist.Length ? start.Twist * (1 / done) : work * (1 / (size * size));
+            double done = _work.Dot(start.Twist);
+            Twist w =
+                done > 1e-3 * _size * start.Twist.Length ? start.Twist * (1 / done) : _work * (1 / (_size * _size));
             double factor = Math.Min(start.Factor, most);
             double perLoad = 0;
             if (!Together(ref w, ref factor, most, ref perLoad))
@@ -127,9 +128,9 @@ internal static class LimitState
                 double change = Math.Abs(next - factor);
                 perLoad = power.PerLoad;
                 factor = next;
-                double g1 = power.Slope.Dot(b1);
-                double g2 = power.Slope.Dot(b2);
-                bool level = Math.Sqrt((g1 * g1) + (g2 * g2)) <= SlopeTolerance * power.Value * size;
+                double g1 = power.Slope.Dot(_b1);
+                double g2 = power.Slope.Dot(_b2);
+                bool level = Math.Sqrt((g1 * g1) + (g2 * g2)) <= SlopeTolerance * power.Value * _size;
                 if (!Press(factor))
                 {
                     return false;
@@ -139,7 +140,7 @@ internal static class LimitState
                     return true;
                 }
                 Twist step = level ? default : NewtonStep(power, g1, g2);
-                double expected = -((g1 * step.Dot(b1)) + (g2 * step.Dot(b2)));
+                double expected = -((g1 * step.Dot(_b1)) + (g2 * step.Dot(_b2)));
                 power = Evaluate(w + step);
                 for (double share = 1; FactorOf(power, factor, most) > factor - (0.05 * share * expected); )
                 {
@@ -163,7 +164,7 @@ internal static class LimitState
         /// <summary>The twist of least power under the pressure at a factor, then the factor of that twist, until both stay.</summary>
         private void InTurn(ref Twist w, ref double factor, double most, ref double perLoad)
         {
-            bool changes = loaded.PerForce != 0 || loaded.PerSlope != default;
+            bool changes = _loaded.PerForce != 0 || _loaded.PerSlope != default;
             for (int turn = 0; turn < 30; turn++)
             {
                 Press(factor);
@@ -182,8 +183,8 @@ internal static class LimitState
         /// <summary>Sets the pressure at a factor; true where it is above 0 all over.</summary>
         private bool Press(double factor)
         {
-            pressure = loaded.At(factor);
-            return pressure.Everywhere;
+            _pressure = _loaded.PressureAt(factor);
+            return _pressure.Everywhere;
         }
 
         private FrictionPower Minimise(ref Twist w)
@@ -195,11 +196,11 @@ internal static class LimitState
         /// <summary>A point that presses is a kink in the power, and turning about it may be the least of all.</summary>
         private readonly FrictionPower AtKinks(ref Twist w, FrictionPower best)
         {
-            foreach (Point2 p in nodes.Kinks)
+            foreach (Point2 p in _nodes.Kinks)
             {
                 Twist about = new(p.Y, -p.X, 1);
-                double done = work.Dot(about);
-                if (Math.Abs(done) > 1e-9 * size)
+                double done = _work.Dot(about);
+                if (Math.Abs(done) > 1e-9 * _size)
                 {
                     FrictionPower power = Evaluate(about * (1 / done));
                     if (power.Value < best.Value)
@@ -217,15 +218,15 @@ internal static class LimitState
             FrictionPower power = Evaluate(w);
             for (int pass = 0; pass < MostPasses; pass++)
             {
-                double g1 = power.Slope.Dot(b1);
-                double g2 = power.Slope.Dot(b2);
-                if (Math.Sqrt((g1 * g1) + (g2 * g2)) <= SlopeTolerance * power.Value * size)
+                double g1 = power.Slope.Dot(_b1);
+                double g2 = power.Slope.Dot(_b2);
+                if (Math.Sqrt((g1 * g1) + (g2 * g2)) <= SlopeTolerance * power.Value * _size)
                 {
                     settled = true;
                     break;
                 }
                 Twist step = NewtonStep(power, g1, g2);
-                double expected = -((g1 * step.Dot(b1)) + (g2 * step.Dot(b2)));
+                double expected = -((g1 * step.Dot(_b1)) + (g2 * step.Dot(_b2)));
                 if (expected <= 1e-9 * power.Value)
                 {
                     break;
@@ -249,28 +250,28 @@ internal static class LimitState
 
         private readonly Twist NewtonStep(in FrictionPower power, double g1, double g2)
         {
-            Twist h1 = Times(power, b1);
-            double a = h1.Dot(b1);
-            double b = h1.Dot(b2);
-            double c = Times(power, b2).Dot(b2);
+            Twist h1 = Times(power, _b1);
+            double a = h1.Dot(_b1);
+            double b = h1.Dot(_b2);
+            double c = Times(power, _b2).Dot(_b2);
             double guard = 1e-9 * (a + c);
             a += guard;
             c += guard;
             double determinant = (a * c) - (b * b);
             double s1 = -((c * g1) - (b * g2)) / determinant;
             double s2 = -((a * g2) - (b * g1)) / determinant;
-            return (b1 * s1) + (b2 * s2);
+            return (_b1 * s1) + (_b2 * s2);
         }
 
         private readonly FrictionPower Evaluate(Twist w) =>
-            nodes.At(
+            _nodes.PowerAt(
                 w,
-                pressure.Force,
-                pressure.Slope,
-                pressure.Rescale,
-                pressure.PointScale,
-                loaded.PerForce,
-                loaded.PerSlope
+                _pressure.Force,
+                _pressure.Slope,
+                _pressure.Rescale,
+                _pressure.PointScale,
+                _loaded.PerForce,
+                _loaded.PerSlope
             );
 
         private static Twist Times(in FrictionPower h, Twist t) =>

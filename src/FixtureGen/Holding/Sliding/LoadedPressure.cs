@@ -20,15 +20,15 @@ internal readonly record struct Pressure(
 /// </summary>
 internal readonly struct LoadedPressure
 {
-    private readonly HeldPart held;
-    private readonly Point2 slope;
+    private readonly HeldPart _held;
+    private readonly Point2 _slope;
 
     public LoadedPressure(HeldPart held, in CutLoad load)
     {
-        this.held = held;
+        _held = held;
         PerForce = -load.Lift;
         Point2 moved = (load.Height * load.Shear) - (load.Lift * (load.At - held.Contact.Middle));
-        slope = held.Contact.SlopeFor(held.Moment) * held.Nodes.Scale;
+        _slope = held.Contact.SlopeFor(held.Moment) * held.Nodes.Scale;
         PerSlope = held.Contact.SlopeFor(moved) * held.Nodes.Scale;
     }
 
@@ -38,20 +38,20 @@ internal readonly struct LoadedPressure
     /// <summary>Change of the slope per unit of factor, per Scale.</summary>
     public Point2 PerSlope { get; }
 
-    public Pressure At(double factor)
+    public Pressure PressureAt(double factor)
     {
-        double force = held.Pressed + (factor * PerForce);
+        double force = _held.Pressed + (factor * PerForce);
         if (force <= 0)
         {
-            double points = held.Total - held.Pressed;
+            double points = _held.Total - _held.Pressed;
             return new Pressure(0, default, 1, points > 0 ? Math.Max(0, points + force) / points : 0, false);
         }
-        Point2 tilted = slope + (factor * PerSlope);
-        if (held.Nodes.PressesEverywhere(force, tilted))
+        Point2 tilted = _slope + (factor * PerSlope);
+        if (_held.Nodes.PressesEverywhere(force, tilted))
         {
             return new Pressure(force, tilted, 1, 1, true);
         }
-        double carried = held.Nodes.PositivePart(force, tilted, held.Friction);
+        double carried = _held.Nodes.PositivePart(force, tilted, _held.Friction);
         return new Pressure(force, tilted, carried > 0 ? force / carried : 0, 1, false);
     }
 }

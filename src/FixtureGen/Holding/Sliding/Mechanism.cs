@@ -9,7 +9,7 @@ namespace FixtureGen.Holding.Sliding;
 /// </summary>
 internal sealed class Mechanism(FrictionNodes contact, Twist twist)
 {
-    private readonly Vector256<double>[] speeds = contact.Speeds(twist);
+    private readonly Vector256<double>[] _speeds = contact.Speeds(twist);
 
     public Twist Twist => twist;
 
@@ -21,7 +21,7 @@ internal sealed class Mechanism(FrictionNodes contact, Twist twist)
         {
             return false;
         }
-        Pressure p = new LoadedPressure(held, load).At(factor);
-        return held.Nodes.Power(twist, speeds, p.Force, p.Slope, p.Rescale, p.PointScale) <= work;
+        Pressure p = new LoadedPressure(held, load).PressureAt(factor);
+        return held.Nodes.Power(twist, _speeds, p.Force, p.Slope, p.Rescale, p.PointScale) <= work;
     }
 }

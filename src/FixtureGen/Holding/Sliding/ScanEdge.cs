@@ -25,7 +25,7 @@ internal readonly record struct ScanEdge(Point2 From, Point2 To, Point2 Centre, 
     }
 
     /// <summary>The pieces of a segment, in its direction or against it.</summary>
-    public static IEnumerable<ScanEdge> Of(Segment s)
+    public static IEnumerable<ScanEdge> Split(Segment s)
     {
         if (!s.IsArc)
         {

@@ -30,7 +30,7 @@ internal sealed class TrimLoads(TrimWork[] works, TrimStep[] steps, double heigh
     public TrimStep[] Steps => steps;
 
     /// <summary>The same trim on some of its steps.</summary>
-    public TrimLoads At(IEnumerable<int> some) => new(works, [.. some.Select(i => steps[i])], height);
+    public TrimLoads Take(IEnumerable<int> some) => new(works, [.. some.Select(i => steps[i])], height);
 
     /// <summary>Full cutting load of a step with the edge at one of <see cref="EdgeAngles"/>.</summary>
     public CutLoad Load(int step, double angle)

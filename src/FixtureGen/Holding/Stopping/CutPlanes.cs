@@ -11,9 +11,9 @@ internal sealed class CutPlanes(int most)
     private const double Box = 1000;
     private const double Slack = 1e-12;
 
-    private readonly double[] height = new double[most + 16];
-    private readonly double[] slopeX = new double[most + 16];
-    private readonly double[] slopeY = new double[most + 16];
+    private readonly double[] _height = new double[most + 16];
+    private readonly double[] _slopeX = new double[most + 16];
+    private readonly double[] _slopeY = new double[most + 16];
 
     /// <summary>The least value, known from below and from above.</summary>
     public readonly record struct Bracket(double Lower, double Upper);
@@ -33,7 +33,7 @@ internal sealed class CutPlanes(int most)
     public void Add(double x, double y, double value, double dx, double dy)
     {
         int k = Count++;
-        (height[k], slopeX[k], slopeY[k]) = (value - (dx * x) - (dy * y), dx, dy);
+        (_height[k], _slopeX[k], _slopeY[k]) = (value - (dx * x) - (dy * y), dx, dy);
         if (LeastOn(k) is { } least)
         {
             At = (least.X, least.Y);
@@ -48,24 +48,24 @@ internal sealed class CutPlanes(int most)
         {
             return double.NegativeInfinity;
         }
-        double ofA = (slopeX[b] * slopeY[c]) - (slopeX[c] * slopeY[b]);
-        double ofB = (slopeX[c] * slopeY[a]) - (slopeX[a] * slopeY[c]);
-        double ofC = (slopeX[a] * slopeY[b]) - (slopeX[b] * slopeY[a]);
+        double ofA = (_slopeX[b] * _slopeY[c]) - (_slopeX[c] * _slopeY[b]);
+        double ofB = (_slopeX[c] * _slopeY[a]) - (_slopeX[a] * _slopeY[c]);
+        double ofC = (_slopeX[a] * _slopeY[b]) - (_slopeX[b] * _slopeY[a]);
         double sum = ofA + ofB + ofC;
         return ofA / sum >= 0 && ofB / sum >= 0 && ofC / sum >= 0
-            ? ((ofA * height[a]) + (ofB * height[b]) + (ofC * height[c])) / sum
+            ? ((ofA * _height[a]) + (ofB * _height[b]) + (ofC * _height[c])) / sum
             : double.NegativeInfinity;
     }
 
     /// <summary>The least point of one plane where it is the highest of all before it.</summary>
     private Vertex? LeastOn(int k)
     {
-        Vertex at = new(slopeX[k] > 0 ? -Box : Box, slopeY[k] > 0 ? -Box : Box, -1, -1);
+        Vertex at = new(_slopeX[k] > 0 ? -Box : Box, _slopeY[k] > 0 ? -Box : Box, -1, -1);
         for (int j = 0; j < k; j++)
         {
-            double a = slopeX[j] - slopeX[k];
-            double b = slopeY[j] - slopeY[k];
-            double c = height[k] - height[j];
+            double a = _slopeX[j] - _slopeX[k];
+            double b = _slopeY[j] - _slopeY[k];
+            double c = _height[k] - _height[j];
             if ((a * at.X) + (b * at.Y) <= c + (Slack * (1 + Math.Abs(c))) || (a == 0 && b == 0))
             {
                 continue;
@@ -93,15 +93,15 @@ internal sealed class CutPlanes(int most)
         span.Narrow(-uy, Box + py, -1);
         for (int i = 0; i < j; i++)
         {
-            double ai = slopeX[i] - slopeX[k];
-            double bi = slopeY[i] - slopeY[k];
-            span.Narrow((ai * ux) + (bi * uy), height[k] - height[i] - (ai * px) - (bi * py), i);
+            double ai = _slopeX[i] - _slopeX[k];
+            double bi = _slopeY[i] - _slopeY[k];
+            span.Narrow((ai * ux) + (bi * uy), _height[k] - _height[i] - (ai * px) - (bi * py), i);
         }
         if (span.Low > span.High + (1e-7 * (1 + Math.Abs(span.Low))))
         {
             return null;
         }
-        bool low = (slopeX[k] * ux) + (slopeY[k] * uy) > 0;
+        bool low = (_slopeX[k] * ux) + (_slopeY[k] * uy) > 0;
         double along = low ? span.Low : span.High;
         return new Vertex(px + (along * ux), py + (along * uy), j, low ? span.LowBy : span.HighBy);
     }

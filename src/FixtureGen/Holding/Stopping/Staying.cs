@@ -75,10 +75,10 @@ internal sealed class Staying(TrimLoads loads, StopSet stops)
         Parallel.ForEach(
             steps,
             new ParallelOptions { MaxDegreeOfParallelism = TaskScheduler.Current == TaskScheduler.Default ? -1 : 1 },
-            step => at[step] = At(step, heldIn, put[step])
+            step => at[step] = StayAt(step, heldIn, put[step])
         );
 
-    private Stay At(int step, IReadOnlyList<HeldPart[]> heldIn, StepFactor put)
+    private Stay StayAt(int step, IReadOnlyList<HeldPart[]> heldIn, StepFactor put)
     {
         TrimWork work = loads.Works[loads.Steps[step].Work];
         IReadOnlyList<ShellStop> here = work.IsOutline ? stops.Outline : stops.Before;

@@ -6,28 +6,25 @@ namespace FixtureGen.Holding.Stopping;
 /// <summary>Stops as seen from one contact: places from its middle in its own scale, and what each takes to give way.</summary>
 internal sealed class StopGrips
 {
-    private readonly (Point2 At, Point2 Normal, StopKind Kind, double Strength)[] stops;
+    private readonly (Point2 At, Point2 Normal, StopKind Kind, double Strength)[] _stops;
 
     public StopGrips(IEnumerable<ShellStop> stops, FrictionNodes contact)
     {
-        this.stops =
-        [
-            .. stops.Select(s => ((s.At - contact.Middle) * (1 / contact.Scale), s.Normal, s.Kind, s.StrengthN)),
-        ];
-        Hinges = [.. this.stops.Where(s => s.Normal == default).Select(s => new Twist(s.At.Y, -s.At.X, 1))];
+        _stops = [.. stops.Select(s => ((s.At - contact.Middle) * (1 / contact.Scale), s.Normal, s.Kind, s.StrengthN))];
+        Hinges = [.. _stops.Where(s => s.Normal == default).Select(s => new Twist(s.At.Y, -s.At.X, 1))];
     }
 
     /// <summary>Turning about each stop that holds every way: the power has a kink there, and its least value often lies on one.</summary>
     public Twist[] Hinges { get; }
 
-    public bool None => stops.Length == 0;
+    public bool None => _stops.Length == 0;
 
     /// <summary>Power that the stops take at a twist, and its slope.</summary>
     public (double Value, Twist Slope) Power(Twist w)
     {
         double value = 0;
         Twist slope = default;
-        foreach ((Point2 at, Point2 normal, StopKind kind, double strength) in stops)
+        foreach ((Point2 at, Point2 normal, StopKind kind, double strength) in _stops)
         {
             Point2 v = new(w.X - (w.Turn * at.Y), w.Y + (w.Turn * at.X));
             Point2 push = Against(v, normal, kind) * strength;

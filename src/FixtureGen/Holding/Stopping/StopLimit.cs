@@ -56,23 +56,23 @@ internal static class StopLimit
     /// <summary>Friction's and the stops' power over the twists of unit work.</summary>
     private sealed class Search
     {
-        private readonly HeldPart held;
-        private readonly StopGrips stops;
-        private readonly LoadedPressure loaded;
-        private readonly double size;
-        private readonly Twist unit;
-        private readonly Twist b1;
-        private readonly Twist b2;
+        private readonly HeldPart _held;
+        private readonly StopGrips _stops;
+        private readonly LoadedPressure _loaded;
+        private readonly double _size;
+        private readonly Twist _unit;
+        private readonly Twist _b1;
+        private readonly Twist _b2;
 
         public Search(HeldPart held, StopGrips stops, in CutLoad load, Twist work, double size)
         {
-            (this.held, this.stops, this.size) = (held, stops, size);
-            loaded = new LoadedPressure(held, load);
-            unit = work * (1 / size);
-            Twist other = Math.Abs(unit.Turn) < 0.7 ? new Twist(0, 0, 1) : new Twist(1, 0, 0);
-            Twist first = unit.Cross(other);
-            b1 = first * (1 / first.Length);
-            b2 = unit.Cross(b1);
+            (_held, _stops, _size) = (held, stops, size);
+            _loaded = new LoadedPressure(held, load);
+            _unit = work * (1 / size);
+            Twist other = Math.Abs(_unit.Turn) < 0.7 ? new Twist(0, 0, 1) : new Twist(1, 0, 0);
+            Twist first = _unit.Cross(other);
+            _b1 = first * (1 / first.Length);
+            _b2 = _unit.Cross(_b1);
         }
 
         public Twist Best { get; private set; }
@@ -84,38 +84,38 @@ internal static class StopLimit
         /// <summary>The least power under the pressure at a factor, from below and from above.</summary>
         public CutPlanes.Bracket Least(double factor)
         {
-            Pressure p = loaded.At(factor);
+            Pressure p = _loaded.PressureAt(factor);
             double least = double.MaxValue;
             CutPlanes planes = new(MostCuts);
             void Cut(double y1, double y2)
             {
-                Twist w = (unit + (b1 * y1) + (b2 * y2)) * (1 / size);
-                FrictionPower friction = held.Nodes.At(
+                Twist w = (_unit + (_b1 * y1) + (_b2 * y2)) * (1 / _size);
+                FrictionPower friction = _held.Nodes.PowerAt(
                     w,
                     p.Force,
                     p.Slope,
                     p.Rescale,
                     p.PointScale,
-                    loaded.PerForce,
-                    loaded.PerSlope
+                    _loaded.PerForce,
+                    _loaded.PerSlope
                 );
-                (double stopped, Twist slope) = stops.Power(w);
+                (double stopped, Twist slope) = _stops.Power(w);
                 double value = friction.Value + stopped;
                 Twist rise = friction.Slope + slope;
-                planes.Add(y1, y2, value, rise.Dot(b1) / size, rise.Dot(b2) / size);
+                planes.Add(y1, y2, value, rise.Dot(_b1) / _size, rise.Dot(_b2) / _size);
                 if (value < least)
                 {
                     (least, Best, PerLoad, StopsGive) = (value, w, friction.PerLoad, stopped > 1e-6 * value);
                 }
             }
             Cut(0, 0);
-            foreach (Twist hinge in stops.Hinges.Take(MostHinges))
+            foreach (Twist hinge in _stops.Hinges.Take(MostHinges))
             {
-                double done = hinge.Dot(unit);
+                double done = hinge.Dot(_unit);
                 if (Math.Abs(done) > 1e-6)
                 {
                     Twist w = hinge * (1 / done);
-                    Cut(w.Dot(b1), w.Dot(b2));
+                    Cut(w.Dot(_b1), w.Dot(_b2));
                 }
             }
             while (planes.Count < MostCuts && least - planes.Lower > Gap * least)

@@ -41,7 +41,7 @@ internal static class Stops
     /// <summary>Pins are pressed this deep into the block, mm; what locators are cut to.</summary>
     private const double PressDepth = FixtureGen.Design.Forms.Locators.PressDepth;
 
-    public static StopSet Of(FixtureDesign design, Job job) =>
+    public static StopSet Find(FixtureDesign design, Job job) =>
         job.ShellMaterial.Sheet is not { } sheet ? StopSet.None
         : job.Locator == LocatorKind.Pins ? Pinned(design, job, sheet)
         : job.Locator == LocatorKind.Form ? Nested(design, job, sheet)

@@ -185,7 +185,7 @@ public static partial class ControlReader
         {
             if (!Placeholders.Contains(word))
             {
-                string? near = Nearest.Of(word, Placeholders);
+                string? near = Nearest.Find(word, Placeholders);
                 t.Contradict(
                     key,
                     $"Unknown placeholder {{{word}}} in \"{line}\".",

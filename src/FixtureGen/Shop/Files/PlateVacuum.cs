@@ -28,7 +28,7 @@ internal static class PlateVacuum
             PlateGroove g = plate.Grooves[i];
             if (plate.Ports.All(p => p.Name != g.Port))
             {
-                string? near = Nearest.Of(g.Port, plate.Ports.Select(p => p.Name));
+                string? near = Nearest.Find(g.Port, plate.Ports.Select(p => p.Name));
                 t.Contradict(
                     "groove",
                     $"A [[groove]] leads to port '{g.Port}', which is not there.",

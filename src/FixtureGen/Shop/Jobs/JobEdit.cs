@@ -57,7 +57,7 @@ public static class JobEdit
             edited = edited[..c.Start] + c.New + edited[c.End..];
         }
         Stage<TomlTable> after = TomlText.Parse(edited, fileName);
-        return after.Value is null ? Stage.Failed<string>(after.Findings) : Stage.Of(edited);
+        return after.Value is null ? Stage.Failed<string>(after.Findings) : Stage.Answer(edited);
     }
 
     private static IEnumerable<Change> Removal(string text, DocumentSyntax doc, string[] path)

@@ -35,7 +35,7 @@ public static class JobReader
         Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);
         top.Close();
         log.SayAssumed();
-        return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Of(job, log.Findings);
+        return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Answer(job, log.Findings);
     }
 
     private static string NameOf(string fileName)

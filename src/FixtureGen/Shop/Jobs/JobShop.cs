@@ -99,7 +99,7 @@ internal sealed record JobShop(
         string[] mills = [.. rack.Tools.Where(o => o.Kind == ToolKind.EndMill).Select(o => o.Name)];
         if (tool is null || tool.Kind != ToolKind.EndMill)
         {
-            string? near = Nearest.Of(name, mills);
+            string? near = Nearest.Find(name, mills);
             t.Contradict(
                 "trim_tool",
                 tool is null ? $"'{rack.Name}' has no tool '{name}'." : $"'{name}' is no end mill.",

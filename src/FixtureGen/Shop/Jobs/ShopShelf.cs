@@ -7,9 +7,9 @@ namespace FixtureGen.Shop.Jobs;
 /// <summary>Fetches the shop files that a job names, logs what is wrong with them, and remembers which were used.</summary>
 internal sealed class ShopShelf(ShopFiles files, ReadLog log)
 {
-    private readonly SortedSet<string> used = new(StringComparer.Ordinal);
+    private readonly SortedSet<string> _used = new(StringComparer.Ordinal);
 
-    public IReadOnlyCollection<string> Used => used;
+    public IReadOnlyCollection<string> Used => _used;
 
     /// <summary>The record that a key of a table names, or null with findings.</summary>
     public T? Named<T>(TableReader t, string key, string kind, Func<string, string, string, Stage<T>> read)
@@ -39,10 +39,10 @@ internal sealed class ShopShelf(ShopFiles files, ReadLog log)
         if (files.Find(kind, name) is not { } found)
         {
             string[] there = [.. files.List(kind).Order(StringComparer.Ordinal)];
-            log.Findings.Add(ShopFindings.UnknownName(file, at, kind, name, Nearest.Of(name, there), there));
+            log.Findings.Add(ShopFindings.UnknownName(file, at, kind, name, Nearest.Find(name, there), there));
             return null;
         }
-        used.Add(found.Path);
+        _used.Add(found.Path);
         Stage<T> stage = files.Record(found.Path, found.Text, () => read(found.Text, found.Path, name));
         log.Findings.AddRange(stage.Findings);
         return stage.Value;

@@ -4,7 +4,7 @@ namespace FixtureGen.Shop.Reading;
 public static class Nearest
 {
     /// <summary>The known word with the least edit distance, if at most a third of the letters (and at least two) differ; else null.</summary>
-    public static string? Of(string word, IEnumerable<string> known)
+    public static string? Find(string word, IEnumerable<string> known)
     {
         (string Word, int Distance)? best = null;
         foreach (string k in known.Order(StringComparer.Ordinal))

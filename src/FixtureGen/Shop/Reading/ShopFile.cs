@@ -30,6 +30,6 @@ internal static class ShopFile
         T value = body(top);
         top.Close();
         log.SayAssumed();
-        return log.Failed ? Stage.Failed<T>(log.Findings) : Stage.Of(value, log.Findings);
+        return log.Failed ? Stage.Failed<T>(log.Findings) : Stage.Answer(value, log.Findings);
     }
 }

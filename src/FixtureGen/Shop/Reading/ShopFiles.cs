@@ -13,7 +13,7 @@ public sealed record ShopFiles(
     Func<string, IEnumerable<string>> List
 )
 {
-    private ConcurrentDictionary<(Type Kind, string Path, string Text), object>? records;
+    private ConcurrentDictionary<(Type Kind, string Path, string Text), object>? _records;
 
     /// <summary>
     /// The same files for a run over many jobs, by any number of threads: each is fetched once, and what was read from a text
@@ -24,16 +24,16 @@ public sealed record ShopFiles(
         ConcurrentDictionary<(string Kind, string Name), (string Path, string Text)?> found = new();
         ConcurrentDictionary<string, string[]> listed = new(StringComparer.Ordinal);
         return new ShopFiles(
-            (kind, name) => found.GetOrAdd((kind, name), key => this.Find(key.Kind, key.Name)),
+            (kind, name) => found.GetOrAdd((kind, name), key => Find(key.Kind, key.Name)),
             kind => listed.GetOrAdd(kind, key => [.. this.List(key)])
         )
         {
-            records = new(),
+            _records = new(),
         };
     }
 
     /// <summary>The record in a text, read by <paramref name="read"/> unless it was read before. Records and findings are never changed.</summary>
     internal Stage<T> Record<T>(string path, string text, Func<Stage<T>> read)
         where T : class =>
-        this.records is { } known ? (Stage<T>)known.GetOrAdd((typeof(T), path, text), _ => read()) : read();
+        _records is { } known ? (Stage<T>)known.GetOrAdd((typeof(T), path, text), _ => read()) : read();
 }

@@ -7,7 +7,7 @@ namespace FixtureGen.Shop.Reading;
 internal static class ShopFindings
 {
     public static Finding Syntax(string file, int line, int column, string what) =>
-        At(
+        AtPlace(
             file,
             line,
             column,
@@ -17,7 +17,7 @@ internal static class ShopFindings
         );
 
     public static Finding DuplicateKey(string file, int line, int column, string key, string firstLine) =>
-        At(
+        AtPlace(
             file,
             line,
             column,
@@ -27,7 +27,7 @@ internal static class ShopFindings
         );
 
     public static Finding UnknownKey(string file, TomlEntry entry, string path, string? nearest, string known) =>
-        At(
+        AtPlace(
             file,
             entry.Line,
             entry.Column,
@@ -37,7 +37,7 @@ internal static class ShopFindings
         );
 
     public static Finding MissingKey(string file, TomlTable table, string path, string wanted) =>
-        At(
+        AtPlace(
             file,
             table.Line,
             table.Column,
@@ -47,13 +47,13 @@ internal static class ShopFindings
         );
 
     public static Finding EmptyFile(string file, string remedy) =>
-        At(file, 1, 1, "toml-missing-key", "The file is empty.", remedy);
+        AtPlace(file, 1, 1, "toml-missing-key", "The file is empty.", remedy);
 
     public static Finding EmptyText(string file, TomlString value, string path) =>
-        At(file, value.Line, value.Column, "toml-missing-key", $"'{path}' is empty.", "Write text in quotes.");
+        AtPlace(file, value.Line, value.Column, "toml-missing-key", $"'{path}' is empty.", "Write text in quotes.");
 
     public static Finding WrongType(string file, TomlValue value, string path, string wanted) =>
-        At(
+        AtPlace(
             file,
             value.Line,
             value.Column,
@@ -63,7 +63,7 @@ internal static class ShopFindings
         );
 
     public static Finding UnknownUnit(string file, TomlString value, string path, string units) =>
-        At(
+        AtPlace(
             file,
             value.Line,
             value.Column,
@@ -73,7 +73,7 @@ internal static class ShopFindings
         );
 
     public static Finding NoUnit(string file, TomlNumber value, string path) =>
-        At(
+        AtPlace(
             file,
             value.Line,
             value.Column,
@@ -94,7 +94,7 @@ internal static class ShopFindings
         string range,
         string published
     ) =>
-        At(
+        AtPlace(
             file,
             value.Line,
             value.Column,
@@ -113,7 +113,7 @@ internal static class ShopFindings
         );
 
     public static Finding KeyGone(string file, TomlEntry entry, string path, string why, string remedy) =>
-        At(file, entry.Line, entry.Column, "toml-key-gone", $"'{path}' is no key any more: {why}.", remedy);
+        AtPlace(file, entry.Line, entry.Column, "toml-key-gone", $"'{path}' is no key any more: {why}.", remedy);
 
     /// <summary>What a file leaves open although a hold rests on it, and the numbers taken for it.</summary>
     public static Finding Assumed(string file, IEnumerable<string> assumed) =>
@@ -135,7 +135,7 @@ internal static class ShopFindings
         );
 
     public static Finding NotAChoice(string file, TomlString value, string path, string known, string? nearest) =>
-        At(
+        AtPlace(
             file,
             value.Line,
             value.Column,
@@ -145,10 +145,10 @@ internal static class ShopFindings
         );
 
     public static Finding Contradiction(string file, TomlValue value, string message, string remedy) =>
-        At(file, value.Line, value.Column, "shop-contradiction", message, remedy);
+        AtPlace(file, value.Line, value.Column, "shop-contradiction", message, remedy);
 
     public static Finding OutsidePractice(string file, TomlValue value, string message, string remedy) =>
-        At(file, value.Line, value.Column, "shop-outside-practice", message, remedy) with
+        AtPlace(file, value.Line, value.Column, "shop-outside-practice", message, remedy) with
         {
             Severity = Severity.Warning,
         };
@@ -161,7 +161,7 @@ internal static class ShopFindings
         string? nearest,
         IReadOnlyList<string> there
     ) =>
-        At(
+        AtPlace(
             file,
             value.Line,
             value.Column,
@@ -171,7 +171,7 @@ internal static class ShopFindings
                 + (there.Count == 0 ? $"The folder {kind}/ has no files." : $"There are: {string.Join(", ", there)}.")
         );
 
-    private static Finding At(string file, int line, int column, string code, string message, string remedy) =>
+    private static Finding AtPlace(string file, int line, int column, string code, string message, string remedy) =>
         new(
             code,
             Severity.Error,

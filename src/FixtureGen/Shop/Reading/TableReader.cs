@@ -10,9 +10,9 @@ namespace FixtureGen.Shop.Reading;
 /// </summary>
 internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 {
-    private readonly List<string> known = [];
+    private readonly List<string> _known = [];
 
-    private readonly ValueReader values = new(log);
+    private readonly ValueReader _values = new(log);
 
     public TomlTable Table { get; } = table;
 
@@ -41,7 +41,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     /// <summary>As <see cref="Within"/>, null where the key is left out.</summary>
     public double? WithinOrNull(PlausibleRange range) =>
-        Entry(range.Key) is { } e ? values.Within(e.Value, PathOf(range.Key), range) : null;
+        Entry(range.Key) is { } e ? _values.Within(e.Value, PathOf(range.Key), range) : null;
 
     /// <summary>As <see cref="Within"/>; a key that is left out is <paramref name="fallback"/>, and a note says so.</summary>
     public double WithinOrAssumed(PlausibleRange range, double fallback) =>
@@ -92,7 +92,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
             Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a whole number"));
             return least;
         }
-        return (int)values.InRange(n, PathOf(key), n.Value, least, greatest);
+        return (int)_values.InRange(n, PathOf(key), n.Value, least, greatest);
     }
 
     public bool FlagOr(string key, bool fallback)
@@ -182,7 +182,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         if (Table.Find(key)!.Value is TomlString s)
         {
             string all = string.Join(", ", words.Select(w => w.Word));
-            string? near = Nearest.Of(text, words.Select(w => w.Word));
+            string? near = Nearest.Find(text, words.Select(w => w.Word));
             Log.Findings.Add(ShopFindings.NotAChoice(Log.File, s, PathOf(key), all, near));
         }
         return words[0].Value;
@@ -192,7 +192,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         PointOrNull(key, reach) ?? new Point2(Missing(key, "two lengths such as [1.5, 2]", 0), 0);
 
     public Point2? PointOrNull(string key, double reach) =>
-        Entry(key) is { } e ? values.Point(e.Value, PathOf(key), reach) : null;
+        Entry(key) is { } e ? _values.Point(e.Value, PathOf(key), reach) : null;
 
     /// <summary>A list of [x, y], each coordinate within plus and minus reach, mm.</summary>
     public ImmutableArray<Point2> Points(string key, double reach)
@@ -203,7 +203,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
         if (e.Value is TomlList list)
         {
-            return [.. list.Items.Select((v, i) => values.Point(v, Item(key, i), reach))];
+            return [.. list.Items.Select((v, i) => _values.Point(v, Item(key, i), reach))];
         }
         Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a list of [x, y]"));
         return [];
@@ -254,10 +254,10 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     /// <summary>Called last: every key that nobody asked for is unknown.</summary>
     public void Close()
     {
-        foreach (TomlEntry e in Table.Entries.Where(e => !known.Contains(e.Key)))
+        foreach (TomlEntry e in Table.Entries.Where(e => !_known.Contains(e.Key)))
         {
-            string all = string.Join(", ", known);
-            Log.Findings.Add(ShopFindings.UnknownKey(Log.File, e, PathOf(e.Key), Nearest.Of(e.Key, known), all));
+            string all = string.Join(", ", _known);
+            Log.Findings.Add(ShopFindings.UnknownKey(Log.File, e, PathOf(e.Key), Nearest.Find(e.Key, _known), all));
         }
     }
 
@@ -299,7 +299,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     {
         if (Table.Find(key) is { } e)
         {
-            known.Add(key);
+            _known.Add(key);
             Log.Findings.Add(ShopFindings.KeyGone(Log.File, e, PathOf(key), why, remedy));
         }
     }
@@ -313,9 +313,9 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     private TomlEntry? Entry(string key)
     {
-        if (!known.Contains(key))
+        if (!_known.Contains(key))
         {
-            known.Add(key);
+            _known.Add(key);
         }
         return Table.Find(key);
     }

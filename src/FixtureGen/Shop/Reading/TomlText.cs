@@ -25,7 +25,7 @@ internal static class TomlText
         {
             AddAll(Open(root, table), table.Items.OfType<KeyValueSyntax>());
         }
-        return Stage.Of(root);
+        return Stage.Answer(root);
     }
 
     /// <summary>The parts of a dotted key, without quotes.</summary>

@@ -17,7 +17,7 @@ internal static class EngravingMethods
         }
         CutData data = EngraverFeeds.For(tool, text.Width, frame.Job.BlockMaterial, frame.Job.Plate.Machine);
         double length = text.Strokes.Sum(s => s.Segments.Sum(x => x.Length));
-        yield return Method.Of(
+        yield return Method.Cut(
             text,
             new ToolCut(
                 tool,

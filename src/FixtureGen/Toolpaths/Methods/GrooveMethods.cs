@@ -20,13 +20,13 @@ internal static class GrooveMethods
         foreach (Tool tool in frame.Reaching(groove.FloorZ, t => Math.Abs(t.Diameter - groove.Width) <= SameWidth))
         {
             any = true;
-            yield return Method.Of(groove, AtFullWidth(groove, tool, frame));
+            yield return Method.Cut(groove, AtFullWidth(groove, tool, frame));
         }
         if (any)
         {
             yield break;
         }
-        foreach (Method m in PocketMethods.For(groove, Fit.Of(groove, frame.Setup), frame))
+        foreach (Method m in PocketMethods.For(groove, Fit.RemovalsIn(groove, frame.Setup), frame))
         {
             yield return m;
         }

@@ -33,7 +33,7 @@ internal static class HoleMethods
         ImmutableArray<Tool> turning = hole.SlotLength > 0 ? [] : RoundMethods.Turning(hole.Diameter, floor, frame);
         foreach (Tool drill in Drills(hole, frame).Where(d => IsOfSize(d, hole)))
         {
-            yield return Method.Of(hole, Drill(hole, drill, frame));
+            yield return Method.Cut(hole, Drill(hole, drill, frame));
         }
         foreach (Method predrilled in Predrilled(hole, floor, frame))
         {
@@ -41,14 +41,14 @@ internal static class HoleMethods
         }
         foreach (Tool tool in turning)
         {
-            yield return Method.Of(
+            yield return Method.Cut(
                 hole,
                 RoundMethods.Helix(hole, hole.At, hole.Diameter, hole.TopZ, floor, tool, frame)
             );
         }
         if (turning.IsEmpty || !hole.BreaksThrough)
         {
-            ImmutableArray<Removal> removals = Fit.Of(hole, frame.Setup);
+            ImmutableArray<Removal> removals = Fit.RemovalsIn(hole, frame.Setup);
             double widest = hole.Diameter / (turning.IsEmpty ? Bore.Least : Bore.Greatest);
             foreach (Method m in PocketMethods.For(hole, removals, widest, frame))
             {
@@ -71,7 +71,7 @@ internal static class HoleMethods
             );
             if (!mills.IsEmpty)
             {
-                yield return Method.Of(hole, Drill(hole, drill, frame), Walls.Cutting(hole, floor, mills[0], frame));
+                yield return Method.Cut(hole, Drill(hole, drill, frame), Walls.Cutting(hole, floor, mills[0], frame));
             }
         }
     }

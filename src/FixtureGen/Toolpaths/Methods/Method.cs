@@ -19,5 +19,5 @@ internal sealed record Method(Feature Feature, ImmutableArray<ToolCut> Cuttings)
 {
     public double Minutes => Cuttings.Sum(c => c.Minutes);
 
-    public static Method Of(Feature feature, params ImmutableArray<ToolCut> cuttings) => new(feature, cuttings);
+    public static Method Cut(Feature feature, params ImmutableArray<ToolCut> cuttings) => new(feature, cuttings);
 }

@@ -22,7 +22,7 @@ internal static class PocketMethods
             {
                 return turning
                     .Select(t =>
-                        Method.Of(
+                        Method.Cut(
                             feature,
                             RoundMethods.Helix(feature, circle.Centre, circle.Diameter, r.TopZ, r.FloorZ, t, frame)
                         )
@@ -48,7 +48,7 @@ internal static class PocketMethods
             ToolCut first = Clear(feature, removals, tool, frame);
             if (left.IsEmpty)
             {
-                yield return Method.Of(feature, first);
+                yield return Method.Cut(feature, first);
                 continue;
             }
             if (Measure.Area(left) > WorthIt * Measure.Area(areas))
@@ -59,7 +59,7 @@ internal static class PocketMethods
             {
                 if (second.Radius <= least || Left(areas, second.Radius, least, frame.Kernel).IsEmpty)
                 {
-                    yield return Method.Of(feature, first, Again(feature, removals, tool, second, frame));
+                    yield return Method.Cut(feature, first, Again(feature, removals, tool, second, frame));
                 }
             }
         }

@@ -24,7 +24,7 @@ internal static class SkimMethods
             data = frame.Eased(data, tool);
             data = Passes.Count(raw - skim.FloorZ, data.StepDown) == 1 ? data.Over(raw - skim.FloorZ) : data;
             double area = frame.Block.Width * frame.Block.Height;
-            yield return Method.Of(
+            yield return Method.Cut(
                 skim,
                 new ToolCut(
                     tool,

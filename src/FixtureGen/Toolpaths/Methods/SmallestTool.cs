@@ -26,7 +26,7 @@ internal static class SmallestTool
         {
             return method;
         }
-        ImmutableArray<Removal> removals = Fit.Of(method.Feature, frame.Setup);
+        ImmutableArray<Removal> removals = Fit.RemovalsIn(method.Feature, frame.Setup);
         ImmutableArray<Region> left = PocketMethods.Left(
             [.. removals.SelectMany(r => r.Area)],
             last.Tool.Radius,

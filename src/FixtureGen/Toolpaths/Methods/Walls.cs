@@ -33,7 +33,7 @@ internal static class Walls
 
     private static Piece Piece(HoleFeature hole, double floor, Tool tool, double allowance, CutData data, Frame frame)
     {
-        ImmutableArray<Region> area = Fit.Of(hole, frame.Setup)[^1].Area;
+        ImmutableArray<Region> area = Fit.RemovalsIn(hole, frame.Setup)[^1].Area;
         Contour wall = Line(area, tool.Radius, frame.Kernel);
         Contour rough = allowance > 0 ? Line(area, tool.Radius + allowance, frame.Kernel) : wall;
         return new Piece(

@@ -33,8 +33,8 @@ internal static class Along
     {
         double length = s.Length;
         bool whole = from <= 1e-9;
-        Point2 start = whole ? s.Start : At(s, from / length);
-        Point2 end = to >= length - 1e-9 ? s.End : At(s, to / length);
+        Point2 start = whole ? s.Start : PointAt(s, from / length);
+        Point2 end = to >= length - 1e-9 ? s.End : PointAt(s, to / length);
         return s with { Start = start, End = end };
     }
 
@@ -97,10 +97,10 @@ internal static class Along
             double square = d.Dot(d);
             t = square > 0 ? Math.Clamp((p - s.Start).Dot(d) / square, 0, 1) : 0;
         }
-        return (t, At(s, t));
+        return (t, PointAt(s, t));
     }
 
-    private static Point2 At(Segment s, double t)
+    private static Point2 PointAt(Segment s, double t)
     {
         if (t <= 0)
         {

@@ -91,7 +91,7 @@ internal sealed class Clearing
                 .. Enumerable
                     .Range(0, starts)
                     .Select(k => Moves(Along.Loop(first, length * k / starts, length).First().Start, topZ, floors))
-                    .SelectMany(moves => Piece.Of(feature, moves[0].To.Xy, moves).Ways),
+                    .SelectMany(moves => Piece.From(feature, moves[0].To.Xy, moves).Ways),
             ]
         );
     }

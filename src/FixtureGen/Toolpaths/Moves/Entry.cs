@@ -29,7 +29,7 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
     public void Enter(Pen pen, Contour loop, double at, double above, double z)
     {
         double length = loop.Segments.Sum(s => s.Length);
-        Go(pen, Begin(loop, at), above);
+        EnterAt(pen, Begin(loop, at), above);
         if (Outside(loop) is { } open)
         {
             pen.LineZ(z, data.Feed);
@@ -63,7 +63,7 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
         pen.Follow(Along.Loop(loop.Segments, (at + ramp) % length, length), z, data.Feed);
     }
 
-    private void Go(Pen pen, Point2 to, double above)
+    private void EnterAt(Pen pen, Point2 to, double above)
     {
         if (pen.At.Z <= above + 1e-9)
         {

@@ -12,7 +12,7 @@ internal sealed record Way(Point2 Start, Point2 End, Action<Pen> Cut);
 internal sealed record Piece(string Feature, ImmutableArray<Way> Ways)
 {
     /// <summary>A piece whose moves are known: they begin and end at the hop height.</summary>
-    public static Piece Of(string feature, Point2 start, ImmutableArray<Move> moves) =>
+    public static Piece From(string feature, Point2 start, ImmutableArray<Move> moves) =>
         new(
             feature,
             [

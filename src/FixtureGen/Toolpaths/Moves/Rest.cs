@@ -78,7 +78,7 @@ internal static class Rest
             above = z;
         }
         pen.RapidZ(heights.Hop);
-        return Piece.Of(feature, pen.Moves[0].To.Xy, pen.Moves);
+        return Piece.From(feature, pen.Moves[0].To.Xy, pen.Moves);
     }
 
     /// <summary>A stretch over the ring's own start is one, not two.</summary>

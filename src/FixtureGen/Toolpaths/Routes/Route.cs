@@ -26,7 +26,7 @@ internal static class Route
         }
         if (pieces.Count <= ShortestRoute.Most)
         {
-            return ShortestRoute.Of(pieces);
+            return ShortestRoute.Find(pieces);
         }
         int starts = Math.Min(pieces.Count, pieces.Count > Many ? 3 : 8);
         Tour best = Enumerable

@@ -9,7 +9,7 @@ internal static class ShortestRoute
     /// <summary>More pieces than this take too long.</summary>
     public const int Most = 8;
 
-    public static ImmutableArray<(Piece Piece, Way Way)> Of(IReadOnlyList<Piece> pieces)
+    public static ImmutableArray<(Piece Piece, Way Way)> Find(IReadOnlyList<Piece> pieces)
     {
         (int Piece, Way Way)[] places = [.. pieces.SelectMany((p, i) => p.Ways.Select(w => (i, w)))];
         int sets = 1 << pieces.Count;

@@ -5,7 +5,7 @@ namespace FixtureGen.Toolpaths.Routes;
 /// <summary>The order in which a block is cut and what its operations are called; common practice, no source.</summary>
 internal static class Stages
 {
-    public static int Of(FeatureKind kind) =>
+    public static int StageOf(FeatureKind kind) =>
         kind switch
         {
             FeatureKind.Skim => 0,

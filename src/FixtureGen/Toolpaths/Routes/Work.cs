@@ -21,7 +21,7 @@ internal sealed record Work(
     public bool Follows(Work other) =>
         (IsSecond && !other.IsSecond && other.Stage == Stage && Features.Any(other.Features.Contains))
         || (other.Stage == 0 && Stage > 0)
-        || (Stage == Stages.Of(FeatureKind.MagnetNotch) && other.Stage == Stages.Of(FeatureKind.MagnetPocket))
+        || (Stage == Stages.StageOf(FeatureKind.MagnetNotch) && other.Stage == Stages.StageOf(FeatureKind.MagnetPocket))
         || (other.BreaksPlateSeal == false && BreaksPlateSeal)
         || Features.Any(mine => other.Features.Any(theirs => mine != theirs && StartsOn(mine, theirs)));
 
