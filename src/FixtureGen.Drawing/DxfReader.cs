@@ -52,20 +52,21 @@ public static class DxfReader
         findings.AddRange(unfolder.Findings);
         Chained chained = Chainer.Chain(unfolder.Strokes.Curves, limits, file);
         findings.AddRange(chained.Findings);
-        var drawing = new DrawingContent(
-            file,
-            t,
-            scanned.Version,
-            unit,
-            unitOverride is not null,
-            Counts(scanned),
-            [.. unfolder.Strokes.Curves],
-            chained.Loops,
-            chained.Open,
-            Repairs(scanned, unfolder.Strokes, chained),
-            [.. unfolder.Strokes.Texts],
-            [.. unfolder.Strokes.Points]
-        );
+        var drawing = new DrawingContent
+        {
+            File = file,
+            Tolerances = t,
+            Version = scanned.Version,
+            Unit = unit,
+            UnitFromJob = unitOverride is not null,
+            Entities = Counts(scanned),
+            Curves = [.. unfolder.Strokes.Curves],
+            Loops = chained.Loops,
+            Open = chained.Open,
+            Repairs = Repairs(scanned, unfolder.Strokes, chained),
+            Texts = [.. unfolder.Strokes.Texts],
+            Points = [.. unfolder.Strokes.Points],
+        };
         findings.AddRange(UnitQuestions.Ask(drawing));
         findings.AddRange(drawing.Repairs.Select(r => UnitQuestions.Note(drawing, r)));
         return Stage.Answer(drawing, ChainFindings.AsDrawn(findings, file, unit));

@@ -17,17 +17,18 @@ public static class Delivery
             return Reported(request, run);
         }
         Designed designed = run.Designed!;
-        PaperFacts facts = new(
-            designed.Job,
-            designed.Design,
-            designed.Holding,
-            designed.Direction,
-            run.Verdict!,
-            run.BlockHolds,
-            run.Plans,
-            run.Programs,
-            designed.Part
-        );
+        PaperFacts facts = new()
+        {
+            Job = designed.Job,
+            Design = designed.Design,
+            Holding = designed.Holding,
+            Direction = designed.Direction,
+            Verdict = run.Verdict!,
+            BlockHolds = run.BlockHolds,
+            Plans = run.Plans,
+            Programs = run.Programs,
+            Drawn = designed.Part,
+        };
         request.Progress("pictures");
         ImmutableArray<OutputFile> files = OutputFiles.Pictures(facts);
         request.Progress("papers");

@@ -204,22 +204,21 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
             }
         }
         _verdicts.Add(
-            new ProgramVerdict(
-                run.Setup,
-                run.Program.FileName,
-                run.Trace.ProgramNumber,
-                [.. run.Log.Findings()],
-                run.Trace.LineCount,
-                arcs,
-                minutes,
-                cut,
-                rapid,
-                removed,
-                cut > 0 ? air / cut : 0,
-                tools,
-                [.. run.Motions().Select(m => m.Motion)]
-            )
+            new ProgramVerdict
             {
+                Setup = run.Setup,
+                FileName = run.Program.FileName,
+                ProgramNumber = run.Trace.ProgramNumber,
+                Findings = [.. run.Log.Findings()],
+                Lines = run.Trace.LineCount,
+                Arcs = arcs,
+                Minutes = minutes,
+                CutMm = cut,
+                RapidMm = rapid,
+                RemovedMm3 = removed,
+                AirCutShare = cut > 0 ? air / cut : 0,
+                Tools = tools,
+                Motions = [.. run.Motions().Select(m => m.Motion)],
                 Loose = loose,
                 Hold = hold,
             }

@@ -61,16 +61,17 @@ public sealed class PipelineTest
     {
         string text = File.ReadAllText(Path.Combine(Folder, "label-clip.toml"));
         Assert.Contains(from, text, StringComparison.Ordinal);
-        return new(
-            "label-clip",
-            "outlines/label-clip.toml",
-            text.Replace(from, to, StringComparison.Ordinal),
-            "outlines/label-clip.dxf",
-            File.ReadAllBytes(Path.Combine(Folder, "label-clip.dxf")),
-            DemoShop.Files,
-            registered,
-            "test",
-            static _ => { }
-        );
+        return new()
+        {
+            JobName = "label-clip",
+            JobFile = "outlines/label-clip.toml",
+            JobText = text.Replace(from, to, StringComparison.Ordinal),
+            DrawingFile = "outlines/label-clip.dxf",
+            Drawing = File.ReadAllBytes(Path.Combine(Folder, "label-clip.dxf")),
+            Shop = DemoShop.Files,
+            Registered = registered,
+            Version = "test",
+            Progress = static _ => { },
+        };
     }
 }

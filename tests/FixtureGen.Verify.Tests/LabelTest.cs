@@ -64,15 +64,17 @@ public sealed class LabelTest
 
     private static FixtureDesign Design(Setup setup, double top, double floor) =>
         TestShop.Design(
-            new EngravingFeature(
-                "label",
-                FeatureKind.Label,
-                setup,
-                "I",
-                [new OpenPath([Segment.Line(new Point2(20, 50), new Point2(40, 50))])],
-                0.8,
-                top,
-                0.3,
+            new EngravingFeature
+            {
+                Name = "label",
+                Kind = FeatureKind.Label,
+                Setup = setup,
+                Text = "I",
+                Strokes = [new OpenPath([Segment.Line(new Point2(20, 50), new Point2(40, 50))])],
+                Width = 0.8,
+                TopZ = top,
+                Depth = 0.3,
+                Removals =
                 [
                     new Removal(
                         setup,
@@ -82,8 +84,8 @@ public sealed class LabelTest
                         top,
                         floor
                     ),
-                ]
-            )
+                ],
+            }
         ) with
         {
             FixtureHeight = 20,

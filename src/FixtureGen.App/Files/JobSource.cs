@@ -90,17 +90,18 @@ public sealed record JobSource(
 
     /// <summary>The pipeline's request for this job, with the shop files given.</summary>
     public Request RequestWith(ShopFiles shop, Action<string> progress) =>
-        new(
-            Name,
-            Library.Relative(Path.GetFullPath(JobPath)),
-            JobText,
-            Library.Relative(Path.GetFullPath(DrawingPath)),
-            Drawing,
-            shop,
-            Registered,
-            ProductVersion.Text,
-            progress
-        );
+        new()
+        {
+            JobName = Name,
+            JobFile = Library.Relative(Path.GetFullPath(JobPath)),
+            JobText = JobText,
+            DrawingFile = Library.Relative(Path.GetFullPath(DrawingPath)),
+            Drawing = Drawing,
+            Shop = shop,
+            Registered = Registered,
+            Version = ProductVersion.Text,
+            Progress = progress,
+        };
 
     /// <summary>The same with the shop files of its library; a plate file, if any, stands in for the plate that the job names.</summary>
     public Request Request(string? plateFile, Action<string> progress) =>

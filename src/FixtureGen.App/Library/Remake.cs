@@ -241,23 +241,24 @@ public sealed class Remake(
     }
 
     private static JobChange Row(string jobFile, Fixture f, JobResult result, string why) =>
-        new(
-            Path.GetFileNameWithoutExtension(jobFile),
-            jobFile,
-            result,
-            why,
-            f.Revision,
-            f.Program,
-            f.Id,
-            f.Plate,
-            f.PlateRevision,
-            null,
-            null,
-            [],
-            [],
-            null,
-            [],
-            null,
-            null
-        );
+        new()
+        {
+            Job = Path.GetFileNameWithoutExtension(jobFile),
+            JobFile = jobFile,
+            Result = result,
+            Why = why,
+            Revision = f.Revision,
+            Program = f.Program,
+            FixtureId = f.Id,
+            Plate = f.Plate,
+            PlateRevision = f.PlateRevision,
+            Before = null,
+            After = null,
+            Moved = [],
+            Reload = [],
+            Scrap = null,
+            Findings = [],
+            PictureBefore = null,
+            PictureAfter = null,
+        };
 }

@@ -12,18 +12,28 @@ public static class LayoutSettings
 {
     private const double MPerFoot = 0.3048;
 
-    private sealed record Setting(
-        string Key,
-        string Name,
-        string Unit,
-        string JobKey,
-        Func<Job, string> Value,
-        Func<string, string> Literal,
-        double Min,
-        double Max,
-        double Step,
-        string? ShopKind
-    );
+    private sealed record Setting
+    {
+        public required string Key { get; init; }
+
+        public required string Name { get; init; }
+
+        public required string Unit { get; init; }
+
+        public required string JobKey { get; init; }
+
+        public required Func<Job, string> Value { get; init; }
+
+        public required Func<string, string> Literal { get; init; }
+
+        public required double Min { get; init; }
+
+        public required double Max { get; init; }
+
+        public required double Step { get; init; }
+
+        public required string? ShopKind { get; init; }
+    }
 
     /// <summary>A unit of the page with its factor to the inside unit, and the field's range and step in it.</summary>
     private readonly record struct Scale(string Unit, double Factor, double Min, double Max, double Step);
@@ -78,7 +88,19 @@ public static class LayoutSettings
     }
 
     private static Setting Choice(string key, string name, string jobKey, Func<Job, string> value, string kind) =>
-        new(key, name, "", jobKey, value, Quoted, 0, 0, 0, kind);
+        new()
+        {
+            Key = key,
+            Name = name,
+            Unit = "",
+            JobKey = jobKey,
+            Value = value,
+            Literal = Quoted,
+            Min = 0,
+            Max = 0,
+            Step = 0,
+            ShopKind = kind,
+        };
 
     private static Setting Bare(
         string key,
@@ -88,21 +110,35 @@ public static class LayoutSettings
         double min,
         double max,
         double step
-    ) => new(key, name, "", jobKey, j => N(value(j)), v => v, min, max, step, null);
+    ) =>
+        new()
+        {
+            Key = key,
+            Name = name,
+            Unit = "",
+            JobKey = jobKey,
+            Value = j => N(value(j)),
+            Literal = v => v,
+            Min = min,
+            Max = max,
+            Step = step,
+            ShopKind = null,
+        };
 
     private static Setting Measured(string key, string name, string jobKey, Func<Job, double> inside, Scale s) =>
-        new(
-            key,
-            name,
-            s.Unit,
-            jobKey,
-            j => N(inside(j) / s.Factor),
-            v => Quoted($"{v} {s.Unit}"),
-            s.Min,
-            s.Max,
-            s.Step,
-            null
-        );
+        new()
+        {
+            Key = key,
+            Name = name,
+            Unit = s.Unit,
+            JobKey = jobKey,
+            Value = j => N(inside(j) / s.Factor),
+            Literal = v => Quoted($"{v} {s.Unit}"),
+            Min = s.Min,
+            Max = s.Max,
+            Step = s.Step,
+            ShopKind = null,
+        };
 
     /// <summary>The settings as the page shows them, with the job's own values.</summary>
     public static JsonArray Describe(Job job, ShopFiles shop)

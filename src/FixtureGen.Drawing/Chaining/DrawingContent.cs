@@ -45,26 +45,44 @@ public sealed record DrawnPoint(Point2 At, string Layer);
 /// What a DXF drawing shows, in mm once a unit is known, else in drawing units. Loops are chained over all layers, largest
 /// area first; Curves keep what each entity drew, so that roles can chain their own layers.
 /// </summary>
-/// <param name="Tolerances">What it was read with, and its roles are chained with.</param>
-/// <param name="Version">$ACADVER, such as AC1015; null where the drawing does not say.</param>
-/// <param name="Unit">From the job or the drawing; null where neither says.</param>
-/// <param name="UnitFromJob">True where the unit was given from outside and not taken from the drawing.</param>
-/// <param name="Entities">Model-space entities by type.</param>
-public sealed record DrawingContent(
-    string File,
-    Tolerances Tolerances,
-    string? Version,
-    LengthUnit? Unit,
-    bool UnitFromJob,
-    ImmutableSortedDictionary<string, int> Entities,
-    ImmutableArray<DrawnCurve> Curves,
-    ImmutableArray<DrawnLoop> Loops,
-    ImmutableArray<OpenChain> Open,
-    ImmutableArray<Repair> Repairs,
-    ImmutableArray<DrawnText> Texts,
-    ImmutableArray<DrawnPoint> Points
-)
+public sealed record DrawingContent
 {
+    /// <summary>The file's name.</summary>
+    public required string File { get; init; }
+
+    /// <summary>What it was read with, and its roles are chained with.</summary>
+    public required Tolerances Tolerances { get; init; }
+
+    /// <summary>$ACADVER, such as AC1015; null where the drawing does not say.</summary>
+    public required string? Version { get; init; }
+
+    /// <summary>From the job or the drawing; null where neither says.</summary>
+    public required LengthUnit? Unit { get; init; }
+
+    /// <summary>True where the unit was given from outside and not taken from the drawing.</summary>
+    public required bool UnitFromJob { get; init; }
+
+    /// <summary>Model-space entities by type.</summary>
+    public required ImmutableSortedDictionary<string, int> Entities { get; init; }
+
+    /// <summary>What each entity drew.</summary>
+    public required ImmutableArray<DrawnCurve> Curves { get; init; }
+
+    /// <summary>Closed, largest area first.</summary>
+    public required ImmutableArray<DrawnLoop> Loops { get; init; }
+
+    /// <summary>Chains that do not close.</summary>
+    public required ImmutableArray<OpenChain> Open { get; init; }
+
+    /// <summary>What was put right while reading.</summary>
+    public required ImmutableArray<Repair> Repairs { get; init; }
+
+    /// <summary>TEXT and MTEXT.</summary>
+    public required ImmutableArray<DrawnText> Texts { get; init; }
+
+    /// <summary>POINT entities.</summary>
+    public required ImmutableArray<DrawnPoint> Points { get; init; }
+
     /// <summary>The box round all curves; null without any.</summary>
     public Box2? CurveBounds =>
         Curves.IsEmpty ? null : Curves.Select(c => LoopMath.Bounds(c.Path.Segments)).Aggregate(LoopMath.Around);

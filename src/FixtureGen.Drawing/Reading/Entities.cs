@@ -1,80 +1,111 @@
 namespace FixtureGen.Drawing.Reading;
 
 /// <summary>One entity as the file says it: drawing units, own axes, nothing transformed. Line is where it starts.</summary>
-internal abstract record Entity(string Type, string Layer, int Line);
+internal abstract record Entity
+{
+    public required string Type { get; init; }
 
-internal sealed record LineEntity(string Type, string Layer, int Line, Vec3 From, Vec3 To) : Entity(Type, Layer, Line);
+    public required string Layer { get; init; }
+
+    public required int Line { get; init; }
+}
+
+internal sealed record LineEntity : Entity
+{
+    public required Vec3 From { get; init; }
+
+    public required Vec3 To { get; init; }
+}
 
 /// <summary>Centre + U cos t + V sin t in the world, t from Start over Sweep radians (at most a full turn): ARC, CIRCLE and ELLIPSE.</summary>
-internal sealed record TurnEntity(
-    string Type,
-    string Layer,
-    int Line,
-    Vec3 Centre,
-    Vec3 U,
-    Vec3 V,
-    double Start,
-    double Sweep
-) : Entity(Type, Layer, Line);
+internal sealed record TurnEntity : Entity
+{
+    public required Vec3 Centre { get; init; }
+
+    public required Vec3 U { get; init; }
+
+    public required Vec3 V { get; init; }
+
+    public required double Start { get; init; }
+
+    public required double Sweep { get; init; }
+}
 
 internal readonly record struct Vertex(Vec3 At, double Bulge);
 
 /// <summary>LWPOLYLINE and POLYLINE; vertices in the axes that Frame gives.</summary>
-internal sealed record PolyEntity(
-    string Type,
-    string Layer,
-    int Line,
-    Affine3 Frame,
-    List<Vertex> Vertices,
-    bool Closed,
-    bool Wide
-) : Entity(Type, Layer, Line);
+internal sealed record PolyEntity : Entity
+{
+    public required Affine3 Frame { get; init; }
 
-internal sealed record SplineEntity(
-    string Type,
-    string Layer,
-    int Line,
-    int Degree,
-    double[] Knots,
-    Vec3[] Points,
-    double[] Weights,
-    Vec3[] FitPoints,
-    Vec3? StartTangent,
-    Vec3? EndTangent,
-    bool Closed
-) : Entity(Type, Layer, Line);
+    public required List<Vertex> Vertices { get; init; }
+
+    public required bool Closed { get; init; }
+
+    public required bool Wide { get; init; }
+}
+
+internal sealed record SplineEntity : Entity
+{
+    public required int Degree { get; init; }
+
+    public required double[] Knots { get; init; }
+
+    public required Vec3[] Points { get; init; }
+
+    public required double[] Weights { get; init; }
+
+    public required Vec3[] FitPoints { get; init; }
+
+    public required Vec3? StartTangent { get; init; }
+
+    public required Vec3? EndTangent { get; init; }
+
+    public required bool Closed { get; init; }
+}
 
 /// <summary>Place puts the block's own coordinates, less its base point, into the world for the array's first cell.</summary>
-internal sealed record InsertEntity(
-    string Type,
-    string Layer,
-    int Line,
-    string Block,
-    Affine3 Place,
-    int Columns,
-    int Rows,
-    Vec3 ColumnStep,
-    Vec3 RowStep
-) : Entity(Type, Layer, Line);
+internal sealed record InsertEntity : Entity
+{
+    public required string Block { get; init; }
 
-internal sealed record PointEntity(string Type, string Layer, int Line, Vec3 At) : Entity(Type, Layer, Line);
+    public required Affine3 Place { get; init; }
+
+    public required int Columns { get; init; }
+
+    public required int Rows { get; init; }
+
+    public required Vec3 ColumnStep { get; init; }
+
+    public required Vec3 RowStep { get; init; }
+}
+
+internal sealed record PointEntity : Entity
+{
+    public required Vec3 At { get; init; }
+}
 
 /// <summary>TEXT and MTEXT; Along is one letter height in reading direction, Up one upwards.</summary>
-internal sealed record TextEntity(
-    string Type,
-    string Layer,
-    int Line,
-    string Text,
-    Vec3 At,
-    Vec3 Along,
-    Vec3 Up,
-    bool FromLeft
-) : Entity(Type, Layer, Line);
+internal sealed record TextEntity : Entity
+{
+    public required string Text { get; init; }
+
+    public required Vec3 At { get; init; }
+
+    public required Vec3 Along { get; init; }
+
+    public required Vec3 Up { get; init; }
+
+    public required bool FromLeft { get; init; }
+}
 
 /// <summary>Counted and passed over: hatches, dimensions, solids and all that makes no outline.</summary>
-internal sealed record OtherEntity(string Type, string Layer, int Line) : Entity(Type, Layer, Line);
+internal sealed record OtherEntity : Entity { }
 
 /// <summary>A curve that should count but cannot be read; Why completes "cannot be read: ".</summary>
-internal sealed record BadEntity(string Type, string Layer, int Line, string Why) : Entity(Type, Layer, Line);
+internal sealed record BadEntity : Entity
+{
+    public required string Why { get; init; }
+}
 
 internal sealed record Block(string Name, Vec3 Base, bool External, List<Entity> Entities);

@@ -18,18 +18,42 @@ internal static class EntityReader
             "SPLINE" => SplineReader.Read(groups),
             "INSERT" => Insert(groups),
             "POINT" => groups.Point(10) is { } at
-                ? new PointEntity("POINT", groups.Layer, groups.Line, at)
+                ? new PointEntity
+                {
+                    Type = "POINT",
+                    Layer = groups.Layer,
+                    Line = groups.Line,
+                    At = at,
+                }
                 : Bad(groups),
             "TEXT" or "MTEXT" => TextReader.Read(groups),
-            _ => new OtherEntity(groups.Type, groups.Layer, groups.Line),
+            _ => new OtherEntity
+            {
+                Type = groups.Type,
+                Layer = groups.Layer,
+                Line = groups.Line,
+            },
         };
 
     public static Entity Bad(EntityGroups groups, string? why = null) =>
-        new BadEntity(groups.Type, groups.Layer, groups.Line, groups.Fault ?? why ?? "a coordinate is missing");
+        new BadEntity
+        {
+            Type = groups.Type,
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Why = groups.Fault ?? why ?? "a coordinate is missing",
+        };
 
     private static Entity Line(EntityGroups groups) =>
         groups.Point(10) is { } from && groups.Point(11) is { } to
-            ? new LineEntity(groups.Type, groups.Layer, groups.Line, from, to)
+            ? new LineEntity
+            {
+                Type = groups.Type,
+                Layer = groups.Layer,
+                Line = groups.Line,
+                From = from,
+                To = to,
+            }
             : Bad(groups);
 
     private static Entity Arc(EntityGroups groups)
@@ -50,16 +74,17 @@ internal static class EntityReader
             sweep = Positive(to - from, 360);
         }
         Affine3 frame = groups.Frame();
-        return new TurnEntity(
-            groups.Type,
-            groups.Layer,
-            groups.Line,
-            frame.Apply(centre),
-            frame.Turn(new(radius, 0, 0)),
-            frame.Turn(new(0, radius, 0)),
-            start * Degrees,
-            sweep * Degrees
-        );
+        return new TurnEntity
+        {
+            Type = groups.Type,
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Centre = frame.Apply(centre),
+            U = frame.Turn(new(radius, 0, 0)),
+            V = frame.Turn(new(0, radius, 0)),
+            Start = start * Degrees,
+            Sweep = sweep * Degrees,
+        };
     }
 
     private static Entity Ellipse(EntityGroups groups)
@@ -77,7 +102,17 @@ internal static class EntityReader
         Affine3 frame = groups.Frame();
         Vec3 minor = frame.Z.Cross(major) * ratio;
         double sweep = Positive(to - from, 2 * Math.PI);
-        return new TurnEntity(groups.Type, groups.Layer, groups.Line, centre, major, minor, from, sweep);
+        return new TurnEntity
+        {
+            Type = groups.Type,
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Centre = centre,
+            U = major,
+            V = minor,
+            Start = from,
+            Sweep = sweep,
+        };
     }
 
     // Ends that say the same angle mean a full turn; rounding in the file (6.283185) must not make a hair of it.
@@ -133,7 +168,16 @@ internal static class EntityReader
         }
         bool closed = (groups.IntegerOr(70, 0) & 1) != 0;
         groups.Note(groups.IntegerOr(90, vertices.Count), vertices.Count);
-        return new PolyEntity(groups.Type, groups.Layer, groups.Line, groups.Frame(), vertices, closed, wide);
+        return new PolyEntity
+        {
+            Type = groups.Type,
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Frame = groups.Frame(),
+            Vertices = vertices,
+            Closed = closed,
+            Wide = wide,
+        };
     }
 
     private static double OneForZero(double scale) => scale == 0 ? 1 : scale;
@@ -159,16 +203,17 @@ internal static class EntityReader
             groups.Oddity = "an insert of scale 0, read as 1";
         }
         Affine3 place = turned.After(Affine3.Scale(OneForZero(sx), OneForZero(sy), OneForZero(sz)));
-        return new InsertEntity(
-            groups.Type,
-            groups.Layer,
-            groups.Line,
-            groups.Text(2),
-            place,
-            Math.Max(1, groups.IntegerOr(70, 1)),
-            Math.Max(1, groups.IntegerOr(71, 1)),
-            turned.Turn(new(columnStep, 0, 0)),
-            turned.Turn(new(0, rowStep, 0))
-        );
+        return new InsertEntity
+        {
+            Type = groups.Type,
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Block = groups.Text(2),
+            Place = place,
+            Columns = Math.Max(1, groups.IntegerOr(70, 1)),
+            Rows = Math.Max(1, groups.IntegerOr(71, 1)),
+            ColumnStep = turned.Turn(new(columnStep, 0, 0)),
+            RowStep = turned.Turn(new(0, rowStep, 0)),
+        };
     }
 }

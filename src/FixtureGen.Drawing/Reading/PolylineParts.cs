@@ -52,14 +52,34 @@ internal sealed class PolylineParts
     {
         if ((_flags & (16 | 64)) != 0)
         {
-            return new OtherEntity("POLYLINE", _layer, _line);
+            return new OtherEntity
+            {
+                Type = "POLYLINE",
+                Layer = _layer,
+                Line = _line,
+            };
         }
         if (_fault is null && _vertices.Count == 0 && _framePoints > 0)
         {
             _fault = "it has a spline's frame and no points on the curve";
         }
         return _fault is { } why
-            ? new BadEntity("POLYLINE", _layer, _line, why)
-            : new PolyEntity("POLYLINE", _layer, _line, _frame, _vertices, (_flags & 1) != 0, _wide);
+            ? new BadEntity
+            {
+                Type = "POLYLINE",
+                Layer = _layer,
+                Line = _line,
+                Why = why,
+            }
+            : new PolyEntity
+            {
+                Type = "POLYLINE",
+                Layer = _layer,
+                Line = _line,
+                Frame = _frame,
+                Vertices = _vertices,
+                Closed = (_flags & 1) != 0,
+                Wide = _wide,
+            };
     }
 }

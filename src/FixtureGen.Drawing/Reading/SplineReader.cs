@@ -51,19 +51,20 @@ internal static class SplineReader
         {
             return EntityReader.Bad(groups, fault);
         }
-        return new SplineEntity(
-            groups.Type,
-            groups.Layer,
-            groups.Line,
-            degree,
-            [.. knots],
-            points.ToArray(),
-            w,
-            fits.ToArray(),
-            groups.Point(12),
-            groups.Point(13),
-            (groups.IntegerOr(70, 0) & 1) != 0
-        );
+        return new SplineEntity
+        {
+            Type = groups.Type,
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Degree = degree,
+            Knots = [.. knots],
+            Points = points.ToArray(),
+            Weights = w,
+            FitPoints = fits.ToArray(),
+            StartTangent = groups.Point(12),
+            EndTangent = groups.Point(13),
+            Closed = (groups.IntegerOr(70, 0) & 1) != 0,
+        };
     }
 
     // X starts a point; Y and Z belong to the last one.

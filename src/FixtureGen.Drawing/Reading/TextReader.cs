@@ -21,16 +21,17 @@ internal static class TextReader
         }
         (double sin, double cos) = Math.SinCos(angle * Math.PI / 180);
         Affine3 frame = groups.Frame();
-        return new TextEntity(
-            "TEXT",
-            groups.Layer,
-            groups.Line,
-            Plain(groups.Text(1)),
-            frame.Apply(start),
-            frame.Turn(new(height * cos, height * sin, 0)),
-            frame.Turn(new(-height * sin, height * cos, 0)),
-            !aligned || across is 3 or 5
-        );
+        return new TextEntity
+        {
+            Type = "TEXT",
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Text = Plain(groups.Text(1)),
+            At = frame.Apply(start),
+            Along = frame.Turn(new(height * cos, height * sin, 0)),
+            Up = frame.Turn(new(-height * sin, height * cos, 0)),
+            FromLeft = !aligned || across is 3 or 5,
+        };
     }
 
     private static Entity MText(EntityGroups groups)
@@ -63,16 +64,17 @@ internal static class TextReader
             <= 6 => 0.5,
             _ => 0,
         };
-        return new TextEntity(
-            "MTEXT",
-            groups.Layer,
-            groups.Line,
-            Plain(Unformatted(text.ToString())),
-            at - (up * drop),
-            along,
-            up,
-            attached % 3 == 1
-        );
+        return new TextEntity
+        {
+            Type = "MTEXT",
+            Layer = groups.Layer,
+            Line = groups.Line,
+            Text = Plain(Unformatted(text.ToString())),
+            At = at - (up * drop),
+            Along = along,
+            Up = up,
+            FromLeft = attached % 3 == 1,
+        };
     }
 
     /// <summary>%%d, %%c, %%p and %%nnn as characters, %%u and %%o dropped, ^I and ^J as blanks.</summary>

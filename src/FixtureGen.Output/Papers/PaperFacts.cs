@@ -11,18 +11,35 @@ namespace FixtureGen.Output.Papers;
 /// Everything the papers print: what was asked (Job), what was designed, how it holds, how the programs were planned and
 /// what the judge read back from their text. Times and lengths of programs are the judge's. Drawn is the part in the drawing's axes.
 /// </summary>
-public sealed record PaperFacts(
-    Job Job,
-    FixtureDesign Design,
-    HoldingResult Holding,
-    CutDirection Direction,
-    VerifyResult Verdict,
-    ImmutableArray<BlockHold> BlockHolds,
-    ImmutableArray<ProgramPlan> Plans,
-    ImmutableArray<ProgramText> Programs,
-    Part Drawn
-)
+public sealed record PaperFacts
 {
+    /// <summary>What was asked.</summary>
+    public required Job Job { get; init; }
+
+    /// <summary>What was designed.</summary>
+    public required FixtureDesign Design { get; init; }
+
+    /// <summary>How the shell holds.</summary>
+    public required HoldingResult Holding { get; init; }
+
+    /// <summary>Which way the trim cutter's flutes pull, and why.</summary>
+    public required CutDirection Direction { get; init; }
+
+    /// <summary>What the judge read back.</summary>
+    public required VerifyResult Verdict { get; init; }
+
+    /// <summary>How the block holds while it is cut.</summary>
+    public required ImmutableArray<BlockHold> BlockHolds { get; init; }
+
+    /// <summary>How the programs were planned.</summary>
+    public required ImmutableArray<ProgramPlan> Plans { get; init; }
+
+    /// <summary>The finished texts.</summary>
+    public required ImmutableArray<ProgramText> Programs { get; init; }
+
+    /// <summary>The part in the drawing's axes.</summary>
+    public required Part Drawn { get; init; }
+
     /// <summary>The verdict on one setup's program, or null where there is no such program.</summary>
     public ProgramVerdict? VerdictOf(Setup setup) => Verdict.Programs.FirstOrDefault(p => p.Setup == setup);
 

@@ -8,37 +8,50 @@ namespace FixtureGen.Output.Reports;
 /// JOB.report.json: the contract with whoever reads a job's result by machine. The property names are its keys in camel
 /// case and are fixed; lengths mm, areas mm2, forces N, levels kPa. A section that the run did not reach is null.
 /// </summary>
-/// <param name="Job">The job file's name without .toml.</param>
-/// <param name="Ok">True where everything was made and no finding is an error.</param>
-/// <param name="Findings">All of the run, in the order of its steps.</param>
-/// <param name="Part">What the drawing shows; null where the run stopped before the holding answer.</param>
-/// <param name="Placement">Null as above.</param>
-/// <param name="Features">Null as above.</param>
-/// <param name="Holding">Null as above.</param>
-/// <param name="Programs">In the order of running; null where nothing was judged, as in a check.</param>
-/// <param name="Verify">The judge's answer for all programs; null where nothing was judged.</param>
-/// <param name="Generator">The version that made it.</param>
-/// <param name="Revision">The fixture's, from 1; 0 where the job's files could not be read.</param>
-/// <param name="Inputs">Every file that was really read; null where nothing was made.</param>
-/// <param name="Files">Every output file but the report itself; null where nothing was made.</param>
-/// <param name="BlockHolding">By operation, in the order of cutting; null where nothing was made.</param>
-public sealed record Report(
-    string Job,
-    bool Ok,
-    IReadOnlyList<FindingLine> Findings,
-    PartFacts? Part,
-    PlacementFacts? Placement,
-    FeatureFacts? Features,
-    HoldingFacts? Holding,
-    IReadOnlyList<ProgramFacts>? Programs,
-    VerifyFacts? Verify,
-    string Generator,
-    int Revision,
-    IReadOnlyList<InputFacts>? Inputs,
-    IReadOnlyList<FileFacts>? Files,
-    IReadOnlyList<BlockHoldFacts>? BlockHolding
-)
+public sealed record Report
 {
+    /// <summary>The job file's name without .toml.</summary>
+    public required string Job { get; init; }
+
+    /// <summary>True where everything was made and no finding is an error.</summary>
+    public required bool Ok { get; init; }
+
+    /// <summary>All of the run, in the order of its steps.</summary>
+    public required IReadOnlyList<FindingLine> Findings { get; init; }
+
+    /// <summary>What the drawing shows; null where the run stopped before the holding answer.</summary>
+    public PartFacts? Part { get; init; }
+
+    /// <summary>Null as above.</summary>
+    public PlacementFacts? Placement { get; init; }
+
+    /// <summary>Null as above.</summary>
+    public FeatureFacts? Features { get; init; }
+
+    /// <summary>Null as above.</summary>
+    public HoldingFacts? Holding { get; init; }
+
+    /// <summary>In the order of running; null where nothing was judged, as in a check.</summary>
+    public IReadOnlyList<ProgramFacts>? Programs { get; init; }
+
+    /// <summary>The judge's answer for all programs; null where nothing was judged.</summary>
+    public VerifyFacts? Verify { get; init; }
+
+    /// <summary>The version that made it.</summary>
+    public required string Generator { get; init; }
+
+    /// <summary>The fixture's, from 1; 0 where the job's files could not be read.</summary>
+    public required int Revision { get; init; }
+
+    /// <summary>Every file that was really read; null where nothing was made.</summary>
+    public IReadOnlyList<InputFacts>? Inputs { get; init; }
+
+    /// <summary>Every output file but the report itself; null where nothing was made.</summary>
+    public IReadOnlyList<FileFacts>? Files { get; init; }
+
+    /// <summary>By operation, in the order of cutting; null where nothing was made.</summary>
+    public IReadOnlyList<BlockHoldFacts>? BlockHolding { get; init; }
+
     /// <summary>What the shell is trimmed with; null where the run stopped before the holding answer.</summary>
     public TrimFacts? Trim { get; init; }
 
@@ -127,27 +140,35 @@ public sealed record LoopFacts(double LengthMm);
 public sealed record PlaceFacts(double XMm, double YMm);
 
 /// <summary>What the block is given.</summary>
-/// <param name="SealedAreaMm2">What the vacuum acts on, within the inner walls of the part's gasket grooves and the reach of its net; zones of the skirt do not count.</param>
-/// <param name="GasketLoops">Every cord, those of the skirt last.</param>
-/// <param name="CordLengthMm">What all cords are cut to together, with the allowance for the joint.</param>
-/// <param name="Magnets">One for each pair.</param>
-/// <param name="Bolts">Bolt holes of the block.</param>
-/// <param name="Pins">The round hole first, then the slot's middle.</param>
-/// <param name="Ports">Vacuum holes of the block, not of the plate.</param>
-/// <param name="Zones">How many sealed zones hold the part.</param>
-/// <param name="Label">The engraved text.</param>
-public sealed record FeatureFacts(
-    double SealedAreaMm2,
-    IReadOnlyList<LoopFacts> GasketLoops,
-    double CordLengthMm,
-    IReadOnlyList<PlaceFacts> Magnets,
-    IReadOnlyList<PlaceFacts> Bolts,
-    IReadOnlyList<PlaceFacts> Pins,
-    IReadOnlyList<PlaceFacts> Ports,
-    int Zones,
-    string Label
-)
+public sealed record FeatureFacts
 {
+    /// <summary>What the vacuum acts on, within the inner walls of the part's gasket grooves and the reach of its net; zones of the skirt do not count.</summary>
+    public required double SealedAreaMm2 { get; init; }
+
+    /// <summary>Every cord, those of the skirt last.</summary>
+    public required IReadOnlyList<LoopFacts> GasketLoops { get; init; }
+
+    /// <summary>What all cords are cut to together, with the allowance for the joint.</summary>
+    public required double CordLengthMm { get; init; }
+
+    /// <summary>One for each pair.</summary>
+    public required IReadOnlyList<PlaceFacts> Magnets { get; init; }
+
+    /// <summary>Bolt holes of the block.</summary>
+    public required IReadOnlyList<PlaceFacts> Bolts { get; init; }
+
+    /// <summary>The round hole first, then the slot's middle.</summary>
+    public required IReadOnlyList<PlaceFacts> Pins { get; init; }
+
+    /// <summary>Vacuum holes of the block, not of the plate.</summary>
+    public required IReadOnlyList<PlaceFacts> Ports { get; init; }
+
+    /// <summary>How many sealed zones hold the part.</summary>
+    public required int Zones { get; init; }
+
+    /// <summary>The engraved text.</summary>
+    public required string Label { get; init; }
+
     /// <summary>Sealed area that the vacuum's net does not reach and that does not count; null where it reaches all.</summary>
     [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
     public double? UnreachedAreaMm2 { get; init; }
@@ -192,35 +213,50 @@ public sealed record DimpleFacts(
 );
 
 /// <summary>The holding answer. Levels are vacuum (gauge).</summary>
-/// <param name="VacuumKPa">The level the factors are reckoned at: the alarm level, or what there is where that is less.</param>
-/// <param name="PumpKPa">What the pump settles at with the stated leak, at the shop's altitude.</param>
-/// <param name="AtmosphereKPa">The local atmosphere (absolute).</param>
-/// <param name="SealedForceN">Vacuum on the sealed area; the cords' push is not taken off.</param>
-/// <param name="GasketForceN">What the cords push back with the shell down.</param>
-/// <param name="MagnetForceN">Derated pull of all pairs together; 0 without magnets.</param>
-/// <param name="CuttingForceN">The greatest load along the shell of any cut, cutter dull.</param>
-/// <param name="LiftMm">How high the cords hold the shell up on the magnets alone, once the seal is lost; 0 without magnets.</param>
-/// <param name="ImplantDistanceMm">Where the field of all discs together has fallen to 0.5 mT; 0 without magnets.</param>
-/// <param name="VacuumOnly">Full cutting load, no magnets.</param>
-/// <param name="MagnetsOnly">Full cutting load, seal lost.</param>
-/// <param name="MagnetsStopping">The load left while the machine stops, seal lost.</param>
-/// <param name="Both">Full cutting load; its factor is never below either alone.</param>
-public sealed record HoldingFacts(
-    [property: JsonPropertyName("vacuumKPa")] double VacuumKPa,
-    [property: JsonPropertyName("pumpKPa")] double PumpKPa,
-    [property: JsonPropertyName("atmosphereKPa")] double AtmosphereKPa,
-    double SealedForceN,
-    double GasketForceN,
-    double MagnetForceN,
-    double CuttingForceN,
-    double LiftMm,
-    double ImplantDistanceMm,
-    AnswerFacts VacuumOnly,
-    AnswerFacts MagnetsOnly,
-    AnswerFacts MagnetsStopping,
-    AnswerFacts Both
-)
+public sealed record HoldingFacts
 {
+    /// <summary>The level the factors are reckoned at: the alarm level, or what there is where that is less.</summary>
+    [JsonPropertyName("vacuumKPa")]
+    public required double VacuumKPa { get; init; }
+
+    /// <summary>What the pump settles at with the stated leak, at the shop's altitude.</summary>
+    [JsonPropertyName("pumpKPa")]
+    public required double PumpKPa { get; init; }
+
+    /// <summary>The local atmosphere (absolute).</summary>
+    [JsonPropertyName("atmosphereKPa")]
+    public required double AtmosphereKPa { get; init; }
+
+    /// <summary>Vacuum on the sealed area; the cords' push is not taken off.</summary>
+    public required double SealedForceN { get; init; }
+
+    /// <summary>What the cords push back with the shell down.</summary>
+    public required double GasketForceN { get; init; }
+
+    /// <summary>Derated pull of all pairs together; 0 without magnets.</summary>
+    public required double MagnetForceN { get; init; }
+
+    /// <summary>The greatest load along the shell of any cut, cutter dull.</summary>
+    public required double CuttingForceN { get; init; }
+
+    /// <summary>How high the cords hold the shell up on the magnets alone, once the seal is lost; 0 without magnets.</summary>
+    public required double LiftMm { get; init; }
+
+    /// <summary>Where the field of all discs together has fallen to 0.5 mT; 0 without magnets.</summary>
+    public required double ImplantDistanceMm { get; init; }
+
+    /// <summary>Full cutting load, no magnets.</summary>
+    public required AnswerFacts VacuumOnly { get; init; }
+
+    /// <summary>Full cutting load, seal lost.</summary>
+    public required AnswerFacts MagnetsOnly { get; init; }
+
+    /// <summary>The load left while the machine stops, seal lost.</summary>
+    public required AnswerFacts MagnetsStopping { get; init; }
+
+    /// <summary>Full cutting load; its factor is never below either alone.</summary>
+    public required AnswerFacts Both { get; init; }
+
     /// <summary>What stops the shell once it slips; empty where nothing does.</summary>
     public IReadOnlyList<StopFacts> Stops { get; init; } = [];
 
@@ -235,26 +271,35 @@ public sealed record HoldingFacts(
 }
 
 /// <summary>One program as the judge read it back.</summary>
-/// <param name="File">Name beside the report.</param>
-/// <param name="Setup">underside, top or trim.</param>
-/// <param name="ProgramNumber">The control's number for it.</param>
-/// <param name="Lines">Of the program text.</param>
-/// <param name="Arcs">G2 and G3 motions.</param>
-/// <param name="Minutes">Tool changes and accelerations included.</param>
-/// <param name="CutMm">Length of all motions at feed.</param>
-/// <param name="RapidMm">Length of all rapids.</param>
-/// <param name="Tools">Names, by rising number in the changer.</param>
-public sealed record ProgramFacts(
-    string File,
-    string Setup,
-    int ProgramNumber,
-    int Lines,
-    int Arcs,
-    double Minutes,
-    double CutMm,
-    double RapidMm,
-    IReadOnlyList<string> Tools
-);
+public sealed record ProgramFacts
+{
+    /// <summary>Name beside the report.</summary>
+    public required string File { get; init; }
+
+    /// <summary>underside, top or trim.</summary>
+    public required string Setup { get; init; }
+
+    /// <summary>The control's number for it.</summary>
+    public required int ProgramNumber { get; init; }
+
+    /// <summary>Of the program text.</summary>
+    public required int Lines { get; init; }
+
+    /// <summary>G2 and G3 motions.</summary>
+    public required int Arcs { get; init; }
+
+    /// <summary>Tool changes and accelerations included.</summary>
+    public required double Minutes { get; init; }
+
+    /// <summary>Length of all motions at feed.</summary>
+    public required double CutMm { get; init; }
+
+    /// <summary>Length of all rapids.</summary>
+    public required double RapidMm { get; init; }
+
+    /// <summary>Names, by rising number in the changer.</summary>
+    public required IReadOnlyList<string> Tools { get; init; }
+}
 
 /// <summary>The judge's answer for all programs together, measured on the carved block and on the cutter's envelope.</summary>
 /// <param name="Ok">No error finding, gouges and left-over within the judge's limits.</param>

@@ -10,30 +10,45 @@ public static class ReportBuilder
 {
     /// <summary>A report that is not ok and has findings only; revision 0.</summary>
     public static Report Refused(string job, IEnumerable<Finding> findings, string generator) =>
-        new(job, false, Lines(findings), null, null, null, null, null, null, generator, 0, null, null, null);
+        new()
+        {
+            Job = job,
+            Ok = false,
+            Findings = Lines(findings),
+            Part = null,
+            Placement = null,
+            Features = null,
+            Holding = null,
+            Programs = null,
+            Verify = null,
+            Generator = generator,
+            Revision = 0,
+            Inputs = null,
+            Files = null,
+            BlockHolding = null,
+        };
 
     /// <summary>All that a run came to; what it did not reach is null.</summary>
     public static Report Describe(Request request, PipelineResult run)
     {
         Designed? d = run.Designed;
         VerifyResult? verdict = run.Verdict;
-        return new(
-            request.JobName,
-            run.Ok,
-            Lines(run.Findings),
-            d is null ? null : Part(d.Part),
-            d is null ? null : Placement(d.Design.Placement),
-            d is null ? null : Features(d.Design),
-            d is null ? null : Holding(d.Holding),
-            verdict is null ? null : Programs(verdict, run.Programs),
-            verdict is null ? null : Verify(verdict),
-            request.Version,
-            d?.Job.Revision ?? request.Registered.Revision,
-            null,
-            null,
-            null
-        )
+        return new()
         {
+            Job = request.JobName,
+            Ok = run.Ok,
+            Findings = Lines(run.Findings),
+            Part = d is null ? null : Part(d.Part),
+            Placement = d is null ? null : Placement(d.Design.Placement),
+            Features = d is null ? null : Features(d.Design),
+            Holding = d is null ? null : Holding(d.Holding),
+            Programs = verdict is null ? null : Programs(verdict, run.Programs),
+            Verify = verdict is null ? null : Verify(verdict),
+            Generator = request.Version,
+            Revision = d?.Job.Revision ?? request.Registered.Revision,
+            Inputs = null,
+            Files = null,
+            BlockHolding = null,
             Plate = d is null ? null : new PlateFacts(d.Job.Plate.Name, d.Job.Plate.Revision),
             FixtureId = d?.Job.FixtureId,
             Trim = d is null ? null : Trim(d.Job, d.Direction),
@@ -63,18 +78,17 @@ public static class ReportBuilder
 
     /// <summary>Areas, cords and places of a design; lengths are summed here.</summary>
     public static FeatureFacts Features(FixtureDesign d) =>
-        new(
-            R(d.Zones.Sum(z => z.Reached.Sum(Measure.Area))),
-            [.. d.AllCords.Select(c => new LoopFacts(R(c.Length)))],
-            R(d.AllCords.Sum(c => c.CutLength)),
-            [.. d.Magnets.Select(m => Place(m.At))],
-            Places(d, FeatureKind.BoltHole),
-            [.. Places(d, FeatureKind.PinHole), .. Places(d, FeatureKind.PinSlot)],
-            Places(d, FeatureKind.Port),
-            d.Zones.Length,
-            d.Label
-        )
+        new()
         {
+            SealedAreaMm2 = R(d.Zones.Sum(z => z.Reached.Sum(Measure.Area))),
+            GasketLoops = [.. d.AllCords.Select(c => new LoopFacts(R(c.Length)))],
+            CordLengthMm = R(d.AllCords.Sum(c => c.CutLength)),
+            Magnets = [.. d.Magnets.Select(m => Place(m.At))],
+            Bolts = Places(d, FeatureKind.BoltHole),
+            Pins = [.. Places(d, FeatureKind.PinHole), .. Places(d, FeatureKind.PinSlot)],
+            Ports = Places(d, FeatureKind.Port),
+            Zones = d.Zones.Length,
+            Label = d.Label,
             UnreachedAreaMm2 = Unreached(d) is > 0 and var mm2 ? R(mm2) : null,
         };
 
@@ -83,22 +97,21 @@ public static class ReportBuilder
 
     /// <summary>Forces and levels to four decimals, the four answers with their worst points.</summary>
     public static HoldingFacts Holding(HoldingResult h) =>
-        new(
-            R(h.VacuumKPa),
-            R(h.PumpKPa),
-            R(h.AtmosphereKPa),
-            R(h.SealedForceN),
-            R(h.GasketForceN),
-            R(h.MagnetForceN),
-            R(h.CuttingForceN),
-            R(h.LiftMm),
-            R(h.ImplantDistanceMm),
-            Answer(h.VacuumOnly),
-            Answer(h.MagnetsOnly),
-            Answer(h.MagnetsStopping),
-            Answer(h.Both)
-        )
+        new()
         {
+            VacuumKPa = R(h.VacuumKPa),
+            PumpKPa = R(h.PumpKPa),
+            AtmosphereKPa = R(h.AtmosphereKPa),
+            SealedForceN = R(h.SealedForceN),
+            GasketForceN = R(h.GasketForceN),
+            MagnetForceN = R(h.MagnetForceN),
+            CuttingForceN = R(h.CuttingForceN),
+            LiftMm = R(h.LiftMm),
+            ImplantDistanceMm = R(h.ImplantDistanceMm),
+            VacuumOnly = Answer(h.VacuumOnly),
+            MagnetsOnly = Answer(h.MagnetsOnly),
+            MagnetsStopping = Answer(h.MagnetsStopping),
+            Both = Answer(h.Both),
             Stops =
             [
                 .. h.Stops.Select(s => new StopFacts(
@@ -146,17 +159,18 @@ public static class ReportBuilder
     /// <summary>The judge's figures with the number that each program was written under; every judged setup must be among the texts.</summary>
     public static IReadOnlyList<ProgramFacts> Programs(VerifyResult v, ImmutableArray<ProgramText> texts) =>
         [
-            .. v.Programs.Select(p => new ProgramFacts(
-                p.FileName,
-                Words.For(p.Setup),
-                texts.First(t => t.Setup == p.Setup).ProgramNumber,
-                p.Lines,
-                p.Arcs,
-                Math.Round(p.Minutes, 3),
-                Math.Round(p.CutMm, 2),
-                Math.Round(p.RapidMm, 2),
-                [.. p.Tools.Select(t => t.Name)]
-            )),
+            .. v.Programs.Select(p => new ProgramFacts
+            {
+                File = p.FileName,
+                Setup = Words.For(p.Setup),
+                ProgramNumber = texts.First(t => t.Setup == p.Setup).ProgramNumber,
+                Lines = p.Lines,
+                Arcs = p.Arcs,
+                Minutes = Math.Round(p.Minutes, 3),
+                CutMm = Math.Round(p.CutMm, 2),
+                RapidMm = Math.Round(p.RapidMm, 2),
+                Tools = [.. p.Tools.Select(t => t.Name)],
+            }),
         ];
 
     /// <summary>In the order of cutting; factors to three decimals.</summary>

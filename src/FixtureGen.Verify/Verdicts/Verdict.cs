@@ -4,33 +4,47 @@ using FixtureGen.Model;
 namespace FixtureGen.Verify.Verdicts;
 
 /// <summary>What one program does, as read from its text.</summary>
-/// <param name="ProgramNumber">The number that it gives itself; null where it gives none.</param>
-/// <param name="Findings">Place, line and remedy of all that is wrong, warnings and notes among them.</param>
-/// <param name="Lines">Lines of text.</param>
-/// <param name="Arcs">Motions by arc or helix.</param>
-/// <param name="Minutes">Accelerations, tool changes and dwells counted; what people do at stops is not.</param>
-/// <param name="CutMm">Way of all motions at a feed, mm, in material or not.</param>
-/// <param name="RapidMm">Way of all rapids, mm.</param>
-/// <param name="RemovedMm3">Taken of the block, or by the trim of the shell, mm3.</param>
-/// <param name="AirCutShare">Share of CutMm, 0 to 1, on motions that take nothing.</param>
-/// <param name="Tools">By tool number; empty where the program was not read.</param>
-/// <param name="Motions">In the order of running.</param>
-public sealed record ProgramVerdict(
-    Setup Setup,
-    string FileName,
-    int? ProgramNumber,
-    ImmutableArray<Finding> Findings,
-    int Lines,
-    int Arcs,
-    double Minutes,
-    double CutMm,
-    double RapidMm,
-    double RemovedMm3,
-    double AirCutShare,
-    ImmutableArray<ToolTime> Tools,
-    ImmutableArray<Motion> Motions
-)
+public sealed record ProgramVerdict
 {
+    /// <summary>Where the program is run.</summary>
+    public required Setup Setup { get; init; }
+
+    /// <summary>As it was given.</summary>
+    public required string FileName { get; init; }
+
+    /// <summary>The number that it gives itself; null where it gives none.</summary>
+    public required int? ProgramNumber { get; init; }
+
+    /// <summary>Place, line and remedy of all that is wrong, warnings and notes among them.</summary>
+    public required ImmutableArray<Finding> Findings { get; init; }
+
+    /// <summary>Lines of text.</summary>
+    public required int Lines { get; init; }
+
+    /// <summary>Motions by arc or helix.</summary>
+    public required int Arcs { get; init; }
+
+    /// <summary>Accelerations, tool changes and dwells counted; what people do at stops is not.</summary>
+    public required double Minutes { get; init; }
+
+    /// <summary>Way of all motions at a feed, mm, in material or not.</summary>
+    public required double CutMm { get; init; }
+
+    /// <summary>Way of all rapids, mm.</summary>
+    public required double RapidMm { get; init; }
+
+    /// <summary>Taken of the block, or by the trim of the shell, mm3.</summary>
+    public required double RemovedMm3 { get; init; }
+
+    /// <summary>Share of CutMm, 0 to 1, on motions that take nothing.</summary>
+    public required double AirCutShare { get; init; }
+
+    /// <summary>By tool number; empty where the program was not read.</summary>
+    public required ImmutableArray<ToolTime> Tools { get; init; }
+
+    /// <summary>In the order of running.</summary>
+    public required ImmutableArray<Motion> Motions { get; init; }
+
     /// <summary>What the trim cuts loose, in the order of cutting; empty for the block's setups.</summary>
     public ImmutableArray<LooseScrap> Loose { get; init; } = [];
 

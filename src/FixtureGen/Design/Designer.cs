@@ -70,22 +70,21 @@ public static class Designer
             ];
             ImmutableArray<Region> contact = Contact.Find(placed, features, kernel);
             log.AddRange(KernelNotes.Notes([.. ground.Repairs, .. kernel.Repairs], "design"));
-            return new FixtureDesign(
-                placed,
-                placement,
-                levels.Face,
-                levels.Raw,
-                features.Any(f => f.Setup == Setup.Underside) ? new Flip(block.Middle.X) : null,
-                fed.Zones,
-                gaskets.Cords,
-                [],
-                ground.Trims,
-                features,
-                [.. fed.Links, .. skirt.Links],
-                contact,
-                ""
-            )
+            return new FixtureDesign
             {
+                Part = placed,
+                Placement = placement,
+                FixtureHeight = levels.Face,
+                RawThickness = levels.Raw,
+                Flip = features.Any(f => f.Setup == Setup.Underside) ? new Flip(block.Middle.X) : null,
+                Zones = fed.Zones,
+                Cords = gaskets.Cords,
+                Magnets = [],
+                TrimCuts = ground.Trims,
+                Features = features,
+                VacuumPath = [.. fed.Links, .. skirt.Links],
+                Contact = contact,
+                Label = "",
                 SkirtZones = skirt.Zones,
                 SkirtCords = skirt.Cords,
             };

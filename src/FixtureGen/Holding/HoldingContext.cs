@@ -115,24 +115,24 @@ public sealed class HoldingContext
         );
         double nominalBoth = Nominal(HeldBy(at, shares, nominal: true), both, stopping: false);
         HoldAnswer bothAnswer = Answer(both, together, default, nominalBoth, Vacuumed);
-        return new HoldingResult(
-            Level.Atmosphere,
-            Level.Used,
-            Level.Settled,
-            GrossForceN,
-            CordForceN,
-            pull,
-            Loads.Works.Max(w => w.Force.Shear),
-            lift,
-            at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(_job.Magnet), ImplantFieldT, 2 * at.Length),
-            _vacuumAnswer,
-            magnetsOnly,
-            magnetsStopping,
-            AtLeast(bothAnswer, _vacuumAnswer, magnetsOnly),
-            Samples(_vacuum, alone, stopping, both),
-            [.. shares]
-        )
+        return new HoldingResult
         {
+            AtmosphereKPa = Level.Atmosphere,
+            VacuumKPa = Level.Used,
+            PumpKPa = Level.Settled,
+            SealedForceN = GrossForceN,
+            GasketForceN = CordForceN,
+            MagnetForceN = pull,
+            CuttingForceN = Loads.Works.Max(w => w.Force.Shear),
+            LiftMm = lift,
+            ImplantDistanceMm =
+                at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(_job.Magnet), ImplantFieldT, 2 * at.Length),
+            VacuumOnly = _vacuumAnswer,
+            MagnetsOnly = magnetsOnly,
+            MagnetsStopping = magnetsStopping,
+            Both = AtLeast(bothAnswer, _vacuumAnswer, magnetsOnly),
+            Samples = Samples(_vacuum, alone, stopping, both),
+            MagnetShareN = [.. shares],
             Stops = [.. _stops.Before, .. _stops.Outline.Except(_stops.Before)],
             ShiftMm = _stops.ShiftMm,
             Dimples = Deflection.Over(_design, _job, Level.DeadHead),

@@ -83,17 +83,18 @@ public sealed class BlockCutTest
     }
 
     private static Operation Cut(Point3 from, Move move) =>
-        new(
-            "relief",
-            OperationKind.Clear,
-            DemoShop.Job(DemoShop.PlainJob()).TrimTool,
-            18_000,
-            900,
-            1,
-            1,
-            "",
-            [],
-            false,
-            [new RapidMove(from), move]
-        );
+        new()
+        {
+            Name = "relief",
+            Kind = OperationKind.Clear,
+            Tool = DemoShop.Job(DemoShop.PlainJob()).TrimTool,
+            SpindleRpm = 18_000,
+            FeedMmPerMin = 900,
+            StepDown = 1,
+            StepOver = 1,
+            LimitedBy = "",
+            Features = [],
+            BreaksPlateSeal = false,
+            Moves = [new RapidMove(from), move],
+        };
 }

@@ -21,7 +21,21 @@ public sealed class BlockHoldingTest
         };
 
     private static HoleFeature Hole(string name, Point2 at) =>
-        new(name, FeatureKind.BoltHole, Setup.Top, at, 7, 19, 0, 0, 0, true, null, []);
+        new()
+        {
+            Name = name,
+            Kind = FeatureKind.BoltHole,
+            Setup = Setup.Top,
+            At = at,
+            Diameter = 7,
+            TopZ = 19,
+            FloorZ = 0,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = true,
+            Opening = null,
+            Removals = [],
+        };
 
     private static Operation Clearing(double z = 17, double feed = 2400, double stepDown = 2)
     {
@@ -35,7 +49,20 @@ public sealed class BlockHoldingTest
             new LineMove(new Point3(60, 60, z), feed),
             new RapidMove(new Point3(60, 60, 40)),
         ];
-        return new("clear", OperationKind.Clear, tool, 12000, feed, stepDown, 2.5, "test", [], false, moves);
+        return new()
+        {
+            Name = "clear",
+            Kind = OperationKind.Clear,
+            Tool = tool,
+            SpindleRpm = 12000,
+            FeedMmPerMin = feed,
+            StepDown = stepDown,
+            StepOver = 2.5,
+            LimitedBy = "test",
+            Features = [],
+            BreaksPlateSeal = false,
+            Moves = moves,
+        };
     }
 
     private static BlockHold Of(

@@ -50,7 +50,21 @@ public sealed class MagnetClearancesTest
     [InlineData(FeatureKind.Counterbore, 0)]
     public void Steel_keeps_a_magnets_diameter_away(FeatureKind kind, double slot)
     {
-        HoleFeature hole = new("pin", kind, Setup.Top, new(125, 107), 6, 20, 0, slot, 0, false, null, []);
+        HoleFeature hole = new()
+        {
+            Name = "pin",
+            Kind = kind,
+            Setup = Setup.Top,
+            At = new(125, 107),
+            Diameter = 6,
+            TopZ = 20,
+            FloorZ = 0,
+            SlotLength = slot,
+            SlotAngleDeg = 0,
+            BreaksThrough = false,
+            Opening = null,
+            Removals = [],
+        };
         MagnetRoom room = new(Plain with { Features = [hole] }, Job);
         double keep = Math.Max((room.PocketSpacing + Job.Rules.Wall) / 2, 1.5 * Job.Magnet.Diameter);
 

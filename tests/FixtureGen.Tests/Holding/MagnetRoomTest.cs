@@ -36,7 +36,21 @@ public sealed class MagnetRoomTest
     private static FixtureDesign With(Feature feature) => Plain with { Features = [feature] };
 
     private static HoleFeature Hole(FeatureKind kind, double x, double slot = 0) =>
-        new("a hole", kind, Setup.Top, Middle + new Point2(x, 0), 6, 19, 0, slot, 0, true, null, []);
+        new()
+        {
+            Name = "a hole",
+            Kind = kind,
+            Setup = Setup.Top,
+            At = Middle + new Point2(x, 0),
+            Diameter = 6,
+            TopZ = 19,
+            FloorZ = 0,
+            SlotLength = slot,
+            SlotAngleDeg = 0,
+            BreaksThrough = true,
+            Opening = null,
+            Removals = [],
+        };
 
     // The zone's groove runs a clearance, a land and half a groove inside the part: its middle line is the zone's boundary.
     [Fact]
@@ -86,7 +100,16 @@ public sealed class MagnetRoomTest
         Expect(With(Hole(FeatureKind.MagnetNotch, 15)), 15 - 3 - Pocket - Wall, "a hole", Middle + new Point2(15, 0));
 
     private static PocketFeature PocketAt(FeatureKind kind, Region area) =>
-        new("a pocket", kind, Setup.Top, [area], 19, 15, []);
+        new()
+        {
+            Name = "a pocket",
+            Kind = kind,
+            Setup = Setup.Top,
+            Area = [area],
+            TopZ = 19,
+            FloorZ = 15,
+            Removals = [],
+        };
 
     [Fact]
     public void A_pocket_keeps_a_wall_from_a_pocket_beside_it_and_cannot_stand_in_it()
@@ -120,7 +143,18 @@ public sealed class MagnetRoomTest
         double floor = Plain.FixtureHeight - Shop.Rules.MagnetRecess - Shop.Magnet.Thickness - Shop.Rules.MagnetGlue;
         double top = floor - Shop.Rules.LeastFloor + above;
         OpenPath run = new([Segment.Line(Middle + new Point2(16, -20), Middle + new Point2(16, 20))]);
-        GrooveFeature channel = new("net", FeatureKind.Channel, Setup.Underside, [], [run], 4, top, top - 5, []);
+        GrooveFeature channel = new()
+        {
+            Name = "net",
+            Kind = FeatureKind.Channel,
+            Setup = Setup.Underside,
+            Loops = [],
+            Runs = [run],
+            Width = 4,
+            TopZ = top,
+            FloorZ = top - 5,
+            Removals = [],
+        };
         if (matters)
         {
             Expect(With(channel), 16 - Pocket - Wall - 2, "a channel from below", Middle + new Point2(16, 0));

@@ -199,17 +199,18 @@ public sealed class DemoMade
         text = Set(text, "limits.vacuum_factor", "3");
         text = Set(text, "limits.block_factor", "1");
         text = Set(text, "hold.accept_low_hold", "\"to see the papers of a low hold\"");
-        Request request = new(
-            Name,
-            $"outlines/{Name}.toml",
-            text,
-            $"outlines/{Name}.dxf",
-            System.IO.File.ReadAllBytes(Path.Combine(outlines, Name + ".dxf")),
-            DemoShop.Files,
-            new Registered(1170, "F-017", 1, false),
-            "0",
-            _ => { }
-        );
+        Request request = new()
+        {
+            JobName = Name,
+            JobFile = $"outlines/{Name}.toml",
+            JobText = text,
+            DrawingFile = $"outlines/{Name}.dxf",
+            Drawing = System.IO.File.ReadAllBytes(Path.Combine(outlines, Name + ".dxf")),
+            Shop = DemoShop.Files,
+            Registered = new Registered(1170, "F-017", 1, false),
+            Version = "0",
+            Progress = _ => { },
+        };
         Outcome = Delivery.Make(request);
         Assert.True(
             Outcome.Report.Ok,

@@ -67,18 +67,22 @@ internal static class SampleLowHold
         };
 
     private static HoleFeature Hole(Point2 at, int i) =>
-        new(
-            FormattableString.Invariant($"locator pin {i + 1}"),
-            FeatureKind.LocatorHole,
-            Setup.Top,
-            at,
-            5,
-            18.5,
-            10.5,
-            0,
-            0,
-            false,
-            null,
-            [new Removal(Setup.Top, FeatureKind.LocatorHole, "locator pin", [Shapes.Disc(at, 2.5)], 18.5, 10.5)]
-        );
+        new()
+        {
+            Name = FormattableString.Invariant($"locator pin {i + 1}"),
+            Kind = FeatureKind.LocatorHole,
+            Setup = Setup.Top,
+            At = at,
+            Diameter = 5,
+            TopZ = 18.5,
+            FloorZ = 10.5,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = false,
+            Opening = null,
+            Removals =
+            [
+                new Removal(Setup.Top, FeatureKind.LocatorHole, "locator pin", [Shapes.Disc(at, 2.5)], 18.5, 10.5),
+            ],
+        };
 }

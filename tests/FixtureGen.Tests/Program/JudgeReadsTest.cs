@@ -78,20 +78,21 @@ public sealed class JudgeReadsTest
     private static FixtureDesign Empty(Job job)
     {
         Contour outer = Contours.Rectangle(new Box2(50, 50, 150, 150));
-        return new FixtureDesign(
-            new Part(outer, [], [], [], [], []),
-            new Placement(default, job.Blank, new Box2(0, 0, job.Blank.Width, job.Blank.Height)),
-            job.Rules.FixtureHeight,
-            job.BlankThickness,
-            null,
-            [],
-            [],
-            [],
-            [],
-            [],
-            [],
-            [],
-            ""
-        );
+        return new FixtureDesign
+        {
+            Part = new Part(outer, [], [], [], [], []),
+            Placement = new Placement(default, job.Blank, new Box2(0, 0, job.Blank.Width, job.Blank.Height)),
+            FixtureHeight = job.Rules.FixtureHeight,
+            RawThickness = job.BlankThickness,
+            Flip = null,
+            Zones = [],
+            Cords = [],
+            Magnets = [],
+            TrimCuts = [],
+            Features = [],
+            VacuumPath = [],
+            Contact = [],
+            Label = "",
+        };
     }
 }

@@ -75,30 +75,24 @@ public sealed class LowHoldProgramsTest
     public void Each_factor_is_held_to_its_own_limit(double vacuum, double slips, double stays, string said)
     {
         HoldAnswer none = new(9, HoldMode.Slide, default, "");
-        HoldingResult holding = new(
-            100,
-            60,
-            80,
-            1,
-            1,
-            1,
-            1,
-            0,
-            0,
-            none with
-            {
-                Factor = vacuum,
-            },
-            none,
-            none with
-            {
-                Factor = slips,
-                Stays = stays,
-            },
-            none,
-            [],
-            []
-        );
+        HoldingResult holding = new()
+        {
+            AtmosphereKPa = 100,
+            VacuumKPa = 60,
+            PumpKPa = 80,
+            SealedForceN = 1,
+            GasketForceN = 1,
+            MagnetForceN = 1,
+            CuttingForceN = 1,
+            LiftMm = 0,
+            ImplantDistanceMm = 0,
+            VacuumOnly = none with { Factor = vacuum },
+            MagnetsOnly = none,
+            MagnetsStopping = none with { Factor = slips, Stays = stays },
+            Both = none,
+            Samples = [],
+            MagnetShareN = [],
+        };
         Assert.Equal(said, string.Join("; ", LowHold.Shortfalls(holding, new HouseLimits(2, 1, 2))));
     }
 

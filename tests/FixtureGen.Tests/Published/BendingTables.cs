@@ -36,7 +36,18 @@ public sealed class BendingTables
     }
 
     private static GrooveFeature Groove(double width) =>
-        new("net 1", FeatureKind.Net, Setup.Top, [], [], width, 18, 16, []);
+        new()
+        {
+            Name = "net 1",
+            Kind = FeatureKind.Net,
+            Setup = Setup.Top,
+            Loops = [],
+            Runs = [],
+            Width = width,
+            TopZ = 18,
+            FloorZ = 16,
+            Removals = [],
+        };
 
     // w in mm and stress in MPa of a 1.5 mm strip at 20 inHg, both ends free to turn.
     [Theory]
@@ -61,7 +72,21 @@ public sealed class BendingTables
     [InlineData(2.4, 40, 0.9121)]
     public void Circle_over_a_port_sags_as_simply_supported(double thickness, double radius, double clamped)
     {
-        HoleFeature port = new("port 1", FeatureKind.Port, Setup.Top, default, 2 * radius, 18, 0, 0, 0, true, null, []);
+        HoleFeature port = new()
+        {
+            Name = "port 1",
+            Kind = FeatureKind.Port,
+            Setup = Setup.Top,
+            At = default,
+            Diameter = 2 * radius,
+            TopZ = 18,
+            FloorZ = 0,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = true,
+            Opening = null,
+            Removals = [],
+        };
         Dimple d = Over(port, thickness);
         Assert.Equal(clamped * 5.38 / 1.38, d.SagMm, 2e-3 * d.SagMm);
         double p = InHg20 / 1000;

@@ -21,20 +21,21 @@ internal static class RoundHole
     )
     {
         Region area = Region.Of(Outline(at, diameter, slotLength, slotAngleDeg));
-        return new(
-            name,
-            kind,
-            setup,
-            at,
-            diameter,
-            topZ,
-            floorZ,
-            slotLength,
-            slotAngleDeg,
-            breaksThrough,
-            opening,
-            [new(setup, kind, name, [area], topZ, floorZ)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = setup,
+            At = at,
+            Diameter = diameter,
+            TopZ = topZ,
+            FloorZ = floorZ,
+            SlotLength = slotLength,
+            SlotAngleDeg = slotAngleDeg,
+            BreaksThrough = breaksThrough,
+            Opening = opening,
+            Removals = [new(setup, kind, name, [area], topZ, floorZ)],
+        };
     }
 
     private static Contour Outline(Point2 at, double diameter, double slotLength, double slotAngleDeg)

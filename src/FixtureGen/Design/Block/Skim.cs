@@ -15,14 +15,15 @@ internal static class Skim
     public static PocketFeature Over(Box2 block, Levels levels, double placingTolerance)
     {
         Region area = Region.Of(Contours.Rectangle(block.Outset(placingTolerance + PastEdge)));
-        return new(
-            "skim",
-            FeatureKind.Skim,
-            Setup.Top,
-            [area],
-            levels.Raw,
-            levels.Face,
-            [new(Setup.Top, FeatureKind.Skim, "skim", [area], levels.Raw, levels.Face)]
-        );
+        return new()
+        {
+            Name = "skim",
+            Kind = FeatureKind.Skim,
+            Setup = Setup.Top,
+            Area = [area],
+            TopZ = levels.Raw,
+            FloorZ = levels.Face,
+            Removals = [new(Setup.Top, FeatureKind.Skim, "skim", [area], levels.Raw, levels.Face)],
+        };
     }
 }

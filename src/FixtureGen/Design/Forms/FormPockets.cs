@@ -37,15 +37,16 @@ internal static class FormPockets
             );
             findings.AddRange(CheckCorners(name, area, cutter, kernel));
             pockets.Add(
-                new(
-                    name,
-                    FeatureKind.FormPocket,
-                    Setup.Top,
-                    area,
-                    levels.Face,
-                    floor,
-                    [new(Setup.Top, FeatureKind.FormPocket, name, area, levels.Face, floor)]
-                )
+                new()
+                {
+                    Name = name,
+                    Kind = FeatureKind.FormPocket,
+                    Setup = Setup.Top,
+                    Area = area,
+                    TopZ = levels.Face,
+                    FloorZ = floor,
+                    Removals = [new(Setup.Top, FeatureKind.FormPocket, name, area, levels.Face, floor)],
+                }
             );
         }
         return Stage.Answer(pockets.ToImmutableArray(), findings);

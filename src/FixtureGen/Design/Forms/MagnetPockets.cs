@@ -61,15 +61,16 @@ internal static class MagnetPockets
     {
         string name = Names.Numbered("magnet", i + 1);
         ImmutableArray<Region> area = [Region.Of(Contours.Circle(at, Diameter(job) / 2))];
-        return new(
-            name,
-            FeatureKind.MagnetPocket,
-            Setup.Top,
-            area,
-            levels.Face,
-            floor,
-            [new(Setup.Top, FeatureKind.MagnetPocket, name, area, levels.Face, floor)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = FeatureKind.MagnetPocket,
+            Setup = Setup.Top,
+            Area = area,
+            TopZ = levels.Face,
+            FloorZ = floor,
+            Removals = [new(Setup.Top, FeatureKind.MagnetPocket, name, area, levels.Face, floor)],
+        };
     }
 
     /// <summary>A groove from the pocket's middle to its rim; the cutter's half that passes the rim is the notch.</summary>
@@ -87,17 +88,18 @@ internal static class MagnetPockets
         string name = Names.Numbered("magnet notch", i + 1);
         OpenPath run = new([Segment.Line(at, Rim(i, at, walls, job))]);
         ImmutableArray<Region> area = kernel.Stroke(run, cutter.Diameter);
-        return new(
-            name,
-            FeatureKind.MagnetNotch,
-            Setup.Top,
-            [],
-            [run],
-            cutter.Diameter,
-            levels.Face,
-            floor,
-            [new(Setup.Top, FeatureKind.MagnetNotch, name, area, levels.Face, floor)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = FeatureKind.MagnetNotch,
+            Setup = Setup.Top,
+            Loops = [],
+            Runs = [run],
+            Width = cutter.Diameter,
+            TopZ = levels.Face,
+            FloorZ = floor,
+            Removals = [new(Setup.Top, FeatureKind.MagnetNotch, name, area, levels.Face, floor)],
+        };
     }
 
     /// <summary>Where the notch leaves the pocket: the point of the rim with most room.</summary>

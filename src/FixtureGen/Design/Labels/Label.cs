@@ -105,17 +105,18 @@ internal static class Label
         double depth = job.Rules.EngraveDepth;
         double width = tool.TipDiameter + (2 * depth * Math.Tan(tool.TipAngleDeg * Math.PI / 360));
         ImmutableArray<Region> area = kernel.UnionAll([.. strokes.SelectMany(s => Swept(s, width, kernel))]);
-        return new(
-            name,
-            kind,
-            Setup.Top,
-            text,
-            strokes,
-            width,
-            levels.Face,
-            depth,
-            [new(Setup.Top, kind, name, area, levels.Face, levels.Face - depth)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            Text = text,
+            Strokes = strokes,
+            Width = width,
+            TopZ = levels.Face,
+            Depth = depth,
+            Removals = [new(Setup.Top, kind, name, area, levels.Face, levels.Face - depth)],
+        };
     }
 
     /// <summary>A stroke that ends where it starts (a D, a zero) is a loop.</summary>

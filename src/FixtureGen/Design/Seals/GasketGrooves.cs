@@ -35,17 +35,18 @@ internal static class GasketGrooves
     {
         double floor = levels.Face - gasket.GrooveDepth;
         ImmutableArray<Region> area = kernel.Stroke(loop, gasket.GrooveWidth);
-        return new(
-            name,
-            FeatureKind.GasketGroove,
-            Setup.Top,
-            [loop],
-            [],
-            gasket.GrooveWidth,
-            levels.Face,
-            floor,
-            [new(Setup.Top, FeatureKind.GasketGroove, name, area, levels.Face, floor)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = FeatureKind.GasketGroove,
+            Setup = Setup.Top,
+            Loops = [loop],
+            Runs = [],
+            Width = gasket.GrooveWidth,
+            TopZ = levels.Face,
+            FloorZ = floor,
+            Removals = [new(Setup.Top, FeatureKind.GasketGroove, name, area, levels.Face, floor)],
+        };
     }
 
     /// <summary>Cut 1 to 2 % longer than the centre line and never stretched; the scarf goes on the longest straight.</summary>

@@ -91,13 +91,14 @@ internal static class Relief
         kernel.Offset(kernel.UnionAll(sweep), job.Rules.SideClearance);
 
     private static PocketFeature Pocket(string name, FeatureKind kind, ImmutableArray<Region> area, Levels levels) =>
-        new(
-            name,
-            kind,
-            Setup.Top,
-            area,
-            levels.Face,
-            levels.ReliefFloor,
-            [new(Setup.Top, kind, name, area, levels.Face, levels.ReliefFloor)]
-        );
+        new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            Area = area,
+            TopZ = levels.Face,
+            FloorZ = levels.ReliefFloor,
+            Removals = [new(Setup.Top, kind, name, area, levels.Face, levels.ReliefFloor)],
+        };
 }

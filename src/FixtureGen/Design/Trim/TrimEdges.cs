@@ -32,20 +32,21 @@ internal static class TrimEdges
             }
         }
         return Stage.Answer(
-            new TrimCut(
-                "outline",
-                TrimKind.Outline,
-                outer,
-                start.Path,
-                start.In,
-                start.Out,
-                [],
-                tabs,
-                SlugHold.Skirt,
-                tool,
-                Levels.From(job).TrimTip,
-                Swept(start, tool, kernel)
-            ),
+            new TrimCut
+            {
+                Name = "outline",
+                Kind = TrimKind.Outline,
+                Edge = outer,
+                Path = start.Path,
+                LeadIn = start.In,
+                LeadOut = start.Out,
+                Clearing = [],
+                Tabs = tabs,
+                Hold = SlugHold.Skirt,
+                Tool = tool,
+                FloorZ = Levels.From(job).TrimTip,
+                Sweep = Swept(start, tool, kernel),
+            },
             findings
         );
     }
@@ -72,20 +73,21 @@ internal static class TrimEdges
             : TrimTabs.Place(start.Path, TrimTabs.SlugCount(start.Path), job.Rules.TabLength, tool.Diameter);
         bool milled = tabs.IsEmpty;
         return Stage.Answer(
-            new TrimCut(
-                name,
-                TrimKind.Cutout,
-                cutout,
-                start.Path,
-                start.In,
-                start.Out,
-                milled ? ClearingRings(hole, tool, kernel) : [],
-                tabs,
-                milled ? SlugHold.MilledAway : SlugHold.Tabbed,
-                tool,
-                Levels.From(job).TrimTip,
-                milled ? kernel.Offset(inner, tool.Radius) : Swept(start, tool, kernel)
-            ),
+            new TrimCut
+            {
+                Name = name,
+                Kind = TrimKind.Cutout,
+                Edge = cutout,
+                Path = start.Path,
+                LeadIn = start.In,
+                LeadOut = start.Out,
+                Clearing = milled ? ClearingRings(hole, tool, kernel) : [],
+                Tabs = tabs,
+                Hold = milled ? SlugHold.MilledAway : SlugHold.Tabbed,
+                Tool = tool,
+                FloorZ = Levels.From(job).TrimTip,
+                Sweep = milled ? kernel.Offset(inner, tool.Radius) : Swept(start, tool, kernel),
+            },
             findings
         );
     }

@@ -87,17 +87,18 @@ internal static class Channels
     {
         double ceiling = Math.Min(route.Width, Ceiling(levels, job));
         OpenPath run = new([Segment.Line(route.Port.At, route.Hole)]);
-        return new(
-            name,
-            FeatureKind.Channel,
-            Setup.Underside,
-            [],
-            [run],
-            route.Width,
-            ceiling,
-            0,
-            [new(Setup.Underside, FeatureKind.Channel, name, kernel.Stroke(run, route.Width), ceiling, 0)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = FeatureKind.Channel,
+            Setup = Setup.Underside,
+            Loops = [],
+            Runs = [run],
+            Width = route.Width,
+            TopZ = ceiling,
+            FloorZ = 0,
+            Removals = [new(Setup.Underside, FeatureKind.Channel, name, kernel.Stroke(run, route.Width), ceiling, 0)],
+        };
     }
 
     /// <summary>As high as the deepest thing above it lets it be and the least floor stays between.</summary>

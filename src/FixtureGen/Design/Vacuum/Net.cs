@@ -128,17 +128,18 @@ internal static class Net
         ImmutableArray<OpenPath> slivers = NetSlivers.Runs(laid, room, cutter.Diameter, job.Rules.Wall, kernel);
         ImmutableArray<OpenPath> runs = [.. lines.Runs, .. slivers];
         ImmutableArray<Region> area = slivers.IsEmpty ? laid : Swept(lines.Rings, runs, cutter, kernel);
-        GrooveFeature groove = new(
-            name,
-            FeatureKind.Net,
-            Setup.Top,
-            lines.Rings,
-            runs,
-            cutter.Diameter,
-            levels.Face,
-            floor,
-            [new(Setup.Top, FeatureKind.Net, name, area, levels.Face, floor)]
-        );
+        GrooveFeature groove = new()
+        {
+            Name = name,
+            Kind = FeatureKind.Net,
+            Setup = Setup.Top,
+            Loops = lines.Rings,
+            Runs = runs,
+            Width = cutter.Diameter,
+            TopZ = levels.Face,
+            FloorZ = floor,
+            Removals = [new(Setup.Top, FeatureKind.Net, name, area, levels.Face, floor)],
+        };
         double section = cutter.Diameter * job.Rules.NetDepth;
         string[] holes = [Ports.HoleName(zone.Index), .. further.SelectMany(w => w.Features).Select(f => f.Name)];
         return new(

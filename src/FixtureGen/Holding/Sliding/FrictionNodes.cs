@@ -20,17 +20,26 @@ internal readonly record struct Twist(double X, double Y, double Turn)
 }
 
 /// <summary>Friction's power at a twist with its slope and curvature, and how the power changes per unit of load.</summary>
-internal readonly record struct FrictionPower(
-    double Value,
-    Twist Slope,
-    double Xx,
-    double Xy,
-    double Yy,
-    double Xt,
-    double Yt,
-    double Tt,
-    double PerLoad
-);
+internal readonly record struct FrictionPower
+{
+    public required double Value { get; init; }
+
+    public required Twist Slope { get; init; }
+
+    public required double Xx { get; init; }
+
+    public required double Xy { get; init; }
+
+    public required double Yy { get; init; }
+
+    public required double Xt { get; init; }
+
+    public required double Yt { get; init; }
+
+    public required double Tt { get; init; }
+
+    public required double PerLoad { get; init; }
+}
 
 /// <summary>
 /// Contact pieces and after them points laid out for one pass in four lanes: always four, so that the sums come out the same on every
@@ -239,17 +248,18 @@ internal sealed class FrictionNodes
             yt = Sum(bend, Sum(-vy, turn, x), yt);
             tt = Sum(bend, Sum(x, x, Sum(y, y, Sum(-turn, turn, spread2))), tt);
         }
-        return new(
-            Vector256.Sum(value),
-            new Twist(Vector256.Sum(gx), Vector256.Sum(gy), Vector256.Sum(gt)),
-            Vector256.Sum(xx),
-            Vector256.Sum(xy),
-            Vector256.Sum(yy),
-            Vector256.Sum(xt),
-            Vector256.Sum(yt),
-            Vector256.Sum(tt),
-            Vector256.Sum(perLoad)
-        );
+        return new()
+        {
+            Value = Vector256.Sum(value),
+            Slope = new Twist(Vector256.Sum(gx), Vector256.Sum(gy), Vector256.Sum(gt)),
+            Xx = Vector256.Sum(xx),
+            Xy = Vector256.Sum(xy),
+            Yy = Vector256.Sum(yy),
+            Xt = Vector256.Sum(xt),
+            Yt = Vector256.Sum(yt),
+            Tt = Vector256.Sum(tt),
+            PerLoad = Vector256.Sum(perLoad),
+        };
     }
 
     /// <summary>a b + c, rounded once, which every machine does alike.</summary>

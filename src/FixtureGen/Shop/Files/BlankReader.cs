@@ -19,8 +19,14 @@ public static class BlankReader
         double width = t.Length("width", 25, 1000);
         double height = t.Length("height", 25, 1000);
         double thickness = t.Length("thickness", 3, 200);
-        return new Blank(name, material, width, height, thickness, t.Within(ToolRanges.BlankTolerance(thickness)))
+        return new Blank
         {
+            Name = name,
+            Material = material,
+            Width = width,
+            Height = height,
+            Thickness = thickness,
+            ThicknessTolerance = t.Within(ToolRanges.BlankTolerance(thickness)),
             Description = t.TextOrNull("description") ?? "",
         };
     }

@@ -26,53 +26,60 @@ public static partial class ControlReader
     private static Control Body(TableReader t, string name)
     {
         int least = t.WholeOr("program_number_min", 1, 0, 99999999);
-        Control control = new(
-            name,
-            t.TextOrNull("description") ?? "",
-            t.Log.Unit ?? LengthUnit.Millimetre,
-            t.Whole("decimals", 2, 6),
-            t.ChoiceOrNull(
-                "numbers",
-                ("always-point", DecimalHabit.AlwaysPoint),
-                ("fixed", DecimalHabit.Fixed),
-                ("shortest", DecimalHabit.Shortest)
-            ) ?? DecimalHabit.AlwaysPoint,
-            t.WholeOr("feed_decimals", 1, 0, 4),
-            t.TextOrNull("program_number_word") ?? "",
-            t.WholeOr("program_number_digits", 4, 1, 8),
-            least,
-            t.WholeOr("program_number_max", 9999, least, 99999999),
-            t.FlagOr("percent_lines", false),
-            t.ChoiceOrNull("comment", ("parentheses", CommentForm.Parentheses), ("semicolon", CommentForm.Semicolon))
-                ?? CommentForm.Parentheses,
-            t.WholeOr("comment_length", 60, 16, 250),
-            t.FlagOr("comment_upper_case", true),
-            t.WholeOr("line_number_step", 0, 0, 1000),
-            t.WholeOr("line_length", 120, 40, 256),
-            t.ChoiceOrNull("arcs", ("centre", ArcForm.Centre), ("radius", ArcForm.Radius)) ?? ArcForm.Centre,
-            t.FlagOr("split_full_circles", true),
-            t.NumberOr("max_arc_sweep_deg", 360, 30, 360),
-            t.FlagOr("canned_cycles", false),
-            t.FlagOr("peck_high_speed", false),
-            t.ChoiceOrNull("dwell", ("seconds", DwellUnit.Seconds), ("milliseconds", DwellUnit.Milliseconds))
+        Control control = new()
+        {
+            Name = name,
+            Description = t.TextOrNull("description") ?? "",
+            Unit = t.Log.Unit ?? LengthUnit.Millimetre,
+            Decimals = t.Whole("decimals", 2, 6),
+            Numbers =
+                t.ChoiceOrNull(
+                    "numbers",
+                    ("always-point", DecimalHabit.AlwaysPoint),
+                    ("fixed", DecimalHabit.Fixed),
+                    ("shortest", DecimalHabit.Shortest)
+                ) ?? DecimalHabit.AlwaysPoint,
+            FeedDecimals = t.WholeOr("feed_decimals", 1, 0, 4),
+            ProgramNumberWord = t.TextOrNull("program_number_word") ?? "",
+            ProgramNumberDigits = t.WholeOr("program_number_digits", 4, 1, 8),
+            ProgramNumberMin = least,
+            ProgramNumberMax = t.WholeOr("program_number_max", 9999, least, 99999999),
+            PercentLines = t.FlagOr("percent_lines", false),
+            Comment =
+                t.ChoiceOrNull(
+                    "comment",
+                    ("parentheses", CommentForm.Parentheses),
+                    ("semicolon", CommentForm.Semicolon)
+                ) ?? CommentForm.Parentheses,
+            CommentLength = t.WholeOr("comment_length", 60, 16, 250),
+            CommentUpperCase = t.FlagOr("comment_upper_case", true),
+            LineNumberStep = t.WholeOr("line_number_step", 0, 0, 1000),
+            LineLength = t.WholeOr("line_length", 120, 40, 256),
+            Arc = t.ChoiceOrNull("arcs", ("centre", ArcForm.Centre), ("radius", ArcForm.Radius)) ?? ArcForm.Centre,
+            SplitFullCircles = t.FlagOr("split_full_circles", true),
+            MaxArcSweepDeg = t.NumberOr("max_arc_sweep_deg", 360, 30, 360),
+            CannedCycles = t.FlagOr("canned_cycles", false),
+            PeckHighSpeed = t.FlagOr("peck_high_speed", false),
+            Dwell =
+                t.ChoiceOrNull("dwell", ("seconds", DwellUnit.Seconds), ("milliseconds", DwellUnit.Milliseconds))
                 ?? DwellUnit.Seconds,
-            Word(t, "dwell_word", "P"),
-            Lines(t, "safe_start"),
-            Lines(t, "tool_change"),
-            t.FlagOr("length_offset_word", true),
-            t.TextOrNull("work_offset") ?? "G54",
-            Line(t, "spindle_start", "S{rpm} M3"),
-            Line(t, "spindle_stop", "M5"),
-            Line(t, "air_on", ""),
-            Line(t, "air_off", ""),
-            Vacuum(t, "vacuum_on"),
-            Vacuum(t, "vacuum_off"),
-            Vacuum(t, "vacuum_wait"),
-            Line(t, "stop", "M0"),
-            Line(t, "optional_stop", "M1"),
-            Lines(t, "home"),
-            Line(t, "end", "M30")
-        );
+            DwellWord = Word(t, "dwell_word", "P"),
+            SafeStart = Lines(t, "safe_start"),
+            ToolChange = Lines(t, "tool_change"),
+            LengthOffsetWord = t.FlagOr("length_offset_word", true),
+            WorkOffset = t.TextOrNull("work_offset") ?? "G54",
+            SpindleStart = Line(t, "spindle_start", "S{rpm} M3"),
+            SpindleStop = Line(t, "spindle_stop", "M5"),
+            AirOn = Line(t, "air_on", ""),
+            AirOff = Line(t, "air_off", ""),
+            VacuumOn = Vacuum(t, "vacuum_on"),
+            VacuumOff = Vacuum(t, "vacuum_off"),
+            VacuumWait = Vacuum(t, "vacuum_wait"),
+            Stop = Line(t, "stop", "M0"),
+            OptionalStop = Line(t, "optional_stop", "M1"),
+            Home = Lines(t, "home"),
+            End = Line(t, "end", "M30"),
+        };
         if (!t.Log.Failed)
         {
             Check(t, control);

@@ -50,23 +50,22 @@ public static class FastenerReader
 
     private static Screw Screw(TableReader t, string name)
     {
-        Screw screw = new(
-            name,
-            t.Length("body", 1, 30),
-            t.Length("pitch", 0.1, 5),
-            t.Length("head_diameter", 1, 60),
-            t.Length("head_height", 0.5, 40),
-            t.Length("key_engagement", 0.2, 30),
-            t.LengthOr("washer_diameter", 0, 0, 80),
-            t.LengthOr("washer_thickness", 0, 0, 10),
-            t.Length("clearance_hole", 1, 40),
-            t.Length("counterbore", 1, 80),
-            t.Measure("torque", Quantity.Torque, 0.1, 200),
-            t.WithinOrNull(ToolRanges.NutFactor) ?? 0.2,
-            t.Measure("stress_area", Quantity.Area, 0.5, 800),
-            t.Text("source")
-        )
+        Screw screw = new()
         {
+            Name = name,
+            Body = t.Length("body", 1, 30),
+            Pitch = t.Length("pitch", 0.1, 5),
+            HeadDiameter = t.Length("head_diameter", 1, 60),
+            HeadHeight = t.Length("head_height", 0.5, 40),
+            KeyEngagement = t.Length("key_engagement", 0.2, 30),
+            WasherDiameter = t.LengthOr("washer_diameter", 0, 0, 80),
+            WasherThickness = t.LengthOr("washer_thickness", 0, 0, 10),
+            ClearanceHole = t.Length("clearance_hole", 1, 40),
+            Counterbore = t.Length("counterbore", 1, 80),
+            TorqueNm = t.Measure("torque", Quantity.Torque, 0.1, 200),
+            NutFactor = t.WithinOrNull(ToolRanges.NutFactor) ?? 0.2,
+            StressArea = t.Measure("stress_area", Quantity.Area, 0.5, 800),
+            Source = t.Text("source"),
             Description = t.TextOrNull("description") ?? "",
         };
         if (screw.ClearanceHole <= screw.Body)
@@ -116,16 +115,15 @@ public static class FastenerReader
 
     private static DowelPin Pin(TableReader t, string name)
     {
-        DowelPin pin = new(
-            name,
-            t.Length("diameter", 1, 25),
-            t.Length("projection", 1, 60),
-            t.Length("slip_hole", 1, 26),
-            t.LengthOr("bush_diameter", 0, 0, 40),
-            t.LengthOr("bush_length", 0, 0, 60),
-            t.Text("source")
-        )
+        DowelPin pin = new()
         {
+            Name = name,
+            Diameter = t.Length("diameter", 1, 25),
+            Projection = t.Length("projection", 1, 60),
+            SlipHole = t.Length("slip_hole", 1, 26),
+            BushDiameter = t.LengthOr("bush_diameter", 0, 0, 40),
+            BushLength = t.LengthOr("bush_length", 0, 0, 60),
+            Source = t.Text("source"),
             Description = t.TextOrNull("description") ?? "",
         };
         if (pin.SlipHole <= pin.Diameter)

@@ -25,23 +25,22 @@ public static class GasketReader
         CordKind kind = t.Choice("kind", ("sponge", CordKind.Sponge), ("solid", CordKind.Solid));
         bool solid = kind == CordKind.Solid;
         double section = t.Within(GasketRanges.Section);
-        Gasket cord = new(
-            name,
-            kind,
-            section,
-            t.Within(GasketRanges.SectionTolerance(section)),
-            t.Within(GasketRanges.Squeeze(solid)),
-            t.Length("groove_width", 0.5, 30),
-            t.Length("groove_depth", 0.3, 15),
-            t.WithinOrNull(GasketRanges.BendRadius(section)) ?? 3 * section,
-            solid ? t.Within(GasketRanges.Shore) : t.NumberOr("shore_a", 0, 0, 0),
-            solid ? t.NumberOr("p25_min_kpa", 0, 0, 0) : t.Within(GasketRanges.P25Min),
-            solid ? t.NumberOr("p25_max_kpa", 0, 0, 0) : t.Within(GasketRanges.P25Max),
-            t.WithinOrNull(GasketRanges.CutAllowance) ?? 0.015,
-            Friction(t),
-            t.Text("source")
-        )
+        Gasket cord = new()
         {
+            Name = name,
+            Kind = kind,
+            Section = section,
+            SectionTolerance = t.Within(GasketRanges.SectionTolerance(section)),
+            SqueezeRatio = t.Within(GasketRanges.Squeeze(solid)),
+            GrooveWidth = t.Length("groove_width", 0.5, 30),
+            GrooveDepth = t.Length("groove_depth", 0.3, 15),
+            InsideBendRadius = t.WithinOrNull(GasketRanges.BendRadius(section)) ?? 3 * section,
+            ShoreA = solid ? t.Within(GasketRanges.Shore) : t.NumberOr("shore_a", 0, 0, 0),
+            P25MinKPa = solid ? t.NumberOr("p25_min_kpa", 0, 0, 0) : t.Within(GasketRanges.P25Min),
+            P25MaxKPa = solid ? t.NumberOr("p25_max_kpa", 0, 0, 0) : t.Within(GasketRanges.P25Max),
+            CutAllowanceRatio = t.WithinOrNull(GasketRanges.CutAllowance) ?? 0.015,
+            FrictionShellOnCord = Friction(t),
+            Source = t.Text("source"),
             Description = t.TextOrNull("description") ?? "",
             GrooveDepthTolerance = t.WithinOrAssumed(GasketRanges.DepthTolerance, 0.1),
             HardnessTolerance = solid ? t.WithinOrAssumed(GasketRanges.ShoreTolerance, 5) : 0,

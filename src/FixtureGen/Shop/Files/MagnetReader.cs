@@ -48,22 +48,21 @@ public static class MagnetReader
                 "Give the whole height above the shell."
             );
         }
-        return new MagnetSpec(
-            name,
-            grade,
-            least,
-            greatest,
-            diameter,
-            t.Within(MagnetRanges.DiameterTolerance),
-            thickness,
-            t.Within(MagnetRanges.Plating),
-            t.Within(MagnetRanges.MaxTemperature),
-            jacket,
-            height,
-            floor,
-            t.Text("source")
-        )
+        return new MagnetSpec
         {
+            Name = name,
+            Grade = grade,
+            BrMinT = least,
+            BrMaxT = greatest,
+            Diameter = diameter,
+            DiameterTolerance = t.Within(MagnetRanges.DiameterTolerance),
+            Thickness = thickness,
+            Plating = t.Within(MagnetRanges.Plating),
+            MaxTemperatureC = t.Within(MagnetRanges.MaxTemperature),
+            JacketDiameter = jacket,
+            JacketHeight = height,
+            JacketFloor = floor,
+            Source = t.Text("source"),
             Description = t.TextOrNull("description") ?? "",
         };
     }

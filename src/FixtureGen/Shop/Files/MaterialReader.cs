@@ -46,22 +46,21 @@ public static class MaterialReader
                 );
             }
         }
-        return new Material(
-            name,
-            slow,
-            fast,
-            loads,
-            low,
-            high,
-            t.Within(MaterialRanges.StepDown),
-            t.Within(MaterialRanges.StepOver),
-            t.Within(MaterialRanges.Ramp(plastic)),
-            t.Within(MaterialRanges.Expansion(plastic)),
-            Friction(t, plastic),
-            plastic,
-            t.Text("source")
-        )
+        return new Material
         {
+            Name = name,
+            MinSpeedMPerMin = slow,
+            MaxSpeedMPerMin = fast,
+            ChipLoads = loads,
+            SpecificForceMin = low,
+            SpecificForceMax = high,
+            StepDownRatio = t.Within(MaterialRanges.StepDown),
+            StepOverRatio = t.Within(MaterialRanges.StepOver),
+            MaxRampDeg = t.Within(MaterialRanges.Ramp(plastic)),
+            ExpansionPerK = t.Within(MaterialRanges.Expansion(plastic)),
+            ShellFriction = Friction(t, plastic),
+            IsPlastic = plastic,
+            Source = t.Text("source"),
             Description = t.TextOrNull("description") ?? "",
             Sheet = Sheet(t.InnerOrNull("sheet")),
         };

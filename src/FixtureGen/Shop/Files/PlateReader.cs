@@ -34,23 +34,22 @@ public static class PlateReader
         }
         TableReader? seal = t.Inner("seal");
         TableReader? machine = t.Inner("machine");
-        Plate plate = new(
-            name,
-            t.Whole("revision", 1, 9999),
-            new Box2(face[0].X, face[0].Y, face[1].X, face[1].Y),
-            t.Length("thickness", 3, 300),
-            [.. t.Inners("stop").Select(Stop)],
-            t.Within(PlateRanges.PlacingTolerance),
-            Openings(t),
-            [.. t.Inners("groove").Select(Groove)],
-            seal is null ? new Contour([]) : SealLoop(seal),
-            seal?.Length("groove_width", 0.5, 30) ?? 0,
-            seal?.Within(PlateRanges.SealReaction) ?? 0,
-            t.Within(PlateRanges.BlockFriction),
-            t.Length("skin", 0, 5),
-            machine is null ? null! : Machine(machine)
-        )
+        Plate plate = new()
         {
+            Name = name,
+            Revision = t.Whole("revision", 1, 9999),
+            Face = new Box2(face[0].X, face[0].Y, face[1].X, face[1].Y),
+            Thickness = t.Length("thickness", 3, 300),
+            Stops = [.. t.Inners("stop").Select(Stop)],
+            PlacingTolerance = t.Within(PlateRanges.PlacingTolerance),
+            Openings = Openings(t),
+            Grooves = [.. t.Inners("groove").Select(Groove)],
+            SealLoop = seal is null ? new Contour([]) : SealLoop(seal),
+            SealGrooveWidth = seal?.Length("groove_width", 0.5, 30) ?? 0,
+            SealReactionNPerMm = seal?.Within(PlateRanges.SealReaction) ?? 0,
+            FrictionBlockOnPlate = t.Within(PlateRanges.BlockFriction),
+            Skin = t.Length("skin", 0, 5),
+            Machine = machine is null ? null! : Machine(machine),
             Description = t.TextOrNull("description") ?? "",
         };
         seal?.Close();
@@ -191,18 +190,17 @@ public static class PlateReader
         Point2 y = Span(t, "travel_y");
         Point2 z = Span(t, "travel_z");
         double slow = t.Number("min_rpm", 0, 100000);
-        Machine machine = new(
-            new Box3(x.X, y.X, z.X, x.Y, y.Y, z.Y),
-            t.Measure("rapid", Quantity.Rate, 10, 200000),
-            t.Measure("max_feed", Quantity.Rate, 10, 100000),
-            t.Within(PlateRanges.Acceleration),
-            slow,
-            t.Number("max_rpm", Math.Max(100, slow), 200000),
-            t.Number("spindle_power_kw", 0.05, 100),
-            t.Number("tool_change_seconds", 0, 600),
-            t.Within(PlateRanges.FeedHold)
-        )
+        Machine machine = new()
         {
+            Travel = new Box3(x.X, y.X, z.X, x.Y, y.Y, z.Y),
+            RapidMmPerMin = t.Measure("rapid", Quantity.Rate, 10, 200000),
+            MaxFeedMmPerMin = t.Measure("max_feed", Quantity.Rate, 10, 100000),
+            AccelerationMmPerS2 = t.Within(PlateRanges.Acceleration),
+            MinSpindleRpm = slow,
+            MaxSpindleRpm = t.Number("max_rpm", Math.Max(100, slow), 200000),
+            SpindlePowerKw = t.Number("spindle_power_kw", 0.05, 100),
+            ToolChangeSeconds = t.Number("tool_change_seconds", 0, 600),
+            FeedHoldDistance = t.Within(PlateRanges.FeedHold),
             VacuumReactionSeconds = t.Within(PlateRanges.Reaction),
         };
         t.Close();

@@ -65,30 +65,31 @@ public static class ToolReader
                 ("down", HelixDirection.Down)
             ) ?? HelixDirection.Up;
         double holder = t.LengthOr("holder_diameter", 40, 1, 200);
-        Tool tool = new(
-            t.Text("name"),
-            t.Whole("number", 1, 999),
-            kind,
-            diameter,
-            t.Whole("flutes", 1, 12),
-            fluteLength,
-            t.LengthOr("shank_diameter", diameter, 0.1, 50),
-            t.Length("stick_out", 1, 300),
-            holder,
-            t.LengthOr("holder_length", 50, 1, 300),
-            pointed ? t.Number("tip_angle_deg", 10, 179) : t.NumberOr("tip_angle_deg", 180, 180, 180),
-            kind == ToolKind.Engraver ? t.Length("tip_diameter", 0, 5) : t.LengthOr("tip_diameter", 0, 0, 0),
-            helix,
-            helix == HelixDirection.Straight
-                ? t.NumberOr("helix_angle_deg", 0, 0, 0)
-                : t.WithinOrNull(ToolRanges.Helix) ?? 30,
-            t.FlagOr("centre_cutting", kind != ToolKind.Drill),
-            t.LengthOr("max_step_down", fluteLength, 0.01, 200),
-            t.NumberOr("max_ramp_deg", 5, 0, 90),
-            t.WithinOrNull(ToolRanges.RunOut) ?? 0.02,
-            t.NumberOr("max_rpm", 60000, 100, 200000)
-        )
+        Tool tool = new()
         {
+            Name = t.Text("name"),
+            Number = t.Whole("number", 1, 999),
+            Kind = kind,
+            Diameter = diameter,
+            Flutes = t.Whole("flutes", 1, 12),
+            FluteLength = fluteLength,
+            ShankDiameter = t.LengthOr("shank_diameter", diameter, 0.1, 50),
+            StickOut = t.Length("stick_out", 1, 300),
+            HolderDiameter = holder,
+            HolderLength = t.LengthOr("holder_length", 50, 1, 300),
+            TipAngleDeg = pointed ? t.Number("tip_angle_deg", 10, 179) : t.NumberOr("tip_angle_deg", 180, 180, 180),
+            TipDiameter =
+                kind == ToolKind.Engraver ? t.Length("tip_diameter", 0, 5) : t.LengthOr("tip_diameter", 0, 0, 0),
+            Helix = helix,
+            HelixAngleDeg =
+                helix == HelixDirection.Straight
+                    ? t.NumberOr("helix_angle_deg", 0, 0, 0)
+                    : t.WithinOrNull(ToolRanges.Helix) ?? 30,
+            CentreCutting = t.FlagOr("centre_cutting", kind != ToolKind.Drill),
+            MaxStepDown = t.LengthOr("max_step_down", fluteLength, 0.01, 200),
+            MaxRampDeg = t.NumberOr("max_ramp_deg", 5, 0, 90),
+            RunOut = t.WithinOrNull(ToolRanges.RunOut) ?? 0.02,
+            MaxRpm = t.NumberOr("max_rpm", 60000, 100, 200000),
             ChipLoads = [.. t.Inners("chip_load").Select(Own)],
         };
         Check(t, tool);

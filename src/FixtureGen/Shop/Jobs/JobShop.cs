@@ -6,22 +6,34 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.Shop.Jobs;
 
 /// <summary>What the [shop] names of a job stand for.</summary>
-internal sealed record JobShop(
-    PlateFile Plate,
-    Blank Blank,
-    ImmutableArray<Blank> OtherBlanks,
-    Material BlockMaterial,
-    Material ShellMaterial,
-    ToolRack Rack,
-    Tool TrimTool,
-    bool TrimToolStated,
-    MagnetSpec Magnet,
-    Gasket Gasket,
-    Screw Bolt,
-    DowelPin Pin,
-    Control Control
-)
+internal sealed record JobShop
 {
+    public required PlateFile Plate { get; init; }
+
+    public required Blank Blank { get; init; }
+
+    public required ImmutableArray<Blank> OtherBlanks { get; init; }
+
+    public required Material BlockMaterial { get; init; }
+
+    public required Material ShellMaterial { get; init; }
+
+    public required ToolRack Rack { get; init; }
+
+    public required Tool TrimTool { get; init; }
+
+    public required bool TrimToolStated { get; init; }
+
+    public required MagnetSpec Magnet { get; init; }
+
+    public required Gasket Gasket { get; init; }
+
+    public required Screw Bolt { get; init; }
+
+    public required DowelPin Pin { get; init; }
+
+    public required Control Control { get; init; }
+
     public ImmutableArray<MagnetSpec> OtherMagnets { get; init; } = [];
 
     public ImmutableArray<Gasket> OtherGaskets { get; init; } = [];
@@ -62,22 +74,21 @@ internal sealed record JobShop(
             && bolt is not null
             && pin is not null
             && control is not null
-            ? new JobShop(
-                plate,
-                blank,
-                [.. shelf.AllBut("blanks", blank.Name, BlankReader.Read)],
-                block,
-                shell,
-                rack,
-                trim,
-                t.Has("trim_tool"),
-                magnet,
-                gasket,
-                bolt,
-                pin,
-                control
-            )
+            ? new JobShop
             {
+                Plate = plate,
+                Blank = blank,
+                OtherBlanks = [.. shelf.AllBut("blanks", blank.Name, BlankReader.Read)],
+                BlockMaterial = block,
+                ShellMaterial = shell,
+                Rack = rack,
+                TrimTool = trim,
+                TrimToolStated = t.Has("trim_tool"),
+                Magnet = magnet,
+                Gasket = gasket,
+                Bolt = bolt,
+                Pin = pin,
+                Control = control,
                 OtherMagnets = [.. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read)],
                 OtherGaskets = [.. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read)],
             }

@@ -39,18 +39,19 @@ internal static class Joiner
         }
         pen.RapidZ(clearance);
         CutData data = cutting.Data;
-        return new Operation(
-            name,
-            cutting.Kind,
-            cutting.Tool,
-            data.Rpm,
-            data.Feed,
-            data.StepDown,
-            data.StepOver,
-            data.LimitedBy,
-            [.. route.Select(r => r.Piece.Feature).Distinct(StringComparer.Ordinal)],
-            breaksPlateSeal,
-            pen.Moves
-        );
+        return new Operation
+        {
+            Name = name,
+            Kind = cutting.Kind,
+            Tool = cutting.Tool,
+            SpindleRpm = data.Rpm,
+            FeedMmPerMin = data.Feed,
+            StepDown = data.StepDown,
+            StepOver = data.StepOver,
+            LimitedBy = data.LimitedBy,
+            Features = [.. route.Select(r => r.Piece.Feature).Distinct(StringComparer.Ordinal)],
+            BreaksPlateSeal = breaksPlateSeal,
+            Moves = pen.Moves,
+        };
     }
 }
