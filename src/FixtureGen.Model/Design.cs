@@ -271,7 +271,7 @@ public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Regio
 
     /// <summary>
     /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum. All
-    /// of Sealed until the net is laid. This is what counts for holding.
+    /// of Sealed until the net is made. This is what counts for holding.
     /// </summary>
     public ImmutableArray<Region> Reached
     {

@@ -156,7 +156,7 @@ public sealed record Tool
     /// <summary>Greatest outside of the holder, mm.</summary>
     public required double HolderDiameter { get; init; }
 
-    /// <summary>Not reckoned with: a holder counts as endlessly long.</summary>
+    /// <summary>Not used: a holder counts as endlessly long.</summary>
     public required double HolderLength { get; init; }
 
     /// <summary>Included angle of a drill or engraver, degrees; 0 for others.</summary>
@@ -243,7 +243,7 @@ public sealed record MagnetSpec : ShopItem
     public required string Source { get; init; }
 }
 
-/// <summary>What a gasket cord is made of, and with it how its squeeze is reckoned.</summary>
+/// <summary>What a gasket cord is made of, and with it how its squeeze is computed.</summary>
 public enum CordKind
 {
     /// <summary>Closed-cell sponge: pressed by its compression-deflection grade (ASTM D1056).</summary>

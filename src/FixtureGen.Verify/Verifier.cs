@@ -30,7 +30,7 @@ public static class Verifier
 
     /// <summary>
     /// Judges one file on a block whose earlier setups are as designed. Without a setup it is known from the program number among
-    /// the given programs of the job, else from the first comment, else from the file's name; where none tells it is the error
+    /// the given programs of the job, else from the first comment, else from the file's name; where none says it, the finding is the error
     /// setup-unknown.
     /// </summary>
     /// <param name="setup">Null to find out.</param>

@@ -221,7 +221,7 @@ public static class Pipeline
             : Stage.Failed<ImmutableArray<ProgramText>>(findings);
     }
 
-    /// <summary>The job's programs by number and file name, without text: enough to tell which setup a file is.</summary>
+    /// <summary>The job's programs by number and file name, without text: enough to know which setup a file is.</summary>
     private static ImmutableArray<ProgramText> ProgramNames(Job job) =>
         [
             .. new[] { Setup.Trim, Setup.Top, Setup.Underside }.Select(

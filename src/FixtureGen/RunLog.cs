@@ -4,7 +4,7 @@ using FixtureGen.Model;
 
 namespace FixtureGen;
 
-/// <summary>Gathers findings, tells progress, and stops a run on the first stage with an error.</summary>
+/// <summary>Gathers findings, reports progress, and stops a run on the first stage with an error.</summary>
 internal sealed class RunLog(Action<string> progress)
 {
     private readonly List<Finding> _findings = [];

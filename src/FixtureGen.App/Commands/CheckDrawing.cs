@@ -10,7 +10,7 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>check DRAWING.dxf</c>: what the reader makes of a drawing, without a job. Exit 0 where at least one clean closed outline was found.</summary>
 public static class CheckDrawing
 {
-    /// <summary>Reads and tells; the exit code. A drawing that cannot be read is a finding.</summary>
+    /// <summary>Reads and reports; the exit code. A drawing that cannot be read is a finding.</summary>
     /// <param name="say">Where to.</param>
     /// <param name="path">The drawing.</param>
     /// <param name="unit">in, mm, or null for what the drawing says.</param>

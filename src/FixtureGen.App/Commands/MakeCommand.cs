@@ -81,7 +81,7 @@ public static class MakeCommand
         return report.Ok ? ExitCode.Made : ExitCode.Refused;
     }
 
-    /// <summary>Tells the findings and, with --json, a report that has nothing else. The exit code of a refusal.</summary>
+    /// <summary>Prints the findings and, with --json, a report that has nothing else. The exit code of a refusal.</summary>
     public static int Refuse(Say say, string job, ImmutableArray<Finding> findings, bool json)
     {
         say.Findings(findings);

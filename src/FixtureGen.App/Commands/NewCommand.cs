@@ -22,7 +22,7 @@ public static class NewCommand
         Option<bool> json = CommandTree.Json();
         Option<bool> shop = new("--shop")
         {
-            Description = "where there is no templates/ yet, lay the built-in shop's beside the outline",
+            Description = "where there is no templates/ yet, put the built-in shop's beside the outline",
         };
         Command command = new("new", "Write a job file beside an outline, with every default shown.")
         {
@@ -52,7 +52,7 @@ public static class NewCommand
             {
                 return Answer(say, null, [NotWritable(Path.Combine(folder, "templates"), e)], json);
             }
-            say.Error($"Laid the built-in shop's files in {Path.Combine(folder, "templates")}: make them your own.");
+            say.Error($"Put the built-in shop's files in {Path.Combine(folder, "templates")}: make them your own.");
             library = LibraryFolder.Find(path);
         }
         if (!library.Ok)

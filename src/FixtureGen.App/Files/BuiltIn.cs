@@ -9,7 +9,7 @@ public static class BuiltIn
 {
     private const string Prefix = "demo/";
 
-    /// <summary>The shop files, read as if they lay in a library.</summary>
+    /// <summary>The shop files, read as if they stood in a library.</summary>
     public static ShopFiles Shop { get; } = new(Find, List);
 
     /// <summary>A file by its path in the library; null where there is none.</summary>

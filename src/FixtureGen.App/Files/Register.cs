@@ -55,7 +55,7 @@ public sealed record Register(ImmutableArray<Fixture> Fixtures)
         RevisionsOf(job).Where(f => f.State != FixtureState.Scrapped).MaxBy(f => f.Revision)
         ?? RevisionsOf(job).MaxBy(f => f.Revision);
 
-    /// <summary>What the pipeline is told of a fixture: with an older block of the job on the shelf the register's number overrules the job's.</summary>
+    /// <summary>What the pipeline is given of a fixture: with an older block of the job on the shelf the register's number overrules the job's.</summary>
     public Registered AsRegistered(Fixture fixture) =>
         new(
             fixture.Program,

@@ -72,7 +72,7 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
                     CultureInfo.InvariantCulture,
                     $"the plate's file changed and so did the programs of {g.Count()} job(s), but its revision is still {g.Key.PlateRevision}"
                 ),
-                "raise 'revision' in the plate file: by it the register tells which blocks were cut for an older plate"
+                "raise 'revision' in the plate file: by it the register knows which blocks were cut for an older plate"
             ));
 
     private ImmutableArray<JobChange> RemakeAll(List<Shelf> shelves, int total, string scratch)
@@ -118,7 +118,7 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         {
             return Remake.NotKept(jobFile, shelf, e);
         }
-#pragma warning disable CA1031 // One bad job never stops the rest; our own fault is told by name, with that job refused.
+#pragma warning disable CA1031 // One bad job never stops the rest; our own fault is named, with that job refused.
         catch (Exception e)
 #pragma warning restore CA1031
         {

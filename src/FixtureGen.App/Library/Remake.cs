@@ -7,7 +7,7 @@ using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Library;
 
-/// <summary>Remakes one job if it is stale, and tells what changed.</summary>
+/// <summary>Remakes one job if it is stale, and says what changed.</summary>
 public sealed class Remake(
     RegenerateOptions options,
     Staleness staleness,

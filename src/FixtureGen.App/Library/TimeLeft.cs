@@ -11,7 +11,7 @@ public sealed class TimeLeft
 
     private readonly List<double> _doneAt = [0];
 
-    /// <summary>One more is done at a time since the start, s: the seconds for the others, null where it is too early to tell.</summary>
+    /// <summary>One more is done at a time since the start, s: the seconds for the others, null where it is too early to say.</summary>
     public double? Tell(double seconds, int total)
     {
         _doneAt.Add(seconds);

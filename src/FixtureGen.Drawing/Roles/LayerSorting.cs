@@ -20,7 +20,7 @@ internal static class LayerSorting
     public static bool Same(string a, string b) =>
         string.Equals(a.Trim(), b.Trim(), StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>Null where no outline can be told from the rest; the finding says so.</summary>
+    /// <summary>Null where no outline stands out from the rest; the finding says so.</summary>
     public static SortedCurves? Sort(DrawingContent drawing, Job job, List<Finding> findings)
     {
         LayerRoles roles = job.Layers;

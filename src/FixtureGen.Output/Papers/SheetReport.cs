@@ -4,7 +4,7 @@ using FixtureGen.Output.Scenes;
 
 namespace FixtureGen.Output.Papers;
 
-/// <summary>The report's figures digit for digit, so that a sheet on the wall and the files on the disk can be told to belong together.</summary>
+/// <summary>The report's figures digit for digit, so that a sheet on the wall can be matched with the files on the disk.</summary>
 internal static class SheetReport
 {
     private const double Size = 2.45;

@@ -88,7 +88,7 @@ internal sealed class HeightSums : IDisposable
         }
     }
 
-    /// <summary>A square of one radius, to be laid about any cell.</summary>
+    /// <summary>A square of one radius, to be placed about any cell.</summary>
     public readonly struct Square(HeightSums of, int half)
     {
         private readonly int[] _sums = of._sums.Array;

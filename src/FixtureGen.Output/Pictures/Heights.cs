@@ -98,7 +98,7 @@ internal sealed class Heights(int columns, int rows, double cell) : IDisposable
         }
     }
 
-    /// <summary>The means of whole pairs of columns, a vector of them at a time; tells how many.</summary>
+    /// <summary>The means of whole pairs of columns, a vector of them at a time; returns how many.</summary>
     private static int Pairs(ReadOnlySpan<float> sums, Span<float> to, int rows, int pairs)
     {
         ReadOnlySpan<ulong> both = MemoryMarshal.Cast<float, ulong>(sums);

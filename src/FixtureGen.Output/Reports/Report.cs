@@ -215,7 +215,7 @@ public sealed record DimpleFacts(
 /// <summary>The holding answer. Levels are vacuum (gauge).</summary>
 public sealed record HoldingFacts
 {
-    /// <summary>The level the factors are reckoned at: the alarm level, or what there is where that is less.</summary>
+    /// <summary>The level that the factors are for: the alarm level, or what there is where that is less.</summary>
     [JsonPropertyName("vacuumKPa")]
     public required double VacuumKPa { get; init; }
 

@@ -3,7 +3,7 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Output.Scenes;
 
-/// <summary>An opaque colour; every use must also be told apart in grey, by lightness or line kind.</summary>
+/// <summary>An opaque colour; every use must also differ in grey, by lightness or line kind.</summary>
 internal readonly record struct Colour(byte R, byte G, byte B)
 {
     public static Colour Black { get; } = new(0, 0, 0);
@@ -99,7 +99,7 @@ internal sealed class Pixels(int width, int height) : IDisposable
 internal sealed record ImageInk(Box2 Box, Pixels Pixels) : Ink;
 
 /// <summary>
-/// A drawing before it is pixels, SVG or PDF: inks in the order they are laid down, on a white sheet of Width by Height mm,
+/// A drawing before it is pixels, SVG or PDF: inks in the order of drawing, on a white sheet of Width by Height mm,
 /// origin at the lower left, Y up.
 /// </summary>
 internal sealed class Scene(double width, double height)

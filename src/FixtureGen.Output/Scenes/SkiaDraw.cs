@@ -8,7 +8,7 @@ namespace FixtureGen.Output.Scenes;
 /// <summary>Lays a scene's inks on a canvas whose unit is a millimetre times Scale, Y down. Serves pixels and PDF alike.</summary>
 internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
 {
-    /// <summary>A picture whose size differs by less than this from its own pixels is laid down as it is.</summary>
+    /// <summary>A picture whose size differs by less than this from its own pixels is placed as it is.</summary>
     private const float WholePixel = 0.01f;
 
     /// <summary>
@@ -42,7 +42,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
     }
 
     /// <summary>
-    /// Opaque pixels as a PNG; they change their order of bytes in place. Told that the fourth byte means nothing, the encoder
+    /// Opaque pixels as a PNG; they change their order of bytes in place. Given that the fourth byte means nothing, the encoder
     /// leaves it out in half the time and writes the same.
     /// </summary>
     private static byte[] Encode(SKPixmap pixels)

@@ -46,7 +46,7 @@ internal static class Typefaces
         ];
     }
 
-    /// <summary>Words laid into lines no wider than <paramref name="width"/> mm; a longer word is broken where it must be.</summary>
+    /// <summary>Words broken into lines no wider than <paramref name="width"/> mm; a longer word is broken where it must be.</summary>
     public static IReadOnlyList<string> Wrap(string text, TypeStyle type, double width)
     {
         bool single = !text.Contains("  ", StringComparison.Ordinal) && text.Trim(' ').Length == text.Length;

@@ -9,7 +9,7 @@ using FixtureGen.Verify.Verdicts;
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>
-/// Carves the grid motion by motion and, before each, looks at what only the block as it stands at that moment can tell: rapids
+/// Carves the grid motion by motion and, before each, looks at what only the block as it stands at that moment can show: rapids
 /// through stock, shank and holder against stock, and what the cutter takes.
 /// </summary>
 internal static class CarvePass

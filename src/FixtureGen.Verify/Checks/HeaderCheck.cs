@@ -118,7 +118,7 @@ internal static partial class HeaderCheck
                 "operator-line-missing",
                 line + 4,
                 $"no comment at the start says {what}",
-                "Tell the operator before the first motion"
+                "Say so to the operator before the first motion"
             );
         }
     }

@@ -13,7 +13,7 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal sealed class LoadCheck(Run run)
 {
-    /// <summary>Points across the cutter that its width is told by, where the mean along a motion says too little.</summary>
+    /// <summary>Points across the cutter that show its width, where the mean along a motion says too little.</summary>
     private const int Across = 16;
 
     public void Check()

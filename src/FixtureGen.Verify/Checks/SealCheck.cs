@@ -9,7 +9,7 @@ namespace FixtureGen.Verify.Checks;
 
 /// <summary>
 /// A block being cut is held by the plate's vacuum: a motion that opens it inside the plate's seal must come after a stop at
-/// which the operator was told to fit the bolts.
+/// which the operator was asked to fit the bolts.
 /// </summary>
 internal sealed class SealCheck
 {

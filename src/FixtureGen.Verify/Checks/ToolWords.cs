@@ -92,7 +92,7 @@ internal static partial class ToolWords
             run.Log.Warn(
                 "magnet-stop",
                 line + 1,
-                "no stop before the first cut tells the operator to check the magnets",
+                "no stop before the first cut asks the operator to check the magnets",
                 $"Write {run.Job.Control.OptionalStop} with a comment that says so"
             );
         }

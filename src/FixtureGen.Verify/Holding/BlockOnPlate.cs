@@ -23,7 +23,7 @@ internal static class BlockOnPlate
     public static ProgramHold Judge(Run run, CutScan scan)
     {
         HoldFindings say = new(run);
-        // where neither holds, the vacuum is not proven or the bolts are not in, which is told for itself
+        // where neither holds, the vacuum is not proven or the bolts are not in, which has a finding of its own
         Cut[] cuts = [.. scan.Cuts.Where(c => c.State > 0)];
         if (cuts.Length == 0)
         {

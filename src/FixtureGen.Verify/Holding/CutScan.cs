@@ -85,7 +85,7 @@ internal sealed class CutScan(Run run)
         _reached[index] / (e.State.Rpm * Math.Max(1, cutter.Tool.Flutes));
 
     /// <summary>
-    /// To be called once it was carved. A cut too narrow for the looks is told by what it took, its width being the mean along the
+    /// To be called once it was carved. A cut too narrow for the looks is known by what it took, its width being the mean along the
     /// way but no more than what the looks leave out.
     /// </summary>
     public void After(int index, ProgramEvent e, Motion motion, Cutter cutter, Tally tally, int state)
@@ -111,7 +111,7 @@ internal sealed class CutScan(Run run)
         }
     }
 
-    /// <summary>An engraver that scratches the shell: it is not carved, its depth is told by its height under the thickest shell's face.</summary>
+    /// <summary>An engraver that scratches the shell: it is not carved, its depth is its height under the thickest shell's face.</summary>
     public void Mark(int index, ProgramEvent e, Motion motion, Cutter cutter, int state)
     {
         Break();

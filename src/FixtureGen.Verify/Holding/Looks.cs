@@ -57,7 +57,7 @@ internal sealed class Looks(BlockGrid grid)
     /// <summary>Looks across the cutter, as shares of how wide it is looked at.</summary>
     private static readonly double[] S_across = [-1, -0.8, -0.5, 0, 0.5, 0.8, 1];
 
-    /// <summary>Where two neighbours see different things, so many more looks between them tell how wide the cut is.</summary>
+    /// <summary>Where two neighbours see different things, so that many more looks between them show how wide the cut is.</summary>
     private const int Between = 4;
 
     /// <summary>A way that comes so far ahead of its length is straight: an arc is met by a chord.</summary>

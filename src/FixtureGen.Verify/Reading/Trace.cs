@@ -13,7 +13,7 @@ internal enum SpindleTurn
 /// <summary>
 /// What the machine's switches say while something happens. Tool is the pocket in the spindle (0: none known), LengthOffset
 /// the H number in force (0: none), VacuumProven true once the switch was waited for or a stop was made with vacuum on.
-/// Bolted is true once a stop told the operator to fit the bolts; Air is the chip air or coolant; Incremental says G91.
+/// Bolted is true once a stop asked the operator to fit the bolts; Air is the chip air or coolant; Incremental says G91.
 /// </summary>
 internal sealed record MachineState
 {

@@ -90,7 +90,7 @@ internal sealed class Heights : IDisposable
     }
 
     /// <summary>
-    /// Memory for the cells of a tile, for which there must be room; what it holds is not known, and Alike is still to be told.
+    /// Memory for the cells of a tile, for which there must be room; what it holds is not known, and Alike is not set yet.
     /// </summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ref float Take(int tile)

@@ -24,7 +24,7 @@ public static class Designer
             log.Take(Begin(log.Take(Ground.Lay(part, placement, job, tolerances)), job, tolerances, null))
         );
 
-    /// <summary>The same on a ground that is laid; the findings of that are not repeated.</summary>
+    /// <summary>The same on a ground that stands; its findings are not repeated.</summary>
     /// <param name="on">Of this job, but for its magnets and ports.</param>
     /// <param name="memory">See <see cref="KernelMemory"/>; for trying many layouts of one part.</param>
     public static Stage<FixtureDesign> Begin(Ground on, Job job, Tolerances tolerances, KernelMemory? memory) =>

@@ -32,7 +32,7 @@ public static class ProgramWriter
             : Stage.Answer(text, findings);
     }
 
-    /// <summary>The first few of each code; how many more there are is told in one line.</summary>
+    /// <summary>The first few of each code; how many more there are stands in one line.</summary>
     private static IEnumerable<Finding> Few(List<Finding> findings)
     {
         const int Told = 3;

@@ -28,7 +28,7 @@ public sealed class MagnetClearances
 
     /// <summary>
     /// Every clearance that is short by more than 1e-6 mm, in the order of the magnets; empty where none is. Of a magnet's
-    /// room only the worst is named; two that are too near each other are told once, under the later.
+    /// room only the worst is named; two that are too near each other are named once, under the later.
     /// </summary>
     public ImmutableArray<ClearanceLack> Find(IReadOnlyList<Point2> at)
     {

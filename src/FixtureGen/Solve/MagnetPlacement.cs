@@ -90,7 +90,7 @@ public static class MagnetPlacement
 
     /// <summary>
     /// The places that leave the net as the wishes leave it: a land from its grooves, or a wall where a land leaves too few or
-    /// too little hold, as the net is laid. Should the net that is laid round them reach less all the same, only ways as wide as
+    /// too little hold, as the net runs. Should the net that is made round them reach less all the same, only ways as wide as
     /// a ring count, and should even that not do, every step of the search lays the net.
     /// </summary>
     private static Found RoundTheNet(

@@ -103,7 +103,7 @@ internal sealed class MagnetSearch(
         return set;
     }
 
-    /// <summary>Moves one magnet to the best of some places if that is truly better; tells whether it did.</summary>
+    /// <summary>Moves one magnet to the best of some places if that is truly better; returns whether it did.</summary>
     private bool MoveTo(Point2[] set, int index, Point2[] to, ref double score)
     {
         double needed = score * (1 + Gain);

@@ -5,7 +5,7 @@ using FixtureGen.Shop.Jobs;
 
 namespace FixtureGen.Solve;
 
-/// <summary>Magnets that the drawing or the job asks for: kept where they may stand, moved (and told) where they may not, refused where they are locked.</summary>
+/// <summary>Magnets that the drawing or the job asks for: kept where they may stand, moved (with a finding) where they may not, refused where they are locked.</summary>
 internal static class MagnetWishes
 {
     private const double FarthestMove = 15;

@@ -9,7 +9,7 @@ namespace FixtureGen.Solve;
 /// <summary>
 /// Whether magnets leave the vacuum's net as it is without them: the room its grooves may run in, by the rules that the
 /// design lays them by, stays joined with the port and comes within the stated reach of all that it reached before. Quick, for
-/// the search; what is chosen is laid once by <see cref="NetTrial"/>.
+/// the search; what is chosen is made once by <see cref="NetTrial"/>.
 /// </summary>
 internal sealed class NetPassage
 {

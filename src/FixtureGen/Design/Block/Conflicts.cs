@@ -10,7 +10,7 @@ namespace FixtureGen.Design.Block;
 /// </summary>
 internal static class Conflicts
 {
-    /// <summary>How much thinner than asked a wall may be before it is told, mm.</summary>
+    /// <summary>How much thinner than asked a wall may be before it is a finding, mm.</summary>
     private const double Slack = 0.02;
 
     private const double Precision = 0.01;

@@ -3,7 +3,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Design.Block;
 
 /// <summary>
-/// The block goes on one way only: none of the other ways to lay it on the two pins may bring every bolt hole over a
+/// The block goes on one way only: none of the other ways to set it on the two pins may bring every bolt hole over a
 /// bolt of the plate while the block stays clear of the edge stops.
 /// </summary>
 internal static class OneWayOnly

@@ -5,8 +5,8 @@ using FixtureGen.Model;
 namespace FixtureGen.Design.Seals;
 
 /// <summary>
-/// What of the room is in no zone, whether a zone came about beside it or not: told, so that nobody thinks it is held. What
-/// the cord's bends round off is smaller than the least loop of cord and not told.
+/// What of the room is in no zone, whether a zone came about beside it or not: a finding, so that nobody thinks it is held. What
+/// the cord's bends round off is smaller than the least loop of cord and no finding.
 /// </summary>
 internal static class LostRoom
 {

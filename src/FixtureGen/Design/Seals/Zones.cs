@@ -8,7 +8,7 @@ namespace FixtureGen.Design.Seals;
 /// <summary>
 /// Where the seal runs. The room for a groove's centre line is the outline less everything the block gives way to,
 /// each kept clear by a land and half a groove; the cord's bend then rounds it, loop by loop. What falls apart at a neck
-/// becomes zones of its own, and what is too small for a port is dropped; each is told.
+/// becomes zones of its own, and what is too small for a port is dropped; each has a finding.
 /// </summary>
 internal static class Zones
 {

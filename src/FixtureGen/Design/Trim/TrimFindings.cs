@@ -6,7 +6,7 @@ using static FixtureGen.Design.Block.FindingWords;
 
 namespace FixtureGen.Design.Trim;
 
-/// <summary>Everything the trim planner has to tell a person.</summary>
+/// <summary>All findings of the trim planner.</summary>
 internal static class TrimFindings
 {
     /// <param name="allowed">What a corner may keep, mm: more is an error, less a warning.</param>

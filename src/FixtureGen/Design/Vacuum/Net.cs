@@ -14,7 +14,7 @@ internal static class Net
 {
     /// <summary>
     /// Zone is the one that the net feeds, with what it reaches; Holes are further ports that the net of a zone cut in two by
-    /// magnets needed. FromPockets is what the net was laid to keep from pockets, mm.
+    /// magnets needed. FromPockets is what the net was made to keep from pockets, mm.
     /// </summary>
     public sealed record Laid(
         SealedZone Zone,

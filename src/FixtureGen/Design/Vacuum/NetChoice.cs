@@ -6,7 +6,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Design.Vacuum;
 
 /// <summary>
-/// Chooses how the net of one zone is laid: a land from pockets or only a wall, with the ring in the wide places or all along
+/// Chooses how the net of one zone runs: a land from pockets or only a wall, with the ring in the wide places or all along
 /// the room.
 /// </summary>
 internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, Tool cutter, Job job, Kernel kernel)
@@ -24,7 +24,7 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
 
     /// <summary>
     /// The first way that keeps the reach, else the one that comes nearest to it. Null where the port lies outside every room.
-    /// A way that must stay far beyond the reach and beyond others is laid last, and not at all where another comes so much
+    /// A way that must stay far beyond the reach and beyond others is made last, and not at all where another comes so much
     /// nearer that it would be taken whatever stood before it.
     /// </summary>
     public Laying? Best()
@@ -82,7 +82,7 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     }
 
     /// <summary>
-    /// False where no line in the room comes nearer to the point that the best way is farthest from: whatever is laid in it
+    /// False where no line in the room comes nearer to the point that the best way is farthest from: whatever is made in it
     /// would not be taken.
     /// </summary>
     private bool MayBeBetter(ImmutableArray<Region> room, Laying? best)

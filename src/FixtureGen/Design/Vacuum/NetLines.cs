@@ -5,7 +5,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Design.Vacuum;
 
 /// <summary>
-/// The centre lines of one zone's net as they are laid, and how far each point of the sealed area still is from a groove's
+/// The centre lines of one zone's net as they are added, and how far each point of the sealed area still is from a groove's
 /// wall, mm, known on a grid of <see cref="Sample"/> and along the edge.
 /// </summary>
 internal sealed class NetLines
@@ -54,7 +54,7 @@ internal sealed class NetLines
 
     /// <summary>
     /// Lays a ring, a line from the port to it, and further lines until no point that a line helps is farther than the
-    /// reach. False, and nothing laid, where no straight groove leads from the port to the ring.
+    /// reach. False, and nothing added, where no straight groove leads from the port to the ring.
     /// </summary>
     /// <param name="room">Where a centre line may run; holds the port.</param>
     /// <param name="ring">A loop in the room that keeps a wall between its own sides.</param>
@@ -123,7 +123,7 @@ internal sealed class NetLines
     /// <summary>Where lines may run, the directions they run in, and a length that leaves it.</summary>
     private sealed record Room(RegionIndex Within, Point2[] Directions, double Length);
 
-    /// <summary>A ring or a line that is laid, made ready for many questions.</summary>
+    /// <summary>A ring or a line of the net, made ready for many questions.</summary>
     private sealed class Groove
     {
         private readonly ImmutableArray<Segment> _segments;
@@ -158,7 +158,7 @@ internal sealed class NetLines
             || line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0);
     }
 
-    /// <summary>The shortest straight line through p that meets what is laid, of four directions; else the short way.</summary>
+    /// <summary>The shortest straight line through p that meets the net, of four directions; else the short way.</summary>
     private static OpenPath? Through(Point2 p, Room room, List<Groove> laid)
     {
         OpenPath? best = null;

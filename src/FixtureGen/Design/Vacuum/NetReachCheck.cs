@@ -7,7 +7,7 @@ namespace FixtureGen.Design.Vacuum;
 
 /// <summary>
 /// Says how much of a zone its net does not reach, which magnets stand in its way, and which ones it passes nearer than a
-/// land. A magnet is to blame where the net that is laid without it reaches more: each is tried.
+/// land. A magnet is to blame where the net that is made without it reaches more: each is tried.
 /// </summary>
 internal sealed class NetReachCheck(
     ImmutableArray<MagnetPlace> magnets,

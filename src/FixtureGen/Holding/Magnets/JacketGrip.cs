@@ -13,7 +13,7 @@ internal static class JacketGrip
     private const double AirKgPerM3 = 1.2;
     private const double Drag = 1.2;
 
-    /// <summary>Less than this many times the wind is told (common practice, no source).</summary>
+    /// <summary>Less than this many times the wind is a finding (common practice, no source).</summary>
     public const double Least = 2;
 
     /// <summary>How many times over the weakest pair (N) holds its jacket, 0 to 999.</summary>

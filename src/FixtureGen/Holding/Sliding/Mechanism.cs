@@ -13,7 +13,7 @@ internal sealed class Mechanism(FrictionNodes contact, Twist twist)
 
     public Twist Twist => twist;
 
-    /// <summary>True where a part on this contact slides this way under so many times the load, or before; false tells nothing.</summary>
+    /// <summary>True where a part on this contact slides this way under so many times the load, or before; false says nothing.</summary>
     public bool Breaks(HeldPart held, in CutLoad load, double factor)
     {
         double work = factor * held.Nodes.Work(load).Dot(twist);

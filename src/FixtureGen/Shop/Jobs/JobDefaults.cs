@@ -84,7 +84,7 @@ internal static class JobDefaults
             ("alarm", Inv($"\"{v.AlarmKPa / Units.KPaPerInHg:0.##} inHg\""), "below this nothing may run"),
             ("alarm_tolerance", Inv($"\"{v.AlarmToleranceKPa:0.##} kPa\""), "how far below it the switch may trip"),
             ("flow_l_per_min", Number(v.PumpFlowLPerMin), "free air"),
-            ("leak_hole", Mm(v.LeakHoleMm), "the leak to reckon with"),
+            ("leak_hole", Mm(v.LeakHoleMm), "the leak that counts"),
         ];
 
     private static (string, string, string)[] Rules(Rules r) =>

@@ -261,7 +261,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
     }
 
-    /// <summary>What two values say against each other, told at one of them; nothing while the file's unit is in doubt.</summary>
+    /// <summary>What two values say against each other, reported at one of them; nothing while the file's unit is in doubt.</summary>
     /// <param name="row">Of a key that holds tables, the one that is meant, from 0.</param>
     public void Contradict(string key, string message, string remedy, int? row = null)
     {

@@ -3,7 +3,7 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths.Methods;
 
-/// <summary>Everything the toolpath planner has to tell a person.</summary>
+/// <summary>All findings of the toolpath planner.</summary>
 internal static class ToolpathFindings
 {
     public static Finding NoTool(Feature feature, Frame frame)
