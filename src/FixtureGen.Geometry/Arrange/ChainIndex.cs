@@ -16,7 +16,10 @@ internal sealed class ChainIndex
     private readonly BoxTree tree = new();
     private readonly List<long> chainPairs = [];
     private readonly List<int> chainsFound = [];
+    private CurveList curves = null!;
+    private Vector256<double> margin;
     private Vector256<double>[] curveBoxes = [];
+    private bool[] isOpen = [];
     private Vector256<double>[] chainBoxes = [];
     private int[] chainStarts = [];
     private int chains;
@@ -27,62 +30,76 @@ internal sealed class ChainIndex
     /// <summary>The packed box around everything.</summary>
     public Vector256<double> Bounds => tree.Bounds;
 
-    public void Build(CurveList curves, int[] startIds, int[] endIds, double near, bool sorted)
+    public void Build(CurveList over, int[] startIds, int[] endIds, double near, bool sorted)
     {
-        int count = curves.Count;
-        Growing.Reserve(ref curveBoxes, count);
+        curves = over;
+        margin = Vector256.Create(near);
+        int count = over.Count;
         Growing.Reserve(ref chainBoxes, count);
         Growing.Reserve(ref chainStarts, count + 1);
-        chains = 0;
         Short.Clear();
-        var margin = Vector256.Create(near);
-        int signX = 0;
-        int signY = 0;
-        for (int i = 0; i < count; i++)
+        GatherChains(startIds, endIds, near * near);
+        chainStarts[chains] = count;
+        Growing.Reserve(ref curveBoxes, count);
+        Growing.Reserve(ref isOpen, chains);
+        Array.Clear(isOpen, 0, chains);
+        for (int chain = 0; chain < chains; chain++)
         {
-            ref readonly Curve c = ref curves.Items[i];
-            Vector256<double> box = Packed(c.Box()) - margin;
-            curveBoxes[i] = box;
-            int x = Math.Sign(c.B.X - c.A.X);
-            int y = Math.Sign(c.B.Y - c.A.Y);
-            bool isShort = c.Chord2 <= near * near;
+            int first = chainStarts[chain];
+            int last = chainStarts[chain + 1] - 1;
+            ref readonly Curve c = ref over.Items[first];
+            // A chain of several curves lies in the box between its ends.
+            chainBoxes[chain] = (last > first ? Packed(c.A, over.Items[last].B) : c.Packed()) - margin;
+        }
+        tree.Build(chainBoxes.AsSpan(0, chains), sorted);
+    }
+
+    private void GatherChains(int[] startIds, int[] endIds, double short2)
+    {
+        chains = 0;
+        ReadOnlySpan<Curve> span = curves.Span;
+        bool steadyBefore = false;
+        double signX = 0;
+        double signY = 0;
+        int first = 0;
+        for (int i = 0; i < span.Length; i++)
+        {
+            ref readonly Curve c = ref span[i];
+            double x = c.B.X - c.A.X;
+            double y = c.B.Y - c.A.Y;
+            bool isShort = (x * x) + (y * y) <= short2;
             if (isShort)
             {
                 Short.Add(i);
             }
             bool steady = !isShort && (c.Turn == 0 || c.StaysInOneQuadrant());
-            bool goesOn =
+            if (
                 steady
-                && i > 0
-                && signX != 2
+                && steadyBefore
                 && endIds[i - 1] == startIds[i]
-                && i - chainStarts[chains - 1] < MostInChain
+                && i - first < MostInChain
                 && x * signX >= 0
-                && y * signY >= 0;
-            if (goesOn)
+                && y * signY >= 0
+            )
             {
-                chainBoxes[chains - 1] = Vector256.Min(chainBoxes[chains - 1], box);
                 signX = signX == 0 ? x : signX;
                 signY = signY == 0 ? y : signY;
                 continue;
             }
-            chainStarts[chains] = i;
-            chainBoxes[chains++] = box;
-            (signX, signY) = steady ? (x, y) : (2, 2);
+            chainStarts[chains++] = i;
+            first = i;
+            steadyBefore = steady;
+            (signX, signY) = (x, y);
         }
-        chainStarts[chains] = count;
-        tree.Build(chainBoxes.AsSpan(0, chains), sorted);
     }
 
     /// <summary>Adds all curves of every chain that one of the lines may cross.</summary>
-    public void AddCrossed(CurveList curves, int countA, ScanLines lines)
+    public void AddCrossed(int countA, ScanLines lines)
     {
-        for (int chain = 0; chain < chains; chain++)
+        chainsFound.Clear();
+        tree.Crossed(lines, chainsFound);
+        foreach (int chain in chainsFound)
         {
-            if (!lines.MayCross(Unpacked(chainBoxes[chain])))
-            {
-                continue;
-            }
             for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
             {
                 lines.Add(curves.Items[i], i < countA ? 0 : 1);
@@ -108,6 +125,7 @@ internal sealed class ChainIndex
         tree.Touching(box, chainsFound);
         foreach (int chain in chainsFound)
         {
+            Open(chain);
             for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
             {
                 if (Touch(curveBoxes[i], box))
@@ -120,21 +138,39 @@ internal sealed class ChainIndex
 
     private void Expand(int a, int b, List<long> pairs)
     {
-        int endB = chainStarts[b + 1];
-        for (int i = chainStarts[a]; i < chainStarts[a + 1]; i++)
+        Open(a);
+        Open(b);
+        Vector256<double> whole = chainBoxes[b];
+        ReadOnlySpan<Vector256<double>> boxesA = curveBoxes.AsSpan(chainStarts[a]..chainStarts[a + 1]);
+        ReadOnlySpan<Vector256<double>> boxesB = curveBoxes.AsSpan(chainStarts[b]..chainStarts[b + 1]);
+        for (int i = 0; i < boxesA.Length; i++)
         {
-            Vector256<double> box = curveBoxes[i];
-            if (!Touch(box, chainBoxes[b]))
+            if (!Touch(boxesA[i], whole))
             {
                 continue;
             }
-            for (int j = chainStarts[b]; j < endB; j++)
+            long upper = (long)(chainStarts[a] + i) << 32;
+            for (int j = 0; j < boxesB.Length; j++)
             {
-                if (Touch(box, curveBoxes[j]))
+                if (Touch(boxesA[i], boxesB[j]))
                 {
-                    pairs.Add(((long)i << 32) | (uint)j);
+                    pairs.Add(upper | (uint)(chainStarts[b] + j));
                 }
             }
+        }
+    }
+
+    /// <summary>Most chains meet nothing but the next one: the boxes of their curves are made when they are asked for.</summary>
+    private void Open(int chain)
+    {
+        if (isOpen[chain])
+        {
+            return;
+        }
+        isOpen[chain] = true;
+        for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
+        {
+            curveBoxes[i] = curves.Items[i].Packed() - margin;
         }
     }
 }

@@ -1,3 +1,6 @@
+using System.Runtime.CompilerServices;
+using FixtureGen.Model;
+
 namespace FixtureGen.Geometry;
 
 /// <summary>Curves with the numbers of the points they run between and of the curve they came from.</summary>
@@ -51,6 +54,26 @@ internal sealed class CurveTable
         endIds[i] = end;
         origins[i] = origin;
         parents[i] = parent;
+    }
+
+    /// <summary>Makes room for so many curves more.</summary>
+    public void Reserve(int more)
+    {
+        List.Reserve(List.Count + more);
+        MakeRoom();
+    }
+
+    /// <summary>Adds a line that nothing was cut from yet.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void AddLine(Point2 a, Point2 b, int start, int end)
+    {
+        int i = List.Count;
+        List.AddLine(a, b);
+        MakeRoom();
+        startIds[i] = start;
+        endIds[i] = end;
+        origins[i] = i;
+        parents[i] = i;
     }
 
     private void MakeRoom()

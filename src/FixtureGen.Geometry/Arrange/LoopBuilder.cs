@@ -29,27 +29,38 @@ internal sealed class LoopBuilder(double grid)
 
     public void Begin() => (count, anyShort) = (0, false);
 
-    public void Add(in Curve piece, int origin)
+    /// <summary>Makes room for so many pieces more.</summary>
+    public void Reserve(int more)
     {
-        if (count > 0 && Continues(curves[count - 1], origins[count - 1], piece, origin))
+        if (curves.Length < count + more)
         {
-            Lengthen(piece, origin);
-            return;
-        }
-        anyShort |= IsShort(piece);
-        if (curves.Length == count)
-        {
-            int size = Math.Max(64, 2 * count);
+            int size = Math.Max(Math.Max(64, 2 * curves.Length), count + more);
             Array.Resize(ref curves, size);
             Array.Resize(ref origins, size);
         }
-        curves[count] = piece;
-        origins[count] = origin;
+    }
+
+    /// <summary>Adds a piece, for which there must be room.</summary>
+    public void Add(in Curve piece, int origin)
+    {
+        ref Curve slot = ref curves[count];
         if (count > 0)
         {
-            curves[count].A = curves[count - 1].B;
+            ref readonly Curve last = ref curves[count - 1];
+            if (last.Turn == piece.Turn && Continues(last, origins[count - 1], piece, origin))
+            {
+                Lengthen(piece, origin);
+                return;
+            }
+            slot = piece;
+            slot.A = last.B;
         }
-        count++;
+        else
+        {
+            slot = piece;
+        }
+        anyShort |= piece.Chord2 < grid * grid && IsShort(piece);
+        origins[count++] = origin;
     }
 
     /// <summary>The loop, or null where it has no two curves or is thinner than <paramref name="thin"/>, area over length, mm.</summary>
@@ -105,30 +116,37 @@ internal sealed class LoopBuilder(double grid)
             Point2 best = curves[first + start].A;
             start = p.X < best.X || (p.X == best.X && p.Y < best.Y) ? i : start;
         }
-        Curve[] all = curves[first..count];
-        int[] from = origins[first..count];
+        Rotate(curves.AsSpan(first, n), start);
+        Rotate(origins.AsSpan(first, n), start);
         count = 0;
-        Point2 corner = all[start].A;
-        for (int i = 0; i < n; i++)
+        Point2 corner = curves[first].A;
+        for (int i = first; i < first + n; i++)
         {
-            int k = (start + i) % n;
-            if (count > 0 && IsShort(all[k]) && corner.DistanceTo(all[k].B) <= grid)
+            // What is kept moves to the front, over what was read already.
+            Curve c = curves[i];
+            if (count > 0 && IsShort(c) && corner.DistanceTo(c.B) <= grid)
             {
-                moved = Math.Max(moved, corner.DistanceTo(all[k].B));
-                MoveEnd(ref curves[count - 1], all[k].B);
+                moved = Math.Max(moved, corner.DistanceTo(c.B));
+                MoveEnd(ref curves[count - 1], c.B);
                 continue;
             }
-            corner = all[k].B;
-            origins[count] = from[k];
-            curves[count] = all[k];
-            curves[count].A = count > 0 ? curves[count - 1].B : all[k].A;
-            count++;
+            corner = c.B;
+            origins[count] = origins[i];
+            c.A = count > 0 ? curves[count - 1].B : c.A;
+            curves[count++] = c;
         }
         if (count > 0)
         {
             // The last curve ends where the first begins, whatever was dropped last.
             MoveEnd(ref curves[count - 1], curves[0].A);
         }
+    }
+
+    private static void Rotate<T>(Span<T> items, int start)
+    {
+        items[..start].Reverse();
+        items[start..].Reverse();
+        items.Reverse();
     }
 
     /// <summary>An arc whose end moves by more than it bends becomes a line.</summary>
@@ -164,18 +182,24 @@ internal sealed class LoopBuilder(double grid)
 
     private bool GoesStraightOn(in Curve a, in Curve b, bool sameOrigin)
     {
-        Point2 u = a.B - a.A;
-        Point2 v = b.B - b.A;
-        double cross = u.Cross(v);
-        if (u.Dot(v) <= 0)
+        double ux = a.B.X - a.A.X;
+        double uy = a.B.Y - a.A.Y;
+        double vx = b.B.X - b.A.X;
+        double vy = b.B.Y - b.A.Y;
+        double cross = (ux * vy) - (uy * vx);
+        if ((ux * vx) + (uy * vy) <= 0)
         {
             return false;
         }
-        if (cross * cross < Straight * Straight * u.Dot(u) * v.Dot(v))
+        if (cross * cross < Straight * Straight * ((ux * ux) + (uy * uy)) * ((vx * vx) + (vy * vy)))
         {
             return true;
         }
-        Point2 whole = u + v;
-        return sameOrigin && cross * cross <= Noise * Noise * grid * grid * whole.Dot(whole);
+        if (!sameOrigin)
+        {
+            return false;
+        }
+        Point2 whole = new(ux + vx, uy + vy);
+        return cross * cross <= Noise * Noise * grid * grid * whole.Dot(whole);
     }
 }

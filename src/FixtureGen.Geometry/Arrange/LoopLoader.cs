@@ -1,4 +1,6 @@
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
+using static FixtureGen.Geometry.PackedBox;
 
 namespace FixtureGen.Geometry;
 
@@ -14,10 +16,8 @@ internal sealed class LoopLoader(Cutter cutter)
     private readonly List<Box2> spans = [];
     private EdgeSource edge;
     private double greatest;
-    private double x0;
-    private double y0;
-    private double x1;
-    private double y1;
+    private Vector256<double> corners;
+    private Vector256<double> middles;
 
     /// <summary>Where each curve comes from is noted here, where anybody wants to know.</summary>
     public List<EdgeSource>? Edges { get; set; }
@@ -66,42 +66,68 @@ internal sealed class LoopLoader(Cutter cutter)
         {
             return;
         }
-        (x0, y0, x1, y1) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
+        cutter.Input.Reserve(segments.Length);
+        cutter.Vertices.Reserve(segments.Length);
+        corners = Vector256.Create(double.PositiveInfinity);
+        middles = corners;
+        AddCurves(segments[..(last + 1)]);
+        greatest = Math.Max(greatest, Extent(corners));
+        spans.Add(Unpacked(Vector256.Min(corners, middles)));
+    }
+
+    private void AddCurves(ReadOnlySpan<Segment> segments)
+    {
+        Vertices vertices = cutter.Vertices;
         int first = -1;
         int at = -1;
-        for (int i = 0; i <= last; i++)
+        Point2 from = default;
+        for (int i = 0; i < segments.Length; i++)
         {
-            Curve c = Curve.Of(segments[i]);
-            if (c.A == c.B)
+            ref readonly Segment s = ref segments[i];
+            if (s.Start.X == s.End.X && s.Start.Y == s.End.Y)
             {
                 continue;
             }
             if (first < 0)
             {
-                first = at = cutter.Vertices.Add(c.A);
+                from = s.Start;
+                first = at = vertices.Add(from);
             }
-            int end = i == last ? first : cutter.Vertices.Add(c.B);
-            c.A = cutter.Vertices[at];
-            c.B = cutter.Vertices[end];
-            edge = edge with { Segment = i };
-            Put(c, at, end);
-            greatest = Math.Max(greatest, Greatest(c));
-            Reach(c.A);
-            if (c.Turn != 0 && !c.StaysInOneQuadrant())
+            int end = i == segments.Length - 1 ? first : vertices.Add(s.End);
+            Point2 to = vertices[end];
+            corners = Vector256.Min(corners, Packed(from));
+            edge = Edges is null ? edge : edge with { Segment = i };
+            if (s.Kind == SegmentKind.Line)
             {
-                Reach(c.Middle);
+                cutter.Input.AddLine(from, to, at, end);
+                Edges?.Add(edge);
             }
-            at = end;
+            else
+            {
+                PutArc(s, from, to, at, end);
+            }
+            (at, from) = (end, to);
         }
-        spans.Add(new(x0, y0, x1, y1));
     }
 
-    private void Reach(Point2 p)
+    private void PutArc(in Segment s, Point2 from, Point2 to, int start, int end)
     {
-        x0 = Math.Min(x0, p.X);
-        y0 = Math.Min(y0, p.Y);
-        x1 = Math.Max(x1, p.X);
-        y1 = Math.Max(y1, p.Y);
+        Curve c = Curve.Of(s);
+        c.A = from;
+        c.B = to;
+        Put(c, start, end);
+        greatest = Math.Max(greatest, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
+        if (!c.StaysInOneQuadrant())
+        {
+            middles = Vector256.Min(middles, Packed(c.Middle));
+        }
+    }
+
+    /// <summary>The greatest coordinate of a packed box, without its sign.</summary>
+    private static double Extent(Vector256<double> box)
+    {
+        Vector256<double> sizes = Vector256.Abs(box);
+        return Math.Max(Math.Max(sizes[0], sizes[1]), Math.Max(sizes[2], sizes[3]));
     }
 
     /// <summary>Adds one curve between two points of the cutter.</summary>

@@ -103,19 +103,19 @@ internal sealed class LoopTracer(Runs runs, double grid)
     private void Append(int run)
     {
         ReadOnlySpan<Curve> curves = runs.Curves(run);
-        int[] origins = runs.Pieces.Origins;
-        int start = runs.First(run);
+        ReadOnlySpan<int> origins = runs.Pieces.Origins.AsSpan(runs.First(run), curves.Length);
+        builder.Reserve(curves.Length);
         if (way[run] > 0)
         {
             for (int i = 0; i < curves.Length; i++)
             {
-                builder.Add(curves[i], origins[start + i]);
+                builder.Add(curves[i], origins[i]);
             }
             return;
         }
         for (int i = curves.Length - 1; i >= 0; i--)
         {
-            builder.Add(curves[i].Reversed, origins[start + i]);
+            builder.Add(curves[i].Reversed, origins[i]);
         }
     }
 

@@ -56,7 +56,7 @@ internal sealed class Overlay
     {
         if (cutter.Rounds == 1)
         {
-            cutter.Index.AddCrossed(cutter.Input.List, CountA, lines);
+            cutter.Index.AddCrossed(CountA, lines);
             return;
         }
         for (int i = 0; i < cutter.Input.Count; i++)

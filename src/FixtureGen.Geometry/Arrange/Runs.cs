@@ -8,7 +8,6 @@ namespace FixtureGen.Geometry;
 internal sealed class Runs
 {
     private CurveTable pieces = null!;
-    private Vertices vertices = null!;
     private int[] nodeOf = [];
     private int[] first = [];
     private int[] from = [];
@@ -53,7 +52,7 @@ internal sealed class Runs
         double sum = 0;
         foreach (ref readonly Curve c in Curves(run))
         {
-            sum += c.Length;
+            sum += c.Turn == 0 ? Math.Sqrt(c.Chord2) : c.Length;
         }
         return sum;
     }
@@ -82,40 +81,37 @@ internal sealed class Runs
     {
         CurveTable cut = cutter.Pieces;
         pieces = cut;
-        vertices = cutter.Vertices;
         int n = cut.Count;
-        Growing.Reserve(ref nodeOf, vertices.Count);
-        Array.Fill(nodeOf, -1, 0, vertices.Count);
+        Growing.Reserve(ref nodeOf, cutter.Vertices.Count);
+        Array.Fill(nodeOf, -1, 0, cutter.Vertices.Count);
         Growing.Reserve(ref first, n + 1);
         Growing.Reserve(ref from, n);
         Growing.Reserve(ref to, n);
         Count = 0;
         NodeCount = 0;
+        ReadOnlySpan<int> starts = cut.StartIds.AsSpan(0, n);
+        ReadOnlySpan<int> stops = cut.EndIds.AsSpan(0, n);
+        ReadOnlySpan<bool> isNode = cutter.Vertices.Nodes;
         for (int i = 0; i < n; i++)
         {
-            if (i > 0 && GoesOn(i - 1))
+            if (i > 0)
             {
-                continue;
+                int v = stops[i - 1];
+                if (v == starts[i] && !isNode[v] && starts[i - 1] != stops[i])
+                {
+                    continue;
+                }
+                to[Count - 1] = Node(v);
             }
-            if (Count > 0)
-            {
-                to[Count - 1] = Node(cut.EndIds[i - 1]);
-            }
-            from[Count] = Node(cut.StartIds[i]);
+            from[Count] = Node(starts[i]);
             first[Count++] = i;
         }
         first[Count] = n;
         if (Count > 0)
         {
-            to[Count - 1] = Node(cut.EndIds[n - 1]);
+            to[Count - 1] = Node(stops[n - 1]);
         }
         GatherEnds();
-    }
-
-    private bool GoesOn(int i)
-    {
-        int v = pieces.EndIds[i];
-        return v == pieces.StartIds[i + 1] && !vertices.IsNode(v) && pieces.StartIds[i] != pieces.EndIds[i + 1];
     }
 
     private int Node(int vertex)

@@ -99,22 +99,9 @@ internal sealed class CurveIndex
     /// <summary>Adds to scan lines, as set 0, all curves that one may cross.</summary>
     public void AddCrossed(ScanLines lines)
     {
-        // Two levels up a node covers sixteen curves.
-        int level = Math.Min(top, 2);
-        int covered =
-            level == 2 ? Fan * Fan
-            : level == 1 ? Fan
-            : 1;
-        for (int node = 0; node < levelCount[level] && Count > 0; node++)
+        if (Count > 0)
         {
-            if (!lines.MayCross(Unpacked(boxes[levelStart[level] + node])))
-            {
-                continue;
-            }
-            for (int i = node * covered; i < Math.Min(Count, (node + 1) * covered); i++)
-            {
-                lines.Add(curves[i], 0);
-            }
+            AddCrossed(top, 0, lines);
         }
     }
 
@@ -286,6 +273,24 @@ internal sealed class CurveIndex
         for (int i = Fan * node; i < end; i++)
         {
             TouchingLine(level - 1, i, box, strip, found);
+        }
+    }
+
+    private void AddCrossed(int level, int node, ScanLines lines)
+    {
+        if (level == 0)
+        {
+            lines.Add(curves[node], 0);
+            return;
+        }
+        if (!lines.MayCross(boxes[levelStart[level] + node]))
+        {
+            return;
+        }
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            AddCrossed(level - 1, i, lines);
         }
     }
 

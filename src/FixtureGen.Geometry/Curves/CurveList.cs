@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
@@ -28,6 +29,21 @@ internal sealed class CurveList
         return ref slot;
     }
 
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public void AddLine(Point2 a, Point2 b)
+    {
+        if (Count == items.Length)
+        {
+            Reserve(Count + 1);
+        }
+        ref Curve slot = ref items[Count++];
+        slot.A = a;
+        slot.B = b;
+        slot.C = default;
+        slot.R = 0;
+        slot.Turn = 0;
+    }
+
     public void AddRange(ReadOnlySpan<Curve> more)
     {
         Reserve(Count + more.Length);
@@ -39,7 +55,7 @@ internal sealed class CurveList
     {
         if (items.Length < size)
         {
-            Array.Resize(ref items, Math.Max(size, 2 * items.Length));
+            Array.Resize(ref items, Math.Max(Math.Max(64, size), 2 * items.Length));
         }
     }
 }

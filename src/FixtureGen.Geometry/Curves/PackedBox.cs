@@ -24,7 +24,16 @@ internal static class PackedBox
     }
 
     /// <summary>A box without extent.</summary>
-    public static Vector256<double> Packed(Point2 p) => Vector256.Create(p.X, p.Y, -p.X, -p.Y);
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector256<double> Packed(Point2 p)
+    {
+        Vector128<double> v = Vector128.Create(p.X, p.Y);
+        return Vector256.Create(v, -v);
+    }
+
+    /// <summary>The box around two points.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector256<double> Packed(Point2 p, Point2 q) => Vector256.Min(Packed(p), Packed(q));
 
     public static Vector256<double> Packed(in Box2 b) => Vector256.Create(b.MinX, b.MinY, -b.MaxX, -b.MaxY);
 

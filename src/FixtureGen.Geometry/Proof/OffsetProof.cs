@@ -24,6 +24,7 @@ internal sealed class OffsetProof(Slack slack)
     private const double Flat = 0.25;
 
     private readonly ScanLines scan = new();
+    private readonly LoopBlocks blocks = new();
     private readonly Stabs flat = new();
     private readonly Stabs upright = new();
     private readonly List<(double Low, double High)> ranges = [];
@@ -73,7 +74,8 @@ internal sealed class OffsetProof(Slack slack)
             return false;
         }
         ChooseLines(loops);
-        return Scan(flat, false, loops) && Scan(upright, true, loops);
+        blocks.Build(loops, outer: false);
+        return Scan(flat, false) && Scan(upright, true);
     }
 
     private bool LiesAtDistance(Offsetter work, List<Loop> loops)
@@ -244,7 +246,7 @@ internal sealed class OffsetProof(Slack slack)
         return new(x0, y0, x1, y1);
     }
 
-    private bool Scan(Stabs stabs, bool areUpright, List<Loop> loops)
+    private bool Scan(Stabs stabs, bool areUpright)
     {
         stabs.Choose(ranges);
         foreach (double fraction in Fractions)
@@ -253,7 +255,7 @@ internal sealed class OffsetProof(Slack slack)
             {
                 return true;
             }
-            LayLines(fraction, areUpright, loops);
+            LayLines(fraction, areUpright);
             again.Clear();
             for (int line = 0; line < ranges.Count; line++)
             {
@@ -273,7 +275,7 @@ internal sealed class OffsetProof(Slack slack)
         return ranges.Count == 0;
     }
 
-    private void LayLines(double fraction, bool areUpright, List<Loop> loops)
+    private void LayLines(double fraction, bool areUpright)
     {
         Growing.Reserve(ref levels, ranges.Count);
         for (int i = 0; i < ranges.Count; i++)
@@ -282,10 +284,7 @@ internal sealed class OffsetProof(Slack slack)
         }
         scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
         source.Index.AddCrossed(scan);
-        foreach (Loop loop in loops)
-        {
-            scan.Add(loop.Contour.Segments.AsSpan(), 2);
-        }
+        blocks.AddCrossed(scan, 2);
         scan.Sort();
     }
 

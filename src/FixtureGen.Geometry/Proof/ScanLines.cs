@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -11,8 +12,6 @@ internal sealed class ScanLines
     /// <summary>The most sets that can be told apart.</summary>
     public const int Sets = 3;
 
-    // Curves that are looked at together first.
-    private const int Block = 16;
     private const int Few = 24;
 
     private readonly record struct Crossing(int Line, int Set, int Step);
@@ -37,27 +36,23 @@ internal sealed class ScanLines
         at.CopyTo(levels);
     }
 
-    /// <summary>False when none of the lines comes into the box.</summary>
-    public bool MayCross(in Box2 box)
+    /// <summary>False when none of the lines comes into the packed box.</summary>
+    public bool MayCross(Vector256<double> box) => upright ? MayCross(box[0], -box[2]) : MayCross(box[1], -box[3]);
+
+    private bool MayCross(double low, double high)
     {
-        int line = FirstAt(upright ? box.MinX : box.MinY);
-        return line < lines && levels[line] <= (upright ? box.MaxX : box.MaxY);
+        int line = FirstAt(low);
+        return line < lines && levels[line] <= high;
     }
 
-    /// <summary>Adds a closed loop of a set; stretches of it that no line comes near are passed over together.</summary>
-    public void Add(ReadOnlySpan<Segment> loop, int set)
+    /// <summary>Adds one segment of a loop of a set.</summary>
+    public void Add(in Segment s, int set)
     {
-        for (int start = 0; start < loop.Length; start += Block)
+        double a = upright ? s.Start.X : s.Start.Y;
+        double b = upright ? s.End.X : s.End.Y;
+        if (s.IsArc || MayCross(Math.Min(a, b), Math.Max(a, b)))
         {
-            ReadOnlySpan<Segment> block = loop[start..Math.Min(loop.Length, start + Block)];
-            if (!MayCross(Around(block)))
-            {
-                continue;
-            }
-            foreach (ref readonly Segment s in block)
-            {
-                Add(Curve.Of(s), set);
-            }
+            Add(Curve.Of(s), set);
         }
     }
 
@@ -150,27 +145,6 @@ internal sealed class ScanLines
 
     /// <summary>Walks along a line from stretch to stretch.</summary>
     public Walk Along(int line) => new(this, line);
-
-    /// <summary>A box around all of the segments, along the side that counts.</summary>
-    private Box2 Around(ReadOnlySpan<Segment> block)
-    {
-        double low = double.MaxValue;
-        double high = double.MinValue;
-        foreach (ref readonly Segment s in block)
-        {
-            double a = upright ? s.Start.X : s.Start.Y;
-            double b = upright ? s.End.X : s.End.Y;
-            if (s.IsArc)
-            {
-                double c = upright ? s.Centre.X : s.Centre.Y;
-                double r = s.Start.DistanceTo(s.Centre) * (1 + 1e-6);
-                (a, b) = (Math.Min(c - r, Math.Min(a, b)), Math.Max(c + r, Math.Max(a, b)));
-            }
-            low = Math.Min(low, Math.Min(a, b));
-            high = Math.Max(high, Math.Max(a, b));
-        }
-        return new(low, low, high, high);
-    }
 
     private int FirstAt(double low)
     {
