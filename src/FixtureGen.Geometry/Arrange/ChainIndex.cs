@@ -11,7 +11,7 @@ namespace FixtureGen.Geometry;
 internal sealed class ChainIndex
 {
     // Longer chains make fewer but larger boxes.
-    private const int MostInChain = 12;
+    private const int MostInChain = 32;
 
     private readonly BoxTree tree = new();
     private readonly List<long> chainPairs = [];
@@ -20,6 +20,7 @@ internal sealed class ChainIndex
     private Vector256<double> margin;
     private Vector256<double>[] curveBoxes = [];
     private bool[] isOpen = [];
+    private bool[] linked = [];
     private Vector256<double>[] chainBoxes = [];
     private int[] chainStarts = [];
     private int chains;
@@ -30,15 +31,17 @@ internal sealed class ChainIndex
     /// <summary>The packed box around everything.</summary>
     public Vector256<double> Bounds => tree.Bounds;
 
-    public void Build(CurveList over, int[] startIds, int[] endIds, double near, bool sorted)
+    public void Build(CurveTable table, double near, bool sorted)
     {
+        CurveList over = table.List;
         curves = over;
         margin = Vector256.Create(near);
         int count = over.Count;
         Growing.Reserve(ref chainBoxes, count);
         Growing.Reserve(ref chainStarts, count + 1);
+        Growing.Reserve(ref linked, count);
         Short.Clear();
-        GatherChains(startIds, endIds, near * near);
+        GatherChains(table, near);
         chainStarts[chains] = count;
         Growing.Reserve(ref curveBoxes, count);
         Growing.Reserve(ref isOpen, chains);
@@ -54,43 +57,46 @@ internal sealed class ChainIndex
         tree.Build(chainBoxes.AsSpan(0, chains), sorted);
     }
 
-    private void GatherChains(int[] startIds, int[] endIds, double short2)
+    private void GatherChains(CurveTable table, double near)
     {
         chains = 0;
-        ReadOnlySpan<Curve> span = curves.Span;
-        bool steadyBefore = false;
-        double signX = 0;
-        double signY = 0;
+        int count = table.Count;
+        ReadOnlySpan<Curve> span = table.List.Span;
+        ReadOnlySpan<byte> ways = table.Ways.AsSpan(0, count);
+        ReadOnlySpan<int> startIds = table.StartIds.AsSpan(0, count);
+        ReadOnlySpan<int> endIds = table.EndIds.AsSpan(0, count);
+        int gathered = Way.Unsteady;
         int first = 0;
-        for (int i = 0; i < span.Length; i++)
+        for (int i = 0; i < count; i++)
         {
-            ref readonly Curve c = ref span[i];
-            double x = c.B.X - c.A.X;
-            double y = c.B.Y - c.A.Y;
-            bool isShort = (x * x) + (y * y) <= short2;
-            if (isShort)
+            int way = ways[i];
+            if (way >= Way.Unsteady || near >= Way.Long)
             {
-                Short.Add(i);
+                way = SteadyWay(span[i], i, near);
             }
-            bool steady = !isShort && (c.Turn == 0 || c.StaysInOneQuadrant());
-            if (
-                steady
-                && steadyBefore
-                && endIds[i - 1] == startIds[i]
-                && i - first < MostInChain
-                && x * signX >= 0
-                && y * signY >= 0
-            )
+            bool follows = i > 0 && endIds[i - 1] == startIds[i];
+            int together = gathered | way;
+            if (follows && together < Way.Unsteady && i - first < MostInChain && Way.IsOneQuadrant(together))
             {
-                signX = signX == 0 ? x : signX;
-                signY = signY == 0 ? y : signY;
+                gathered = together;
                 continue;
             }
+            linked[chains] = follows;
             chainStarts[chains++] = i;
             first = i;
-            steadyBefore = steady;
-            (signX, signY) = (x, y);
+            gathered = way;
         }
+    }
+
+    /// <summary>The way of a curve that runs on into one quadrant and is not short.</summary>
+    private int SteadyWay(in Curve c, int i, double near)
+    {
+        if (c.Chord2 <= near * near)
+        {
+            Short.Add(i);
+            return Way.Unsteady;
+        }
+        return c.Turn == 0 || c.StaysInOneQuadrant() ? Way.From(c.A, c.B) & ~Way.Unsteady : Way.Unsteady;
     }
 
     /// <summary>Adds all curves of every chain that one of the lines may cross.</summary>
@@ -138,6 +144,11 @@ internal sealed class ChainIndex
 
     private void Expand(int a, int b, List<long> pairs)
     {
+        if (b == a + 1 && linked[b])
+        {
+            ExpandNeighbours(a, b, pairs);
+            return;
+        }
         Open(a);
         Open(b);
         Vector256<double> whole = chainBoxes[b];
@@ -155,6 +166,36 @@ internal sealed class ChainIndex
                 if (Touch(boxesA[i], boxesB[j]))
                 {
                     pairs.Add(upper | (uint)(chainStarts[b] + j));
+                }
+            }
+        }
+    }
+
+    /// <summary>
+    /// Two chains of which the second goes on where the first ends. What of a chain comes into a box is one stretch, because it
+    /// runs on into one quadrant, and here it is the one at the point that both share.
+    /// </summary>
+    private void ExpandNeighbours(int a, int b, List<long> pairs)
+    {
+        int from = chainStarts[b] - 1;
+        while (from > chainStarts[a] && Touch(curves.Items[from - 1].Packed() - margin, chainBoxes[b]))
+        {
+            from--;
+        }
+        for (int i = from; i < chainStarts[b]; i++)
+        {
+            Vector256<double> box = curves.Items[i].Packed() - margin;
+            bool touched = false;
+            for (int j = chainStarts[b]; j < chainStarts[b + 1]; j++)
+            {
+                if (Touch(box, curves.Items[j].Packed() - margin))
+                {
+                    pairs.Add(((long)i << 32) | (uint)j);
+                    touched = true;
+                }
+                else if (touched)
+                {
+                    break;
                 }
             }
         }

@@ -1,6 +1,3 @@
-using System.Runtime.CompilerServices;
-using FixtureGen.Model;
-
 namespace FixtureGen.Geometry;
 
 /// <summary>Curves with the numbers of the points they run between and of the curve they came from.</summary>
@@ -10,6 +7,7 @@ internal sealed class CurveTable
     private int[] endIds = [];
     private int[] origins = [];
     private int[] parents = [];
+    private byte[] ways = [];
 
     public CurveList List { get; } = new();
 
@@ -27,6 +25,9 @@ internal sealed class CurveTable
     /// <summary>The curve of the round before that each one is a part of.</summary>
     public int[] Parents => parents;
 
+    /// <summary>Which way each one runs, see <see cref="Way"/>.</summary>
+    public byte[] Ways => ways;
+
     public void Clear() => List.Clear();
 
     /// <summary>Adds curves of the round before that stay as they are.</summary>
@@ -39,10 +40,8 @@ internal sealed class CurveTable
         Array.Copy(from.startIds, first, startIds, at, length);
         Array.Copy(from.endIds, first, endIds, at, length);
         Array.Copy(from.origins, first, origins, at, length);
-        for (int i = 0; i < length; i++)
-        {
-            parents[at + i] = first + i;
-        }
+        Growing.Number(parents.AsSpan(at, length), first);
+        Array.Copy(from.ways, first, ways, at, length);
     }
 
     public void Add(in Curve c, int start, int end, int origin, int parent)
@@ -54,31 +53,37 @@ internal sealed class CurveTable
         endIds[i] = end;
         origins[i] = origin;
         parents[i] = parent;
+        ways[i] = c.Turn == 0 ? Way.From(c.A, c.B) : Way.Unsteady;
     }
 
-    /// <summary>Makes room for so many curves more.</summary>
-    public void Reserve(int more)
+    /// <summary>Room for the ways of so many curves more, for which there must be room.</summary>
+    public Span<byte> RoomForWays(int more) => ways.AsSpan(List.Count, more);
+
+    /// <summary>Room for so many curves more, to be written before they are taken.</summary>
+    public Span<Curve> Room(int more)
     {
         List.Reserve(List.Count + more);
         MakeRoom();
+        return List.Items.AsSpan(List.Count, more);
     }
 
-    /// <summary>Adds a line that nothing was cut from yet.</summary>
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void AddLine(Point2 a, Point2 b, int start, int end)
+    /// <summary>Takes curves that were written into the room: a chain from a point through points that follow each other.</summary>
+    /// <param name="start">The point that the chain begins in.</param>
+    /// <param name="second">The point that its first curve ends in.</param>
+    public void TakeChain(int count, int start, int second)
     {
-        int i = List.Count;
-        List.AddLine(a, b);
-        MakeRoom();
-        startIds[i] = start;
-        endIds[i] = end;
-        origins[i] = i;
-        parents[i] = i;
+        int at = List.Count;
+        List.Take(count);
+        Growing.Number(startIds.AsSpan(at, count), second - 1);
+        Growing.Number(endIds.AsSpan(at, count), second);
+        Growing.Number(origins.AsSpan(at, count), at);
+        Growing.Number(parents.AsSpan(at, count), at);
+        startIds[at] = start;
     }
 
     private void MakeRoom()
     {
-        if (startIds.Length < List.Count)
+        if (startIds.Length < List.Items.Length)
         {
             Grow();
         }
@@ -91,5 +96,6 @@ internal sealed class CurveTable
         Array.Resize(ref endIds, size);
         Array.Resize(ref origins, size);
         Array.Resize(ref parents, size);
+        Array.Resize(ref ways, size);
     }
 }

@@ -29,8 +29,71 @@ internal sealed class LoopBuilder(double grid)
 
     public void Begin() => (count, anyShort) = (0, false);
 
-    /// <summary>Makes room for so many pieces more.</summary>
-    public void Reserve(int more)
+    /// <summary>Adds the pieces of a run.</summary>
+    /// <param name="backwards">From the last one to the first, each reversed.</param>
+    public void Add(ReadOnlySpan<Curve> pieces, ReadOnlySpan<int> from, bool backwards)
+    {
+        Reserve(pieces.Length);
+        int i = backwards ? pieces.Length - 1 : 0;
+        int step = backwards ? -1 : 1;
+        while ((uint)i < (uint)pieces.Length)
+        {
+            // Lines that turn at every corner, which is what most loops are made of, need little.
+            int lines = count > 0 && curves[count - 1].Turn == 0 ? AddLines(pieces, from, i, step) : 0;
+            i += lines * step;
+            if ((uint)i < (uint)pieces.Length)
+            {
+                Add(backwards ? pieces[i].Reversed : pieces[i], from[i]);
+                i += step;
+            }
+        }
+    }
+
+    /// <summary>Adds lines after a line, up to the first piece that is none or goes straight on; returns how many.</summary>
+    private int AddLines(ReadOnlySpan<Curve> pieces, ReadOnlySpan<int> from, int start, int step)
+    {
+        Span<Curve> to = curves.AsSpan(count);
+        Span<int> toOrigins = origins.AsSpan(count);
+        ref readonly Curve last = ref curves[count - 1];
+        int lastOrigin = origins[count - 1];
+        Point2 corner = last.B;
+        double ux = corner.X - last.A.X;
+        double uy = corner.Y - last.A.Y;
+        double uu = (ux * ux) + (uy * uy);
+        double short2 = grid * grid;
+        int added = 0;
+        for (int i = start; (uint)i < (uint)pieces.Length; i += step)
+        {
+            ref readonly Curve c = ref pieces[i];
+            Point2 end = step > 0 ? c.B : c.A;
+            Point2 begin = step > 0 ? c.A : c.B;
+            double vx = end.X - begin.X;
+            double vy = end.Y - begin.Y;
+            double vv = (vx * vx) + (vy * vy);
+            double cross = (ux * vy) - (uy * vx);
+            if (c.Turn != 0 || from[i] == lastOrigin || vv < short2 || cross * cross < 2 * Straight * Straight * uu * vv)
+            {
+                break;
+            }
+            ref Curve slot = ref to[added];
+            slot.A = corner;
+            slot.B = end;
+            slot.C = default;
+            slot.R = 0;
+            slot.Turn = 0;
+            lastOrigin = from[i];
+            toOrigins[added++] = lastOrigin;
+            // As the curve now is, from the corner before it.
+            ux = end.X - corner.X;
+            uy = end.Y - corner.Y;
+            uu = (ux * ux) + (uy * uy);
+            corner = end;
+        }
+        count += added;
+        return added;
+    }
+
+    private void Reserve(int more)
     {
         if (curves.Length < count + more)
         {
@@ -40,8 +103,7 @@ internal sealed class LoopBuilder(double grid)
         }
     }
 
-    /// <summary>Adds a piece, for which there must be room.</summary>
-    public void Add(in Curve piece, int origin)
+    private void Add(in Curve piece, int origin)
     {
         ref Curve slot = ref curves[count];
         if (count > 0)

@@ -58,7 +58,7 @@ internal sealed class LoopLoader(Cutter cutter)
     public void Add(ReadOnlySpan<Segment> segments)
     {
         int last = segments.Length - 1;
-        while (last >= 0 && segments[last].Start == segments[last].End)
+        while (last >= 0 && IsNothing(segments[last]))
         {
             last--;
         }
@@ -66,8 +66,6 @@ internal sealed class LoopLoader(Cutter cutter)
         {
             return;
         }
-        cutter.Input.Reserve(segments.Length);
-        cutter.Vertices.Reserve(segments.Length);
         corners = Vector256.Create(double.PositiveInfinity);
         middles = corners;
         AddCurves(segments[..(last + 1)]);
@@ -80,42 +78,77 @@ internal sealed class LoopLoader(Cutter cutter)
         Vertices vertices = cutter.Vertices;
         int first = -1;
         int at = -1;
-        Point2 from = default;
         for (int i = 0; i < segments.Length; i++)
         {
             ref readonly Segment s = ref segments[i];
-            if (s.Start.X == s.End.X && s.Start.Y == s.End.Y)
+            if (IsNothing(s))
             {
                 continue;
             }
             if (first < 0)
             {
-                from = s.Start;
-                first = at = vertices.Add(from);
+                first = at = vertices.Add(s.Start);
+            }
+            if (Edges is null && s.Kind == SegmentKind.Line && i + 1 < segments.Length)
+            {
+                int lines = PutLines(segments[i..^1], at);
+                at = vertices.Count - 1;
+                i += lines - 1;
+                continue;
             }
             int end = i == segments.Length - 1 ? first : vertices.Add(s.End);
-            Point2 to = vertices[end];
-            corners = Vector256.Min(corners, Packed(from));
-            edge = Edges is null ? edge : edge with { Segment = i };
-            if (s.Kind == SegmentKind.Line)
-            {
-                cutter.Input.AddLine(from, to, at, end);
-                Edges?.Add(edge);
-            }
-            else
-            {
-                PutArc(s, from, to, at, end);
-            }
-            (at, from) = (end, to);
+            corners = Vector256.Min(corners, Packed(vertices[at]));
+            edge = edge with { Segment = i };
+            PutOne(s, at, end);
+            at = end;
         }
     }
 
-    private void PutArc(in Segment s, Point2 from, Point2 to, int start, int end)
+    /// <summary>Adds the lines with which a stretch begins, one at least, from a point of the cutter on; returns how many.</summary>
+    private int PutLines(ReadOnlySpan<Segment> segments, int at)
+    {
+        Span<Point2> points = cutter.Vertices.Room(segments.Length);
+        Span<Curve> lines = cutter.Input.Room(segments.Length);
+        Span<byte> ways = cutter.Input.RoomForWays(segments.Length);
+        Point2 from = cutter.Vertices[at];
+        Vector256<double> box = corners;
+        int count = 0;
+        for (; count < segments.Length; count++)
+        {
+            ref readonly Segment s = ref segments[count];
+            if (s.Kind != SegmentKind.Line || IsNothing(s))
+            {
+                break;
+            }
+            ref Curve line = ref lines[count];
+            line.A = from;
+            line.B = s.End;
+            line.C = default;
+            line.R = 0;
+            line.Turn = 0;
+            ways[count] = Way.From(from, line.B);
+            box = Vector256.Min(box, Packed(from));
+            from = line.B;
+            points[count] = from;
+        }
+        corners = box;
+        cutter.Input.TakeChain(count, at, cutter.Vertices.Count);
+        cutter.Vertices.Take(count);
+        return count;
+    }
+
+    private static bool IsNothing(in Segment s) => s.Start.X == s.End.X && s.Start.Y == s.End.Y;
+
+    private void PutOne(in Segment s, int start, int end)
     {
         Curve c = Curve.Of(s);
-        c.A = from;
-        c.B = to;
+        c.A = cutter.Vertices[start];
+        c.B = cutter.Vertices[end];
         Put(c, start, end);
+        if (c.Turn == 0)
+        {
+            return;
+        }
         greatest = Math.Max(greatest, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
         if (!c.StaysInOneQuadrant())
         {

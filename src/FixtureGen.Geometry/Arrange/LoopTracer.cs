@@ -104,19 +104,7 @@ internal sealed class LoopTracer(Runs runs, double grid)
     {
         ReadOnlySpan<Curve> curves = runs.Curves(run);
         ReadOnlySpan<int> origins = runs.Pieces.Origins.AsSpan(runs.First(run), curves.Length);
-        builder.Reserve(curves.Length);
-        if (way[run] > 0)
-        {
-            for (int i = 0; i < curves.Length; i++)
-            {
-                builder.Add(curves[i], origins[i]);
-            }
-            return;
-        }
-        for (int i = curves.Length - 1; i >= 0; i--)
-        {
-            builder.Add(curves[i].Reversed, origins[i]);
-        }
+        builder.Add(curves, origins, backwards: way[run] < 0);
     }
 
     /// <summary>From an end that was reached, the first way on clockwise from it.</summary>

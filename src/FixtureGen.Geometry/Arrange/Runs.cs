@@ -14,6 +14,7 @@ internal sealed class Runs
     private int[] to = [];
     private int[] endsStart = [];
     private int[] ends = [];
+    private int[] longest = [];
 
     public int Count { get; private set; }
 
@@ -60,15 +61,24 @@ internal sealed class Runs
     /// <summary>The longest piece of a run, looked for among at most 64 of them.</summary>
     public int Longest(int run)
     {
+        if (longest[run] < 0)
+        {
+            longest[run] = FindLongest(run);
+        }
+        return longest[run];
+    }
+
+    private int FindLongest(int run)
+    {
         int step = Math.Max(1, Length(run) / 64);
         int best = first[run];
-        double longest = -1;
+        double most = -1;
         for (int i = first[run]; i < first[run + 1]; i += step)
         {
             double chord = pieces.Items[i].Chord2;
-            if (chord > longest)
+            if (chord > most)
             {
-                longest = chord;
+                most = chord;
                 best = i;
             }
         }
@@ -111,6 +121,8 @@ internal sealed class Runs
         {
             to[Count - 1] = Node(stops[n - 1]);
         }
+        Growing.Reserve(ref longest, Count);
+        Array.Fill(longest, -1, 0, Count);
         GatherEnds();
     }
 

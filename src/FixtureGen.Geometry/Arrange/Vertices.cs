@@ -38,8 +38,7 @@ internal sealed class Vertices
         return Count++;
     }
 
-    /// <summary>Makes room for so many points more.</summary>
-    public void Reserve(int more)
+    private void Reserve(int more)
     {
         if (at.Length < Count + more)
         {
@@ -47,6 +46,20 @@ internal sealed class Vertices
             Array.Resize(ref at, size);
             Array.Resize(ref nodes, size);
         }
+    }
+
+    /// <summary>Room for so many points more, to be written before they are taken.</summary>
+    public Span<Point2> Room(int more)
+    {
+        Reserve(more);
+        return at.AsSpan(Count, more);
+    }
+
+    /// <summary>Takes points that were written into the room.</summary>
+    public void Take(int count)
+    {
+        Array.Clear(nodes, Count, count);
+        Count += count;
     }
 
     public ref readonly Point2 this[int v] => ref at[v];

@@ -1,5 +1,4 @@
 using System.Runtime.CompilerServices;
-using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
@@ -29,20 +28,8 @@ internal sealed class CurveList
         return ref slot;
     }
 
-    [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public void AddLine(Point2 a, Point2 b)
-    {
-        if (Count == items.Length)
-        {
-            Reserve(Count + 1);
-        }
-        ref Curve slot = ref items[Count++];
-        slot.A = a;
-        slot.B = b;
-        slot.C = default;
-        slot.R = 0;
-        slot.Turn = 0;
-    }
+    /// <summary>Takes curves that were written behind the last one.</summary>
+    public void Take(int more) => Count += more;
 
     public void AddRange(ReadOnlySpan<Curve> more)
     {

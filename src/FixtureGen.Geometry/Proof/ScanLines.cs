@@ -22,6 +22,8 @@ internal sealed class ScanLines
     private int[] starts = [];
     private Crossing[] sorted = [];
     private double[] sortedAt = [];
+    private double lowest;
+    private double highest;
     private int lines;
     private int count;
     private bool upright;
@@ -34,6 +36,7 @@ internal sealed class ScanLines
         upright = areUpright;
         Growing.Reserve(ref levels, lines);
         at.CopyTo(levels);
+        (lowest, highest) = lines > 0 ? (levels[0], levels[lines - 1]) : (double.MaxValue, double.MinValue);
     }
 
     /// <summary>False when none of the lines comes into the packed box.</summary>
@@ -41,6 +44,10 @@ internal sealed class ScanLines
 
     private bool MayCross(double low, double high)
     {
+        if (high < lowest || low > highest)
+        {
+            return false;
+        }
         int line = FirstAt(low);
         return line < lines && levels[line] <= high;
     }
@@ -69,6 +76,10 @@ internal sealed class ScanLines
             bool flat = curve.StaysInOneQuadrant();
             low = flat ? low : Math.Min(low, c - curve.R);
             high = flat ? high : Math.Max(high, c + curve.R);
+        }
+        if (high < lowest || low > highest)
+        {
+            return;
         }
         int line = FirstAt(low);
         if (line >= lines || levels[line] > high)
