@@ -106,10 +106,8 @@ internal sealed class ChainIndex
         tree.Crossed(lines, chainsFound);
         foreach (int chain in chainsFound)
         {
-            for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
-            {
-                lines.Add(curves.Items[i], i < countA ? 0 : 1);
-            }
+            int first = chainStarts[chain];
+            lines.AddChain(curves.Items.AsSpan(first..chainStarts[chain + 1]), first < countA ? 0 : 1, first);
         }
     }
 

@@ -71,7 +71,12 @@ internal sealed class LoopBuilder(double grid)
             double vy = end.Y - begin.Y;
             double vv = (vx * vx) + (vy * vy);
             double cross = (ux * vy) - (uy * vx);
-            if (c.Turn != 0 || from[i] == lastOrigin || vv < short2 || cross * cross < 2 * Straight * Straight * uu * vv)
+            if (
+                c.Turn != 0
+                || from[i] == lastOrigin
+                || vv < short2
+                || cross * cross < 2 * Straight * Straight * uu * vv
+            )
             {
                 break;
             }

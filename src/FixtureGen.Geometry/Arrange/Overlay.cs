@@ -61,7 +61,7 @@ internal sealed class Overlay
         }
         for (int i = 0; i < cutter.Input.Count; i++)
         {
-            lines.Add(cutter.Input.Items[i], i < CountA ? 0 : 1);
+            lines.Add(cutter.Input.Items[i], i < CountA ? 0 : 1, i);
         }
     }
 

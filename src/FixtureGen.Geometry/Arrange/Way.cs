@@ -27,5 +27,6 @@ internal static class Way
     }
 
     /// <summary>True when curves that run these ways, put together, run on into one quadrant.</summary>
-    public static bool IsOneQuadrant(int ways) => (ways & (Right | Left)) != (Right | Left) && (ways & (Up | Down)) != (Up | Down);
+    public static bool IsOneQuadrant(int ways) =>
+        (ways & (Right | Left)) != (Right | Left) && (ways & (Up | Down)) != (Up | Down);
 }

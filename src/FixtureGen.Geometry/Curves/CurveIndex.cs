@@ -20,6 +20,9 @@ internal sealed class CurveIndex
     private Curve[] curves = [];
     private int lastHit;
 
+    // Nodes to be looked at; of each level no more than one node's children wait.
+    private readonly (int Level, int Node)[] waiting = new (int, int)[(Fan * MaxLevels) + 1];
+
     public int Count { get; private set; }
 
     /// <summary>Indexes the first <paramref name="count"/> curves; every box is grown by <paramref name="margin"/>, mm.</summary>
@@ -36,7 +39,7 @@ internal sealed class CurveIndex
         var grown = Vector256.Create(margin);
         for (int i = 0; i < count; i++)
         {
-            boxes[i] = Packed(over[i].Box()) - grown;
+            boxes[i] = over[i].Packed() - grown;
         }
         BuildUpperLevels(count);
     }
@@ -53,7 +56,7 @@ internal sealed class CurveIndex
         }
         double d2 = distance * distance;
         // Neighbouring questions usually have the same answer for the same reason.
-        return curves[lastHit].Distance2(p) < d2 || AnyNearer(top, 0, p, Packed(p), d2);
+        return curves[lastHit].Distance2(p) < d2 || AnyNearer(p, d2, Vector256.Create(distance));
     }
 
     /// <summary>Distance to the nearest curve, or <paramref name="limit"/> where none is nearer, mm.</summary>
@@ -153,24 +156,29 @@ internal sealed class CurveIndex
 
     private int ChildEnd(int level, int node) => Math.Min(levelCount[level - 1], (Fan * node) + Fan);
 
-    private bool AnyNearer(int level, int node, Point2 p, Vector256<double> at, double d2)
+    private bool AnyNearer(Point2 p, double d2, Vector256<double> distance)
     {
-        if (level == 0)
+        Vector256<double> reach = Opposite(Packed(p) - distance);
+        waiting[0] = (top, 0);
+        for (int count = 1; count > 0; )
         {
-            if (curves[node].Distance2(p) >= d2)
+            (int level, int node) = waiting[--count];
+            if (level == 0)
             {
-                return false;
+                if (curves[node].Distance2(p) < d2)
+                {
+                    lastHit = node;
+                    return true;
+                }
+                continue;
             }
-            lastHit = node;
-            return true;
-        }
-        int start = levelStart[level - 1];
-        int end = ChildEnd(level, node);
-        for (int i = Fan * node; i < end; i++)
-        {
-            if (Distance2(boxes[start + i], at) < d2 && AnyNearer(level - 1, i, p, at, d2))
+            int start = levelStart[level - 1];
+            for (int i = ChildEnd(level, node) - 1; i >= Fan * node; i--)
             {
-                return true;
+                if (Reaches(boxes[start + i], reach))
+                {
+                    waiting[count++] = (level - 1, i);
+                }
             }
         }
         return false;
@@ -280,7 +288,7 @@ internal sealed class CurveIndex
     {
         if (level == 0)
         {
-            lines.Add(curves[node], 0);
+            lines.Add(curves[node], 0, node);
             return;
         }
         if (!lines.MayCross(boxes[levelStart[level] + node]))

@@ -19,6 +19,9 @@ internal sealed class CombinationProof(double grid)
     // Shorter runs are not scanned, mm.
     private const double ShortRun = 1e-3;
 
+    // What is flatter than this is crossed upright, all else level: the fewer directions, the fewer lines.
+    private const double Flat = 0.25;
+
     // Where in its range a scan line is laid; odd fractions, so that drawings at round numbers have no corner there.
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
 
@@ -117,7 +120,7 @@ internal sealed class CombinationProof(double grid)
 
     private void Stab(double x0, double y0, double x1, double y1)
     {
-        if (y1 - y0 >= x1 - x0)
+        if (y1 - y0 >= Flat * (x1 - x0))
         {
             flat.Add(y0, y1);
         }

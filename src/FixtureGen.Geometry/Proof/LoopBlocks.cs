@@ -59,14 +59,7 @@ internal sealed class LoopBlocks
     {
         for (int block = 0; block < count; block++)
         {
-            if (!lines.MayCross(boxes[block]))
-            {
-                continue;
-            }
-            foreach (ref readonly Segment s in Segments(block))
-            {
-                lines.Add(s, set);
-            }
+            lines.Add(Segments(block), boxes[block], set);
         }
     }
 

@@ -18,6 +18,10 @@ internal sealed class OffsetProof(Slack slack)
     // Where on a run's longest piece, and in its range a scan line is laid; odd fractions, so that drawings at round numbers
     // have no corner there.
     private const double SecondPoint = 0.7131;
+
+    // Sine of the sweep, below which an arc's chord may pass its centre.
+    private const double Slender = 1e-3;
+
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
 
     // Loops flatter than this are crossed upright, all others level: the fewer directions, the fewer lines.
@@ -171,7 +175,7 @@ internal sealed class OffsetProof(Slack slack)
             {
                 continue;
             }
-            Point2 p = c.PointAt(SecondPoint);
+            Point2 p = Second(c);
             bool holds = work.Keeps(r)
                 ? !source.Index.AnyNearer(p, distance - Slop)
                 : work.WrongSide || source.Index.AnyNearer(p, distance);
@@ -181,6 +185,17 @@ internal sealed class OffsetProof(Slack slack)
             }
         }
         return true;
+    }
+
+    /// <summary>A second point of a curve: on an arc of less than half a turn, from its centre through one of its chord.</summary>
+    private static Point2 Second(in Curve c)
+    {
+        if (c.Turn == 0 || c.Turn * (c.A - c.C).Cross(c.B - c.C) <= Slender * c.R * c.R)
+        {
+            return c.PointAt(SecondPoint);
+        }
+        Point2 ray = c.A + ((c.B - c.A) * SecondPoint) - c.C;
+        return c.C + (ray * (c.R / ray.Length));
     }
 
     private bool AreaHolds(List<Loop> loops)
@@ -239,7 +254,8 @@ internal sealed class OffsetProof(Slack slack)
         for (int i = first; i < end; i++)
         {
             Point2 p = source.Curves[i].A;
-            Point2 q = source.Curves[i].IsArc ? source.Curves[i].Middle : p;
+            ref readonly Curve c = ref source.Curves[i];
+            Point2 q = c.IsArc && !c.StaysInOneQuadrant() ? c.Middle : p;
             (x0, y0) = (Math.Min(x0, Math.Min(p.X, q.X)), Math.Min(y0, Math.Min(p.Y, q.Y)));
             (x1, y1) = (Math.Max(x1, Math.Max(p.X, q.X)), Math.Max(y1, Math.Max(p.Y, q.Y)));
         }
@@ -301,7 +317,7 @@ internal sealed class OffsetProof(Slack slack)
             bool far = source.Reversed ? turns <= 0 : turns > 0;
             bool right =
                 (walk.Winding(2) != 0) == source.Reversed
-                    ? !far || source.Index.AnyNearer(walk.Point, distance + Slop)
+                    ? !far || IsNearer(walk.Curve, walk.Point) || source.Index.AnyNearer(walk.Point, distance + Slop)
                     : far && !source.Index.AnyNearer(walk.Point, distance - Slop);
             if (!right || walk.Winding(2) is not (0 or 1))
             {
@@ -310,4 +326,8 @@ internal sealed class OffsetProof(Slack slack)
         }
         return true;
     }
+
+    /// <summary>True when a curve of the source is nearer to a point than the distance and its slop: most stretches end at one.</summary>
+    private bool IsNearer(int curve, Point2 p) =>
+        curve >= 0 && source.Curves[curve].Distance2(p) < (distance + Slop) * (distance + Slop);
 }
