@@ -9,7 +9,7 @@ internal sealed class CurveTable
     private int[] parents = [];
     private byte[] ways = [];
 
-    public CurveList List { get; } = new();
+    public CurveList List { get; private set; } = new();
 
     public int Count => List.Count;
 
@@ -53,11 +53,30 @@ internal sealed class CurveTable
         endIds[i] = end;
         origins[i] = origin;
         parents[i] = parent;
-        ways[i] = c.Turn == 0 ? Way.From(c.A, c.B) : Way.Unsteady;
+        ways[i] = Way.From(c);
     }
 
     /// <summary>Room for the ways of so many curves more, for which there must be room.</summary>
     public Span<byte> RoomForWays(int more) => ways.AsSpan(List.Count, more);
+
+    /// <summary>Takes a list of curves for its own and gives its list for it; their points follow by <see cref="Join"/>.</summary>
+    public CurveList Exchange(CurveList other)
+    {
+        CurveList own = List;
+        List = other;
+        MakeRoom();
+        Growing.Number(origins.AsSpan(0, other.Count), 0);
+        Growing.Number(parents.AsSpan(0, other.Count), 0);
+        return own;
+    }
+
+    /// <summary>Says between which points a curve runs that was taken.</summary>
+    public void Join(int curve, int start, int end)
+    {
+        startIds[curve] = start;
+        endIds[curve] = end;
+        ways[curve] = Way.From(List.Items[curve]);
+    }
 
     /// <summary>Room for so many curves more, to be written before they are taken.</summary>
     public Span<Curve> Room(int more)

@@ -38,9 +38,8 @@ internal sealed class LoopBuilder(double grid)
         int step = backwards ? -1 : 1;
         while ((uint)i < (uint)pieces.Length)
         {
-            // Lines that turn at every corner, which is what most loops are made of, need little.
-            int lines = count > 0 && curves[count - 1].Turn == 0 ? AddLines(pieces, from, i, step) : 0;
-            i += lines * step;
+            // What turns at every corner, as most loops do, needs little.
+            i += count > 0 ? step * AddPlain(pieces, from, i, step) : 0;
             if ((uint)i < (uint)pieces.Length)
             {
                 Add(backwards ? pieces[i].Reversed : pieces[i], from[i]);
@@ -49,53 +48,52 @@ internal sealed class LoopBuilder(double grid)
         }
     }
 
-    /// <summary>Adds lines after a line, up to the first piece that is none or goes straight on; returns how many.</summary>
-    private int AddLines(ReadOnlySpan<Curve> pieces, ReadOnlySpan<int> from, int start, int step)
+    /// <summary>Adds pieces up to the first one that may be short or continue the one before it; returns how many.</summary>
+    private int AddPlain(ReadOnlySpan<Curve> pieces, ReadOnlySpan<int> from, int start, int step)
     {
         Span<Curve> to = curves.AsSpan(count);
         Span<int> toOrigins = origins.AsSpan(count);
         ref readonly Curve last = ref curves[count - 1];
         int lastOrigin = origins[count - 1];
+        int lastTurn = last.Turn;
         Point2 corner = last.B;
-        double ux = corner.X - last.A.X;
-        double uy = corner.Y - last.A.Y;
-        double uu = (ux * ux) + (uy * uy);
-        double short2 = grid * grid;
+        Point2 u = corner - last.A;
         int added = 0;
         for (int i = start; (uint)i < (uint)pieces.Length; i += step)
         {
             ref readonly Curve c = ref pieces[i];
+            int turn = step * c.Turn;
             Point2 end = step > 0 ? c.B : c.A;
-            Point2 begin = step > 0 ? c.A : c.B;
-            double vx = end.X - begin.X;
-            double vy = end.Y - begin.Y;
-            double vv = (vx * vx) + (vy * vy);
-            double cross = (ux * vy) - (uy * vx);
+            Point2 v = step > 0 ? c.B - c.A : c.A - c.B;
+            double vv = v.Dot(v);
             if (
-                c.Turn != 0
-                || from[i] == lastOrigin
-                || vv < short2
-                || cross * cross < 2 * Straight * Straight * uu * vv
+                from[i] == lastOrigin
+                || vv < grid * grid
+                || (turn == lastTurn && (turn != 0 || IsNearlyStraight(u, v, vv)))
             )
             {
                 break;
             }
             ref Curve slot = ref to[added];
+            slot = c;
             slot.A = corner;
             slot.B = end;
-            slot.C = default;
-            slot.R = 0;
-            slot.Turn = 0;
+            slot.Turn = turn;
             lastOrigin = from[i];
             toOrigins[added++] = lastOrigin;
+            lastTurn = turn;
             // As the curve now is, from the corner before it.
-            ux = end.X - corner.X;
-            uy = end.Y - corner.Y;
-            uu = (ux * ux) + (uy * uy);
+            u = end - corner;
             corner = end;
         }
         count += added;
         return added;
+    }
+
+    private static bool IsNearlyStraight(Point2 u, Point2 v, double vv)
+    {
+        double cross = u.Cross(v);
+        return cross * cross < 2 * Straight * Straight * u.Dot(u) * vv;
     }
 
     private void Reserve(int more)

@@ -163,12 +163,16 @@ internal sealed class LoopLoader(Cutter cutter)
         return Math.Max(Math.Max(sizes[0], sizes[1]), Math.Max(sizes[2], sizes[3]));
     }
 
+    /// <summary>True for an arc of more than half a turn.</summary>
+    public static bool IsMoreThanHalf(in Curve c) =>
+        c.Turn != 0 && !(c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R);
+
     /// <summary>Adds one curve between two points of the cutter.</summary>
     public void Put(in Curve c, int start, int end)
     {
         CurveTable input = cutter.Input;
         int number = input.Count;
-        if (c.Turn == 0 || c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R)
+        if (!IsMoreThanHalf(c))
         {
             input.Add(c, start, end, number, number);
             Edges?.Add(edge);

@@ -3,10 +3,10 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>Which way a line runs, in a few bits, so that chains are gathered without another look at the curves.</summary>
+/// <summary>Which way a line runs, or an arc in one quadrant of its circle, in a few bits, so that chains are gathered without another look at the curves.</summary>
 internal static class Way
 {
-    /// <summary>Lines up to this length (mm), and arcs, have to be looked at.</summary>
+    /// <summary>Curves with ends no farther apart than this (mm), and arcs that leave their quadrant, have to be looked at.</summary>
     public const double Long = 1e-3;
 
     /// <summary>The way of what has to be looked at.</summary>
@@ -25,6 +25,8 @@ internal static class Way
         int way = (x > 0 ? Right : 0) | (x < 0 ? Left : 0) | (y > 0 ? Up : 0) | (y < 0 ? Down : 0);
         return (byte)((x * x) + (y * y) > Long * Long ? way : way | Unsteady);
     }
+
+    public static byte From(in Curve c) => c.Turn == 0 || c.StaysInOneQuadrant() ? From(c.A, c.B) : Unsteady;
 
     /// <summary>True when curves that run these ways, put together, run on into one quadrant.</summary>
     public static bool IsOneQuadrant(int ways) =>

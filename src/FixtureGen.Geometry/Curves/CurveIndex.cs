@@ -37,9 +37,11 @@ internal sealed class CurveIndex
             boxes = new Vector256<double>[Math.Max(need, 2 * boxes.Length)];
         }
         var grown = Vector256.Create(margin);
-        for (int i = 0; i < count; i++)
+        Span<Vector256<double>> leaves = boxes.AsSpan(0, count);
+        for (int i = 0; i < leaves.Length; i++)
         {
-            boxes[i] = over[i].Packed() - grown;
+            ref readonly Curve c = ref over[i];
+            leaves[i] = (c.Turn == 0 ? Packed(c.A, c.B) : c.Packed()) - grown;
         }
         BuildUpperLevels(count);
     }
