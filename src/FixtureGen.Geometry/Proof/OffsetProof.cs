@@ -187,12 +187,21 @@ internal sealed class OffsetProof(Slack slack)
         return true;
     }
 
-    /// <summary>A second point of a curve: on an arc of less than half a turn, from its centre through one of its chord.</summary>
+    /// <summary>
+    /// A second point of a curve: on an arc of less than half a turn, from its centre through one of its chord, on a longer one
+    /// at three quarters.
+    /// </summary>
     private static Point2 Second(in Curve c)
     {
-        if (c.Turn == 0 || c.Turn * (c.A - c.C).Cross(c.B - c.C) <= Slender * c.R * c.R)
+        if (c.Turn == 0)
         {
             return c.PointAt(SecondPoint);
+        }
+        if (c.Turn * (c.A - c.C).Cross(c.B - c.C) <= Slender * c.R * c.R)
+        {
+            Curve half = c;
+            half.A = c.Middle;
+            return half.Middle;
         }
         Point2 ray = c.A + ((c.B - c.A) * SecondPoint) - c.C;
         return c.C + (ray * (c.R / ray.Length));
