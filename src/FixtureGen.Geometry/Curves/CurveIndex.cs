@@ -13,15 +13,15 @@ internal sealed class CurveIndex
 {
     private const int Fan = 4;
     private const int MaxLevels = 17;
+
+    // A node's number takes so many bits, its level the rest.
+    private const int LevelShift = 26;
     private readonly int[] levelStart = new int[MaxLevels];
     private readonly int[] levelCount = new int[MaxLevels];
     private int top;
     private Vector256<double>[] boxes = [];
     private Curve[] curves = [];
     private int lastHit;
-
-    // Nodes to be looked at; of each level no more than one node's children wait.
-    private readonly (int Level, int Node)[] waiting = new (int, int)[(Fan * MaxLevels) + 1];
 
     public int Count { get; private set; }
 
@@ -161,10 +161,14 @@ internal sealed class CurveIndex
     private bool AnyNearer(Point2 p, double d2, Vector256<double> distance)
     {
         Vector256<double> reach = Opposite(Packed(p) - distance);
-        waiting[0] = (top, 0);
+        // Nodes to be looked at, each with its level above it; of each level no more than one node's children wait.
+        Span<int> waiting = stackalloc int[(Fan * MaxLevels) + 1];
+        waiting[0] = top << LevelShift;
         for (int count = 1; count > 0; )
         {
-            (int level, int node) = waiting[--count];
+            int next = waiting[--count];
+            int level = next >> LevelShift;
+            int node = next & ((1 << LevelShift) - 1);
             if (level == 0)
             {
                 if (curves[node].Distance2(p) < d2)
@@ -179,7 +183,7 @@ internal sealed class CurveIndex
             {
                 if (Reaches(boxes[start + i], reach))
                 {
-                    waiting[count++] = (level - 1, i);
+                    waiting[count++] = ((level - 1) << LevelShift) | i;
                 }
             }
         }
