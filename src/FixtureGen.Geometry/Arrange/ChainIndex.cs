@@ -142,6 +142,12 @@ internal sealed class ChainIndex
 
     private void Expand(int a, int b, List<long> pairs)
     {
+        if (IsOne(a) && IsOne(b))
+        {
+            // The boxes of the chains, which touch, are those of the curves.
+            pairs.Add(((long)chainStarts[a] << 32) | (uint)chainStarts[b]);
+            return;
+        }
         if (b == a + 1 && linked[b])
         {
             ExpandNeighbours(a, b, pairs);
@@ -207,9 +213,16 @@ internal sealed class ChainIndex
             return;
         }
         isOpen[chain] = true;
+        if (IsOne(chain))
+        {
+            curveBoxes[chainStarts[chain]] = chainBoxes[chain];
+            return;
+        }
         for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
         {
             curveBoxes[i] = curves.Items[i].Packed() - margin;
         }
     }
+
+    private bool IsOne(int chain) => chainStarts[chain + 1] - chainStarts[chain] == 1;
 }
