@@ -63,6 +63,15 @@ internal sealed class BoxTree
         }
     }
 
+    /// <summary>Adds the number of every box that some line comes into.</summary>
+    public void Crossed(ScanLines lines, List<int> found)
+    {
+        if (Count > 0)
+        {
+            Crossed(top, 0, lines, found);
+        }
+    }
+
     private static int NodeCount(int count)
     {
         int total = count;
@@ -200,6 +209,24 @@ internal sealed class BoxTree
         for (int i = Fan * node; i < end; i++)
         {
             Touching(level - 1, i, box, found);
+        }
+    }
+
+    private void Crossed(int level, int node, ScanLines lines, List<int> found)
+    {
+        if (!lines.MayCross(boxes[levelStart[level] + node]))
+        {
+            return;
+        }
+        if (level == 0)
+        {
+            found.Add(item[node]);
+            return;
+        }
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            Crossed(level - 1, i, lines, found);
         }
     }
 }

@@ -11,12 +11,16 @@ namespace FixtureGen.Geometry;
 internal sealed class ChainIndex
 {
     // Longer chains make fewer but larger boxes.
-    private const int MostInChain = 12;
+    private const int MostInChain = 32;
 
     private readonly BoxTree tree = new();
     private readonly List<long> chainPairs = [];
     private readonly List<int> chainsFound = [];
+    private CurveList curves = null!;
+    private Vector256<double> margin;
     private Vector256<double>[] curveBoxes = [];
+    private bool[] isOpen = [];
+    private bool[] linked = [];
     private Vector256<double>[] chainBoxes = [];
     private int[] chainStarts = [];
     private int chains;
@@ -27,66 +31,83 @@ internal sealed class ChainIndex
     /// <summary>The packed box around everything.</summary>
     public Vector256<double> Bounds => tree.Bounds;
 
-    public void Build(CurveList curves, int[] startIds, int[] endIds, double near, bool sorted)
+    public void Build(CurveTable table, double near, bool sorted)
     {
-        int count = curves.Count;
-        Growing.Reserve(ref curveBoxes, count);
+        CurveList over = table.List;
+        curves = over;
+        margin = Vector256.Create(near);
+        int count = over.Count;
         Growing.Reserve(ref chainBoxes, count);
         Growing.Reserve(ref chainStarts, count + 1);
-        chains = 0;
+        Growing.Reserve(ref linked, count);
         Short.Clear();
-        var margin = Vector256.Create(near);
-        int signX = 0;
-        int signY = 0;
-        for (int i = 0; i < count; i++)
-        {
-            ref readonly Curve c = ref curves.Items[i];
-            Vector256<double> box = Packed(c.Box()) - margin;
-            curveBoxes[i] = box;
-            int x = Math.Sign(c.B.X - c.A.X);
-            int y = Math.Sign(c.B.Y - c.A.Y);
-            bool isShort = c.Chord2 <= near * near;
-            if (isShort)
-            {
-                Short.Add(i);
-            }
-            bool steady = !isShort && (c.Turn == 0 || c.StaysInOneQuadrant());
-            bool goesOn =
-                steady
-                && i > 0
-                && signX != 2
-                && endIds[i - 1] == startIds[i]
-                && i - chainStarts[chains - 1] < MostInChain
-                && x * signX >= 0
-                && y * signY >= 0;
-            if (goesOn)
-            {
-                chainBoxes[chains - 1] = Vector256.Min(chainBoxes[chains - 1], box);
-                signX = signX == 0 ? x : signX;
-                signY = signY == 0 ? y : signY;
-                continue;
-            }
-            chainStarts[chains] = i;
-            chainBoxes[chains++] = box;
-            (signX, signY) = steady ? (x, y) : (2, 2);
-        }
+        GatherChains(table, near);
         chainStarts[chains] = count;
+        Growing.Reserve(ref curveBoxes, count);
+        Growing.Reserve(ref isOpen, chains);
+        Array.Clear(isOpen, 0, chains);
+        for (int chain = 0; chain < chains; chain++)
+        {
+            int first = chainStarts[chain];
+            int last = chainStarts[chain + 1] - 1;
+            ref readonly Curve c = ref over.Items[first];
+            // A chain of several curves lies in the box between its ends.
+            chainBoxes[chain] = (last > first ? Packed(c.A, over.Items[last].B) : c.Packed()) - margin;
+        }
         tree.Build(chainBoxes.AsSpan(0, chains), sorted);
     }
 
-    /// <summary>Adds all curves of every chain that one of the lines may cross.</summary>
-    public void AddCrossed(CurveList curves, int countA, ScanLines lines)
+    private void GatherChains(CurveTable table, double near)
     {
-        for (int chain = 0; chain < chains; chain++)
+        chains = 0;
+        int count = table.Count;
+        ReadOnlySpan<Curve> span = table.List.Span;
+        ReadOnlySpan<byte> ways = table.Ways.AsSpan(0, count);
+        ReadOnlySpan<int> startIds = table.StartIds.AsSpan(0, count);
+        ReadOnlySpan<int> endIds = table.EndIds.AsSpan(0, count);
+        int gathered = Way.Unsteady;
+        int first = 0;
+        for (int i = 0; i < count; i++)
         {
-            if (!lines.MayCross(Unpacked(chainBoxes[chain])))
+            int way = ways[i];
+            if (way >= Way.Unsteady || near >= Way.Long)
             {
+                way = SteadyWay(span[i], i, near);
+            }
+            bool follows = i > 0 && endIds[i - 1] == startIds[i];
+            int together = gathered | way;
+            if (follows && together < Way.Unsteady && i - first < MostInChain && Way.IsOneQuadrant(together))
+            {
+                gathered = together;
                 continue;
             }
-            for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
-            {
-                lines.Add(curves.Items[i], i < countA ? 0 : 1);
-            }
+            linked[chains] = follows;
+            chainStarts[chains++] = i;
+            first = i;
+            gathered = way;
+        }
+    }
+
+    /// <summary>The way of a curve that runs on into one quadrant and is not short.</summary>
+    private int SteadyWay(in Curve c, int i, double near)
+    {
+        if (c.Chord2 <= near * near)
+        {
+            Short.Add(i);
+            return Way.Unsteady;
+        }
+        return c.Turn == 0 || c.StaysInOneQuadrant() ? Way.From(c.A, c.B) & ~Way.Unsteady : Way.Unsteady;
+    }
+
+    /// <summary>Adds all curves of every chain that one of the lines may cross.</summary>
+    public void AddCrossed(int countA, ScanLines lines)
+    {
+        chainsFound.Clear();
+        tree.Crossed(lines, chainsFound);
+        foreach (int chain in chainsFound)
+        {
+            int first = chainStarts[chain];
+            lines.AddChain(curves.Items.AsSpan(first..chainStarts[chain + 1]), first < countA ? 0 : 1, first);
         }
     }
 
@@ -108,6 +129,7 @@ internal sealed class ChainIndex
         tree.Touching(box, chainsFound);
         foreach (int chain in chainsFound)
         {
+            Open(chain);
             for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
             {
                 if (Touch(curveBoxes[i], box))
@@ -120,21 +142,87 @@ internal sealed class ChainIndex
 
     private void Expand(int a, int b, List<long> pairs)
     {
-        int endB = chainStarts[b + 1];
-        for (int i = chainStarts[a]; i < chainStarts[a + 1]; i++)
+        if (IsOne(a) && IsOne(b))
         {
-            Vector256<double> box = curveBoxes[i];
-            if (!Touch(box, chainBoxes[b]))
+            // The boxes of the chains, which touch, are those of the curves.
+            pairs.Add(((long)chainStarts[a] << 32) | (uint)chainStarts[b]);
+            return;
+        }
+        if (b == a + 1 && linked[b])
+        {
+            ExpandNeighbours(a, b, pairs);
+            return;
+        }
+        Open(a);
+        Open(b);
+        Vector256<double> whole = chainBoxes[b];
+        ReadOnlySpan<Vector256<double>> boxesA = curveBoxes.AsSpan(chainStarts[a]..chainStarts[a + 1]);
+        ReadOnlySpan<Vector256<double>> boxesB = curveBoxes.AsSpan(chainStarts[b]..chainStarts[b + 1]);
+        for (int i = 0; i < boxesA.Length; i++)
+        {
+            if (!Touch(boxesA[i], whole))
             {
                 continue;
             }
-            for (int j = chainStarts[b]; j < endB; j++)
+            long upper = (long)(chainStarts[a] + i) << 32;
+            for (int j = 0; j < boxesB.Length; j++)
             {
-                if (Touch(box, curveBoxes[j]))
+                if (Touch(boxesA[i], boxesB[j]))
                 {
-                    pairs.Add(((long)i << 32) | (uint)j);
+                    pairs.Add(upper | (uint)(chainStarts[b] + j));
                 }
             }
         }
     }
+
+    /// <summary>
+    /// Two chains of which the second goes on where the first ends. What of a chain comes into a box is one stretch, because it
+    /// runs on into one quadrant, and here it is the one at the point that both share.
+    /// </summary>
+    private void ExpandNeighbours(int a, int b, List<long> pairs)
+    {
+        int from = chainStarts[b] - 1;
+        while (from > chainStarts[a] && Touch(curves.Items[from - 1].Packed() - margin, chainBoxes[b]))
+        {
+            from--;
+        }
+        for (int i = from; i < chainStarts[b]; i++)
+        {
+            Vector256<double> box = curves.Items[i].Packed() - margin;
+            bool touched = false;
+            for (int j = chainStarts[b]; j < chainStarts[b + 1]; j++)
+            {
+                if (Touch(box, curves.Items[j].Packed() - margin))
+                {
+                    pairs.Add(((long)i << 32) | (uint)j);
+                    touched = true;
+                }
+                else if (touched)
+                {
+                    break;
+                }
+            }
+        }
+    }
+
+    /// <summary>Most chains meet nothing but the next one: the boxes of their curves are made when they are asked for.</summary>
+    private void Open(int chain)
+    {
+        if (isOpen[chain])
+        {
+            return;
+        }
+        isOpen[chain] = true;
+        if (IsOne(chain))
+        {
+            curveBoxes[chainStarts[chain]] = chainBoxes[chain];
+            return;
+        }
+        for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
+        {
+            curveBoxes[i] = curves.Items[i].Packed() - margin;
+        }
+    }
+
+    private bool IsOne(int chain) => chainStarts[chain + 1] - chainStarts[chain] == 1;
 }

@@ -19,10 +19,14 @@ internal sealed class CombinationProof(double grid)
     // Shorter runs are not scanned, mm.
     private const double ShortRun = 1e-3;
 
+    // What is flatter than this is crossed upright, all else level: the fewer directions, the fewer lines.
+    private const double Flat = 0.25;
+
     // Where in its range a scan line is laid; odd fractions, so that drawings at round numbers have no corner there.
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
 
     private readonly ScanLines scan = new();
+    private readonly LoopBlocks blocks = new();
     private readonly Stabs flat = new();
     private readonly Stabs upright = new();
     private readonly List<(double Low, double High)> ranges = [];
@@ -39,7 +43,8 @@ internal sealed class CombinationProof(double grid)
             return false;
         }
         ChooseLines();
-        return Scan(flat, false, wanted, loops) && Scan(upright, true, wanted, loops);
+        blocks.Build(loops, outer: false);
+        return Scan(flat, false, wanted) && Scan(upright, true, wanted);
     }
 
     private bool LiesOnSources(CurveTable given, List<Loop> loops)
@@ -55,8 +60,9 @@ internal sealed class CombinationProof(double grid)
             for (int i = 0; i < segments.Length; i++)
             {
                 ref readonly Curve source = ref given.Items[loop.Sources[i]];
-                Curve c = Curve.Of(segments[i]);
-                if (!LiesOn(source, c.B, off) || !LiesOn(source, source.IsArc ? c.Middle : c.A, off))
+                ref readonly Segment s = ref segments[i];
+                Point2 other = source.IsArc ? Curve.Of(s).Middle : s.Start;
+                if (!LiesOn(source, s.End, off) || !LiesOn(source, other, off))
                 {
                     return false;
                 }
@@ -114,7 +120,7 @@ internal sealed class CombinationProof(double grid)
 
     private void Stab(double x0, double y0, double x1, double y1)
     {
-        if (y1 - y0 >= x1 - x0)
+        if (y1 - y0 >= Flat * (x1 - x0))
         {
             flat.Add(y0, y1);
         }
@@ -124,7 +130,7 @@ internal sealed class CombinationProof(double grid)
         }
     }
 
-    private bool Scan(Stabs stabs, bool areUpright, Func<int, int, bool> wanted, List<Loop> loops)
+    private bool Scan(Stabs stabs, bool areUpright, Func<int, int, bool> wanted)
     {
         stabs.Choose(ranges);
         foreach (double fraction in Fractions)
@@ -133,7 +139,7 @@ internal sealed class CombinationProof(double grid)
             {
                 return true;
             }
-            LayLines(fraction, areUpright, loops);
+            LayLines(fraction, areUpright);
             again.Clear();
             for (int line = 0; line < ranges.Count; line++)
             {
@@ -153,7 +159,7 @@ internal sealed class CombinationProof(double grid)
         return ranges.Count == 0;
     }
 
-    private void LayLines(double fraction, bool areUpright, List<Loop> loops)
+    private void LayLines(double fraction, bool areUpright)
     {
         Growing.Reserve(ref levels, ranges.Count);
         for (int i = 0; i < ranges.Count; i++)
@@ -162,10 +168,7 @@ internal sealed class CombinationProof(double grid)
         }
         scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
         of.AddCrossed(scan);
-        foreach (Loop loop in loops)
-        {
-            scan.Add(loop.Contour.Segments.AsSpan(), 2);
-        }
+        blocks.AddCrossed(scan, 2);
         scan.Sort();
     }
 

@@ -90,7 +90,7 @@ internal sealed class Cutter
         Cancel.ThrowIfCancellationRequested();
         Vertices.BeginRound();
         meeting.Begin(from, near);
-        index.Build(from.List, from.StartIds, from.EndIds, near, sorted);
+        index.Build(from, near, sorted);
         pairs.Clear();
         index.TouchingPairs(pairs);
         int known = Vertices.Count;

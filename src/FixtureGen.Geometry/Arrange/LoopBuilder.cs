@@ -29,27 +29,103 @@ internal sealed class LoopBuilder(double grid)
 
     public void Begin() => (count, anyShort) = (0, false);
 
-    public void Add(in Curve piece, int origin)
+    /// <summary>Adds the pieces of a run.</summary>
+    /// <param name="backwards">From the last one to the first, each reversed.</param>
+    public void Add(ReadOnlySpan<Curve> pieces, ReadOnlySpan<int> from, bool backwards)
     {
-        if (count > 0 && Continues(curves[count - 1], origins[count - 1], piece, origin))
+        Reserve(pieces.Length);
+        int i = backwards ? pieces.Length - 1 : 0;
+        int step = backwards ? -1 : 1;
+        while ((uint)i < (uint)pieces.Length)
         {
-            Lengthen(piece, origin);
-            return;
+            // What turns at every corner, as most loops do, needs little.
+            i += count > 0 ? step * AddPlain(pieces, from, i, step) : 0;
+            if ((uint)i < (uint)pieces.Length)
+            {
+                Add(backwards ? pieces[i].Reversed : pieces[i], from[i]);
+                i += step;
+            }
         }
-        anyShort |= IsShort(piece);
-        if (curves.Length == count)
+    }
+
+    /// <summary>Adds pieces up to the first one that may be short or continue the one before it; returns how many.</summary>
+    private int AddPlain(ReadOnlySpan<Curve> pieces, ReadOnlySpan<int> from, int start, int step)
+    {
+        Span<Curve> to = curves.AsSpan(count);
+        Span<int> toOrigins = origins.AsSpan(count);
+        ref readonly Curve last = ref curves[count - 1];
+        int lastOrigin = origins[count - 1];
+        int lastTurn = last.Turn;
+        Point2 corner = last.B;
+        Point2 u = corner - last.A;
+        int added = 0;
+        for (int i = start; (uint)i < (uint)pieces.Length; i += step)
         {
-            int size = Math.Max(64, 2 * count);
+            ref readonly Curve c = ref pieces[i];
+            int turn = step * c.Turn;
+            Point2 end = step > 0 ? c.B : c.A;
+            Point2 v = step > 0 ? c.B - c.A : c.A - c.B;
+            double vv = v.Dot(v);
+            if (
+                from[i] == lastOrigin
+                || vv < grid * grid
+                || (turn == lastTurn && (turn != 0 || IsNearlyStraight(u, v, vv)))
+            )
+            {
+                break;
+            }
+            ref Curve slot = ref to[added];
+            slot = c;
+            slot.A = corner;
+            slot.B = end;
+            slot.Turn = turn;
+            lastOrigin = from[i];
+            toOrigins[added++] = lastOrigin;
+            lastTurn = turn;
+            // As the curve now is, from the corner before it.
+            u = end - corner;
+            corner = end;
+        }
+        count += added;
+        return added;
+    }
+
+    private static bool IsNearlyStraight(Point2 u, Point2 v, double vv)
+    {
+        double cross = u.Cross(v);
+        return cross * cross < 2 * Straight * Straight * u.Dot(u) * vv;
+    }
+
+    private void Reserve(int more)
+    {
+        if (curves.Length < count + more)
+        {
+            int size = Math.Max(Math.Max(64, 2 * curves.Length), count + more);
             Array.Resize(ref curves, size);
             Array.Resize(ref origins, size);
         }
-        curves[count] = piece;
-        origins[count] = origin;
+    }
+
+    private void Add(in Curve piece, int origin)
+    {
+        ref Curve slot = ref curves[count];
         if (count > 0)
         {
-            curves[count].A = curves[count - 1].B;
+            ref readonly Curve last = ref curves[count - 1];
+            if (last.Turn == piece.Turn && Continues(last, origins[count - 1], piece, origin))
+            {
+                Lengthen(piece, origin);
+                return;
+            }
+            slot = piece;
+            slot.A = last.B;
         }
-        count++;
+        else
+        {
+            slot = piece;
+        }
+        anyShort |= piece.Chord2 < grid * grid && IsShort(piece);
+        origins[count++] = origin;
     }
 
     /// <summary>The loop, or null where it has no two curves or is thinner than <paramref name="thin"/>, area over length, mm.</summary>
@@ -105,30 +181,37 @@ internal sealed class LoopBuilder(double grid)
             Point2 best = curves[first + start].A;
             start = p.X < best.X || (p.X == best.X && p.Y < best.Y) ? i : start;
         }
-        Curve[] all = curves[first..count];
-        int[] from = origins[first..count];
+        Rotate(curves.AsSpan(first, n), start);
+        Rotate(origins.AsSpan(first, n), start);
         count = 0;
-        Point2 corner = all[start].A;
-        for (int i = 0; i < n; i++)
+        Point2 corner = curves[first].A;
+        for (int i = first; i < first + n; i++)
         {
-            int k = (start + i) % n;
-            if (count > 0 && IsShort(all[k]) && corner.DistanceTo(all[k].B) <= grid)
+            // What is kept moves to the front, over what was read already.
+            Curve c = curves[i];
+            if (count > 0 && IsShort(c) && corner.DistanceTo(c.B) <= grid)
             {
-                moved = Math.Max(moved, corner.DistanceTo(all[k].B));
-                MoveEnd(ref curves[count - 1], all[k].B);
+                moved = Math.Max(moved, corner.DistanceTo(c.B));
+                MoveEnd(ref curves[count - 1], c.B);
                 continue;
             }
-            corner = all[k].B;
-            origins[count] = from[k];
-            curves[count] = all[k];
-            curves[count].A = count > 0 ? curves[count - 1].B : all[k].A;
-            count++;
+            corner = c.B;
+            origins[count] = origins[i];
+            c.A = count > 0 ? curves[count - 1].B : c.A;
+            curves[count++] = c;
         }
         if (count > 0)
         {
             // The last curve ends where the first begins, whatever was dropped last.
             MoveEnd(ref curves[count - 1], curves[0].A);
         }
+    }
+
+    private static void Rotate<T>(Span<T> items, int start)
+    {
+        items[..start].Reverse();
+        items[start..].Reverse();
+        items.Reverse();
     }
 
     /// <summary>An arc whose end moves by more than it bends becomes a line.</summary>
@@ -164,18 +247,24 @@ internal sealed class LoopBuilder(double grid)
 
     private bool GoesStraightOn(in Curve a, in Curve b, bool sameOrigin)
     {
-        Point2 u = a.B - a.A;
-        Point2 v = b.B - b.A;
-        double cross = u.Cross(v);
-        if (u.Dot(v) <= 0)
+        double ux = a.B.X - a.A.X;
+        double uy = a.B.Y - a.A.Y;
+        double vx = b.B.X - b.A.X;
+        double vy = b.B.Y - b.A.Y;
+        double cross = (ux * vy) - (uy * vx);
+        if ((ux * vx) + (uy * vy) <= 0)
         {
             return false;
         }
-        if (cross * cross < Straight * Straight * u.Dot(u) * v.Dot(v))
+        if (cross * cross < Straight * Straight * ((ux * ux) + (uy * uy)) * ((vx * vx) + (vy * vy)))
         {
             return true;
         }
-        Point2 whole = u + v;
-        return sameOrigin && cross * cross <= Noise * Noise * grid * grid * whole.Dot(whole);
+        if (!sameOrigin)
+        {
+            return false;
+        }
+        Point2 whole = new(ux + vx, uy + vy);
+        return cross * cross <= Noise * Noise * grid * grid * whole.Dot(whole);
     }
 }

@@ -1,4 +1,6 @@
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
+using static FixtureGen.Geometry.PackedBox;
 
 namespace FixtureGen.Geometry;
 
@@ -14,10 +16,8 @@ internal sealed class LoopLoader(Cutter cutter)
     private readonly List<Box2> spans = [];
     private EdgeSource edge;
     private double greatest;
-    private double x0;
-    private double y0;
-    private double x1;
-    private double y1;
+    private Vector256<double> corners;
+    private Vector256<double> middles;
 
     /// <summary>Where each curve comes from is noted here, where anybody wants to know.</summary>
     public List<EdgeSource>? Edges { get; set; }
@@ -58,7 +58,7 @@ internal sealed class LoopLoader(Cutter cutter)
     public void Add(ReadOnlySpan<Segment> segments)
     {
         int last = segments.Length - 1;
-        while (last >= 0 && segments[last].Start == segments[last].End)
+        while (last >= 0 && IsNothing(segments[last]))
         {
             last--;
         }
@@ -66,50 +66,113 @@ internal sealed class LoopLoader(Cutter cutter)
         {
             return;
         }
-        (x0, y0, x1, y1) = (double.MaxValue, double.MaxValue, double.MinValue, double.MinValue);
+        corners = Vector256.Create(double.PositiveInfinity);
+        middles = corners;
+        AddCurves(segments[..(last + 1)]);
+        greatest = Math.Max(greatest, Extent(corners));
+        spans.Add(Unpacked(Vector256.Min(corners, middles)));
+    }
+
+    private void AddCurves(ReadOnlySpan<Segment> segments)
+    {
+        Vertices vertices = cutter.Vertices;
         int first = -1;
         int at = -1;
-        for (int i = 0; i <= last; i++)
+        for (int i = 0; i < segments.Length; i++)
         {
-            Curve c = Curve.Of(segments[i]);
-            if (c.A == c.B)
+            ref readonly Segment s = ref segments[i];
+            if (IsNothing(s))
             {
                 continue;
             }
             if (first < 0)
             {
-                first = at = cutter.Vertices.Add(c.A);
+                first = at = vertices.Add(s.Start);
             }
-            int end = i == last ? first : cutter.Vertices.Add(c.B);
-            c.A = cutter.Vertices[at];
-            c.B = cutter.Vertices[end];
-            edge = edge with { Segment = i };
-            Put(c, at, end);
-            greatest = Math.Max(greatest, Greatest(c));
-            Reach(c.A);
-            if (c.Turn != 0 && !c.StaysInOneQuadrant())
+            if (Edges is null && s.Kind == SegmentKind.Line && i + 1 < segments.Length)
             {
-                Reach(c.Middle);
+                int lines = PutLines(segments[i..^1], at);
+                at = vertices.Count - 1;
+                i += lines - 1;
+                continue;
             }
+            int end = i == segments.Length - 1 ? first : vertices.Add(s.End);
+            corners = Vector256.Min(corners, Packed(vertices[at]));
+            edge = edge with { Segment = i };
+            PutOne(s, at, end);
             at = end;
         }
-        spans.Add(new(x0, y0, x1, y1));
     }
 
-    private void Reach(Point2 p)
+    /// <summary>Adds the lines with which a stretch begins, one at least, from a point of the cutter on; returns how many.</summary>
+    private int PutLines(ReadOnlySpan<Segment> segments, int at)
     {
-        x0 = Math.Min(x0, p.X);
-        y0 = Math.Min(y0, p.Y);
-        x1 = Math.Max(x1, p.X);
-        y1 = Math.Max(y1, p.Y);
+        Span<Point2> points = cutter.Vertices.Room(segments.Length);
+        Span<Curve> lines = cutter.Input.Room(segments.Length);
+        Span<byte> ways = cutter.Input.RoomForWays(segments.Length);
+        Point2 from = cutter.Vertices[at];
+        Vector256<double> box = corners;
+        int count = 0;
+        for (; count < segments.Length; count++)
+        {
+            ref readonly Segment s = ref segments[count];
+            if (s.Kind != SegmentKind.Line || IsNothing(s))
+            {
+                break;
+            }
+            ref Curve line = ref lines[count];
+            line.A = from;
+            line.B = s.End;
+            line.C = default;
+            line.R = 0;
+            line.Turn = 0;
+            ways[count] = Way.From(from, line.B);
+            box = Vector256.Min(box, Packed(from));
+            from = line.B;
+            points[count] = from;
+        }
+        corners = box;
+        cutter.Input.TakeChain(count, at, cutter.Vertices.Count);
+        cutter.Vertices.Take(count);
+        return count;
     }
+
+    private static bool IsNothing(in Segment s) => s.Start.X == s.End.X && s.Start.Y == s.End.Y;
+
+    private void PutOne(in Segment s, int start, int end)
+    {
+        Curve c = Curve.Of(s);
+        c.A = cutter.Vertices[start];
+        c.B = cutter.Vertices[end];
+        Put(c, start, end);
+        if (c.Turn == 0)
+        {
+            return;
+        }
+        greatest = Math.Max(greatest, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
+        if (!c.StaysInOneQuadrant())
+        {
+            middles = Vector256.Min(middles, Packed(c.Middle));
+        }
+    }
+
+    /// <summary>The greatest coordinate of a packed box, without its sign.</summary>
+    private static double Extent(Vector256<double> box)
+    {
+        Vector256<double> sizes = Vector256.Abs(box);
+        return Math.Max(Math.Max(sizes[0], sizes[1]), Math.Max(sizes[2], sizes[3]));
+    }
+
+    /// <summary>True for an arc of more than half a turn.</summary>
+    public static bool IsMoreThanHalf(in Curve c) =>
+        c.Turn != 0 && !(c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R);
 
     /// <summary>Adds one curve between two points of the cutter.</summary>
     public void Put(in Curve c, int start, int end)
     {
         CurveTable input = cutter.Input;
         int number = input.Count;
-        if (c.Turn == 0 || c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R)
+        if (!IsMoreThanHalf(c))
         {
             input.Add(c, start, end, number, number);
             Edges?.Add(edge);

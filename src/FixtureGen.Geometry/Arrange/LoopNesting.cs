@@ -15,12 +15,10 @@ internal sealed class LoopNesting
     private const double Clear = 4;
 
     private readonly double clear;
-    private readonly CurveList curves = new();
+    private readonly LoopBlocks blocks = new();
     private readonly BoxTree tree = new();
     private readonly List<int> found = [];
     private readonly List<int> around = [];
-    private Vector256<double>[] boxes = [];
-    private int[] loopOf = [];
     private int[] turns = [];
 
     public LoopNesting(double grid) => clear = Clear * grid;
@@ -64,28 +62,10 @@ internal sealed class LoopNesting
 
     private void Index(List<Loop> loops)
     {
-        curves.Clear();
-        int total = loops.Sum(static l => l.Area > 0 ? l.Contour.Segments.Length : 0);
-        Growing.Reserve(ref boxes, total);
-        Growing.Reserve(ref loopOf, total);
         Growing.Reserve(ref turns, loops.Count);
         Array.Clear(turns, 0, loops.Count);
-        int outers = 0;
-        for (int i = 0; i < loops.Count; i++)
-        {
-            if (loops[i].Area <= 0)
-            {
-                continue;
-            }
-            outers++;
-            foreach (Segment s in loops[i].Contour.Segments)
-            {
-                loopOf[curves.Count] = i;
-                ref Curve c = ref curves.Add(Curve.Of(s));
-                boxes[curves.Count - 1] = PackedBox.Packed(c.Box());
-            }
-        }
-        tree.Build(boxes.AsSpan(0, total), sorted: outers <= 8);
+        blocks.Build(loops, outer: true);
+        tree.Build(blocks.Boxes, sorted: loops.Count <= 8);
     }
 
     private int Outer(List<Loop> loops, in Loop hole)
@@ -110,14 +90,20 @@ internal sealed class LoopNesting
     {
         found.Clear();
         around.Clear();
-        tree.Touching(PackedBox.Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y)), found);
-        foreach (int i in found)
+        Vector256<double> ray = PackedBox.Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y));
+        tree.Touching(ray, found);
+        foreach (int block in found)
         {
-            int add = Ray.Turns(curves.Items[i], p);
-            if (add != 0)
+            int loop = blocks.Loop(block);
+            foreach (ref readonly Segment s in blocks.Segments(block))
             {
-                turns[loopOf[i]] += add;
-                around.Add(loopOf[i]);
+                Curve c = Curve.Of(s);
+                int add = PackedBox.Touch(c.Packed(), ray) ? Ray.Turns(c, p) : 0;
+                if (add != 0)
+                {
+                    turns[loop] += add;
+                    around.Add(loop);
+                }
             }
         }
         int best = -1;
@@ -134,6 +120,16 @@ internal sealed class LoopNesting
     {
         found.Clear();
         tree.Touching(PackedBox.Packed(new Box2(p.X - clear, p.Y - clear, p.X + clear, p.Y + clear)), found);
-        return !found.Exists(i => curves.Items[i].Distance2(p) < clear * clear);
+        foreach (int block in found)
+        {
+            foreach (ref readonly Segment s in blocks.Segments(block))
+            {
+                if (Curve.Of(s).Distance2(p) < clear * clear)
+                {
+                    return false;
+                }
+            }
+        }
+        return true;
     }
 }

@@ -103,20 +103,8 @@ internal sealed class LoopTracer(Runs runs, double grid)
     private void Append(int run)
     {
         ReadOnlySpan<Curve> curves = runs.Curves(run);
-        int[] origins = runs.Pieces.Origins;
-        int start = runs.First(run);
-        if (way[run] > 0)
-        {
-            for (int i = 0; i < curves.Length; i++)
-            {
-                builder.Add(curves[i], origins[start + i]);
-            }
-            return;
-        }
-        for (int i = curves.Length - 1; i >= 0; i--)
-        {
-            builder.Add(curves[i].Reversed, origins[start + i]);
-        }
+        ReadOnlySpan<int> origins = runs.Pieces.Origins.AsSpan(runs.First(run), curves.Length);
+        builder.Add(curves, origins, backwards: way[run] < 0);
     }
 
     /// <summary>From an end that was reached, the first way on clockwise from it.</summary>

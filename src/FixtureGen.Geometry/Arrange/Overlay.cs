@@ -56,12 +56,12 @@ internal sealed class Overlay
     {
         if (cutter.Rounds == 1)
         {
-            cutter.Index.AddCrossed(cutter.Input.List, CountA, lines);
+            cutter.Index.AddCrossed(CountA, lines);
             return;
         }
         for (int i = 0; i < cutter.Input.Count; i++)
         {
-            lines.Add(cutter.Input.Items[i], i < CountA ? 0 : 1);
+            lines.Add(cutter.Input.Items[i], i < CountA ? 0 : 1, i);
         }
     }
 

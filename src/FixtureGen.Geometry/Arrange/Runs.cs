@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace FixtureGen.Geometry;
 
 /// <summary>
@@ -8,13 +10,13 @@ namespace FixtureGen.Geometry;
 internal sealed class Runs
 {
     private CurveTable pieces = null!;
-    private Vertices vertices = null!;
     private int[] nodeOf = [];
     private int[] first = [];
     private int[] from = [];
     private int[] to = [];
     private int[] endsStart = [];
     private int[] ends = [];
+    private int[] longest = [];
 
     public int Count { get; private set; }
 
@@ -53,7 +55,7 @@ internal sealed class Runs
         double sum = 0;
         foreach (ref readonly Curve c in Curves(run))
         {
-            sum += c.Length;
+            sum += c.Turn == 0 ? Math.Sqrt(c.Chord2) : c.Length;
         }
         return sum;
     }
@@ -61,15 +63,24 @@ internal sealed class Runs
     /// <summary>The longest piece of a run, looked for among at most 64 of them.</summary>
     public int Longest(int run)
     {
+        if (longest[run] < 0)
+        {
+            longest[run] = FindLongest(run);
+        }
+        return longest[run];
+    }
+
+    private int FindLongest(int run)
+    {
         int step = Math.Max(1, Length(run) / 64);
         int best = first[run];
-        double longest = -1;
+        double most = -1;
         for (int i = first[run]; i < first[run + 1]; i += step)
         {
             double chord = pieces.Items[i].Chord2;
-            if (chord > longest)
+            if (chord > most)
             {
-                longest = chord;
+                most = chord;
                 best = i;
             }
         }
@@ -82,40 +93,66 @@ internal sealed class Runs
     {
         CurveTable cut = cutter.Pieces;
         pieces = cut;
-        vertices = cutter.Vertices;
         int n = cut.Count;
-        Growing.Reserve(ref nodeOf, vertices.Count);
-        Array.Fill(nodeOf, -1, 0, vertices.Count);
+        Growing.Reserve(ref nodeOf, cutter.Vertices.Count);
+        Array.Fill(nodeOf, -1, 0, cutter.Vertices.Count);
         Growing.Reserve(ref first, n + 1);
         Growing.Reserve(ref from, n);
         Growing.Reserve(ref to, n);
         Count = 0;
         NodeCount = 0;
+        ReadOnlySpan<int> starts = cut.StartIds.AsSpan(0, n);
+        ReadOnlySpan<int> stops = cut.EndIds.AsSpan(0, n);
+        ReadOnlySpan<bool> isNode = cutter.Vertices.Nodes;
         for (int i = 0; i < n; i++)
         {
-            if (i > 0 && GoesOn(i - 1))
+            if (i > 0)
             {
-                continue;
+                i += Plain(starts, stops, isNode, i);
+                if (i == n)
+                {
+                    break;
+                }
+                int v = stops[i - 1];
+                if (v == starts[i] && !isNode[v] && starts[i - 1] != stops[i])
+                {
+                    continue;
+                }
+                to[Count - 1] = Node(v);
             }
-            if (Count > 0)
-            {
-                to[Count - 1] = Node(cut.EndIds[i - 1]);
-            }
-            from[Count] = Node(cut.StartIds[i]);
+            from[Count] = Node(starts[i]);
             first[Count++] = i;
         }
         first[Count] = n;
         if (Count > 0)
         {
-            to[Count - 1] = Node(cut.EndIds[n - 1]);
+            to[Count - 1] = Node(stops[n - 1]);
         }
+        Growing.Reserve(ref longest, Count);
+        Array.Fill(longest, -1, 0, Count);
         GatherEnds();
     }
 
-    private bool GoesOn(int i)
+    /// <summary>How many pieces from one on, in whole eights, surely go on from the one before: most run through points in order.</summary>
+    private static int Plain(ReadOnlySpan<int> starts, ReadOnlySpan<int> stops, ReadOnlySpan<bool> isNode, int from)
     {
-        int v = pieces.EndIds[i];
-        return v == pieces.StartIds[i + 1] && !vertices.IsNode(v) && pieces.StartIds[i] != pieces.EndIds[i + 1];
+        int count = Vector256<int>.Count;
+        int i = from;
+        while (i + count <= starts.Length)
+        {
+            Vector256<int> before = Vector256.Create(stops[(i - 1)..]);
+            Vector256<int> inOrder = Vector256.Create(stops[i - 1]) + Vector256<int>.Indices;
+            bool goesOn =
+                before == inOrder
+                && before == Vector256.Create(starts[i..])
+                && !Vector256.EqualsAny(Vector256.Create(starts[(i - 1)..]), Vector256.Create(stops[i..]));
+            if (!goesOn || isNode.Slice(stops[i - 1], count).Contains(true))
+            {
+                break;
+            }
+            i += count;
+        }
+        return i - from;
     }
 
     private int Node(int vertex)

@@ -31,13 +31,35 @@ internal sealed class Vertices
     {
         if (at.Length == Count)
         {
-            int size = Math.Max(64, 2 * Count);
-            Array.Resize(ref at, size);
-            Array.Resize(ref nodes, size);
+            Reserve(1);
         }
         at[Count] = p;
         nodes[Count] = false;
         return Count++;
+    }
+
+    private void Reserve(int more)
+    {
+        if (at.Length < Count + more)
+        {
+            int size = Math.Max(Math.Max(64, 2 * at.Length), Count + more);
+            Array.Resize(ref at, size);
+            Array.Resize(ref nodes, size);
+        }
+    }
+
+    /// <summary>Room for so many points more, to be written before they are taken.</summary>
+    public Span<Point2> Room(int more)
+    {
+        Reserve(more);
+        return at.AsSpan(Count, more);
+    }
+
+    /// <summary>Takes points that were written into the room.</summary>
+    public void Take(int count)
+    {
+        Array.Clear(nodes, Count, count);
+        Count += count;
     }
 
     public ref readonly Point2 this[int v] => ref at[v];
@@ -58,6 +80,9 @@ internal sealed class Vertices
         Point2 d = at[v] - at[w];
         return d.Dot(d);
     }
+
+    /// <summary>For each point whether it is a node.</summary>
+    public ReadOnlySpan<bool> Nodes => nodes.AsSpan(0, Count);
 
     public bool AnyJoined => near.Count > 0;
 

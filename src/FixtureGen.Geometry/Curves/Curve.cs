@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -242,6 +243,10 @@ internal struct Curve
         y0 = SweepHolds(new(C.X, C.Y - R)) ? Math.Min(y0, C.Y - R) : y0;
         return new(x0, y0, x1, y1);
     }
+
+    /// <summary>The same box, packed.</summary>
+    public readonly Vector256<double> Packed() =>
+        Turn == 0 || StaysInOneQuadrant() ? PackedBox.Packed(A, B) : PackedBox.Packed(Box());
 
     /// <summary>True for an arc that lies in one quadrant of its circle; it then runs on into one quadrant.</summary>
     public readonly bool StaysInOneQuadrant()

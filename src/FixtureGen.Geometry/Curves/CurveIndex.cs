@@ -13,6 +13,9 @@ internal sealed class CurveIndex
 {
     private const int Fan = 4;
     private const int MaxLevels = 17;
+
+    // A node's number takes so many bits, its level the rest.
+    private const int LevelShift = 26;
     private readonly int[] levelStart = new int[MaxLevels];
     private readonly int[] levelCount = new int[MaxLevels];
     private int top;
@@ -34,9 +37,11 @@ internal sealed class CurveIndex
             boxes = new Vector256<double>[Math.Max(need, 2 * boxes.Length)];
         }
         var grown = Vector256.Create(margin);
-        for (int i = 0; i < count; i++)
+        Span<Vector256<double>> leaves = boxes.AsSpan(0, count);
+        for (int i = 0; i < leaves.Length; i++)
         {
-            boxes[i] = Packed(over[i].Box()) - grown;
+            ref readonly Curve c = ref over[i];
+            leaves[i] = (c.Turn == 0 ? Packed(c.A, c.B) : c.Packed()) - grown;
         }
         BuildUpperLevels(count);
     }
@@ -53,7 +58,7 @@ internal sealed class CurveIndex
         }
         double d2 = distance * distance;
         // Neighbouring questions usually have the same answer for the same reason.
-        return curves[lastHit].Distance2(p) < d2 || AnyNearer(top, 0, p, Packed(p), d2);
+        return curves[lastHit].Distance2(p) < d2 || AnyNearer(p, d2, Vector256.Create(distance));
     }
 
     /// <summary>Distance to the nearest curve, or <paramref name="limit"/> where none is nearer, mm.</summary>
@@ -99,22 +104,9 @@ internal sealed class CurveIndex
     /// <summary>Adds to scan lines, as set 0, all curves that one may cross.</summary>
     public void AddCrossed(ScanLines lines)
     {
-        // Two levels up a node covers sixteen curves.
-        int level = Math.Min(top, 2);
-        int covered =
-            level == 2 ? Fan * Fan
-            : level == 1 ? Fan
-            : 1;
-        for (int node = 0; node < levelCount[level] && Count > 0; node++)
+        if (Count > 0)
         {
-            if (!lines.MayCross(Unpacked(boxes[levelStart[level] + node])))
-            {
-                continue;
-            }
-            for (int i = node * covered; i < Math.Min(Count, (node + 1) * covered); i++)
-            {
-                lines.Add(curves[i], 0);
-            }
+            AddCrossed(top, 0, lines);
         }
     }
 
@@ -166,24 +158,33 @@ internal sealed class CurveIndex
 
     private int ChildEnd(int level, int node) => Math.Min(levelCount[level - 1], (Fan * node) + Fan);
 
-    private bool AnyNearer(int level, int node, Point2 p, Vector256<double> at, double d2)
+    private bool AnyNearer(Point2 p, double d2, Vector256<double> distance)
     {
-        if (level == 0)
+        Vector256<double> reach = Opposite(Packed(p) - distance);
+        // Nodes to be looked at, each with its level above it; of each level no more than one node's children wait.
+        Span<int> waiting = stackalloc int[(Fan * MaxLevels) + 1];
+        waiting[0] = top << LevelShift;
+        for (int count = 1; count > 0; )
         {
-            if (curves[node].Distance2(p) >= d2)
+            int next = waiting[--count];
+            int level = next >> LevelShift;
+            int node = next & ((1 << LevelShift) - 1);
+            if (level == 0)
             {
-                return false;
+                if (curves[node].Distance2(p) < d2)
+                {
+                    lastHit = node;
+                    return true;
+                }
+                continue;
             }
-            lastHit = node;
-            return true;
-        }
-        int start = levelStart[level - 1];
-        int end = ChildEnd(level, node);
-        for (int i = Fan * node; i < end; i++)
-        {
-            if (Distance2(boxes[start + i], at) < d2 && AnyNearer(level - 1, i, p, at, d2))
+            int start = levelStart[level - 1];
+            for (int i = ChildEnd(level, node) - 1; i >= Fan * node; i--)
             {
-                return true;
+                if (Reaches(boxes[start + i], reach))
+                {
+                    waiting[count++] = ((level - 1) << LevelShift) | i;
+                }
             }
         }
         return false;
@@ -286,6 +287,24 @@ internal sealed class CurveIndex
         for (int i = Fan * node; i < end; i++)
         {
             TouchingLine(level - 1, i, box, strip, found);
+        }
+    }
+
+    private void AddCrossed(int level, int node, ScanLines lines)
+    {
+        if (level == 0)
+        {
+            lines.Add(curves[node], 0, node);
+            return;
+        }
+        if (!lines.MayCross(boxes[levelStart[level] + node]))
+        {
+            return;
+        }
+        int end = ChildEnd(level, node);
+        for (int i = Fan * node; i < end; i++)
+        {
+            AddCrossed(level - 1, i, lines);
         }
     }
 

@@ -28,6 +28,9 @@ internal sealed class CurveList
         return ref slot;
     }
 
+    /// <summary>Takes curves that were written behind the last one.</summary>
+    public void Take(int more) => Count += more;
+
     public void AddRange(ReadOnlySpan<Curve> more)
     {
         Reserve(Count + more.Length);
@@ -39,7 +42,7 @@ internal sealed class CurveList
     {
         if (items.Length < size)
         {
-            Array.Resize(ref items, Math.Max(size, 2 * items.Length));
+            Array.Resize(ref items, Math.Max(Math.Max(64, size), 2 * items.Length));
         }
     }
 }

@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -28,25 +29,47 @@ internal static class CurveSums
         {
             return default;
         }
-        // Measured from the loop's own start, so that far coordinates do not cost digits.
-        Point2 o = loop[0].A;
-        double area = 0;
-        double length = 0;
-        double sweeps = 0;
+        var sum = new Adder(loop[0].A);
         foreach (ref readonly Curve c in loop)
         {
-            area += (c.A - o).Cross(c.B - o);
             if (c.Turn == 0)
             {
-                length += Math.Sqrt(c.Chord2);
-                continue;
+                sum.AddLine(c, Math.Sqrt(c.Chord2));
             }
+            else
+            {
+                sum.AddArc(c);
+            }
+        }
+        return sum.Sums;
+    }
+
+    /// <summary>Adds the curves of a loop one by one.</summary>
+    /// <param name="origin">A point of the loop, from which it is measured, so that far coordinates do not cost digits.</param>
+    public struct Adder(Point2 origin)
+    {
+        private double area;
+        private double length;
+        private double sweeps;
+
+        /// <summary>Of what was added so far.</summary>
+        public readonly LoopSums Sums => new(area / 2, length, sweeps);
+
+        [MethodImpl(MethodImplOptions.AggressiveInlining)]
+        public void AddLine(in Curve c, double chord)
+        {
+            area += (c.A - origin).Cross(c.B - origin);
+            length += chord;
+        }
+
+        public void AddArc(in Curve c)
+        {
             double sweep = c.Sweep;
+            area += (c.A - origin).Cross(c.B - origin);
             area += Bulge(c, sweep);
             length += c.R * Math.Abs(sweep);
             sweeps += sweep;
         }
-        return new(area / 2, length, sweeps);
     }
 
     /// <summary>Twice the area between an arc and its chord: r2 (sweep - sin sweep), small sweeps without the cancellation.</summary>

@@ -1,3 +1,5 @@
+using System.Runtime.Intrinsics;
+
 namespace FixtureGen.Geometry;
 
 /// <summary>Arrays that keep their memory from work to work.</summary>
@@ -20,5 +22,21 @@ internal static class Growing
             Array.Resize(ref items, Math.Max(64, 2 * count));
         }
         items[count++] = item;
+    }
+
+    /// <summary>Writes the numbers from a first one on.</summary>
+    public static void Number(Span<int> items, int first)
+    {
+        int i = 0;
+        Vector256<int> next = Vector256.Create(first) + Vector256<int>.Indices;
+        for (; i + Vector256<int>.Count <= items.Length; i += Vector256<int>.Count)
+        {
+            next.CopyTo(items[i..]);
+            next += Vector256.Create(Vector256<int>.Count);
+        }
+        for (; i < items.Length; i++)
+        {
+            items[i] = first + i;
+        }
     }
 }

@@ -9,11 +9,16 @@ internal static class PackedBox
 {
     /// <summary>True when two boxes have a point in common, their rims included.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static bool Touch(Vector256<double> a, Vector256<double> b) => Vector256.LessThanOrEqualAll(a, Opposite(b));
+    public static bool Touch(Vector256<double> a, Vector256<double> b) => Reaches(a, Opposite(b));
+
+    /// <summary>The same, of the second box what <see cref="Opposite"/> makes of it.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static bool Reaches(Vector256<double> a, Vector256<double> opposite) =>
+        Vector256.LessThanOrEqualAll(a, opposite);
 
     /// <summary>(max X, max Y, -min X, -min Y): what another box's packed form must not exceed to touch this one.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    private static Vector256<double> Opposite(Vector256<double> b) => -Vector256.Create(b.GetUpper(), b.GetLower());
+    public static Vector256<double> Opposite(Vector256<double> b) => -Vector256.Create(b.GetUpper(), b.GetLower());
 
     /// <summary>Squared distance of a packed point from a box; 0 inside.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
@@ -24,7 +29,16 @@ internal static class PackedBox
     }
 
     /// <summary>A box without extent.</summary>
-    public static Vector256<double> Packed(Point2 p) => Vector256.Create(p.X, p.Y, -p.X, -p.Y);
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector256<double> Packed(Point2 p)
+    {
+        Vector128<double> v = Vector128.Create(p.X, p.Y);
+        return Vector256.Create(v, -v);
+    }
+
+    /// <summary>The box around two points.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveInlining)]
+    public static Vector256<double> Packed(Point2 p, Point2 q) => Vector256.Min(Packed(p), Packed(q));
 
     public static Vector256<double> Packed(in Box2 b) => Vector256.Create(b.MinX, b.MinY, -b.MaxX, -b.MaxY);
 

@@ -1,3 +1,4 @@
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -11,18 +12,24 @@ internal sealed class ScanLines
     /// <summary>The most sets that can be told apart.</summary>
     public const int Sets = 3;
 
-    // Curves that are looked at together first.
-    private const int Block = 16;
-    private const int Few = 24;
+    private const int Few = 48;
 
-    private readonly record struct Crossing(int Line, int Set, int Step);
+    // So many lines are looked through from the first one on.
+    private const int Glance = 6;
+
+    // By how much of its radius an arc's circle is taken for larger: its ends may lie off it.
+    private const double Loose = 1 + 1e-6;
+
+    private readonly record struct Crossing(int Line, int Set, int Step, int Curve);
 
     private double[] levels = [];
     private Crossing[] crossings = [];
     private double[] at = [];
     private int[] starts = [];
-    private Crossing[] sorted = [];
+    private int[] sorted = [];
     private double[] sortedAt = [];
+    private double lowest;
+    private double highest;
     private int lines;
     private int count;
     private bool upright;
@@ -35,56 +42,146 @@ internal sealed class ScanLines
         upright = areUpright;
         Growing.Reserve(ref levels, lines);
         at.CopyTo(levels);
+        (lowest, highest) = lines > 0 ? (levels[0], levels[lines - 1]) : (double.MaxValue, double.MinValue);
     }
 
-    /// <summary>False when none of the lines comes into the box.</summary>
-    public bool MayCross(in Box2 box)
-    {
-        int line = FirstAt(upright ? box.MinX : box.MinY);
-        return line < lines && levels[line] <= (upright ? box.MaxX : box.MaxY);
-    }
+    /// <summary>False when none of the lines comes into the packed box.</summary>
+    public bool MayCross(Vector256<double> box) => upright ? MayCross(box[0], -box[2]) : MayCross(box[1], -box[3]);
 
-    /// <summary>Adds a closed loop of a set; stretches of it that no line comes near are passed over together.</summary>
-    public void Add(ReadOnlySpan<Segment> loop, int set)
+    private bool MayCross(double low, double high)
     {
-        for (int start = 0; start < loop.Length; start += Block)
+        if (high < lowest || low > highest)
         {
-            ReadOnlySpan<Segment> block = loop[start..Math.Min(loop.Length, start + Block)];
-            if (!MayCross(Around(block)))
-            {
-                continue;
-            }
-            foreach (ref readonly Segment s in block)
-            {
-                Add(Curve.Of(s), set);
-            }
+            return false;
+        }
+        int line = FirstAt(low);
+        return line < lines && levels[line] <= high;
+    }
+
+    /// <summary>Adds one segment of a loop of a set.</summary>
+    private void Add(in Segment s, int set)
+    {
+        double a = upright ? s.Start.X : s.Start.Y;
+        double b = upright ? s.End.X : s.End.Y;
+        double low = Math.Min(a, b);
+        double high = Math.Max(a, b);
+        if (s.IsArc)
+        {
+            // No radius is longer than its two legs together.
+            double c = upright ? s.Centre.X : s.Centre.Y;
+            double legs = (Math.Abs(s.Start.X - s.Centre.X) + Math.Abs(s.Start.Y - s.Centre.Y)) * Loose;
+            low = Math.Min(low, c - legs);
+            high = Math.Max(high, c + legs);
+        }
+        if (MayCross(low, high))
+        {
+            Add(Curve.Of(s), set, -1);
         }
     }
 
     /// <summary>Adds one curve of a loop of a set.</summary>
-    public void Add(in Curve curve, int set)
+    /// <param name="number">What the caller knows the curve by; -1 where it does not matter.</param>
+    public void Add(in Curve curve, int set, int number)
     {
-        Point2 a = curve.A;
-        Point2 b = curve.B;
-        double low = upright ? Math.Min(a.X, b.X) : Math.Min(a.Y, b.Y);
-        double high = upright ? Math.Max(a.X, b.X) : Math.Max(a.Y, b.Y);
-        if (curve.Turn != 0)
+        double a = upright ? curve.A.X : curve.A.Y;
+        double b = upright ? curve.B.X : curve.B.Y;
+        double low = Math.Min(a, b);
+        double high = Math.Max(a, b);
+        bool steady = curve.Turn == 0 || curve.StaysInOneQuadrant();
+        if (!steady)
         {
             double c = upright ? curve.C.X : curve.C.Y;
-            bool flat = curve.StaysInOneQuadrant();
-            low = flat ? low : Math.Min(low, c - curve.R);
-            high = flat ? high : Math.Max(high, c + curve.R);
+            low = Math.Min(low, c - curve.R);
+            high = Math.Max(high, c + curve.R);
         }
-        int line = FirstAt(low);
-        if (line >= lines || levels[line] > high)
+        if (high < lowest || low > highest)
         {
             return;
         }
-        Curve seen = upright ? Ray.Swapped(curve) : curve;
-        for (; line < lines && levels[line] <= high; line++)
+        for (int line = FirstAt(low); line < lines && levels[line] <= high; line++)
         {
-            Cross(seen, set, line);
+            if (!steady)
+            {
+                CrossArc(upright ? Ray.Swapped(curve) : curve, set, line, number);
+            }
+            else if (a <= levels[line] != b <= levels[line])
+            {
+                // Seen in the mirror the loops run the other way round.
+                Add(Once(curve, levels[line]), new(line, set, b > a == upright ? 1 : -1, number));
+            }
         }
+    }
+
+    /// <summary>Adds a chain that runs on into one quadrant, so that no line crosses it twice.</summary>
+    /// <param name="number">What the caller knows its first curve by.</param>
+    public void AddChain(ReadOnlySpan<Curve> chain, int set, int number)
+    {
+        if (chain.Length == 1)
+        {
+            Add(chain[0], set, number);
+            return;
+        }
+        double a = upright ? chain[0].A.X : chain[0].A.Y;
+        double b = upright ? chain[^1].B.X : chain[^1].B.Y;
+        double high = Math.Max(a, b);
+        for (int line = FirstAt(Math.Min(a, b)); line < lines && levels[line] <= high; line++)
+        {
+            double level = levels[line];
+            if (a <= level == b <= level)
+            {
+                continue;
+            }
+            // The first curve that ends on the other side.
+            int from = 0;
+            int to = chain.Length - 1;
+            while (from < to)
+            {
+                int middle = (from + to) / 2;
+                double end = upright ? chain[middle].B.X : chain[middle].B.Y;
+                (from, to) = end <= level == a <= level ? (middle + 1, to) : (from, middle);
+            }
+            Add(Once(chain[from], level), new(line, set, b > a == upright ? 1 : -1, number + from));
+        }
+    }
+
+    /// <summary>Adds a stretch of a loop of a set, around which there is a packed box.</summary>
+    public void Add(ReadOnlySpan<Segment> stretch, Vector256<double> box, int set)
+    {
+        (double low, double high) = upright ? (box[0], -box[2]) : (box[1], -box[3]);
+        if (high < lowest || low > highest)
+        {
+            return;
+        }
+        int first = FirstAt(low);
+        if (first >= lines || levels[first] > high)
+        {
+            return;
+        }
+        bool one = first + 1 == lines || levels[first + 1] > high;
+        double level = levels[first];
+        foreach (ref readonly Segment s in stretch)
+        {
+            double a = upright ? s.Start.X : s.Start.Y;
+            double b = upright ? s.End.X : s.End.Y;
+            if (!one || s.IsArc || a <= level != b <= level)
+            {
+                Add(s, set);
+            }
+        }
+    }
+
+    /// <summary>How far along a level a line, or an arc in one quadrant of its circle, crosses it between its ends.</summary>
+    private double Once(in Curve c, double level)
+    {
+        (double a, double b) = upright ? (c.A.X, c.B.X) : (c.A.Y, c.B.Y);
+        (double alongA, double alongB) = upright ? (c.A.Y, c.B.Y) : (c.A.X, c.B.X);
+        if (c.Turn == 0)
+        {
+            return alongA + ((level - a) / (b - a) * (alongB - alongA));
+        }
+        (double off, double alongC) = upright ? (level - c.C.X, c.C.Y) : (level - c.C.Y, c.C.X);
+        double half = Math.Sqrt(Math.Max(0, (c.R - off) * (c.R + off)));
+        return alongA + alongB > 2 * alongC ? alongC + half : alongC - half;
     }
 
     /// <summary>Puts the crossings of every line in order.</summary>
@@ -105,7 +202,7 @@ internal sealed class ScanLines
         for (int i = 0; i < count; i++)
         {
             int to = starts[crossings[i].Line + 1]++;
-            sorted[to] = crossings[i];
+            sorted[to] = i;
             sortedAt[to] = at[i];
         }
         for (int line = 0; line < lines; line++)
@@ -125,7 +222,7 @@ internal sealed class ScanLines
         for (int i = first + 1; i < end; i++)
         {
             double moving = sortedAt[i];
-            Crossing crossing = sorted[i];
+            int crossing = sorted[i];
             int j = i - 1;
             for (; j >= first && sortedAt[j] > moving; j--)
             {
@@ -143,7 +240,8 @@ internal sealed class ScanLines
         Span<int> sums = stackalloc int[Sets];
         for (int i = starts[line]; i < starts[line + 1]; i++)
         {
-            sums[sorted[i].Set] += sorted[i].Step;
+            ref readonly Crossing c = ref crossings[sorted[i]];
+            sums[c.Set] += c.Step;
         }
         return sums is [0, 0, 0];
     }
@@ -151,30 +249,17 @@ internal sealed class ScanLines
     /// <summary>Walks along a line from stretch to stretch.</summary>
     public Walk Along(int line) => new(this, line);
 
-    /// <summary>A box around all of the segments, along the side that counts.</summary>
-    private Box2 Around(ReadOnlySpan<Segment> block)
-    {
-        double low = double.MaxValue;
-        double high = double.MinValue;
-        foreach (ref readonly Segment s in block)
-        {
-            double a = upright ? s.Start.X : s.Start.Y;
-            double b = upright ? s.End.X : s.End.Y;
-            if (s.IsArc)
-            {
-                double c = upright ? s.Centre.X : s.Centre.Y;
-                double r = s.Start.DistanceTo(s.Centre) * (1 + 1e-6);
-                (a, b) = (Math.Min(c - r, Math.Min(a, b)), Math.Max(c + r, Math.Max(a, b)));
-            }
-            low = Math.Min(low, Math.Min(a, b));
-            high = Math.Max(high, Math.Max(a, b));
-        }
-        return new(low, low, high, high);
-    }
-
     private int FirstAt(double low)
     {
         int from = 0;
+        if (lines <= Glance)
+        {
+            while (from < lines && levels[from] < low)
+            {
+                from++;
+            }
+            return from;
+        }
         int to = lines;
         while (from < to)
         {
@@ -191,20 +276,10 @@ internal sealed class ScanLines
         return from;
     }
 
-    private void Cross(in Curve c, int set, int line)
+    private void CrossArc(in Curve c, int set, int line, int number)
     {
         double level = levels[line];
-        // Seen in the mirror the loops run the other way round.
         int sign = upright ? 1 : -1;
-        if (c.Turn == 0)
-        {
-            if (c.A.Y <= level != c.B.Y <= level)
-            {
-                double x = c.A.X + ((level - c.A.Y) / (c.B.Y - c.A.Y) * (c.B.X - c.A.X));
-                Add(x, new(line, set, c.B.Y > c.A.Y ? sign : -sign));
-            }
-            return;
-        }
         double off = level - c.C.Y;
         double h2 = (c.R - off) * (c.R + off);
         if (h2 <= 0)
@@ -212,17 +287,21 @@ internal sealed class ScanLines
             return;
         }
         double half = Math.Sqrt(h2);
-        if (c.SweepHolds(new(c.C.X + half, level)))
+        if (IsBeyondChord(c, c.C.X + half, level))
         {
-            Add(c.C.X + half, new(line, set, sign * c.Turn));
+            Add(c.C.X + half, new(line, set, sign * c.Turn, number));
         }
-        if (c.SweepHolds(new(c.C.X - half, level)))
+        if (IsBeyondChord(c, c.C.X - half, level))
         {
-            Add(c.C.X - half, new(line, set, -sign * c.Turn));
+            Add(c.C.X - half, new(line, set, -sign * c.Turn, number));
         }
     }
 
-    private void Add(double where, Crossing crossing)
+    /// <summary>A point of an arc's circle belongs to the arc where it lies on the arc's side of the chord.</summary>
+    private static bool IsBeyondChord(in Curve c, double x, double y) =>
+        c.Turn * (((c.B.X - c.A.X) * (y - c.A.Y)) - ((c.B.Y - c.A.Y) * (x - c.A.X))) <= 0;
+
+    private void Add(double where, in Crossing crossing)
     {
         if (at.Length == count)
         {
@@ -254,6 +333,9 @@ internal sealed class ScanLines
         /// <summary>Length of the stretch, mm.</summary>
         public double Width { get; private set; }
 
+        /// <summary>The number of a curve of set 0 at one end of the stretch; -1 where there is none.</summary>
+        public int Curve { get; private set; }
+
         /// <summary>The middle of the stretch.</summary>
         public Point2 Point { get; private set; }
 
@@ -267,11 +349,16 @@ internal sealed class ScanLines
             {
                 return false;
             }
-            Crossing from = lines.sorted[next];
+            ref readonly Crossing from = ref lines.crossings[lines.sorted[next]];
             windings[from.Set] += from.Step;
             double a = lines.sortedAt[next];
             double b = lines.sortedAt[next + 1];
             next++;
+            ref readonly Crossing to = ref lines.crossings[lines.sorted[next]];
+            Curve =
+                from.Set == 0 ? from.Curve
+                : to.Set == 0 ? to.Curve
+                : -1;
             Width = b - a;
             double middle = (a + b) / 2;
             double level = lines.levels[line];

@@ -6,6 +6,8 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Stabs
 {
+    private const int Few = 32;
+
     private double[] lows = [];
     private double[] highs = [];
     private int count;
@@ -29,7 +31,7 @@ internal sealed class Stabs
     public void Choose(List<(double Low, double High)> ranges)
     {
         ranges.Clear();
-        Array.Sort(highs, lows, 0, count);
+        Sort();
         for (int i = 0; i < count; )
         {
             double low = lows[i];
@@ -39,6 +41,29 @@ internal sealed class Stabs
                 low = Math.Max(low, lows[i]);
             }
             ranges.Add((low, high));
+        }
+    }
+
+    /// <summary>By insertion where few: a handful is in order before the library's sort has begun.</summary>
+    private void Sort()
+    {
+        if (count > Few)
+        {
+            Array.Sort(highs, lows, 0, count);
+            return;
+        }
+        for (int i = 1; i < count; i++)
+        {
+            double high = highs[i];
+            double low = lows[i];
+            int j = i - 1;
+            for (; j >= 0 && highs[j] > high; j--)
+            {
+                highs[j + 1] = highs[j];
+                lows[j + 1] = lows[j];
+            }
+            highs[j + 1] = high;
+            lows[j + 1] = low;
         }
     }
 }

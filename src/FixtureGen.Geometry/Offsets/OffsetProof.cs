@@ -18,12 +18,17 @@ internal sealed class OffsetProof(Slack slack)
     // Where on a run's longest piece, and in its range a scan line is laid; odd fractions, so that drawings at round numbers
     // have no corner there.
     private const double SecondPoint = 0.7131;
+
+    // Sine of the sweep, below which an arc's chord may pass its centre.
+    private const double Slender = 1e-3;
+
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
 
     // Loops flatter than this are crossed upright, all others level: the fewer directions, the fewer lines.
     private const double Flat = 0.25;
 
     private readonly ScanLines scan = new();
+    private readonly LoopBlocks blocks = new();
     private readonly Stabs flat = new();
     private readonly Stabs upright = new();
     private readonly List<(double Low, double High)> ranges = [];
@@ -73,7 +78,8 @@ internal sealed class OffsetProof(Slack slack)
             return false;
         }
         ChooseLines(loops);
-        return Scan(flat, false, loops) && Scan(upright, true, loops);
+        blocks.Build(loops, outer: false);
+        return Scan(flat, false) && Scan(upright, true);
     }
 
     private bool LiesAtDistance(Offsetter work, List<Loop> loops)
@@ -169,7 +175,7 @@ internal sealed class OffsetProof(Slack slack)
             {
                 continue;
             }
-            Point2 p = c.PointAt(SecondPoint);
+            Point2 p = Second(c);
             bool holds = work.Keeps(r)
                 ? !source.Index.AnyNearer(p, distance - Slop)
                 : work.WrongSide || source.Index.AnyNearer(p, distance);
@@ -179,6 +185,26 @@ internal sealed class OffsetProof(Slack slack)
             }
         }
         return true;
+    }
+
+    /// <summary>
+    /// A second point of a curve: on an arc of less than half a turn, from its centre through one of its chord, on a longer one
+    /// at three quarters.
+    /// </summary>
+    private static Point2 Second(in Curve c)
+    {
+        if (c.Turn == 0)
+        {
+            return c.PointAt(SecondPoint);
+        }
+        if (c.Turn * (c.A - c.C).Cross(c.B - c.C) <= Slender * c.R * c.R)
+        {
+            Curve half = c;
+            half.A = c.Middle;
+            return half.Middle;
+        }
+        Point2 ray = c.A + ((c.B - c.A) * SecondPoint) - c.C;
+        return c.C + (ray * (c.R / ray.Length));
     }
 
     private bool AreaHolds(List<Loop> loops)
@@ -237,14 +263,15 @@ internal sealed class OffsetProof(Slack slack)
         for (int i = first; i < end; i++)
         {
             Point2 p = source.Curves[i].A;
-            Point2 q = source.Curves[i].IsArc ? source.Curves[i].Middle : p;
+            ref readonly Curve c = ref source.Curves[i];
+            Point2 q = c.IsArc && !c.StaysInOneQuadrant() ? c.Middle : p;
             (x0, y0) = (Math.Min(x0, Math.Min(p.X, q.X)), Math.Min(y0, Math.Min(p.Y, q.Y)));
             (x1, y1) = (Math.Max(x1, Math.Max(p.X, q.X)), Math.Max(y1, Math.Max(p.Y, q.Y)));
         }
         return new(x0, y0, x1, y1);
     }
 
-    private bool Scan(Stabs stabs, bool areUpright, List<Loop> loops)
+    private bool Scan(Stabs stabs, bool areUpright)
     {
         stabs.Choose(ranges);
         foreach (double fraction in Fractions)
@@ -253,7 +280,7 @@ internal sealed class OffsetProof(Slack slack)
             {
                 return true;
             }
-            LayLines(fraction, areUpright, loops);
+            LayLines(fraction, areUpright);
             again.Clear();
             for (int line = 0; line < ranges.Count; line++)
             {
@@ -273,7 +300,7 @@ internal sealed class OffsetProof(Slack slack)
         return ranges.Count == 0;
     }
 
-    private void LayLines(double fraction, bool areUpright, List<Loop> loops)
+    private void LayLines(double fraction, bool areUpright)
     {
         Growing.Reserve(ref levels, ranges.Count);
         for (int i = 0; i < ranges.Count; i++)
@@ -282,10 +309,7 @@ internal sealed class OffsetProof(Slack slack)
         }
         scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
         source.Index.AddCrossed(scan);
-        foreach (Loop loop in loops)
-        {
-            scan.Add(loop.Contour.Segments.AsSpan(), 2);
-        }
+        blocks.AddCrossed(scan, 2);
         scan.Sort();
     }
 
@@ -302,7 +326,7 @@ internal sealed class OffsetProof(Slack slack)
             bool far = source.Reversed ? turns <= 0 : turns > 0;
             bool right =
                 (walk.Winding(2) != 0) == source.Reversed
-                    ? !far || source.Index.AnyNearer(walk.Point, distance + Slop)
+                    ? !far || IsNearer(walk.Curve, walk.Point) || source.Index.AnyNearer(walk.Point, distance + Slop)
                     : far && !source.Index.AnyNearer(walk.Point, distance - Slop);
             if (!right || walk.Winding(2) is not (0 or 1))
             {
@@ -311,4 +335,8 @@ internal sealed class OffsetProof(Slack slack)
         }
         return true;
     }
+
+    /// <summary>True when a curve of the source is nearer to a point than the distance and its slop: most stretches end at one.</summary>
+    private bool IsNearer(int curve, Point2 p) =>
+        curve >= 0 && source.Curves[curve].Distance2(p) < (distance + Slop) * (distance + Slop);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -59,24 +60,37 @@ internal sealed class OffsetSource(Slack slack)
         EnsureRoom(loop.Length);
         int start = Count;
         ReadOnlySpan<Segment> segments = loop.AsSpan();
+        Curve[] curves = Curves;
+        int count = Count;
         for (int i = 0; i < segments.Length; i++)
         {
-            Curve c = Curve.Of(segments[Reversed ? segments.Length - 1 - i : i]);
-            if (Reversed)
+            ref readonly Segment s = ref segments[Reversed ? segments.Length - 1 - i : i];
+            ref Curve c = ref curves[count];
+            if (s.IsArc)
             {
-                c.Reverse();
+                c = Curve.Of(s);
+                if (Reversed)
+                {
+                    c.Reverse();
+                }
+            }
+            else
+            {
+                (c.A, c.B) = Reversed ? (s.End, s.Start) : (s.Start, s.End);
+                (c.C, c.R, c.Turn) = (default, 0, 0);
             }
             if (c.Chord2 < slack.Grid * slack.Grid && c.Length < 2 * slack.Grid)
             {
                 Dropped++;
                 continue;
             }
-            if (Count > start)
+            if (count > start)
             {
-                c.A = Curves[Count - 1].B;
+                c.A = curves[count - 1].B;
             }
-            Curves[Count++] = c;
+            count++;
         }
+        Count = count;
         Close(start);
     }
 
@@ -84,18 +98,42 @@ internal sealed class OffsetSource(Slack slack)
     {
         LoopStarts.Add(Count);
         Greatest = 0;
-        for (int i = 0; i < Count; i++)
-        {
-            Greatest = Math.Max(Greatest, LoopLoader.Greatest(Curves[i]));
-            StartTangents[i] = Curves[i].StartTangent;
-            EndTangents[i] = Curves[i].Turn == 0 ? StartTangents[i] : Curves[i].EndTangent;
-        }
-        Index.Build(Curves, Count, slack.Near);
         Sums = default;
         for (int k = 0; k + 1 < LoopStarts.Count; k++)
         {
-            Sums += CurveSums.Of(Curves.AsSpan(LoopStarts[k]..LoopStarts[k + 1]));
+            Sums += Measure(LoopStarts[k], LoopStarts[k + 1]);
         }
+        Index.Build(Curves, Count, slack.Near);
+    }
+
+    /// <summary>Sums and tangents of one loop.</summary>
+    private LoopSums Measure(int first, int end)
+    {
+        ReadOnlySpan<Curve> loop = Curves.AsSpan(first..end);
+        Span<Point2> starts = StartTangents.AsSpan(first..end);
+        Span<Point2> ends = EndTangents.AsSpan(first..end);
+        var sum = new CurveSums.Adder(loop[0].A);
+        Vector128<double> corner = Vector128<double>.Zero;
+        for (int i = 0; i < loop.Length; i++)
+        {
+            ref readonly Curve c = ref loop[i];
+            if (c.Turn != 0)
+            {
+                Greatest = Math.Max(Greatest, LoopLoader.Greatest(c));
+                starts[i] = c.StartTangent;
+                ends[i] = c.EndTangent;
+                sum.AddArc(c);
+                continue;
+            }
+            corner = Vector128.Max(corner, Vector128.Abs(Vector128.Create(c.A.X, c.A.Y)));
+            double length = Math.Sqrt(c.Chord2);
+            Point2 heading = (c.B - c.A) * (1 / length);
+            starts[i] = heading;
+            ends[i] = heading;
+            sum.AddLine(c, length);
+        }
+        Greatest = Math.Max(Greatest, Math.Max(corner[0], corner[1]));
+        return sum.Sums;
     }
 
     private void Close(int start)

@@ -20,6 +20,7 @@ internal sealed class Offsetter
     private readonly DeadEnds deadEnds;
     private int[] live = [];
     private int[] startIds = [];
+    private int[] endIds = [];
     private int[] rawOf = [];
     private bool[] keeps = [];
 
@@ -73,7 +74,7 @@ internal sealed class Offsetter
         Length = 0;
         Moved = 0;
         WrongSide = sideTest;
-        if (raw.Count == 0)
+        if (cutter.Input.Count == 0)
         {
             runs.Clear();
             return [];
@@ -96,31 +97,68 @@ internal sealed class Offsetter
     {
         cutter.Clear();
         loader.Begin();
-        Growing.Reserve(ref startIds, raw.Count);
-        Growing.Reserve(ref rawOf, 2 * raw.Count);
-        Array.Fill(startIds, -1, 0, raw.Count);
-        Vertices vertices = cutter.Vertices;
-        for (int i = 0; i < raw.Count; i++)
+        int count = raw.Count;
+        Growing.Reserve(ref startIds, count);
+        Growing.Reserve(ref endIds, count);
+        Growing.Reserve(ref rawOf, 2 * count);
+        bool plain = JoinEnds(raw.Span);
+        CurveTable input = cutter.Input;
+        if (plain)
         {
-            ref Curve c = ref raw.Items[i];
-            int start = startIds[i] < 0 ? startIds[i] = vertices.Add(c.A) : startIds[i];
+            Growing.Number(rawOf.AsSpan(0, count), 0);
+            raw.GiveTo(input);
+            for (int i = 0; i < count; i++)
+            {
+                input.Join(i, startIds[i], endIds[i]);
+            }
+            return;
+        }
+        for (int i = 0; i < count; i++)
+        {
+            int number = input.Count;
+            loader.Put(raw.Items[i], startIds[i], endIds[i]);
+            // An arc of more than half a turn is two.
+            rawOf[number] = i;
+            rawOf[input.Count - 1] = i;
+        }
+    }
+
+    /// <summary>Gives the ends of the raw curves to the cutter, linked ones as one point; false where an arc turns more than half.</summary>
+    private bool JoinEnds(Span<Curve> curves)
+    {
+        Vertices vertices = cutter.Vertices;
+        Array.Fill(startIds, -1, 0, curves.Length);
+        bool plain = true;
+        for (int i = 0; i < curves.Length; i++)
+        {
+            ref Curve c = ref curves[i];
+            int start = startIds[i];
+            if (start < 0)
+            {
+                start = startIds[i] = vertices.Add(c.A);
+            }
+            else
+            {
+                c.A = vertices[start];
+            }
             int next = raw.Next(i);
             int end = next >= 0 ? startIds[next] : -1;
             if (end < 0)
             {
                 end = vertices.Add(c.B);
+                if (next >= 0)
+                {
+                    startIds[next] = end;
+                }
             }
-            if (next >= 0)
+            else
             {
-                startIds[next] = end;
+                c.B = vertices[end];
             }
-            c.A = vertices[start];
-            c.B = vertices[end];
-            int number = cutter.Input.Count;
-            loader.Put(c, start, end);
-            // An arc of more than half a turn is two.
-            rawOf[number] = rawOf[cutter.Input.Count - 1] = i;
+            endIds[i] = end;
+            plain &= !LoopLoader.IsMoreThanHalf(c);
         }
+        return plain;
     }
 
     /// <summary>Keeps what is no nearer to the source than the distance; what goes to and fro on the same way goes nowhere.</summary>

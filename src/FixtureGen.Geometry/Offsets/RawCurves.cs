@@ -16,7 +16,7 @@ internal enum Link : byte
 /// <summary>Curves that still cross each other, each with the one that follows it.</summary>
 internal sealed class RawCurves
 {
-    private readonly CurveList curves = new();
+    private CurveList curves = new();
     private int[] next = [];
     private Link[] links = [];
     private int[] sources = [];
@@ -45,6 +45,9 @@ internal sealed class RawCurves
         sources[id] = source;
         return id;
     }
+
+    /// <summary>Gives the curves to a table that is empty, in whose memory the next ones are gathered; only their links stay.</summary>
+    public void GiveTo(CurveTable table) => curves = table.Exchange(curves);
 
     /// <summary>The source curve of a raw one.</summary>
     public int Source(int curve) => sources[curve];

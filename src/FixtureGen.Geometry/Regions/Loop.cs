@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Runtime.InteropServices;
+using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
@@ -17,36 +18,22 @@ internal readonly record struct Loop(Contour Contour, LoopSums Sums, Box2 Box)
     public static Loop Of(ReadOnlySpan<Curve> curves, LoopSums sums, bool reversed)
     {
         Segment[] segments = GC.AllocateUninitializedArray<Segment>(curves.Length);
-        double x0 = double.MaxValue;
-        double y0 = double.MaxValue;
-        double x1 = double.MinValue;
-        double y1 = double.MinValue;
+        Vector256<double> box = Vector256.Create(double.PositiveInfinity);
         for (int i = 0; i < curves.Length; i++)
         {
             ref readonly Curve c = ref curves[i];
-            if (reversed)
+            ref Segment s = ref segments[reversed ? curves.Length - 1 - i : i];
+            if (c.Turn == 0)
             {
-                segments[curves.Length - 1 - i] = c.ToReversedSegment();
+                s = reversed ? Segment.Line(c.B, c.A) : Segment.Line(c.A, c.B);
+                box = Vector256.Min(box, PackedBox.Packed(c.A));
+                continue;
             }
-            else
-            {
-                segments[i] = c.ToSegment();
-            }
-            x0 = Math.Min(x0, c.A.X);
-            y0 = Math.Min(y0, c.A.Y);
-            x1 = Math.Max(x1, c.A.X);
-            y1 = Math.Max(y1, c.A.Y);
-            if (c.Turn != 0 && !c.StaysInOneQuadrant())
-            {
-                Box2 b = c.Box();
-                x0 = Math.Min(x0, b.MinX);
-                y0 = Math.Min(y0, b.MinY);
-                x1 = Math.Max(x1, b.MaxX);
-                y1 = Math.Max(y1, b.MaxY);
-            }
+            s = reversed ? c.ToReversedSegment() : c.ToSegment();
+            box = Vector256.Min(box, c.StaysInOneQuadrant() ? PackedBox.Packed(c.A) : c.Packed());
         }
         Contour contour = new(ImmutableCollectionsMarshal.AsImmutableArray(segments));
-        return new(contour, reversed ? sums.Reversed : sums, new(x0, y0, x1, y1));
+        return new(contour, reversed ? sums.Reversed : sums, PackedBox.Unpacked(box));
     }
 
     /// <summary>The loops of finished regions.</summary>

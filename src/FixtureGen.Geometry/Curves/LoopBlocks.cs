@@ -1,0 +1,80 @@
+using System.Runtime.Intrinsics;
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>Loops in stretches of a few segments with a box around each, so that most need not be looked at. Keeps its memory.</summary>
+internal sealed class LoopBlocks
+{
+    private const int Size = 16;
+
+    // By how much of its radius an arc's circle is taken for larger: its ends may lie off it.
+    private const double Loose = 1e-6;
+
+    private Vector256<double>[] boxes = [];
+    private (int Loop, int First)[] at = [];
+    private List<Loop> loops = [];
+    private int count;
+
+    /// <summary>How many stretches there are.</summary>
+    public int Count => count;
+
+    /// <summary>The packed box around each stretch.</summary>
+    public ReadOnlySpan<Vector256<double>> Boxes => boxes.AsSpan(0, count);
+
+    /// <param name="outer">Leaves out the loops that run clockwise.</param>
+    public void Build(List<Loop> of, bool outer)
+    {
+        loops = of;
+        count = 0;
+        for (int k = 0; k < of.Count; k++)
+        {
+            if (outer && of[k].Area <= 0)
+            {
+                continue;
+            }
+            ReadOnlySpan<Segment> segments = of[k].Contour.Segments.AsSpan();
+            for (int first = 0; first < segments.Length; first += Size)
+            {
+                int size = count;
+                Growing.Append(ref at, ref size, (k, first));
+                Growing.Append(ref boxes, ref count, Around(segments[first..Math.Min(segments.Length, first + Size)]));
+            }
+        }
+    }
+
+    /// <summary>The loop that a stretch belongs to.</summary>
+    public int Loop(int block) => at[block].Loop;
+
+    /// <summary>The segments of a stretch.</summary>
+    public ReadOnlySpan<Segment> Segments(int block)
+    {
+        (int loop, int first) = at[block];
+        ReadOnlySpan<Segment> all = loops[loop].Contour.Segments.AsSpan();
+        return all[first..Math.Min(all.Length, first + Size)];
+    }
+
+    /// <summary>Adds to scan lines, as a set, every segment that one may cross.</summary>
+    public void AddCrossed(ScanLines lines, int set)
+    {
+        for (int block = 0; block < count; block++)
+        {
+            lines.Add(Segments(block), boxes[block], set);
+        }
+    }
+
+    private static Vector256<double> Around(ReadOnlySpan<Segment> block)
+    {
+        Vector256<double> box = PackedBox.Packed(block[0].Start);
+        foreach (ref readonly Segment s in block)
+        {
+            box = Vector256.Min(box, PackedBox.Packed(s.Start, s.End));
+            if (s.IsArc)
+            {
+                double r = s.Start.DistanceTo(s.Centre) * (1 + Loose);
+                box = Vector256.Min(box, PackedBox.Packed(s.Centre) - Vector256.Create(r));
+            }
+        }
+        return box;
+    }
+}
