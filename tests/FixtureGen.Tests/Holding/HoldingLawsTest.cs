@@ -39,6 +39,7 @@ public sealed class HoldingLawsTest
         HoldingAnalysis.Evaluate(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job).Value!;
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Doubling_pressure_doubles_the_gross_force() =>
         Cases.Sample(
             c =>
@@ -51,6 +52,7 @@ public sealed class HoldingLawsTest
         );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void More_pressure_or_friction_and_less_feed_never_hold_worse() =>
         Cases.Sample(
             c =>
@@ -68,6 +70,7 @@ public sealed class HoldingLawsTest
 
     // Load and feed are in proportion, so three quarters of the feed is four thirds of the factor, lift and all.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Factor_is_inversely_proportional_to_the_load() =>
         Cases.Sample(
             c =>
@@ -102,6 +105,7 @@ public sealed class HoldingLawsTest
         );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Together_is_never_below_either() =>
         Cases.Sample(
             c =>
@@ -113,6 +117,7 @@ public sealed class HoldingLawsTest
         );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Turned_twin_holds_as_well() =>
         Gen.Select(Cases, Gen.Double[5, 85])
             .Sample(
@@ -125,6 +130,7 @@ public sealed class HoldingLawsTest
             );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Shifted_twin_holds_exactly_as_well() =>
         Cases.Sample(
             c =>
@@ -137,6 +143,7 @@ public sealed class HoldingLawsTest
 
     // An inch drawing comes in multiplied by 25.4 with its last bits another.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Inch_twin_holds_exactly_as_well() =>
         Cases.Sample(
             c =>
