@@ -1,23 +1,12 @@
 using System.CommandLine;
 using FixtureGen.App.Commands;
+using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App;
 
-/// <summary>Exit codes: 0 made, 1 refused (findings say why), 2 wrong usage, 3 our own fault.</summary>
+/// <summary>The command line's entry.</summary>
 public static class Program
 {
-    /// <summary>What was asked for was done, and no finding is an error.</summary>
-    public const int Made = 0;
-
-    /// <summary>Findings on standard error say why; also a regeneration that was stopped before its end.</summary>
-    public const int Refused = 1;
-
-    /// <summary>The command line is not understood; nothing was begun.</summary>
-    public const int Usage = 2;
-
-    /// <summary>A promise of the program was broken; standard error has what to report.</summary>
-    public const int OurFault = 3;
-
     /// <summary>Runs one command and returns its exit code; it never throws.</summary>
     public static int Main(string[] args) => Run(args, new Say(Console.Out, Console.Error), CommandTree.Root);
 
@@ -30,13 +19,13 @@ public static class Program
             ParseResult parsed = root.Parse(args);
             if (parsed.Errors.Count > 0)
             {
-                string[] errors = [.. WrongUsage.Of(parsed)];
+                string[] errors = [.. WrongUsage.Explain(parsed)];
                 foreach (string error in errors)
                 {
                     say.Error($"usage: {error}");
                 }
                 say.Error("usage: see 'fixturegen --help'");
-                return Ended(say, args, Usage, errors);
+                return Ended(say, args, ExitCode.Usage, errors);
             }
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
@@ -48,7 +37,7 @@ public static class Program
             say.Error($"fixturegen: {fault}");
             say.Error(e.StackTrace ?? "");
             say.Error("Nothing was written. Please report this with the job and the drawing.");
-            return Ended(say, args, OurFault, fault);
+            return Ended(say, args, ExitCode.OurFault, fault);
         }
     }
 

@@ -49,64 +49,119 @@ public enum DecimalHabit
 /// What a control wants to read, as data; no control is a class. Empty strings mean "has no such word". Line templates
 /// have the closed placeholder list {tool} {offset} {rpm} {next} {number} {z} {work}. Vacuum words are single M codes.
 /// </summary>
-/// <param name="Unit">What programs are written in.</param>
-/// <param name="Decimals">Of lengths.</param>
-/// <param name="FeedDecimals">Of F.</param>
-/// <param name="ProgramNumberWord">Before the number; with none the program is not numbered.</param>
-/// <param name="ProgramNumberDigits">With leading zeros.</param>
-/// <param name="PercentLines">% as first and last line.</param>
-/// <param name="CommentLength">Longer text is wrapped, characters.</param>
-/// <param name="LineNumberStep">Between N words; 0 for none.</param>
-/// <param name="LineLength">Of the longest line it reads, characters.</param>
-/// <param name="SplitFullCircles">No circle in one block.</param>
-/// <param name="MaxArcSweepDeg">Longer arcs are split, 30 to 360.</param>
-/// <param name="CannedCycles">G81, G82, G83 in place of long-hand drilling.</param>
-/// <param name="PeckHighSpeed">G73: pecks break the chip and stay in the hole.</param>
-/// <param name="DwellWord">After G4: P or X.</param>
-/// <param name="SafeStart">Lines said first and after every stop.</param>
-/// <param name="ToolChange">Retract, then the tool.</param>
-/// <param name="LengthOffsetWord">G43 H after a tool change; false where the offset comes with the tool.</param>
-/// <param name="WorkOffset">The plate's origin, for {work}.</param>
-/// <param name="AirOn">Air that blows chips away.</param>
-/// <param name="VacuumWait">Waits for the vacuum switch; with none the operator reads the gauge at a stop.</param>
-/// <param name="Home">Z first.</param>
-public sealed record Control(
-    string Name,
-    string Description,
-    LengthUnit Unit,
-    int Decimals,
-    DecimalHabit Numbers,
-    int FeedDecimals,
-    string ProgramNumberWord,
-    int ProgramNumberDigits,
-    int ProgramNumberMin,
-    int ProgramNumberMax,
-    bool PercentLines,
-    CommentForm Comment,
-    int CommentLength,
-    bool CommentUpperCase,
-    int LineNumberStep,
-    int LineLength,
-    ArcForm Arc,
-    bool SplitFullCircles,
-    double MaxArcSweepDeg,
-    bool CannedCycles,
-    bool PeckHighSpeed,
-    DwellUnit Dwell,
-    string DwellWord,
-    ImmutableArray<string> SafeStart,
-    ImmutableArray<string> ToolChange,
-    bool LengthOffsetWord,
-    string WorkOffset,
-    string SpindleStart,
-    string SpindleStop,
-    string AirOn,
-    string AirOff,
-    string VacuumOn,
-    string VacuumOff,
-    string VacuumWait,
-    string Stop,
-    string OptionalStop,
-    ImmutableArray<string> Home,
-    string End
-);
+public sealed record Control
+{
+    /// <summary>The file's without .toml.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people call it.</summary>
+    public required string Description { get; init; }
+
+    /// <summary>What programs are written in.</summary>
+    public required LengthUnit Unit { get; init; }
+
+    /// <summary>Of lengths.</summary>
+    public required int Decimals { get; init; }
+
+    /// <summary>How a number's decimals are written.</summary>
+    public required DecimalHabit Numbers { get; init; }
+
+    /// <summary>Of F.</summary>
+    public required int FeedDecimals { get; init; }
+
+    /// <summary>Before the number; with none the program is not numbered.</summary>
+    public required string ProgramNumberWord { get; init; }
+
+    /// <summary>With leading zeros.</summary>
+    public required int ProgramNumberDigits { get; init; }
+
+    /// <summary>The least number that the control takes.</summary>
+    public required int ProgramNumberMin { get; init; }
+
+    /// <summary>The greatest number that the control takes.</summary>
+    public required int ProgramNumberMax { get; init; }
+
+    /// <summary>% as first and last line.</summary>
+    public required bool PercentLines { get; init; }
+
+    /// <summary>How a comment is marked off.</summary>
+    public required CommentForm Comment { get; init; }
+
+    /// <summary>Longer text is wrapped, characters.</summary>
+    public required int CommentLength { get; init; }
+
+    /// <summary>True where it reads capitals only.</summary>
+    public required bool CommentUpperCase { get; init; }
+
+    /// <summary>Between N words; 0 for none.</summary>
+    public required int LineNumberStep { get; init; }
+
+    /// <summary>Of the longest line it reads, characters.</summary>
+    public required int LineLength { get; init; }
+
+    /// <summary>How the shape of an arc is said.</summary>
+    public required ArcForm Arc { get; init; }
+
+    /// <summary>No circle in one block.</summary>
+    public required bool SplitFullCircles { get; init; }
+
+    /// <summary>Longer arcs are split, 30 to 360.</summary>
+    public required double MaxArcSweepDeg { get; init; }
+
+    /// <summary>G81, G82, G83 in place of long-hand drilling.</summary>
+    public required bool CannedCycles { get; init; }
+
+    /// <summary>G73: pecks break the chip and stay in the hole.</summary>
+    public required bool PeckHighSpeed { get; init; }
+
+    /// <summary>The unit of a dwell.</summary>
+    public required DwellUnit Dwell { get; init; }
+
+    /// <summary>After G4: P or X.</summary>
+    public required string DwellWord { get; init; }
+
+    /// <summary>Lines said first and after every stop.</summary>
+    public required ImmutableArray<string> SafeStart { get; init; }
+
+    /// <summary>Retract, then the tool.</summary>
+    public required ImmutableArray<string> ToolChange { get; init; }
+
+    /// <summary>G43 H after a tool change; false where the offset comes with the tool.</summary>
+    public required bool LengthOffsetWord { get; init; }
+
+    /// <summary>The plate's origin, for {work}.</summary>
+    public required string WorkOffset { get; init; }
+
+    /// <summary>The line that starts the spindle, with {rpm}.</summary>
+    public required string SpindleStart { get; init; }
+
+    /// <summary>The line that stops it.</summary>
+    public required string SpindleStop { get; init; }
+
+    /// <summary>Air that blows chips away.</summary>
+    public required string AirOn { get; init; }
+
+    /// <summary>Shuts the air; empty with no such word.</summary>
+    public required string AirOff { get; init; }
+
+    /// <summary>Opens the vacuum valve; empty where the operator does.</summary>
+    public required string VacuumOn { get; init; }
+
+    /// <summary>Closes it.</summary>
+    public required string VacuumOff { get; init; }
+
+    /// <summary>Waits for the vacuum switch; with none the operator reads the gauge at a stop.</summary>
+    public required string VacuumWait { get; init; }
+
+    /// <summary>The line that always stops the program.</summary>
+    public required string Stop { get; init; }
+
+    /// <summary>The line that stops it where the operator has asked for that.</summary>
+    public required string OptionalStop { get; init; }
+
+    /// <summary>Z first.</summary>
+    public required ImmutableArray<string> Home { get; init; }
+
+    /// <summary>The last line of a program, before a closing %.</summary>
+    public required string End { get; init; }
+}

@@ -85,63 +85,102 @@ public sealed record Removal(
 );
 
 /// <summary>One thing cut into the block. Removals is what may be taken for it. Plate frame, mm.</summary>
-public abstract record Feature(string Name, FeatureKind Kind, Setup Setup, ImmutableArray<Removal> Removals);
+public abstract record Feature
+{
+    /// <summary>By which operations, findings and papers name it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What it is.</summary>
+    public required FeatureKind Kind { get; init; }
+
+    /// <summary>From which side it is cut.</summary>
+    public required Setup Setup { get; init; }
+
+    /// <summary>What may be taken for it.</summary>
+    public required ImmutableArray<Removal> Removals { get; init; }
+}
 
 /// <summary>An area cleared to a floor: relief, cutout relief, form pocket, magnet pocket, skim.</summary>
-public sealed record PocketFeature(
-    string Name,
-    FeatureKind Kind,
-    Setup Setup,
-    ImmutableArray<Region> Area,
-    double TopZ,
-    double FloorZ,
-    ImmutableArray<Removal> Removals
-) : Feature(Name, Kind, Setup, Removals);
+public sealed record PocketFeature : Feature
+{
+    /// <summary>The floor, plate frame.</summary>
+    public required ImmutableArray<Region> Area { get; init; }
+
+    /// <summary>Where it opens, mm.</summary>
+    public required double TopZ { get; init; }
+
+    /// <summary>Its floor, mm, below TopZ.</summary>
+    public required double FloorZ { get; init; }
+}
 
 /// <summary>A groove of one width along closed loops and open runs (centre lines).</summary>
-public sealed record GrooveFeature(
-    string Name,
-    FeatureKind Kind,
-    Setup Setup,
-    ImmutableArray<Contour> Loops,
-    ImmutableArray<OpenPath> Runs,
-    double Width,
-    double TopZ,
-    double FloorZ,
-    ImmutableArray<Removal> Removals
-) : Feature(Name, Kind, Setup, Removals);
+public sealed record GrooveFeature : Feature
+{
+    /// <summary>Closed centre lines.</summary>
+    public required ImmutableArray<Contour> Loops { get; init; }
+
+    /// <summary>Open centre lines.</summary>
+    public required ImmutableArray<OpenPath> Runs { get; init; }
+
+    /// <summary>From wall to wall, mm.</summary>
+    public required double Width { get; init; }
+
+    /// <summary>Where it opens, mm.</summary>
+    public required double TopZ { get; init; }
+
+    /// <summary>Its floor, mm, below TopZ.</summary>
+    public required double FloorZ { get; init; }
+}
 
 /// <summary>
 /// A round hole or, with SlotLength &gt; 0, a slot: centres of the end radii SlotLength apart along SlotAngleDeg, middle At.
 /// FloorZ 0 means through. BreaksThrough says that a tool passes the plate's face there, into Opening's relief.
 /// </summary>
-public sealed record HoleFeature(
-    string Name,
-    FeatureKind Kind,
-    Setup Setup,
-    Point2 At,
-    double Diameter,
-    double TopZ,
-    double FloorZ,
-    double SlotLength,
-    double SlotAngleDeg,
-    bool BreaksThrough,
-    PlateOpening? Opening,
-    ImmutableArray<Removal> Removals
-) : Feature(Name, Kind, Setup, Removals);
+public sealed record HoleFeature : Feature
+{
+    /// <summary>The hole's or the slot's middle.</summary>
+    public required Point2 At { get; init; }
+
+    /// <summary>Of the hole, or the slot's width, mm.</summary>
+    public required double Diameter { get; init; }
+
+    /// <summary>Where it opens, mm.</summary>
+    public required double TopZ { get; init; }
+
+    /// <summary>Its floor, mm; 0 for a through hole.</summary>
+    public required double FloorZ { get; init; }
+
+    /// <summary>Between the centres of a slot's end radii, mm; 0 for a hole.</summary>
+    public required double SlotLength { get; init; }
+
+    /// <summary>Direction of the slot against +X, degrees.</summary>
+    public required double SlotAngleDeg { get; init; }
+
+    /// <summary>True where a tool passes the plate's face there.</summary>
+    public required bool BreaksThrough { get; init; }
+
+    /// <summary>The plate's opening below it; null without one.</summary>
+    public required PlateOpening? Opening { get; init; }
+}
 
 /// <summary>Single-stroke lettering or a mark, cut with an engraver; Width is the cut's width at the face, Depth below the face.</summary>
-public sealed record EngravingFeature(
-    string Name,
-    FeatureKind Kind,
-    Setup Setup,
-    string Text,
-    ImmutableArray<OpenPath> Strokes,
-    double Width,
-    double TopZ,
-    double Depth,
-    ImmutableArray<Removal> Removals
-) : Feature(Name, Kind, Setup, Removals);
+public sealed record EngravingFeature : Feature
+{
+    /// <summary>What it says; empty for a mark.</summary>
+    public required string Text { get; init; }
+
+    /// <summary>Centre lines of the cutter.</summary>
+    public required ImmutableArray<OpenPath> Strokes { get; init; }
+
+    /// <summary>Of the cut at the face, mm.</summary>
+    public required double Width { get; init; }
+
+    /// <summary>The face, mm.</summary>
+    public required double TopZ { get; init; }
+
+    /// <summary>Below the face, mm.</summary>
+    public required double Depth { get; init; }
+}
 
 /// <summary>What a trim cut goes round.</summary>
 public enum TrimKind
@@ -174,20 +213,44 @@ public sealed record Tab(double At, double Length);
 /// of travel (climb); LeadIn ends and LeadOut starts on Path's start. FloorZ is the tip's height. Clearing holds the inner
 /// rings of a slug that is milled away. Sweep is all that the cutter touches, leads, plunge and tabs included.
 /// </summary>
-public sealed record TrimCut(
-    string Name,
-    TrimKind Kind,
-    Contour Edge,
-    Contour Path,
-    OpenPath LeadIn,
-    OpenPath LeadOut,
-    ImmutableArray<Contour> Clearing,
-    ImmutableArray<Tab> Tabs,
-    SlugHold Hold,
-    Tool Tool,
-    double FloorZ,
-    ImmutableArray<Region> Sweep
-);
+public sealed record TrimCut
+{
+    /// <summary>By which findings and papers name it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What it goes round.</summary>
+    public required TrimKind Kind { get; init; }
+
+    /// <summary>The finished edge.</summary>
+    public required Contour Edge { get; init; }
+
+    /// <summary>The cutter's centre line in the direction of travel.</summary>
+    public required Contour Path { get; init; }
+
+    /// <summary>Ends on Path's start.</summary>
+    public required OpenPath LeadIn { get; init; }
+
+    /// <summary>Starts on Path's start.</summary>
+    public required OpenPath LeadOut { get; init; }
+
+    /// <summary>Inner rings of a slug that is milled away.</summary>
+    public required ImmutableArray<Contour> Clearing { get; init; }
+
+    /// <summary>Bridges left in the shell.</summary>
+    public required ImmutableArray<Tab> Tabs { get; init; }
+
+    /// <summary>What becomes of the piece that comes free.</summary>
+    public required SlugHold Hold { get; init; }
+
+    /// <summary>The trim cutter.</summary>
+    public required Tool Tool { get; init; }
+
+    /// <summary>The tip's height, mm.</summary>
+    public required double FloorZ { get; init; }
+
+    /// <summary>All that the cutter touches, leads, plunge and tabs included.</summary>
+    public required ImmutableArray<Region> Sweep { get; init; }
+}
 
 /// <summary>A cord laid in a closed groove. Joint is where the scarf goes, on the longest straight. Lengths mm.</summary>
 /// <param name="Length">Once round the centre line.</param>
@@ -204,16 +267,16 @@ public sealed record CordLoop(Contour Centre, double Length, double CutLength, P
 /// <param name="Feeds">What feeds that hole, by name.</param>
 public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Region> Sealed, Point2 PortAt, string Feeds)
 {
-    private readonly ImmutableArray<Region>? reached;
+    private readonly ImmutableArray<Region>? _reached;
 
     /// <summary>
     /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum. All
-    /// of Sealed until the net is laid. This is what counts for holding.
+    /// of Sealed until the net is made. This is what counts for holding.
     /// </summary>
     public ImmutableArray<Region> Reached
     {
-        get => reached ?? Sealed;
-        init => reached = value;
+        get => _reached ?? Sealed;
+        init => _reached = value;
     }
 }
 
@@ -226,22 +289,47 @@ public sealed record MagnetPlace(Point2 At, bool Locked, bool FromDrawing);
 public sealed record VacuumLink(string From, string To, double SectionMm2, double LengthMm);
 
 /// <summary>Everything that is wanted of the block and the trim, plate frame. FixtureHeight is the skimmed face's Z.</summary>
-public sealed record FixtureDesign(
-    Part Part,
-    Placement Placement,
-    double FixtureHeight,
-    double RawThickness,
-    Flip? Flip,
-    ImmutableArray<SealedZone> Zones,
-    ImmutableArray<CordLoop> Cords,
-    ImmutableArray<MagnetPlace> Magnets,
-    ImmutableArray<TrimCut> TrimCuts,
-    ImmutableArray<Feature> Features,
-    ImmutableArray<VacuumLink> VacuumPath,
-    ImmutableArray<Region> Contact,
-    string Label
-)
+public sealed record FixtureDesign
 {
+    /// <summary>The part in the plate frame.</summary>
+    public required Part Part { get; init; }
+
+    /// <summary>Where the part lies on the plate.</summary>
+    public required Placement Placement { get; init; }
+
+    /// <summary>The skimmed face above the plate's, mm.</summary>
+    public required double FixtureHeight { get; init; }
+
+    /// <summary>The thickest that the raw blank may be, mm.</summary>
+    public required double RawThickness { get; init; }
+
+    /// <summary>How the block is turned over; null where one setup does.</summary>
+    public required Flip? Flip { get; init; }
+
+    /// <summary>What holds the part.</summary>
+    public required ImmutableArray<SealedZone> Zones { get; init; }
+
+    /// <summary>What seals those zones.</summary>
+    public required ImmutableArray<CordLoop> Cords { get; init; }
+
+    /// <summary>In the order of their numbers.</summary>
+    public required ImmutableArray<MagnetPlace> Magnets { get; init; }
+
+    /// <summary>In the order of cutting.</summary>
+    public required ImmutableArray<TrimCut> TrimCuts { get; init; }
+
+    /// <summary>All that is cut into the block.</summary>
+    public required ImmutableArray<Feature> Features { get; init; }
+
+    /// <summary>From the plate's ports to the zones.</summary>
+    public required ImmutableArray<VacuumLink> VacuumPath { get; init; }
+
+    /// <summary>Where the shell rests on the block.</summary>
+    public required ImmutableArray<Region> Contact { get; init; }
+
+    /// <summary>What is engraved, and the trim program's first comment.</summary>
+    public required string Label { get; init; }
+
     /// <summary>Zones of an outer land that hold the scrap skirt, not the part; numbered on from <see cref="Zones"/>.</summary>
     public ImmutableArray<SealedZone> SkirtZones { get; init; } = [];
 

@@ -87,35 +87,53 @@ public sealed record HoldSample(
 );
 
 /// <summary>Forces in N, levels in kPa (vacuum, gauge), lengths in mm.</summary>
-/// <param name="AtmosphereKPa">The local atmosphere (absolute).</param>
-/// <param name="VacuumKPa">The alarm level, or what there is where that is less. Factors are for its lower end.</param>
-/// <param name="PumpKPa">What the pump settles at with the leak.</param>
-/// <param name="SealedForceN">Vacuum on the sealed area; the cords' push is not taken off.</param>
-/// <param name="GasketForceN">What the cords push back with the shell down.</param>
-/// <param name="MagnetForceN">Derated pull of all pairs.</param>
-/// <param name="CuttingForceN">The greatest load along the shell of any cut.</param>
-/// <param name="LiftMm">How high the cords hold the shell up on the magnets alone; 0 without magnets.</param>
-/// <param name="ImplantDistanceMm">Where the field of all discs together has fallen to 0.5 mT; 0 without magnets.</param>
-/// <param name="Samples">Every step along every cut, in the order of cutting.</param>
-/// <param name="MagnetShareN">Derated pull of each pair, in the order of the design's magnets.</param>
-public sealed record HoldingResult(
-    double AtmosphereKPa,
-    double VacuumKPa,
-    double PumpKPa,
-    double SealedForceN,
-    double GasketForceN,
-    double MagnetForceN,
-    double CuttingForceN,
-    double LiftMm,
-    double ImplantDistanceMm,
-    HoldAnswer VacuumOnly,
-    HoldAnswer MagnetsOnly,
-    HoldAnswer MagnetsStopping,
-    HoldAnswer Both,
-    ImmutableArray<HoldSample> Samples,
-    ImmutableArray<double> MagnetShareN
-)
+public sealed record HoldingResult
 {
+    /// <summary>The local atmosphere (absolute).</summary>
+    public required double AtmosphereKPa { get; init; }
+
+    /// <summary>The alarm level, or what there is where that is less. Factors are for its lower end.</summary>
+    public required double VacuumKPa { get; init; }
+
+    /// <summary>What the pump settles at with the leak.</summary>
+    public required double PumpKPa { get; init; }
+
+    /// <summary>Vacuum on the sealed area; the cords' push is not taken off.</summary>
+    public required double SealedForceN { get; init; }
+
+    /// <summary>What the cords push back with the shell down.</summary>
+    public required double GasketForceN { get; init; }
+
+    /// <summary>Derated pull of all pairs.</summary>
+    public required double MagnetForceN { get; init; }
+
+    /// <summary>The greatest load along the shell of any cut.</summary>
+    public required double CuttingForceN { get; init; }
+
+    /// <summary>How high the cords hold the shell up on the magnets alone; 0 without magnets.</summary>
+    public required double LiftMm { get; init; }
+
+    /// <summary>Where the field of all discs together has fallen to 0.5 mT; 0 without magnets.</summary>
+    public required double ImplantDistanceMm { get; init; }
+
+    /// <summary>On the vacuum alone at the alarm level.</summary>
+    public required HoldAnswer VacuumOnly { get; init; }
+
+    /// <summary>On the magnets alone under the full cutting load.</summary>
+    public required HoldAnswer MagnetsOnly { get; init; }
+
+    /// <summary>On the magnets alone while the machine stops.</summary>
+    public required HoldAnswer MagnetsStopping { get; init; }
+
+    /// <summary>On vacuum and magnets; never below either.</summary>
+    public required HoldAnswer Both { get; init; }
+
+    /// <summary>Every step along every cut, in the order of cutting.</summary>
+    public required ImmutableArray<HoldSample> Samples { get; init; }
+
+    /// <summary>Derated pull of each pair, in the order of the design's magnets.</summary>
+    public required ImmutableArray<double> MagnetShareN { get; init; }
+
     /// <summary>The stops that count while the outline is cut, and before it.</summary>
     public ImmutableArray<ShellStop> Stops { get; init; } = [];
 

@@ -108,55 +108,77 @@ public sealed record VacuumSupply(
 public sealed record HouseLimits(double VacuumFactor, double MagnetFactor, double BlockFactor);
 
 /// <summary>Depths, walls and clearances the design keeps, mm. Each is a default that the job may override.</summary>
-/// <param name="FixtureHeight">The skimmed face above the plate.</param>
-/// <param name="LeastSkim">What skimming takes at the least; a block that leaves less is refused.</param>
-/// <param name="SideClearance">From the trim cutter's sweep to the relief's wall, which so stands inside the finished edge.</param>
-/// <param name="TipBelowShell">How far the trim cutter's tip goes below the shell's underside.</param>
-/// <param name="ReliefFloorBelowTip">From that tip to the relief's floor: room for chips.</param>
-/// <param name="Land">What stays beside a gasket groove for the shell to rest on.</param>
-/// <param name="Wall">What stays between any other two cuts.</param>
-/// <param name="LeastFloor">What stays below any pocket or groove, and between cuts from above and from below.</param>
-/// <param name="NetDepth">Of the grooves that carry the vacuum, below the face.</param>
-/// <param name="NetReach">No point of a zone is farther from such a groove; else a finding says how far it is.</param>
-/// <param name="MagnetRecess">The disc's face below the block's.</param>
-/// <param name="MagnetGlue">Thickness of the glue below the disc.</param>
-/// <param name="MagnetPocketClearance">Pocket diameter over the largest disc's.</param>
-/// <param name="JacketClearance">From the loose partner's jacket to cutter, shank and holder.</param>
-/// <param name="SlugMilledBelow">A slug that is smaller both ways is milled to chips; a larger one hangs on tabs.</param>
-/// <param name="TabLength">Of a bridge, along the edge.</param>
-/// <param name="TabThickness">Of a bridge; at most the shell's.</param>
-/// <param name="LeadRadius">Of the quarter circles into and out of a trim cut, at most.</param>
-/// <param name="EngraveDepth">Of letters and marks, in the block and in the shell.</param>
-/// <param name="LetterHeight">Outer height of the label's capitals, where there is room.</param>
-/// <param name="TemperatureSwingK">For which the pin slot is long enough, kelvin both ways.</param>
-/// <param name="LocatorPinDiameter">Of pins in holes of the scrap skirt.</param>
-/// <param name="RunningClearance">Round and below a form that nests in its pocket.</param>
-public sealed record Rules(
-    double FixtureHeight,
-    double LeastSkim,
-    double SideClearance,
-    double TipBelowShell,
-    double ReliefFloorBelowTip,
-    double Land,
-    double Wall,
-    double LeastFloor,
-    double NetDepth,
-    double NetReach,
-    double MagnetRecess,
-    double MagnetGlue,
-    double MagnetPocketClearance,
-    double JacketClearance,
-    double SlugMilledBelow,
-    double TabLength,
-    double TabThickness,
-    double LeadRadius,
-    double EngraveDepth,
-    double LetterHeight,
-    double TemperatureSwingK,
-    double LocatorPinDiameter,
-    double RunningClearance
-)
+public sealed record Rules
 {
+    /// <summary>The skimmed face above the plate.</summary>
+    public required double FixtureHeight { get; init; }
+
+    /// <summary>What skimming takes at the least; a block that leaves less is refused.</summary>
+    public required double LeastSkim { get; init; }
+
+    /// <summary>From the trim cutter's sweep to the relief's wall, which so stands inside the finished edge.</summary>
+    public required double SideClearance { get; init; }
+
+    /// <summary>How far the trim cutter's tip goes below the shell's underside.</summary>
+    public required double TipBelowShell { get; init; }
+
+    /// <summary>From that tip to the relief's floor: room for chips.</summary>
+    public required double ReliefFloorBelowTip { get; init; }
+
+    /// <summary>What stays beside a gasket groove for the shell to rest on.</summary>
+    public required double Land { get; init; }
+
+    /// <summary>What stays between any other two cuts.</summary>
+    public required double Wall { get; init; }
+
+    /// <summary>What stays below any pocket or groove, and between cuts from above and from below.</summary>
+    public required double LeastFloor { get; init; }
+
+    /// <summary>Of the grooves that carry the vacuum, below the face.</summary>
+    public required double NetDepth { get; init; }
+
+    /// <summary>No point of a zone is farther from such a groove; else a finding says how far it is.</summary>
+    public required double NetReach { get; init; }
+
+    /// <summary>The disc's face below the block's.</summary>
+    public required double MagnetRecess { get; init; }
+
+    /// <summary>Thickness of the glue below the disc.</summary>
+    public required double MagnetGlue { get; init; }
+
+    /// <summary>Pocket diameter over the largest disc's.</summary>
+    public required double MagnetPocketClearance { get; init; }
+
+    /// <summary>From the loose partner's jacket to cutter, shank and holder.</summary>
+    public required double JacketClearance { get; init; }
+
+    /// <summary>A slug that is smaller both ways is milled to chips; a larger one hangs on tabs.</summary>
+    public required double SlugMilledBelow { get; init; }
+
+    /// <summary>Of a bridge, along the edge.</summary>
+    public required double TabLength { get; init; }
+
+    /// <summary>Of a bridge; at most the shell's.</summary>
+    public required double TabThickness { get; init; }
+
+    /// <summary>Of the quarter circles into and out of a trim cut, at most.</summary>
+    public required double LeadRadius { get; init; }
+
+    /// <summary>Of letters and marks, in the block and in the shell.</summary>
+    public required double EngraveDepth { get; init; }
+
+    /// <summary>Outer height of the label's capitals, where there is room.</summary>
+    public required double LetterHeight { get; init; }
+
+    /// <summary>For which the pin slot is long enough, kelvin both ways.</summary>
+    public required double TemperatureSwingK { get; init; }
+
+    /// <summary>Of pins in holes of the scrap skirt.</summary>
+    public required double LocatorPinDiameter { get; init; }
+
+    /// <summary>Round and below a form that nests in its pocket.</summary>
+    public required double RunningClearance { get; init; }
+
     /// <summary>What the trim cutter may leave standing in a corner that it does not reach, mm; more is refused.</summary>
     public double CornerLeft { get; init; } = 0.1;
 
@@ -171,49 +193,128 @@ public sealed record Rules(
 /// Everything a job says, checked and in mm, with its shop files resolved. Nothing downstream reads a file. Sources lists
 /// every file that was really used, by path relative to the library, for staleness.
 /// </summary>
-public sealed record Job(
-    string Name,
-    string Title,
-    string FixtureId,
-    int Revision,
-    int? ProgramNumber,
-    LengthUnit? DrawingUnit,
-    LengthUnit DisplayUnit,
-    LayerRoles Layers,
-    Plate Plate,
-    Blank Blank,
-    ImmutableArray<Blank> OtherBlanks,
-    double BlankThickness,
-    Material BlockMaterial,
-    Material ShellMaterial,
-    Shell Shell,
-    LocatorKind? Locator,
-    ImmutableArray<Point2> LocatorPins,
-    SkirtHold Skirt,
-    ImmutableArray<FormSpec> Forms,
-    ImmutableArray<Tool> Tools,
-    Tool TrimTool,
-    double? TrimFeedMmPerMin,
-    double? TrimRpm,
-    MagnetSpec Magnet,
-    int MagnetCount,
-    ImmutableArray<MagnetWish> Magnets,
-    double? MagnetFactorTarget,
-    Gasket Gasket,
-    Screw Bolt,
-    DowelPin Pin,
-    Control Control,
-    VacuumSupply Vacuum,
-    Interval? ShellFriction,
-    double DullFactor,
-    HouseLimits Limits,
-    Rules Rules,
-    Pose? Placement,
-    string Paper,
-    int Quantity,
-    ImmutableArray<string> Sources
-)
+public sealed record Job
 {
+    /// <summary>The job file's name without .toml.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What people call the product.</summary>
+    public required string Title { get; init; }
+
+    /// <summary>The fixture's name, engraved and printed.</summary>
+    public required string FixtureId { get; init; }
+
+    /// <summary>1 and up.</summary>
+    public required int Revision { get; init; }
+
+    /// <summary>Of the trim; top and underside follow. Null until the library gives one.</summary>
+    public required int? ProgramNumber { get; init; }
+
+    /// <summary>What the drawing's numbers are in; null where the drawing is to say.</summary>
+    public required LengthUnit? DrawingUnit { get; init; }
+
+    /// <summary>For bare numbers of the job file and for what is shown.</summary>
+    public required LengthUnit DisplayUnit { get; init; }
+
+    /// <summary>Which layer plays which role.</summary>
+    public required LayerRoles Layers { get; init; }
+
+    /// <summary>The master plate.</summary>
+    public required Plate Plate { get; init; }
+
+    /// <summary>The stock that is cut.</summary>
+    public required Blank Blank { get; init; }
+
+    /// <summary>The shop's other blanks: what a remedy may name.</summary>
+    public required ImmutableArray<Blank> OtherBlanks { get; init; }
+
+    /// <summary>As measured, else the stock's nominal, mm.</summary>
+    public required double BlankThickness { get; init; }
+
+    /// <summary>Of the blank.</summary>
+    public required Material BlockMaterial { get; init; }
+
+    /// <summary>Of the part.</summary>
+    public required Material ShellMaterial { get; init; }
+
+    /// <summary>Thickness and looseness of the part.</summary>
+    public required Shell Shell { get; init; }
+
+    /// <summary>What puts the shell in its place; null where the job says nothing, which is refused.</summary>
+    public required LocatorKind? Locator { get; init; }
+
+    /// <summary>Part frame, mm.</summary>
+    public required ImmutableArray<Point2> LocatorPins { get; init; }
+
+    /// <summary>What holds the scrap outside the trim.</summary>
+    public required SkirtHold Skirt { get; init; }
+
+    /// <summary>What rises from the flange or sinks below it.</summary>
+    public required ImmutableArray<FormSpec> Forms { get; init; }
+
+    /// <summary>The rack without the trim cutter, by number.</summary>
+    public required ImmutableArray<Tool> Tools { get; init; }
+
+    /// <summary>What trims the shell.</summary>
+    public required Tool TrimTool { get; init; }
+
+    /// <summary>The stated feed; null to take it from the chart.</summary>
+    public required double? TrimFeedMmPerMin { get; init; }
+
+    /// <summary>The stated speed, rev/min; null to take it from the chart.</summary>
+    public required double? TrimRpm { get; init; }
+
+    /// <summary>The disc in the block and its loose partner.</summary>
+    public required MagnetSpec Magnet { get; init; }
+
+    /// <summary>How many are wanted, 0 and up.</summary>
+    public required int MagnetCount { get; init; }
+
+    /// <summary>Places that the job asks for.</summary>
+    public required ImmutableArray<MagnetWish> Magnets { get; init; }
+
+    /// <summary>The factor to reach with as few as do; null to place MagnetCount.</summary>
+    public required double? MagnetFactorTarget { get; init; }
+
+    /// <summary>The cord.</summary>
+    public required Gasket Gasket { get; init; }
+
+    /// <summary>Holds the block on the plate.</summary>
+    public required Screw Bolt { get; init; }
+
+    /// <summary>Locates the block on the plate.</summary>
+    public required DowelPin Pin { get; init; }
+
+    /// <summary>What the programs are written for.</summary>
+    public required Control Control { get; init; }
+
+    /// <summary>Pump, leak and alarm.</summary>
+    public required VacuumSupply Vacuum { get; init; }
+
+    /// <summary>Of the shell on the block, over the material's own; null to take that.</summary>
+    public required Interval? ShellFriction { get; init; }
+
+    /// <summary>What a worn edge adds to the cutting force, 1 and up.</summary>
+    public required double DullFactor { get; init; }
+
+    /// <summary>The house limits.</summary>
+    public required HouseLimits Limits { get; init; }
+
+    /// <summary>Depths, walls and clearances.</summary>
+    public required Rules Rules { get; init; }
+
+    /// <summary>Where the part shall lie; null to find a place.</summary>
+    public required Pose? Placement { get; init; }
+
+    /// <summary>A4 or Letter.</summary>
+    public required string Paper { get; init; }
+
+    /// <summary>Shells in a batch, 1 and up.</summary>
+    public required int Quantity { get; init; }
+
+    /// <summary>Every shop file that was used, by path below the library.</summary>
+    public required ImmutableArray<string> Sources { get; init; }
+
     /// <summary>False where the job leaves the trim cutter open: then the cutter's direction was chosen by what holds the shell.</summary>
     public bool TrimToolStated { get; init; } = true;
 
@@ -231,6 +332,9 @@ public sealed record Job(
 
     /// <summary>The thickest that the blank may be, mm: no rapid and no first pass may count on less.</summary>
     public double BlankThickest => BlankThickness + BlankTolerance;
+
+    /// <summary>The thinnest blank, mm, that still leaves something to skim.</summary>
+    public double BlankLeastSafe => Rules.FixtureHeight + Rules.LeastSkim;
 
     /// <summary>How far the blank may be off BlankThickness either way, mm: the stock's tolerance, or where it was measured that of measuring.</summary>
     public double BlankTolerance => BlockMeasured ? MeasuringError : Blank.ThicknessTolerance;

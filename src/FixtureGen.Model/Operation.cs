@@ -64,22 +64,41 @@ public enum OperationKind
 /// One tool doing one thing. The first move is a rapid over to the start at the program's clearance, above the raw block,
 /// bolts and forms; the last leaves the tool at that height. LimitedBy says which limit set the feed and speed. Features are the names of what it cuts.
 /// </summary>
-/// <param name="StepDown">Depth of a pass, mm.</param>
-/// <param name="StepOver">Width of a cut, mm; 0 where it cuts at full width.</param>
-/// <param name="BreaksPlateSeal">True where it opens the plate's seal zone to the room: from then on bolts hold the block.</param>
-public sealed record Operation(
-    string Name,
-    OperationKind Kind,
-    Tool Tool,
-    double SpindleRpm,
-    double FeedMmPerMin,
-    double StepDown,
-    double StepOver,
-    string LimitedBy,
-    ImmutableArray<string> Features,
-    bool BreaksPlateSeal,
-    ImmutableArray<Move> Moves
-);
+public sealed record Operation
+{
+    /// <summary>For papers and comments.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>What it does.</summary>
+    public required OperationKind Kind { get; init; }
+
+    /// <summary>What cuts.</summary>
+    public required Tool Tool { get; init; }
+
+    /// <summary>Speed, rev/min.</summary>
+    public required double SpindleRpm { get; init; }
+
+    /// <summary>The feed along the path, mm/min; moves may be slower.</summary>
+    public required double FeedMmPerMin { get; init; }
+
+    /// <summary>Depth of a pass, mm.</summary>
+    public required double StepDown { get; init; }
+
+    /// <summary>Width of a cut, mm; 0 where it cuts at full width.</summary>
+    public required double StepOver { get; init; }
+
+    /// <summary>Which limit set feed and speed.</summary>
+    public required string LimitedBy { get; init; }
+
+    /// <summary>Names of what it cuts.</summary>
+    public required ImmutableArray<string> Features { get; init; }
+
+    /// <summary>True where it opens the plate's seal zone to the room: from then on bolts hold the block.</summary>
+    public required bool BreaksPlateSeal { get; init; }
+
+    /// <summary>In the order of running.</summary>
+    public required ImmutableArray<Move> Moves { get; init; }
+}
 
 /// <summary>What a step of a program is.</summary>
 public enum ProgramStepKind

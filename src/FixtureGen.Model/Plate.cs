@@ -48,18 +48,35 @@ public sealed record EdgeStop(Point2 At, Point2 Normal)
 public sealed record PlateGroove(string Port, OpenPath Run, double Width, double Depth);
 
 /// <summary>What the machine can do. Rates in mm/min, acceleration in mm/s2, times in seconds. FeedHoldDistance is the way from the feed hold's beginning to standstill, mm.</summary>
-public sealed record Machine(
-    Box3 Travel,
-    double RapidMmPerMin,
-    double MaxFeedMmPerMin,
-    double AccelerationMmPerS2,
-    double MinSpindleRpm,
-    double MaxSpindleRpm,
-    double SpindlePowerKw,
-    double ToolChangeSeconds,
-    double FeedHoldDistance
-)
+public sealed record Machine
 {
+    /// <summary>What the tool's tip can reach, plate frame, mm.</summary>
+    public required Box3 Travel { get; init; }
+
+    /// <summary>Speed of a rapid, mm/min.</summary>
+    public required double RapidMmPerMin { get; init; }
+
+    /// <summary>The greatest feed, mm/min.</summary>
+    public required double MaxFeedMmPerMin { get; init; }
+
+    /// <summary>Of every axis, mm/s2.</summary>
+    public required double AccelerationMmPerS2 { get; init; }
+
+    /// <summary>The slowest that the spindle turns, rev/min.</summary>
+    public required double MinSpindleRpm { get; init; }
+
+    /// <summary>The fastest, rev/min.</summary>
+    public required double MaxSpindleRpm { get; init; }
+
+    /// <summary>What the spindle can give, kW.</summary>
+    public required double SpindlePowerKw { get; init; }
+
+    /// <summary>From cut to cut with the next tool, s.</summary>
+    public required double ToolChangeSeconds { get; init; }
+
+    /// <summary>From the feed hold's beginning to standstill, mm.</summary>
+    public required double FeedHoldDistance { get; init; }
+
     /// <summary>From the loss of vacuum to the moment the feed hold begins to slow the machine: switch, wiring and control, seconds.</summary>
     public double VacuumReactionSeconds { get; init; }
 }
@@ -68,30 +85,47 @@ public sealed record Machine(
 /// The master plate, bolted in the machine for good. Its origin is X0 Y0, its face Z0, of every program. SealLoop is the
 /// centre line of the plate's own seal groove; the space inside is the plate seal zone that holds a block being cut.
 /// </summary>
-/// <param name="Revision">Raised by its owner at every change; blocks remember theirs.</param>
-/// <param name="Face">What a block may lie on, mm.</param>
-/// <param name="PlacingTolerance">How far a raw blank may lie from its nominal place.</param>
-/// <param name="SealGrooveWidth">Of the plate's own groove: a block's holes keep clear of it.</param>
-/// <param name="SealReactionNPerMm">What the plate's cord pushes the block up, upper end.</param>
-/// <param name="FrictionBlockOnPlate">Dry, lower end.</param>
-/// <param name="Skin">What stays above the face where no relief is below; a tool never goes deeper.</param>
-public sealed record Plate(
-    string Name,
-    int Revision,
-    Box2 Face,
-    double Thickness,
-    ImmutableArray<EdgeStop> Stops,
-    double PlacingTolerance,
-    ImmutableArray<PlateOpening> Openings,
-    ImmutableArray<PlateGroove> Grooves,
-    Contour SealLoop,
-    double SealGrooveWidth,
-    double SealReactionNPerMm,
-    double FrictionBlockOnPlate,
-    double Skin,
-    Machine Machine
-) : ShopItem(Name)
+public sealed record Plate : ShopItem
 {
+    /// <summary>Raised by its owner at every change; blocks remember theirs.</summary>
+    public required int Revision { get; init; }
+
+    /// <summary>What a block may lie on, mm.</summary>
+    public required Box2 Face { get; init; }
+
+    /// <summary>Of the plate, mm: nothing bores through it.</summary>
+    public required double Thickness { get; init; }
+
+    /// <summary>Where a raw blank's edges touch.</summary>
+    public required ImmutableArray<EdgeStop> Stops { get; init; }
+
+    /// <summary>How far a raw blank may lie from its nominal place.</summary>
+    public required double PlacingTolerance { get; init; }
+
+    /// <summary>Bolts, pins and ports, in the order of the file.</summary>
+    public required ImmutableArray<PlateOpening> Openings { get; init; }
+
+    /// <summary>What leads vacuum along the plate's face.</summary>
+    public required ImmutableArray<PlateGroove> Grooves { get; init; }
+
+    /// <summary>Centre line of the plate's own seal groove.</summary>
+    public required Contour SealLoop { get; init; }
+
+    /// <summary>Of the plate's own groove: a block's holes keep clear of it.</summary>
+    public required double SealGrooveWidth { get; init; }
+
+    /// <summary>What the plate's cord pushes the block up, upper end.</summary>
+    public required double SealReactionNPerMm { get; init; }
+
+    /// <summary>Dry, lower end.</summary>
+    public required double FrictionBlockOnPlate { get; init; }
+
+    /// <summary>What stays above the face where no relief is below; a tool never goes deeper.</summary>
+    public required double Skin { get; init; }
+
+    /// <summary>The machine that it is bolted in.</summary>
+    public required Machine Machine { get; init; }
+
     /// <summary>All threaded holes, also those that a block does not reach, in the order of the file.</summary>
     public IEnumerable<PlateOpening> Bolts => Openings.Where(o => o.Kind == OpeningKind.Bolt);
 

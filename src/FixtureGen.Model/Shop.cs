@@ -3,8 +3,11 @@ using System.Collections.Immutable;
 namespace FixtureGen.Model;
 
 /// <summary>What one shop file describes. Name is the file's without .toml: by it jobs name it.</summary>
-public abstract record ShopItem(string Name)
+public abstract record ShopItem
 {
+    /// <summary>The file's without .toml: by it jobs name it.</summary>
+    public required string Name { get; init; }
+
     /// <summary>What people call it, for the papers; the name where the file says nothing.</summary>
     public string Description
     {
@@ -14,17 +17,23 @@ public abstract record ShopItem(string Name)
 }
 
 /// <summary>Standard stock, mm. X by Y by thickness; the raw corner at the stops is the blank's lower left.</summary>
-/// <param name="Width">Along X.</param>
-/// <param name="Height">Along Y.</param>
-/// <param name="ThicknessTolerance">Either way; a job may say how thick its own block was measured.</param>
-public sealed record Blank(
-    string Name,
-    string Material,
-    double Width,
-    double Height,
-    double Thickness,
-    double ThicknessTolerance
-) : ShopItem(Name);
+public sealed record Blank : ShopItem
+{
+    /// <summary>The material's name.</summary>
+    public required string Material { get; init; }
+
+    /// <summary>Along X.</summary>
+    public required double Width { get; init; }
+
+    /// <summary>Along Y.</summary>
+    public required double Height { get; init; }
+
+    /// <summary>Nominal, mm.</summary>
+    public required double Thickness { get; init; }
+
+    /// <summary>Either way; a job may say how thick its own block was measured.</summary>
+    public required double ThicknessTolerance { get; init; }
+}
 
 /// <summary>One row of a chip-load chart: cutter diameter mm, least and greatest feed per tooth mm.</summary>
 public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
@@ -33,27 +42,44 @@ public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
 /// A block or shell material. Surface speeds m/min; specific cutting force N/mm2 (lower and upper end of the published
 /// range); ExpansionPerK in 1/K; StepDownRatio and StepOverRatio in cutter diameters; friction of the shell on it.
 /// </summary>
-/// <param name="SpecificForceMin">Lower end of the published range; the nominal hold takes the middle.</param>
-/// <param name="MaxRampDeg">The steepest way down; the tool has a limit of its own.</param>
-/// <param name="ShellFriction">Of a shell on it: least with dust and chips, nominal clean and dry, greatest for loading stops.</param>
-/// <param name="IsPlastic">True: pins get bushes and chips must not rub.</param>
-/// <param name="Source">Where the figures are published.</param>
-public sealed record Material(
-    string Name,
-    double MinSpeedMPerMin,
-    double MaxSpeedMPerMin,
-    ImmutableArray<ChipLoad> ChipLoads,
-    double SpecificForceMin,
-    double SpecificForceMax,
-    double StepDownRatio,
-    double StepOverRatio,
-    double MaxRampDeg,
-    double ExpansionPerK,
-    Interval ShellFriction,
-    bool IsPlastic,
-    string Source
-) : ShopItem(Name)
+public sealed record Material : ShopItem
 {
+    /// <summary>The least surface speed, m/min.</summary>
+    public required double MinSpeedMPerMin { get; init; }
+
+    /// <summary>The greatest surface speed, m/min.</summary>
+    public required double MaxSpeedMPerMin { get; init; }
+
+    /// <summary>The chart by cutter diameter, smallest first.</summary>
+    public required ImmutableArray<ChipLoad> ChipLoads { get; init; }
+
+    /// <summary>Lower end of the published range; the nominal hold takes the middle.</summary>
+    public required double SpecificForceMin { get; init; }
+
+    /// <summary>Upper end of the published range, N/mm2: the worst case takes it.</summary>
+    public required double SpecificForceMax { get; init; }
+
+    /// <summary>The deepest pass, in cutter diameters.</summary>
+    public required double StepDownRatio { get; init; }
+
+    /// <summary>The widest cut of clearing, in cutter diameters.</summary>
+    public required double StepOverRatio { get; init; }
+
+    /// <summary>The steepest way down; the tool has a limit of its own.</summary>
+    public required double MaxRampDeg { get; init; }
+
+    /// <summary>Linear thermal expansion, 1/K.</summary>
+    public required double ExpansionPerK { get; init; }
+
+    /// <summary>Of a shell on it: least with dust and chips, nominal clean and dry, greatest for loading stops.</summary>
+    public required Interval ShellFriction { get; init; }
+
+    /// <summary>True: pins get bushes and chips must not rub.</summary>
+    public required bool IsPlastic { get; init; }
+
+    /// <summary>Where the figures are published.</summary>
+    public required string Source { get; init; }
+
     /// <summary>Strength and stiffness as a sheet; null where the file states none: then stops in the shell count for nothing.</summary>
     public SheetStrength? Sheet { get; init; }
 }
@@ -101,37 +127,65 @@ public enum HelixDirection
 /// A cutter, mm and degrees. Number is its place in the changer and its length-offset number. StickOut is tip to holder
 /// face. TipAngleDeg is the included angle of a drill (118, 135) or engraver; TipDiameter the engraver's flat.
 /// </summary>
-/// <param name="FluteLength">How deep it cuts at full width.</param>
-/// <param name="ShankDiameter">What follows above the flutes.</param>
-/// <param name="HelixAngleDeg">Of the flutes against the axis; 0 for straight ones.</param>
-/// <param name="CentreCutting">False: it may not go straight down into the full.</param>
-/// <param name="MaxStepDown">At most the flute length.</param>
-/// <param name="MaxRampDeg">The steepest way down along a path.</param>
-/// <param name="HolderLength">Not reckoned with: a holder counts as endlessly long.</param>
-/// <param name="RunOut">How far the turning edge may stand off; the side clearance is to cover it with the slack, else a warning says so.</param>
-/// <param name="MaxRpm">The cutter's own limit; the machine's counts too.</param>
-public sealed record Tool(
-    string Name,
-    int Number,
-    ToolKind Kind,
-    double Diameter,
-    int Flutes,
-    double FluteLength,
-    double ShankDiameter,
-    double StickOut,
-    double HolderDiameter,
-    double HolderLength,
-    double TipAngleDeg,
-    double TipDiameter,
-    HelixDirection Helix,
-    double HelixAngleDeg,
-    bool CentreCutting,
-    double MaxStepDown,
-    double MaxRampDeg,
-    double RunOut,
-    double MaxRpm
-)
+public sealed record Tool
 {
+    /// <summary>What people call it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>Its place in the changer and its length-offset number, 1 and up.</summary>
+    public required int Number { get; init; }
+
+    /// <summary>What its end is like.</summary>
+    public required ToolKind Kind { get; init; }
+
+    /// <summary>Of what cuts, mm.</summary>
+    public required double Diameter { get; init; }
+
+    /// <summary>How many edges, 1 and up.</summary>
+    public required int Flutes { get; init; }
+
+    /// <summary>How deep it cuts at full width.</summary>
+    public required double FluteLength { get; init; }
+
+    /// <summary>What follows above the flutes.</summary>
+    public required double ShankDiameter { get; init; }
+
+    /// <summary>From the tip to the holder's face, mm.</summary>
+    public required double StickOut { get; init; }
+
+    /// <summary>Greatest outside of the holder, mm.</summary>
+    public required double HolderDiameter { get; init; }
+
+    /// <summary>Not used: a holder counts as endlessly long.</summary>
+    public required double HolderLength { get; init; }
+
+    /// <summary>Included angle of a drill or engraver, degrees; 0 for others.</summary>
+    public required double TipAngleDeg { get; init; }
+
+    /// <summary>An engraver's flat, mm; 0 for others.</summary>
+    public required double TipDiameter { get; init; }
+
+    /// <summary>Which way its flutes pull.</summary>
+    public required HelixDirection Helix { get; init; }
+
+    /// <summary>Of the flutes against the axis; 0 for straight ones.</summary>
+    public required double HelixAngleDeg { get; init; }
+
+    /// <summary>False: it may not go straight down into the full.</summary>
+    public required bool CentreCutting { get; init; }
+
+    /// <summary>At most the flute length.</summary>
+    public required double MaxStepDown { get; init; }
+
+    /// <summary>The steepest way down along a path.</summary>
+    public required double MaxRampDeg { get; init; }
+
+    /// <summary>How far the turning edge may stand off; the side clearance is to cover it with the slack, else a warning says so.</summary>
+    public required double RunOut { get; init; }
+
+    /// <summary>The cutter's own limit; the machine's counts too.</summary>
+    public required double MaxRpm { get; init; }
+
     /// <summary>Chip loads of the tool itself; empty where the material's chart holds. An engraver has them.</summary>
     public ImmutableArray<OwnChipLoad> ChipLoads { get; init; } = [];
 
@@ -150,32 +204,46 @@ public sealed record Tool(
 }
 
 /// <summary>A disc magnet and the jacket its loose partner sits in, mm, tesla, degrees C.</summary>
-/// <param name="Grade">Commercial name, for the papers.</param>
-/// <param name="BrMinT">Least remanence of the grade: holding uses it.</param>
-/// <param name="BrMaxT">Greatest remanence: the distance for implants uses it.</param>
-/// <param name="Plating">Of one face.</param>
-/// <param name="MaxTemperatureC">Above it the disc loses strength for good.</param>
-/// <param name="JacketDiameter">Outside of the cap that the loose disc sits in.</param>
-/// <param name="JacketHeight">Above the shell.</param>
-/// <param name="JacketFloor">Between disc and shell.</param>
-/// <param name="Source">Where the figures are published.</param>
-public sealed record MagnetSpec(
-    string Name,
-    string Grade,
-    double BrMinT,
-    double BrMaxT,
-    double Diameter,
-    double DiameterTolerance,
-    double Thickness,
-    double Plating,
-    double MaxTemperatureC,
-    double JacketDiameter,
-    double JacketHeight,
-    double JacketFloor,
-    string Source
-) : ShopItem(Name);
+public sealed record MagnetSpec : ShopItem
+{
+    /// <summary>Commercial name, for the papers.</summary>
+    public required string Grade { get; init; }
 
-/// <summary>What a gasket cord is made of, and with it how its squeeze is reckoned.</summary>
+    /// <summary>Least remanence of the grade: holding uses it.</summary>
+    public required double BrMinT { get; init; }
+
+    /// <summary>Greatest remanence: the distance for implants uses it.</summary>
+    public required double BrMaxT { get; init; }
+
+    /// <summary>Of the disc, mm.</summary>
+    public required double Diameter { get; init; }
+
+    /// <summary>Either way, mm: the pocket is for the largest.</summary>
+    public required double DiameterTolerance { get; init; }
+
+    /// <summary>Of the disc, mm.</summary>
+    public required double Thickness { get; init; }
+
+    /// <summary>Of one face.</summary>
+    public required double Plating { get; init; }
+
+    /// <summary>Above it the disc loses strength for good.</summary>
+    public required double MaxTemperatureC { get; init; }
+
+    /// <summary>Outside of the cap that the loose disc sits in.</summary>
+    public required double JacketDiameter { get; init; }
+
+    /// <summary>Above the shell.</summary>
+    public required double JacketHeight { get; init; }
+
+    /// <summary>Between disc and shell.</summary>
+    public required double JacketFloor { get; init; }
+
+    /// <summary>Where the figures are published.</summary>
+    public required string Source { get; init; }
+}
+
+/// <summary>What a gasket cord is made of, and with it how its squeeze is computed.</summary>
 public enum CordKind
 {
     /// <summary>Closed-cell sponge: pressed by its compression-deflection grade (ASTM D1056).</summary>
@@ -189,26 +257,47 @@ public enum CordKind
 /// Gasket cord, mm. Section is the measured diameter. Sponge: P25MinKPa/P25MaxKPa is the pressure for 25 % squeeze
 /// (ASTM D1056 grade). Solid: ShoreA. SqueezeRatio 0..1. InsideBendRadius is the least radius of the groove's inside wall.
 /// </summary>
-/// <param name="CutAllowanceRatio">Share of its groove's length that a cord is cut longer; it is never stretched.</param>
-/// <param name="FrictionShellOnCord">Least with dust or wet, greatest clean and dry.</param>
-/// <param name="Source">Where the figures are published.</param>
-public sealed record Gasket(
-    string Name,
-    CordKind Kind,
-    double Section,
-    double SectionTolerance,
-    double SqueezeRatio,
-    double GrooveWidth,
-    double GrooveDepth,
-    double InsideBendRadius,
-    double ShoreA,
-    double P25MinKPa,
-    double P25MaxKPa,
-    double CutAllowanceRatio,
-    Interval FrictionShellOnCord,
-    string Source
-) : ShopItem(Name)
+public sealed record Gasket : ShopItem
 {
+    /// <summary>What it is made of.</summary>
+    public required CordKind Kind { get; init; }
+
+    /// <summary>The measured diameter, mm.</summary>
+    public required double Section { get; init; }
+
+    /// <summary>Either way, mm.</summary>
+    public required double SectionTolerance { get; init; }
+
+    /// <summary>Share of its section that is pressed in when the shell is down, 0 to 1.</summary>
+    public required double SqueezeRatio { get; init; }
+
+    /// <summary>Of its groove, mm.</summary>
+    public required double GrooveWidth { get; init; }
+
+    /// <summary>Of its groove below the face, mm.</summary>
+    public required double GrooveDepth { get; init; }
+
+    /// <summary>Least radius of the groove's inner wall, mm.</summary>
+    public required double InsideBendRadius { get; init; }
+
+    /// <summary>Hardness of a solid cord; 0 for sponge.</summary>
+    public required double ShoreA { get; init; }
+
+    /// <summary>Least pressure for 25 % squeeze of a sponge (ASTM D1056), kPa; 0 for solid.</summary>
+    public required double P25MinKPa { get; init; }
+
+    /// <summary>Greatest pressure for 25 % squeeze of a sponge, kPa; 0 for solid.</summary>
+    public required double P25MaxKPa { get; init; }
+
+    /// <summary>Share of its groove's length that a cord is cut longer; it is never stretched.</summary>
+    public required double CutAllowanceRatio { get; init; }
+
+    /// <summary>Least with dust or wet, greatest clean and dry.</summary>
+    public required Interval FrictionShellOnCord { get; init; }
+
+    /// <summary>Where the figures are published.</summary>
+    public required string Source { get; init; }
+
     /// <summary>How far the groove's depth may be off either way, mm, 0 and up: a shallow groove squeezes the cord more.</summary>
     public double GrooveDepthTolerance { get; init; }
 
@@ -217,39 +306,66 @@ public sealed record Gasket(
 }
 
 /// <summary>A screw with its washer and hole, mm; torque N.m at nut factor NutFactor; StressArea mm2.</summary>
-/// <param name="Body">Outside of the thread.</param>
-/// <param name="Pitch">Not reckoned with.</param>
-/// <param name="KeyEngagement">Least depth of the hexagon; not reckoned with.</param>
-/// <param name="WasherDiameter">Greatest outside.</param>
-/// <param name="WasherThickness">Greatest.</param>
-/// <param name="ClearanceHole">Drill through the block.</param>
-/// <param name="Counterbore">Takes head, washer and key.</param>
-/// <param name="NutFactor">K of torque = K x body x force.</param>
-/// <param name="Source">Where the figures are published.</param>
-public sealed record Screw(
-    string Name,
-    double Body,
-    double Pitch,
-    double HeadDiameter,
-    double HeadHeight,
-    double KeyEngagement,
-    double WasherDiameter,
-    double WasherThickness,
-    double ClearanceHole,
-    double Counterbore,
-    double TorqueNm,
-    double NutFactor,
-    double StressArea,
-    string Source
-) : ShopItem(Name);
+public sealed record Screw : ShopItem
+{
+    /// <summary>Outside of the thread.</summary>
+    public required double Body { get; init; }
+
+    /// <summary>Not reckoned with.</summary>
+    public required double Pitch { get; init; }
+
+    /// <summary>Greatest outside of the head, mm.</summary>
+    public required double HeadDiameter { get; init; }
+
+    /// <summary>Greatest, mm.</summary>
+    public required double HeadHeight { get; init; }
+
+    /// <summary>Least depth of the hexagon; not reckoned with.</summary>
+    public required double KeyEngagement { get; init; }
+
+    /// <summary>Greatest outside.</summary>
+    public required double WasherDiameter { get; init; }
+
+    /// <summary>Greatest.</summary>
+    public required double WasherThickness { get; init; }
+
+    /// <summary>Drill through the block.</summary>
+    public required double ClearanceHole { get; init; }
+
+    /// <summary>Takes head, washer and key.</summary>
+    public required double Counterbore { get; init; }
+
+    /// <summary>What it is tightened to, N.m.</summary>
+    public required double TorqueNm { get; init; }
+
+    /// <summary>K of torque = K x body x force.</summary>
+    public required double NutFactor { get; init; }
+
+    /// <summary>Of the thread, mm2.</summary>
+    public required double StressArea { get; init; }
+
+    /// <summary>Where the figures are published.</summary>
+    public required string Source { get; init; }
+}
 
 /// <summary>A dowel pin standing in a plate bushing, mm. SlipHole is the block's bore; BushDiameter the bore of a bush pressed into a plastic block, 0 for none.</summary>
-public sealed record DowelPin(
-    string Name,
-    double Diameter,
-    double Projection,
-    double SlipHole,
-    double BushDiameter,
-    double BushLength,
-    string Source
-) : ShopItem(Name);
+public sealed record DowelPin : ShopItem
+{
+    /// <summary>Of the pin, mm.</summary>
+    public required double Diameter { get; init; }
+
+    /// <summary>How far it stands above the plate's face, mm.</summary>
+    public required double Projection { get; init; }
+
+    /// <summary>The block's bore, mm.</summary>
+    public required double SlipHole { get; init; }
+
+    /// <summary>The bore for a bush pressed into a plastic block, mm; 0 for none.</summary>
+    public required double BushDiameter { get; init; }
+
+    /// <summary>Of that bush, mm.</summary>
+    public required double BushLength { get; init; }
+
+    /// <summary>Where the figures are published.</summary>
+    public required string Source { get; init; }
+}

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify;
 
@@ -62,21 +63,22 @@ internal static class JudgeBounds
             0,
             0,
             [
-                .. programs.Select(p => new ProgramVerdict(
-                    p.Setup,
-                    p.FileName,
-                    null,
-                    [new Finding(code, Severity.Error, p.FileName, message, remedy)],
-                    LinesOf(p.Text),
-                    0,
-                    0,
-                    0,
-                    0,
-                    0,
-                    0,
-                    [],
-                    []
-                )),
+                .. programs.Select(p => new ProgramVerdict
+                {
+                    Setup = p.Setup,
+                    FileName = p.FileName,
+                    ProgramNumber = null,
+                    Findings = [new Finding(code, Severity.Error, p.FileName, message, remedy)],
+                    Lines = LinesOf(p.Text),
+                    Arcs = 0,
+                    Minutes = 0,
+                    CutMm = 0,
+                    RapidMm = 0,
+                    RemovedMm3 = 0,
+                    AirCutShare = 0,
+                    Tools = [],
+                    Motions = [],
+                }),
             ],
             standIn
         );

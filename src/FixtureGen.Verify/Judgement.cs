@@ -4,7 +4,9 @@ using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify;
 
@@ -105,21 +107,21 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
     {
         double before = Volume(grid);
         Run run = Read(program, grid);
-        (CutScan cuts, _) = CarvePass.Go(run);
+        (CutScan cuts, _) = CarvePass.Carve(run);
         CommonChecks(run);
         ProgramHold hold = BlockOnPlate.Judge(run, cuts);
-        ObstacleCheck.Go(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
-        ObstacleCheck.Go(run, [.. ObstacleCheck.Stops(job)], _ => true);
+        ObstacleCheck.Check(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
+        ObstacleCheck.Check(run, [.. ObstacleCheck.Stops(job)], _ => true);
         Compare(run, shape, _ => false);
         if (program.Setup == Setup.Underside)
         {
             using Heights finished = TargetGrid.Make(_top, block, true);
             using Heights below = finished.Turned((float)design.RawThickness);
-            new FloorCheck(run, grid.TopHeights, below).Go();
+            new FloorCheck(run, grid.TopHeights, below).Check();
         }
         else
         {
-            new FloorCheck(run, grid.TopHeights, grid.BottomHeights).Go();
+            new FloorCheck(run, grid.TopHeights, grid.BottomHeights).Check();
         }
         Write(run, before - Volume(grid), [], hold);
     }
@@ -135,23 +137,23 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         );
         double before = Volume(shell);
         Run run = Read(program, shell);
-        (CutScan cuts, TrimStates states) = CarvePass.Go(run);
+        (CutScan cuts, TrimStates states) = CarvePass.Carve(run);
         CommonChecks(run);
         ProgramHold hold = ShellOnBlock.Judge(run, cuts, states);
-        ObstacleCheck.Go(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
-        new BlockContact(run, block, _top).Go();
-        MarkCheck.Go(run);
-        new TabCheck(run).Go();
+        ObstacleCheck.Check(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
+        new BlockContact(run, block, _top).Check();
+        MarkCheck.Check(run);
+        new TabCheck(run).Check();
         Compare(run, shape, new Bridges(design).Contains);
-        ImmutableArray<LooseScrap> loose = LooseCheck.Go(run);
+        ImmutableArray<LooseScrap> loose = LooseCheck.Check(run);
         Write(run, before - Volume(shell), loose, hold);
     }
 
     private void Compare(Run run, AllowedShape shape, Func<Point2, bool> mayStand)
     {
-        _gougeSide = Math.Max(_gougeSide, new WallCheck(run, shape).Go());
+        _gougeSide = Math.Max(_gougeSide, new WallCheck(run, shape).Check());
         BlockCompare compare = new(run, shape, mayStand);
-        compare.Go();
+        compare.Check();
         _gougeDepth = Math.Max(_gougeDepth, compare.GougeDepth);
         _gougeSide = Math.Max(_gougeSide, compare.GougeSide);
         _leftover = Math.Max(_leftover, compare.Leftover);
@@ -166,21 +168,21 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
 
     private static void CommonChecks(Run run)
     {
-        StateCheck.Go(run);
-        CutCheck.Go(run);
-        new LoadCheck(run).Go();
-        PlaceCheck.Go(run);
-        FeedCheck.Go(run);
-        HeaderCheck.Go(run);
-        StartAndEnd.Go(run);
-        TravelCheck.Go(run);
-        RegularityCheck.Go(run);
-        ToolWords.Go(run);
+        StateCheck.Check(run);
+        CutCheck.Check(run);
+        new LoadCheck(run).Check();
+        PlaceCheck.Check(run);
+        FeedCheck.Check(run);
+        HeaderCheck.Check(run);
+        StartAndEnd.Check(run);
+        TravelCheck.Check(run);
+        RegularityCheck.Check(run);
+        ToolWords.Check(run);
     }
 
     private void Write(Run run, double removed, ImmutableArray<LooseScrap> loose, ProgramHold hold)
     {
-        (double minutes, ImmutableArray<ToolTime> tools) = Timing.Of(run);
+        (double minutes, ImmutableArray<ToolTime> tools) = Timing.Measure(run);
         double cut = 0;
         double rapid = 0;
         double air = 0;
@@ -188,7 +190,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         foreach ((int index, _, Motion motion) in run.Motions())
         {
             double dz = motion.To.Z - motion.From.Z;
-            double flat = Piece.Of(motion).Length;
+            double flat = Piece.From(motion).Length;
             double length = Math.Sqrt((flat * flat) + (dz * dz));
             arcs += motion.Kind is MotionKind.ArcCcw or MotionKind.ArcCw ? 1 : 0;
             if (Run.IsFeed(motion))
@@ -202,22 +204,21 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
             }
         }
         _verdicts.Add(
-            new ProgramVerdict(
-                run.Setup,
-                run.Program.FileName,
-                run.Trace.ProgramNumber,
-                [.. run.Log.Findings()],
-                run.Trace.LineCount,
-                arcs,
-                minutes,
-                cut,
-                rapid,
-                removed,
-                cut > 0 ? air / cut : 0,
-                tools,
-                [.. run.Motions().Select(m => m.Motion)]
-            )
+            new ProgramVerdict
             {
+                Setup = run.Setup,
+                FileName = run.Program.FileName,
+                ProgramNumber = run.Trace.ProgramNumber,
+                Findings = [.. run.Log.Findings()],
+                Lines = run.Trace.LineCount,
+                Arcs = arcs,
+                Minutes = minutes,
+                CutMm = cut,
+                RapidMm = rapid,
+                RemovedMm3 = removed,
+                AirCutShare = cut > 0 ? air / cut : 0,
+                Tools = tools,
+                Motions = [.. run.Motions().Select(m => m.Motion)],
                 Loose = loose,
                 Hold = hold,
             }

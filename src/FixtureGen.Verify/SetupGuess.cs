@@ -1,13 +1,14 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify;
 
 /// <summary>Finds out which setup a lone file is for.</summary>
 internal static class SetupGuess
 {
-    public static Setup? Of(
+    public static Setup? Guess(
         Job job,
         FixtureDesign design,
         string fileName,
@@ -39,7 +40,22 @@ internal static class SetupGuess
             "neither the program number, nor a comment, nor the file's name says which setup this is for",
             "Say it with --setup underside, top or trim"
         );
-        ProgramVerdict verdict = new(Setup.Top, fileName, null, [finding], 0, 0, 0, 0, 0, 0, 0, [], []);
+        ProgramVerdict verdict = new()
+        {
+            Setup = Setup.Top,
+            FileName = fileName,
+            ProgramNumber = null,
+            Findings = [finding],
+            Lines = 0,
+            Arcs = 0,
+            Minutes = 0,
+            CutMm = 0,
+            RapidMm = 0,
+            RemovedMm3 = 0,
+            AirCutShare = 0,
+            Tools = [],
+            Motions = [],
+        };
         return new VerifyResult(false, limits.Cell, 0, 0, 0, [verdict], BlockGrid.Raw(design, limits.Cell));
     }
 

@@ -2,30 +2,29 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen;
 
 /// <summary>Remembers what a run really read, with the SHA-256 of each file's bytes, so that staleness is judged by content.</summary>
 internal sealed class InputLog
 {
-    private readonly string[] own;
-    private readonly SortedDictionary<string, string> seen = new(StringComparer.Ordinal);
+    private readonly string[] _own;
+    private readonly SortedDictionary<string, string> _seen = new(StringComparer.Ordinal);
 
     public InputLog(Request request)
     {
-        this.own = [request.JobFile, request.DrawingFile];
-        this.Add(request.JobFile, Encoding.UTF8.GetBytes(request.JobText));
-        this.Add(request.DrawingFile, request.Drawing);
-        this.Shop = request.Shop with
+        _own = [request.JobFile, request.DrawingFile];
+        Add(request.JobFile, Encoding.UTF8.GetBytes(request.JobText));
+        Add(request.DrawingFile, request.Drawing);
+        Shop = request.Shop with
         {
             Find = (kind, name) =>
             {
                 (string Path, string Text)? found = request.Shop.Find(kind, name);
                 if (found is { } file)
                 {
-                    this.Add(file.Path, Encoding.UTF8.GetBytes(file.Text));
+                    Add(file.Path, Encoding.UTF8.GetBytes(file.Text));
                 }
                 return found;
             },
@@ -36,12 +35,15 @@ internal sealed class InputLog
     public ShopFiles Shop { get; }
 
     /// <summary>Job, drawing and of the shop files those the job was made from: other blanks are looked at only to say which would do.</summary>
-    public ImmutableArray<InputFacts> Of(Job job) =>
+    public ImmutableArray<InputFacts> UsedBy(Job job) =>
         [
-            .. this
-                .seen.Where(s => this.own.Contains(s.Key) || job.Sources.Contains(s.Key))
+            .. _seen
+                .Where(s => _own.Contains(s.Key) || job.Sources.Contains(s.Key))
                 .Select(s => new InputFacts(s.Key, s.Value)),
         ];
 
-    private void Add(string path, byte[] bytes) => this.seen[path] = Convert.ToHexStringLower(SHA256.HashData(bytes));
+    private void Add(string path, byte[] bytes) => _seen[path] = Convert.ToHexStringLower(SHA256.HashData(bytes));
 }
+
+/// <summary>A file that the result was made from, with the SHA-256 of its bytes, lower-case hex: what staleness is judged by.</summary>
+public sealed record InputFacts(string File, string Sha256);

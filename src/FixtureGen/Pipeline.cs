@@ -1,21 +1,24 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
-using FixtureGen.Holding;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Program;
-using FixtureGen.Shop;
+using FixtureGen.Programs;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Solve;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen;
 
 /// <summary>The whole story, top to bottom: drawing and job to judged programs. Every stage is pure; the first error ends the run and nothing is written.</summary>
 public static class Pipeline
 {
-    /// <summary>Job and drawing to every output file. Refused input gives a report with findings and no files.</summary>
-    public static Outcome Make(Request request)
+    /// <summary>Job and drawing to judged programs. A run that is refused has what it came to before, for the report.</summary>
+    public static PipelineResult Make(Request request)
     {
         RunLog log = new(request.Progress);
         InputLog inputs = new(request);
@@ -37,95 +40,75 @@ public static class Pipeline
                 made = Program(designed, log);
             }
             Programmed sure = made;
-            (Job job, Part part, FixtureDesign design, HoldingResult holding, CutDirection direction) = designed;
-            verdict = log.Take("judge", () => Judge(job, design, sure.Programs));
-            PaperFacts facts = new(
-                job,
-                design,
-                holding,
-                direction,
-                verdict,
-                made.Holds,
-                made.Plans,
-                made.Programs,
-                part
-            );
-            ImmutableArray<OutputFile> files =
-            [
-                .. log.Do("pictures", () => OutputFiles.Pictures(facts)),
-                .. log.Take("papers", () => Stage.Of(OutputFiles.Papers(facts), facts.Unprintable())),
-            ];
-            Report report = Describe(request, log, designed, made.Programs, verdict, ok: true) with
-            {
-                Inputs = inputs.Of(job),
-                Files = [.. files.Select(f => new FileFacts(f.Name, f.Bytes.Length))],
-                BlockHolding = ReportBuilder.BlockHolding(made.Holds),
-            };
-            return new Outcome(report, log.Findings, [.. files, OutputFiles.Of(report)], job, design, holding, verdict);
+            Designed last = designed;
+            verdict = log.Take("judge", () => Judge(last.Job, last.Design, sure.Programs));
+            return Result(ok: true) with { Inputs = inputs.UsedBy(designed.Job) };
         }
         catch (Stopped)
         {
-            Report report = Describe(request, log, designed, made?.Programs ?? [], verdict, ok: false);
-            return new Outcome(report, log.Findings, [], designed?.Job, designed?.Design, designed?.Holding, verdict);
+            return Result(ok: false);
         }
+
+        PipelineResult Result(bool ok) =>
+            new()
+            {
+                Ok = ok,
+                Findings = log.Findings,
+                Job = designed?.Job,
+                Design = designed?.Design,
+                Designed = designed,
+                Plans = made?.Plans ?? [],
+                BlockHolds = made?.Holds ?? [],
+                Programs = made?.Programs ?? [],
+                Verdict = verdict,
+            };
     }
 
     /// <summary>Job and drawing as far as the holding answer: what <c>check</c> prints. Writes no program.</summary>
-    public static Outcome Check(Request request)
+    public static PipelineResult Check(Request request)
     {
         RunLog log = new(request.Progress);
-        Designed? d = null;
+        Designed? designed = null;
         try
         {
-            d = Design(Begin(request, log), request.Registered, log);
+            designed = Design(Begin(request, log), request.Registered, log);
             log.Stop();
-            Report report = Describe(request, log, d, [], null, ok: true);
-            return new Outcome(report, log.Findings, [], d.Job, d.Design, d.Holding, null);
+            return Result(ok: true);
         }
         catch (Stopped)
         {
-            Report report = Describe(request, log, d, [], null, ok: false);
-            return new Outcome(report, log.Findings, [], d?.Job, d?.Design, d?.Holding, null);
+            return Result(ok: false);
         }
+
+        PipelineResult Result(bool ok) =>
+            new()
+            {
+                Ok = ok,
+                Findings = log.Findings,
+                Job = designed?.Job,
+                Design = designed?.Design,
+                Designed = designed,
+            };
     }
 
     /// <summary>One program, perhaps edited by hand, against the job's design; setups before it are taken as designed.</summary>
-    public static Outcome VerifyFile(Request request, string programFile, string programText, Setup? setup)
+    public static PipelineResult VerifyFile(Request request, string programFile, string programText, Setup? setup)
     {
         RunLog log = new(request.Progress);
-        (Job Job, FixtureDesign Design)? drawn = null;
+        PipelineResult result = new() { Ok = false, Findings = [] };
         try
         {
             (Job job, FixtureDesign design) = Draw(Begin(request, log), request.Registered, log);
-            drawn = (job, design);
+            result = result with { Job = job, Design = design };
             VerifyResult verdict = log.Do(
                 "judge",
                 () => Verifier.JudgeOne(job, design, programFile, programText, setup, ProgramNames(job), Limits.House)
             );
-            return new Outcome(
-                ReportBuilder.Refused(request.JobName, [], request.Version) with
-                {
-                    Ok = verdict.Ok,
-                },
-                [.. verdict.Findings],
-                [],
-                job,
-                design,
-                null,
-                verdict
-            );
+            return result with { Ok = verdict.Ok, Findings = [.. verdict.Findings], Verdict = verdict };
         }
         catch (Stopped)
         {
-            return new Outcome(
-                ReportBuilder.Refused(request.JobName, log.Findings, request.Version),
-                log.Findings,
-                [],
-                drawn?.Job,
-                drawn?.Design,
-                null,
-                null
-            );
+            return result with { Findings = log.Findings };
         }
     }
 
@@ -136,7 +119,7 @@ public static class Pipeline
         try
         {
             Draft draft = Place(request, ReadJob(request, log), log);
-            return Stage.Of(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
+            return Stage.Answer(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
         }
         catch (Stopped)
         {
@@ -165,7 +148,7 @@ public static class Pipeline
     private static Draft Place(Request request, Job stated, RunLog log)
     {
         Job job = Numbered(stated, stated, request.Registered);
-        Drawing drawing = log.Take(
+        DrawingContent drawing = log.Take(
             "drawing",
             () => OfTheSheet(DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House))
         );
@@ -176,7 +159,7 @@ public static class Pipeline
 
     // Which open ends matter is known once layers have roles: the part names those again, an engraved stroke may stay open.
     // A missing unit is no doubt here but a refusal, which the part says.
-    private static Stage<Drawing> OfTheSheet(Stage<Drawing> read) =>
+    private static Stage<DrawingContent> OfTheSheet(Stage<DrawingContent> read) =>
         read with
         {
             Findings =
@@ -201,7 +184,7 @@ public static class Pipeline
     private static Designed Design(Begun begun, Registered registered, RunLog log)
     {
         (Job job, FixtureDesign design) = Draw(begun, registered, log);
-        HoldingResult holding = log.Keep("holding", () => HoldingAnalysis.Evaluate(design, job));
+        HoldingResult holding = log.Keep("holding", () => HoldJudgement.Evaluate(design, job));
         CutDirection direction = log.Do(
             "cut direction",
             () => TrimCutter.Compare(begun.Part, design, job, holding, Tolerances.House)
@@ -224,7 +207,7 @@ public static class Pipeline
             () => OperationPlanner.Plan(design, job, hold, Tolerances.House)
         );
         plans = LowHold.Marked(plans, designed.Holding, job);
-        ImmutableArray<BlockHold> holds = log.Take("block holding", () => hold.Evaluate(HeldOperations.Of(plans)));
+        ImmutableArray<BlockHold> holds = log.Take("block holding", () => hold.Evaluate(HeldOperations.Follow(plans)));
         ImmutableArray<ProgramText> programs = log.Take("programs", () => WritePrograms(plans, job));
         return new Programmed(plans, holds, programs);
     }
@@ -234,54 +217,24 @@ public static class Pipeline
         ImmutableArray<Stage<ProgramText>> written = [.. plans.Select(p => ProgramWriter.Write(p, job.Control, job))];
         IEnumerable<Finding> findings = written.SelectMany(w => w.Findings);
         return written.All(w => w.Ok)
-            ? Stage.Of<ImmutableArray<ProgramText>>([.. written.Select(w => w.Value!)], findings)
+            ? Stage.Answer<ImmutableArray<ProgramText>>([.. written.Select(w => w.Value!)], findings)
             : Stage.Failed<ImmutableArray<ProgramText>>(findings);
     }
 
-    /// <summary>The job's programs by number and file name, without text: enough to tell which setup a file is.</summary>
+    /// <summary>The job's programs by number and file name, without text: enough to know which setup a file is.</summary>
     private static ImmutableArray<ProgramText> ProgramNames(Job job) =>
         [
             .. new[] { Setup.Trim, Setup.Top, Setup.Underside }.Select(
                 (setup, i) =>
-                    new ProgramText(setup, (job.ProgramNumber ?? 0) + i, $"{job.Name}.{Words.Of(setup)}.nc", "")
+                    new ProgramText(setup, (job.ProgramNumber ?? 0) + i, $"{job.Name}.{Words.For(setup)}.nc", "")
             ),
         ];
 
     private static Stage<VerifyResult> Judge(Job job, FixtureDesign design, ImmutableArray<ProgramText> programs)
     {
         VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, programs, Limits.House));
-        return Stage.Of(verdict, verdict.Findings);
+        return Stage.Answer(verdict, verdict.Findings);
     }
-
-    private static Report Describe(
-        Request request,
-        RunLog log,
-        Designed? d,
-        ImmutableArray<ProgramText> programs,
-        VerifyResult? verdict,
-        bool ok
-    ) =>
-        new(
-            request.JobName,
-            ok,
-            ReportBuilder.Lines(log.Findings),
-            d is null ? null : ReportBuilder.Part(d.Part),
-            d is null ? null : ReportBuilder.Placement(d.Design.Placement),
-            d is null ? null : ReportBuilder.Features(d.Design),
-            d is null ? null : ReportBuilder.Holding(d.Holding),
-            verdict is null ? null : ReportBuilder.Programs(verdict, programs),
-            verdict is null ? null : ReportBuilder.Verify(verdict),
-            request.Version,
-            d?.Job.Revision ?? request.Registered.Revision,
-            null,
-            null,
-            null
-        )
-        {
-            Plate = d is null ? null : new PlateFacts(d.Job.Plate.Name, d.Job.Plate.Revision),
-            FixtureId = d?.Job.FixtureId,
-            Trim = d is null ? null : ReportBuilder.Trim(d.Job, d.Direction),
-        };
 
     /// <summary>Stated is the job as read, Job the same with its cutter chosen.</summary>
     private sealed record Begun(

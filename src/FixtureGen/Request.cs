@@ -1,22 +1,39 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen;
 
 /// <summary>What a run is given: texts and bytes only. Number, fixture id and revision come from the register where the job is silent.</summary>
-public sealed record Request(
-    string JobName,
-    string JobFile,
-    string JobText,
-    string DrawingFile,
-    byte[] Drawing,
-    ShopFiles Shop,
-    Registered Registered,
-    string Version,
-    Action<string> Progress
-)
+public sealed record Request
 {
+    /// <summary>The job file's name without .toml.</summary>
+    public required string JobName { get; init; }
+
+    /// <summary>Its path, for findings.</summary>
+    public required string JobFile { get; init; }
+
+    /// <summary>What stands in it.</summary>
+    public required string JobText { get; init; }
+
+    /// <summary>The drawing's path, for findings.</summary>
+    public required string DrawingFile { get; init; }
+
+    /// <summary>The drawing's bytes.</summary>
+    public required byte[] Drawing { get; init; }
+
+    /// <summary>Where shop files are found.</summary>
+    public required ShopFiles Shop { get; init; }
+
+    /// <summary>What the register says of the job.</summary>
+    public required Registered Registered { get; init; }
+
+    /// <summary>The program's own version, for the report.</summary>
+    public required string Version { get; init; }
+
+    /// <summary>Called with each step's name as it begins.</summary>
+    public required Action<string> Progress { get; init; }
+
     /// <summary>
     /// Asked once the programs are written: another number or revision to make them under, or null where these stay. A remade
     /// fixture whose programs differ gets its next revision this way, without being judged and drawn twice.

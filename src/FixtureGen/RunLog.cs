@@ -4,21 +4,21 @@ using FixtureGen.Model;
 
 namespace FixtureGen;
 
-/// <summary>Gathers findings, tells progress, and stops a run on the first stage with an error.</summary>
+/// <summary>Gathers findings, reports progress, and stops a run on the first stage with an error.</summary>
 internal sealed class RunLog(Action<string> progress)
 {
-    private readonly List<Finding> findings = [];
+    private readonly List<Finding> _findings = [];
 
-    public ImmutableArray<Finding> Findings => [.. this.findings];
+    public ImmutableArray<Finding> Findings => [.. _findings];
 
     /// <summary>Forgets the findings from this one on: their steps are run again.</summary>
-    public void Back(int count) => this.findings.RemoveRange(count, this.findings.Count - count);
+    public void Back(int count) => _findings.RemoveRange(count, _findings.Count - count);
 
     /// <exception cref="Stopped">The stage found an error, now among the findings.</exception>
     public T Take<T>(string step, Func<Stage<T>> run)
     {
-        Stage<T> stage = this.Do(step, run);
-        this.findings.AddRange(stage.Findings);
+        Stage<T> stage = Do(step, run);
+        _findings.AddRange(stage.Findings);
         return stage.Ok ? stage.Value! : throw new Stopped();
     }
 
@@ -27,15 +27,15 @@ internal sealed class RunLog(Action<string> progress)
     public T Keep<T>(string step, Func<Stage<T>> run)
         where T : class
     {
-        Stage<T> stage = this.Do(step, run);
-        this.findings.AddRange(stage.Findings);
+        Stage<T> stage = Do(step, run);
+        _findings.AddRange(stage.Findings);
         return stage.Value ?? throw new Stopped();
     }
 
     /// <exception cref="Stopped">An error stands among the findings.</exception>
     public void Stop()
     {
-        if (this.findings.Any(f => f.Severity == Severity.Error))
+        if (_findings.Any(f => f.Severity == Severity.Error))
         {
             throw new Stopped();
         }
@@ -51,7 +51,7 @@ internal sealed class RunLog(Action<string> progress)
         }
         catch (KernelException e)
         {
-            this.findings.Add(
+            _findings.Add(
                 new(
                     "geometry-unproven",
                     Severity.Error,

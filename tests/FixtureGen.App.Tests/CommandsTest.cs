@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Terminal;
 using FixtureGen.App.Tests.Support;
 using Xunit;
 

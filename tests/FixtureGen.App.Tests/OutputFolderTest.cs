@@ -1,45 +1,44 @@
 using System.Collections.Immutable;
 using System.Text;
+using FixtureGen.App.Files;
 using FixtureGen.Model;
+using FixtureGen.Output;
 using Xunit;
 
 namespace FixtureGen.App.Tests;
 
 public sealed class OutputFolderTest : IDisposable
 {
-    private readonly string root = Directory.CreateTempSubdirectory("fixturegen-test-").FullName;
+    private readonly string _root = Directory.CreateTempSubdirectory("fixturegen-test-").FullName;
 
-    public void Dispose() => Directory.Delete(this.root, recursive: true);
+    public void Dispose() => Directory.Delete(_root, recursive: true);
 
     private static OutputFile File(string name, string text) => new(name, [.. Encoding.UTF8.GetBytes(text)]);
 
     [Fact]
     public void A_new_folder_holds_just_the_files()
     {
-        string folder = Path.Combine(this.root, "a", "b");
+        string folder = Path.Combine(_root, "a", "b");
         Assert.Empty(OutputFolder.Replace(folder, "job", [File("job.top.nc", "1"), File("job.report.json", "{}")]));
         Assert.Equal(["job.report.json", "job.top.nc"], Names(folder));
-        Assert.Equal(
-            ["b"],
-            Directory.EnumerateFileSystemEntries(Path.Combine(this.root, "a")).Select(Path.GetFileName)
-        );
+        Assert.Equal(["b"], Directory.EnumerateFileSystemEntries(Path.Combine(_root, "a")).Select(Path.GetFileName));
     }
 
     [Fact]
     public void Files_of_the_last_run_go_and_foreign_ones_stay()
     {
-        Assert.Empty(OutputFolder.Replace(this.root, "job", [File("job.top.nc", "1"), File("job.underside.nc", "2")]));
-        System.IO.File.WriteAllText(Path.Combine(this.root, "notes.txt"), "mine");
-        Assert.Empty(OutputFolder.Replace(this.root, "job", [File("job.top.nc", "3")]));
-        Assert.Equal(["job.top.nc", "notes.txt"], Names(this.root));
-        Assert.Equal("3", System.IO.File.ReadAllText(Path.Combine(this.root, "job.top.nc")));
+        Assert.Empty(OutputFolder.Replace(_root, "job", [File("job.top.nc", "1"), File("job.underside.nc", "2")]));
+        System.IO.File.WriteAllText(Path.Combine(_root, "notes.txt"), "mine");
+        Assert.Empty(OutputFolder.Replace(_root, "job", [File("job.top.nc", "3")]));
+        Assert.Equal(["job.top.nc", "notes.txt"], Names(_root));
+        Assert.Equal("3", System.IO.File.ReadAllText(Path.Combine(_root, "job.top.nc")));
     }
 
     /// <summary>With such a file counted as somebody else's, the folder would no longer be replaced in one step.</summary>
     [Fact]
     public void What_a_killed_run_left_in_the_folder_goes_with_the_next_one()
     {
-        string folder = Path.Combine(this.root, "out");
+        string folder = Path.Combine(_root, "out");
         Assert.Empty(OutputFolder.Replace(folder, "job", [File("job.top.nc", "1")]));
         System.IO.File.WriteAllBytes(Path.Combine(folder, ".probe-0123456789abcdef"), []);
         Assert.Empty(OutputFolder.Replace(folder, "job", [File("job.top.nc", "2")]));
@@ -49,7 +48,7 @@ public sealed class OutputFolderTest : IDisposable
     [Fact]
     public void An_unchanged_file_keeps_its_time()
     {
-        string folder = Path.Combine(this.root, "out");
+        string folder = Path.Combine(_root, "out");
         ImmutableArray<OutputFile> files = [File("job.top.nc", "same"), File("job.trim.nc", "old")];
         Assert.Empty(OutputFolder.Replace(folder, "job", files));
         DateTime past = new(2001, 2, 3, 4, 5, 6, DateTimeKind.Utc);
@@ -65,7 +64,7 @@ public sealed class OutputFolderTest : IDisposable
     [Fact]
     public void A_file_in_the_folders_place_is_a_finding_and_stays()
     {
-        string folder = Path.Combine(this.root, "out");
+        string folder = Path.Combine(_root, "out");
         System.IO.File.WriteAllText(folder, "a file");
         Finding f = Assert.Single(OutputFolder.Replace(folder, "job", [File("job.top.nc", "1")]));
         Assert.Equal("out-not-writable", f.Code);

@@ -12,10 +12,10 @@ namespace FixtureGen.Bench;
 [Config(typeof(OffsetConfig))]
 public class CombinationBench
 {
-    private readonly Kernel kernel = new(Tolerances.House);
-    private (Region[] A, Region[] B) pair;
-    private NtsGeometry a = null!;
-    private NtsGeometry b = null!;
+    private readonly Kernel _kernel = new(Tolerances.House);
+    private (Region[] A, Region[] B) _pair;
+    private NtsGeometry _a = null!;
+    private NtsGeometry _b = null!;
 
     [Params("two waves of 5000", "twelve holes", "rack of 10000 upright", "rack of 10000 turned")]
     public string Shapes { get; set; } = "";
@@ -23,31 +23,31 @@ public class CombinationBench
     [GlobalSetup]
     public void Setup()
     {
-        pair = BenchShapes.Pair(Shapes);
-        a = NtsOffset.Flat(pair.A);
-        b = NtsOffset.Flat(pair.B);
+        _pair = BenchShapes.Pair(Shapes);
+        _a = NtsOffset.Flat(_pair.A);
+        _b = NtsOffset.Flat(_pair.B);
     }
 
     [Benchmark(Baseline = true)]
-    public ImmutableArray<Region> Union() => kernel.Union(pair.A, pair.B);
+    public ImmutableArray<Region> Union() => _kernel.Union(_pair.A, _pair.B);
 
     [Benchmark]
-    public ImmutableArray<Region> Difference() => kernel.Difference(pair.A, pair.B);
+    public ImmutableArray<Region> Difference() => _kernel.Difference(_pair.A, _pair.B);
 
     [Benchmark]
-    public object NtsUnion() => OverlayNGRobust.Overlay(a, b, OverlayNG.UNION);
+    public object NtsUnion() => OverlayNGRobust.Overlay(_a, _b, OverlayNG.UNION);
 
     [Benchmark]
-    public object NtsDifference() => OverlayNGRobust.Overlay(a, b, OverlayNG.DIFFERENCE);
+    public object NtsDifference() => OverlayNGRobust.Overlay(_a, _b, OverlayNG.DIFFERENCE);
 }
 
 /// <summary>Many regions united at once; the library unites its chords in a cascade.</summary>
 [Config(typeof(OffsetConfig))]
 public class ManyUnionBench
 {
-    private readonly Kernel kernel = new(Tolerances.House);
-    private Region[] regions = [];
-    private NtsGeometry[] flat = [];
+    private readonly Kernel _kernel = new(Tolerances.House);
+    private Region[] _regions = [];
+    private NtsGeometry[] _flat = [];
 
     [Params("1000 discs", "3000 discs", "10000 discs", "200 strokes")]
     public string Regions { get; set; } = "";
@@ -55,15 +55,15 @@ public class ManyUnionBench
     [GlobalSetup]
     public void Setup()
     {
-        regions = BenchShapes.Many(Regions, kernel);
-        flat = [.. regions.Select(r => NtsOffset.Flat([r]).GetGeometryN(0))];
+        _regions = BenchShapes.Many(Regions, _kernel);
+        _flat = [.. _regions.Select(r => NtsOffset.Flat([r]).GetGeometryN(0))];
     }
 
     [Benchmark(Baseline = true)]
-    public ImmutableArray<Region> Exact() => kernel.UnionAll(regions);
+    public ImmutableArray<Region> Exact() => _kernel.UnionAll(_regions);
 
     [Benchmark]
-    public object Nts() => UnaryUnionOp.Union(flat);
+    public object Nts() => UnaryUnionOp.Union(_flat);
 }
 
 /// <summary>What proving costs: the same work with and without, in one run; the proof's share is the difference.</summary>
@@ -71,13 +71,13 @@ public class ManyUnionBench
 public class ProofBench
 {
     private static readonly Slack House = Slack.From(Tolerances.House);
-    private readonly Overlay overlay = new(House);
-    private readonly CombinationProof combinationProof = new(House.Grid);
-    private readonly Offsetter offsetter = new(House);
-    private readonly OffsetProof offsetProof = new(House);
-    private readonly OffsetSource source = new(House);
-    private (Region[] A, Region[] B) pair;
-    private Region[] single = [];
+    private readonly Overlay _overlay = new(House);
+    private readonly CombinationProof _combinationProof = new(House.Grid);
+    private readonly Offsetter _offsetter = new(House);
+    private readonly OffsetProof _offsetProof = new(House);
+    private readonly OffsetSource _source = new(House);
+    private (Region[] A, Region[] B) _pair;
+    private Region[] _single = [];
 
     [Params("wiggle 3000", "wiggle 300", "twelve holes", "wiggle with islands")]
     public string Shape { get; set; } = "";
@@ -85,8 +85,8 @@ public class ProofBench
     [GlobalSetup]
     public void Setup()
     {
-        pair = BenchShapes.Pair(Shape == "twelve holes" ? Shape : "two waves of 5000");
-        single = BenchShapes.Named(Shape);
+        _pair = BenchShapes.Pair(Shape == "twelve holes" ? Shape : "two waves of 5000");
+        _single = BenchShapes.Named(Shape);
     }
 
     [Benchmark(Baseline = true)]
@@ -103,18 +103,18 @@ public class ProofBench
 
     private int Combine(bool prove)
     {
-        List<Loop> loops = overlay.Run(pair.A, pair.B, Both, 1)!;
-        return prove && !combinationProof.Proves(overlay, Both, loops) ? -1 : loops.Count;
+        List<Loop> loops = _overlay.Run(_pair.A, _pair.B, Both, 1)!;
+        return prove && !_combinationProof.Proves(_overlay, Both, loops) ? -1 : loops.Count;
     }
 
     private static bool Both(int a, int b) => a > 0 || b > 0;
 
     private int Shrink(bool prove)
     {
-        source.Begin(reversed: false);
-        source.AddAll(single);
-        source.End();
-        List<Loop> loops = offsetter.Run(source, 3.175, sideTest: false)!;
-        return prove && !offsetProof.Proves(offsetter, source, 3.175, loops) ? -1 : loops.Count;
+        _source.Begin(reversed: false);
+        _source.AddAll(_single);
+        _source.End();
+        List<Loop> loops = _offsetter.Run(_source, 3.175, sideTest: false)!;
+        return prove && !_offsetProof.Proves(_offsetter, _source, 3.175, loops) ? -1 : loops.Count;
     }
 }

@@ -1,4 +1,4 @@
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.Bench;
 
@@ -29,17 +29,18 @@ internal static class DemoRequests
         );
         string drawing = Path.ChangeExtension(file, ".dxf");
         string name = Path.GetFileNameWithoutExtension(file);
-        return new Request(
-            name,
-            file,
-            File.ReadAllText(file),
-            drawing,
-            File.ReadAllBytes(drawing),
-            shop,
-            new Registered(1000, name, 1, Overrules: false),
-            "bench",
-            static _ => { }
-        );
+        return new Request
+        {
+            JobName = name,
+            JobFile = file,
+            JobText = File.ReadAllText(file),
+            DrawingFile = drawing,
+            Drawing = File.ReadAllBytes(drawing),
+            Shop = shop,
+            Registered = new Registered(1000, name, 1, Overrules: false),
+            Version = "bench",
+            Progress = static _ => { },
+        };
     }
 
     private static string Root()

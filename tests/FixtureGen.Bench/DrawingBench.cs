@@ -1,5 +1,6 @@
 using BenchmarkDotNet.Attributes;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Writing;
 using FixtureGen.Model;
 
 namespace FixtureGen.Bench;

@@ -3,7 +3,9 @@ using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
+using FixtureGen.Solve;
 
 namespace FixtureGen.Bench;
 
@@ -14,9 +16,9 @@ namespace FixtureGen.Bench;
 [MemoryDiagnoser]
 public class HoldingBench
 {
-    private Job job = null!;
-    private FixtureDesign design = null!;
-    private HoldingContext context = null!;
+    private Job _job = null!;
+    private FixtureDesign _design = null!;
+    private HoldingContext _context = null!;
 
     [GlobalSetup]
     public void Setup()
@@ -31,22 +33,22 @@ public class HoldingBench
             _ => []
         );
         string text = File.ReadAllText(Path.Combine(root, "outlines", "pruner-sheath.toml"));
-        job = JobReader.Read(text, "outlines/bench.toml", files).Value! with { MagnetCount = 6 };
+        _job = JobReader.Read(text, "outlines/bench.toml", files).Value! with { MagnetCount = 6 };
         Part part = new(Contours.RoundedRectangle(new Box2(0, 0, 150, 125), 15), [], [], [], [], []);
-        Placement placement = Placing.Place(part, job, Tolerances.House).Value!;
-        FixtureDesign begun = Designer.Begin(part, placement, job, Tolerances.House).Value!;
-        design = begun with { Magnets = MagnetPlacement.Choose(begun, job, Tolerances.House).Value };
-        context = HoldingAnalysis.Context(design, job, Tolerances.House).Value!;
+        Placement placement = Placing.Place(part, _job, Tolerances.House).Value!;
+        FixtureDesign begun = Designer.Begin(part, placement, _job, Tolerances.House).Value!;
+        _design = begun with { Magnets = MagnetPlacement.Choose(begun, _job, Tolerances.House).Value };
+        _context = HoldingAnalysis.Context(_design, _job, Tolerances.House).Value!;
     }
 
     [Benchmark]
-    public HoldingResult WholeAnswer() => HoldingAnalysis.Evaluate(design, job).Value!;
+    public HoldingResult WholeAnswer() => HoldJudgement.Evaluate(_design, _job).Value!;
 
     [Benchmark]
-    public HoldingResult MovedMagnets() => context.Evaluate(design.Magnets);
+    public HoldingResult MovedMagnets() => _context.Evaluate(_design.Magnets);
 
     [Benchmark]
-    public int BestPlacesForSix() => MagnetPlacement.Choose(design, job, Tolerances.House).Value.Length;
+    public int BestPlacesForSix() => MagnetPlacement.Choose(_design, _job, Tolerances.House).Value.Length;
 
     private static string Root()
     {

@@ -1,8 +1,10 @@
 using System.Globalization;
 using System.Text;
 using FixtureGen.Model;
+using FixtureGen.Output;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Bench;
 
@@ -17,7 +19,7 @@ internal static class JudgeBench
     private const double Metres = 10_000;
     private const int CarveRuns = 150;
     private const int JudgeRuns = 12;
-    private static readonly Cutter s_cutter = new(null!, CutterShape.Flat, 3.175, 0, 0);
+    private static readonly Cutter S_cutter = new(null!, CutterShape.Flat, 3.175, 0, 0);
 
     public static void Run(string[] jobs)
     {
@@ -58,7 +60,7 @@ internal static class JudgeBench
                 Carver carver = new(grid);
                 foreach (Motion motion in motions)
                 {
-                    carver.Cut(motion, s_cutter, 5);
+                    carver.Cut(motion, S_cutter, 5);
                 }
             }
         );
@@ -66,7 +68,7 @@ internal static class JudgeBench
 
     private static double Judge(string file)
     {
-        Outcome made = Pipeline.Make(DemoRequests.Of(file));
+        Outcome made = Delivery.Make(DemoRequests.Of(file));
         OutputFile top = made.Files.First(f => f.Name.EndsWith(".top.nc", StringComparison.Ordinal));
         string text = Encoding.UTF8.GetString([.. top.Bytes]);
         int number = (made.Job!.ProgramNumber ?? 0) + 1;

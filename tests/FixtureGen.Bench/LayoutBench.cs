@@ -2,12 +2,13 @@ using System.Collections.Immutable;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FixtureGen.App;
-using FixtureGen.App.Layout;
+using FixtureGen.App.Files;
+using FixtureGen.App.Page;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 
 namespace FixtureGen.Bench;
 
@@ -100,7 +101,7 @@ internal static class LayoutBench
         like = context;
         at[3] = Now();
         HoldingResult result = context.Evaluate(magnets);
-        HoldingAnalysis.Judge(context, result, job);
+        HoldJudgement.Judge(context, result, job);
         at[4] = Now();
         return [at[1] - at[0], at[2] - at[1], at[3] - at[2], at[4] - at[3]];
     }

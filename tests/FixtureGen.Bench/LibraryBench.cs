@@ -1,8 +1,9 @@
 using System.Diagnostics;
 using System.Globalization;
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Library;
 using FixtureGen.App.Tests.Support;
 using FixtureGen.Output;
+using FixtureGen.Output.Pictures;
 
 namespace FixtureGen.Bench;
 
@@ -65,8 +66,8 @@ internal static class LibraryBench
                     sum[step] = (ms + now - at, b + total - allocated);
                     (step, at, allocated) = (next, now, total);
                 }
-                App.JobSource source = App.JobSource.Read(file).Value!;
-                Outcome outcome = Pipeline.Make(source.Request(null, Begin));
+                FixtureGen.App.Files.JobSource source = FixtureGen.App.Files.JobSource.Read(file).Value!;
+                Outcome outcome = Delivery.Make(source.Request(null, Begin));
                 outcome.Verdict?.Block.Dispose();
                 Begin("");
                 if (round == 0 && !outcome.Report.Ok)
@@ -90,8 +91,10 @@ internal static class LibraryBench
     private static void Pictures()
     {
         using Temp temp = new(1);
-        App.JobSource source = App.JobSource.Read(Directory.EnumerateFiles(temp.Jobs, "*.toml").First()).Value!;
-        Outcome o = Pipeline.Make(source.Request(null, static _ => { }));
+        FixtureGen.App.Files.JobSource source = FixtureGen
+            .App.Files.JobSource.Read(Directory.EnumerateFiles(temp.Jobs, "*.toml").First())
+            .Value!;
+        Outcome o = Delivery.Make(source.Request(null, static _ => { }));
         (string Name, Action Draw)[] all =
         [
             ("drawing", () => FixtureDrawing.Dxf(o.Design!, o.Job!)),
@@ -164,12 +167,12 @@ internal static class LibraryBench
 
     private sealed class Temp : IDisposable
     {
-        public Temp(int jobs) => SeededLibrary.Write(Root(), this.Folder, jobs, Seed);
+        public Temp(int jobs) => SeededLibrary.Write(Root(), Folder, jobs, Seed);
 
         public string Folder { get; } = Directory.CreateTempSubdirectory("fixturegen-bench-").FullName;
 
-        public string Jobs => Path.Combine(this.Folder, "outlines");
+        public string Jobs => Path.Combine(Folder, "outlines");
 
-        public void Dispose() => Directory.Delete(this.Folder, recursive: true);
+        public void Dispose() => Directory.Delete(Folder, recursive: true);
     }
 }

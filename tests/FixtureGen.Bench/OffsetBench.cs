@@ -9,9 +9,9 @@ namespace FixtureGen.Bench;
 [Config(typeof(OffsetConfig))]
 public class OffsetBench
 {
-    private readonly Kernel kernel = new(Tolerances.House);
-    private Region[] regions = [];
-    private NetTopologySuite.Geometries.Geometry flat = null!;
+    private readonly Kernel _kernel = new(Tolerances.House);
+    private Region[] _regions = [];
+    private NetTopologySuite.Geometries.Geometry _flat = null!;
 
     [Params("rounded rectangle", "twelve holes", "wiggle 300", "wiggle 3000", "wiggle with islands")]
     public string Shape { get; set; } = "";
@@ -22,15 +22,15 @@ public class OffsetBench
     [GlobalSetup]
     public void Setup()
     {
-        regions = BenchShapes.Named(Shape);
-        flat = NtsOffset.Flat(regions);
+        _regions = BenchShapes.Named(Shape);
+        _flat = NtsOffset.Flat(_regions);
     }
 
     [Benchmark(Baseline = true)]
-    public ImmutableArray<Region> Exact() => kernel.Offset(regions, Distance);
+    public ImmutableArray<Region> Exact() => _kernel.Offset(_regions, Distance);
 
     [Benchmark]
-    public object Nts() => NtsOffset.Buffer(flat, Distance);
+    public object Nts() => NtsOffset.Buffer(_flat, Distance);
 }
 
 /// <summary>
@@ -46,10 +46,10 @@ public class OffsetClearingBench
     // The tolerance of the recovery that comes first for the dense wiggle, mm.
     private const double Recovery = 0.002;
 
-    private readonly Kernel kernel = new(Tolerances.House);
-    private Region[] regions = [];
-    private NetTopologySuite.Geometries.Geometry flat = null!;
-    private bool recovers;
+    private readonly Kernel _kernel = new(Tolerances.House);
+    private Region[] _regions = [];
+    private NetTopologySuite.Geometries.Geometry _flat = null!;
+    private bool _recovers;
 
     [Params("rounded rectangle", "twelve holes", "wiggle 300", "wiggle 3000 recovered", "wiggle with islands")]
     public string Shape { get; set; } = "";
@@ -57,19 +57,19 @@ public class OffsetClearingBench
     [GlobalSetup]
     public void Setup()
     {
-        recovers = Shape.EndsWith(" recovered", StringComparison.Ordinal);
-        regions = BenchShapes.Named(Shape.Replace(" recovered", "", StringComparison.Ordinal));
-        flat = NtsOffset.Flat(regions);
+        _recovers = Shape.EndsWith(" recovered", StringComparison.Ordinal);
+        _regions = BenchShapes.Named(Shape.Replace(" recovered", "", StringComparison.Ordinal));
+        _flat = NtsOffset.Flat(_regions);
     }
 
     [Benchmark(Baseline = true)]
-    public int Exact() => kernel.Rings(recovers ? [.. regions.Select(Recovered)] : regions, First, Step).Length;
+    public int Exact() => _kernel.Rings(_recovers ? [.. _regions.Select(Recovered)] : _regions, First, Step).Length;
 
     [Benchmark]
-    public int NtsFromSource() => NtsOffset.RingsFromSource(flat, First, Step);
+    public int NtsFromSource() => NtsOffset.RingsFromSource(_flat, First, Step);
 
     [Benchmark]
-    public int NtsChained() => NtsOffset.RingsChained(flat, First, Step);
+    public int NtsChained() => NtsOffset.RingsChained(_flat, First, Step);
 
     private static Region Recovered(Region r) => Region.Of(ArcRecovery.Recover(r.Outer, Recovery));
 }
@@ -78,9 +78,9 @@ public class OffsetClearingBench
 [Config(typeof(OffsetConfig))]
 public class OffsetGrowthBench
 {
-    private readonly Kernel kernel = new(Tolerances.House);
-    private Region[] regions = [];
-    private NetTopologySuite.Geometries.Geometry flat = null!;
+    private readonly Kernel _kernel = new(Tolerances.House);
+    private Region[] _regions = [];
+    private NetTopologySuite.Geometries.Geometry _flat = null!;
 
     [Params(1_000, 10_000, 100_000)]
     public int Segments { get; set; }
@@ -88,13 +88,13 @@ public class OffsetGrowthBench
     [GlobalSetup]
     public void Setup()
     {
-        regions = BenchShapes.Wiggle(Segments);
-        flat = NtsOffset.Flat(regions);
+        _regions = BenchShapes.Wiggle(Segments);
+        _flat = NtsOffset.Flat(_regions);
     }
 
     [Benchmark(Baseline = true)]
-    public ImmutableArray<Region> Exact() => kernel.Offset(regions, -3.175);
+    public ImmutableArray<Region> Exact() => _kernel.Offset(_regions, -3.175);
 
     [Benchmark]
-    public object Nts() => NtsOffset.Buffer(flat, -3.175);
+    public object Nts() => NtsOffset.Buffer(_flat, -3.175);
 }

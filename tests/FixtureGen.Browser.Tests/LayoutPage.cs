@@ -23,9 +23,9 @@ public sealed class LayoutPage : IAsyncDisposable
     /// <summary>Five minutes: no bound on the page's speed, only an end for one that hangs beside whatever else the machine does.</summary>
     public const float PatienceMs = 300_000;
 
-    private readonly Process program;
-    private readonly IPlaywright playwright;
-    private readonly IBrowser browser;
+    private readonly Process _program;
+    private readonly IPlaywright _playwright;
+    private readonly IBrowser _browser;
 
     private LayoutPage(
         string folder,
@@ -37,13 +37,13 @@ public sealed class LayoutPage : IAsyncDisposable
         IPage page
     )
     {
-        this.Folder = folder;
-        this.Job = job;
-        this.program = program;
-        this.Address = address;
-        this.playwright = playwright;
-        this.browser = browser;
-        this.Page = page;
+        Folder = folder;
+        Job = job;
+        _program = program;
+        Address = address;
+        _playwright = playwright;
+        _browser = browser;
+        Page = page;
     }
 
     public string Folder { get; }
@@ -54,7 +54,7 @@ public sealed class LayoutPage : IAsyncDisposable
 
     public IPage Page { get; }
 
-    public string JobPath => Path.Combine(this.Folder, "outlines", this.Job + ".toml");
+    public string JobPath => Path.Combine(Folder, "outlines", Job + ".toml");
 
     public static string Root { get; } = FindRoot();
 
@@ -153,13 +153,13 @@ public sealed class LayoutPage : IAsyncDisposable
     /// <summary>How many answers the page has had.</summary>
     public async Task<int> AnswersAsync() =>
         int.Parse(
-            await this.Page.EvaluateAsync<string>("document.body.dataset.updates ?? '0'"),
+            await Page.EvaluateAsync<string>("document.body.dataset.updates ?? '0'"),
             System.Globalization.CultureInfo.InvariantCulture
         );
 
     /// <summary>Waits until the page has had so many answers.</summary>
     public async Task AnsweredAsync(int count) =>
-        await this.Page.WaitForFunctionAsync(
+        await Page.WaitForFunctionAsync(
             "n => Number(document.body.dataset.updates ?? 0) >= n",
             count,
             new() { Timeout = PatienceMs }
@@ -167,30 +167,30 @@ public sealed class LayoutPage : IAsyncDisposable
 
     public async Task<double> FactorAsync(string key) =>
         double.Parse(
-            await this.Page.Locator($"[data-factor={key}]").InnerTextAsync(),
+            await Page.Locator($"[data-factor={key}]").InnerTextAsync(),
             System.Globalization.CultureInfo.InvariantCulture
         );
 
     /// <summary>The factor once the stops bear.</summary>
     public async Task<double> StaysAsync(string key) =>
         double.Parse(
-            await this.Page.Locator($"[data-stays={key}]").InnerTextAsync(),
+            await Page.Locator($"[data-stays={key}]").InnerTextAsync(),
             System.Globalization.CultureInfo.InvariantCulture
         );
 
-    public async Task<string> StatusAsync() => await this.Page.Locator("#status").InnerTextAsync();
+    public async Task<string> StatusAsync() => await Page.Locator("#status").InnerTextAsync();
 
     /// <summary>Does something and waits until the page has shown its answer.</summary>
     public async Task DoAsync(Func<Task> act)
     {
-        int before = await this.AnswersAsync();
+        int before = await AnswersAsync();
         await act();
-        await this.AnsweredAsync(before + 1);
+        await AnsweredAsync(before + 1);
     }
 
     /// <summary>Waits until the status line says this.</summary>
     public async Task SaysAsync(string text) =>
-        await this.Page.WaitForFunctionAsync(
+        await Page.WaitForFunctionAsync(
             "text => document.getElementById('status').textContent.includes(text)",
             text,
             new() { Timeout = PatienceMs }
@@ -198,17 +198,17 @@ public sealed class LayoutPage : IAsyncDisposable
 
     public async Task SaveAsync()
     {
-        await this.Page.ClickAsync("#save");
-        await this.SaysAsync("Saved to");
+        await Page.ClickAsync("#save");
+        await SaysAsync("Saved to");
     }
 
     /// <summary>The job on disk.</summary>
-    public string Text() => File.ReadAllText(this.JobPath);
+    public string Text() => File.ReadAllText(JobPath);
 
     /// <summary>The four factors as <c>check --json</c> says them for the job on disk.</summary>
     public JsonNode Check()
     {
-        using Process check = Process.Start(Start(this.Folder, "check", this.JobPath, "--json"))!;
+        using Process check = Process.Start(Start(Folder, "check", JobPath, "--json"))!;
         Task<string> error = check.StandardError.ReadToEndAsync();
         string output = check.StandardOutput.ReadToEnd();
         check.WaitForExit();
@@ -221,17 +221,17 @@ public sealed class LayoutPage : IAsyncDisposable
     {
         string folder = Path.Combine(AppContext.BaseDirectory, "screenshots");
         Directory.CreateDirectory(folder);
-        await this.Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
+        await Page.ScreenshotAsync(new() { Path = Path.Combine(folder, name + ".png"), FullPage = true });
     }
 
     public async ValueTask DisposeAsync()
     {
-        await this.browser.DisposeAsync();
-        this.playwright.Dispose();
-        this.program.Kill(entireProcessTree: true);
-        this.program.WaitForExit();
-        this.program.Dispose();
-        Directory.Delete(this.Folder, recursive: true);
+        await _browser.DisposeAsync();
+        _playwright.Dispose();
+        _program.Kill(entireProcessTree: true);
+        _program.WaitForExit();
+        _program.Dispose();
+        Directory.Delete(Folder, recursive: true);
     }
 
     private static void CopyTree(string from, string to)

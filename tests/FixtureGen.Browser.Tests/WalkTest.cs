@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FixtureGen.App;
-using FixtureGen.App.Layout;
+using FixtureGen.App.Files;
+using FixtureGen.App.Page;
 using FixtureGen.Model;
+using FixtureGen.Output;
 using Xunit;
 
 namespace FixtureGen.Browser.Tests;
@@ -48,7 +49,7 @@ public sealed class WalkTest
         {
             settings[(string)setting!["key"]!] = setting["value"]!.DeepClone();
         }
-        LayoutAsk ask = LayoutAsk.Of(
+        LayoutAsk ask = LayoutAsk.Read(
             new JsonObject
             {
                 ["magnets"] = state["magnets"]!.DeepClone(),
@@ -87,7 +88,7 @@ public sealed class WalkTest
         JsonNode answer = JsonNode.Parse(tried.Body.Span)!;
         Stage<string> text = trial.Text(ask, source.JobText);
         Assert.True(text.Ok);
-        Outcome check = Pipeline.Check(source.Request(null, static _ => { }) with { JobText = text.Value! });
+        Outcome check = Delivery.Check(source.Request(null, static _ => { }) with { JobText = text.Value! });
         string where = string.Join(' ', ask.Magnets.Select(m => m.At)) + string.Join(' ', ask.Ports);
         if (tried.Status != 200 || answer["violations"]!.AsArray().Count > 0)
         {

@@ -1,3 +1,4 @@
+using FixtureGen.Output;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -22,7 +23,7 @@ public sealed class PipelineTest
             "rpm = 22000\ndull_factor = 2.02",
             StringComparison.Ordinal
         );
-        Outcome outcome = Pipeline.Check(request with { JobText = duller });
+        Outcome outcome = Delivery.Check(request with { JobText = duller });
 
         Assert.True(outcome.Report.Ok, string.Join('\n', outcome.Findings));
         Assert.NotEqual("trim-1-8-up", outcome.Job!.TrimTool.Name);
@@ -35,8 +36,8 @@ public sealed class PipelineTest
     {
         Registered first = new(1000, "F1000", 1, Overrules: false);
         Registered second = new(1230, "F1230", 4, Overrules: true);
-        Outcome raised = Pipeline.Make(Label("revision = 1", "", first) with { Revise = (_, _) => second });
-        Outcome fresh = Pipeline.Make(Label("revision = 1", "", second));
+        Outcome raised = Delivery.Make(Label("revision = 1", "", first) with { Revise = (_, _) => second });
+        Outcome fresh = Delivery.Make(Label("revision = 1", "", second));
 
         Assert.True(raised.Report.Ok, string.Join('\n', raised.Findings));
         Assert.Equal(4, raised.Report.Revision);
@@ -51,7 +52,7 @@ public sealed class PipelineTest
     public void A_letter_that_papers_cannot_print_is_told()
     {
         Request request = Label("revision = 1", "", new Registered(1000, "F1000", 1, Overrules: false));
-        Outcome made = Pipeline.Make(request with { JobName = "clip-漢", JobFile = "outlines/clip-漢.toml" });
+        Outcome made = Delivery.Make(request with { JobName = "clip-漢", JobFile = "outlines/clip-漢.toml" });
         Assert.True(made.Report.Ok, string.Join('\n', made.Findings));
         Assert.Contains(made.Findings, f => f.Code == "paper-character" && f.Where == "name");
         Assert.Contains(made.Report.Findings, f => f.Code == "paper-character");
@@ -61,16 +62,17 @@ public sealed class PipelineTest
     {
         string text = File.ReadAllText(Path.Combine(Folder, "label-clip.toml"));
         Assert.Contains(from, text, StringComparison.Ordinal);
-        return new(
-            "label-clip",
-            "outlines/label-clip.toml",
-            text.Replace(from, to, StringComparison.Ordinal),
-            "outlines/label-clip.dxf",
-            File.ReadAllBytes(Path.Combine(Folder, "label-clip.dxf")),
-            DemoShop.Files,
-            registered,
-            "test",
-            static _ => { }
-        );
+        return new()
+        {
+            JobName = "label-clip",
+            JobFile = "outlines/label-clip.toml",
+            JobText = text.Replace(from, to, StringComparison.Ordinal),
+            DrawingFile = "outlines/label-clip.dxf",
+            Drawing = File.ReadAllBytes(Path.Combine(Folder, "label-clip.dxf")),
+            Shop = DemoShop.Files,
+            Registered = registered,
+            Version = "test",
+            Progress = static _ => { },
+        };
     }
 }

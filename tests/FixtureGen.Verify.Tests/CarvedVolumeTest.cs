@@ -1,6 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;

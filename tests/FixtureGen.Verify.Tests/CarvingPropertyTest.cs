@@ -3,6 +3,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;
@@ -66,13 +67,13 @@ public sealed class CarvingPropertyTest
     {
         BlockGrid grid = RandomMotions.Grid(0.3);
         float[] cells = grid.Top();
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         int n = Math.Max(1, (int)Math.Ceiling(piece.Length / Step));
         double dz = motion.To.Z - motion.From.Z;
         double fall = wider > 0 && piece.Length > 0 ? Math.Abs(dz) / n : 0;
         for (int i = 0; i <= n; i++)
         {
-            Point2 p = piece.Length > 0 ? piece.At((double)i / n) : motion.From.Xy;
+            Point2 p = piece.Length > 0 ? piece.PointAt((double)i / n) : motion.From.Xy;
             double tip = piece.Length > 0 ? motion.From.Z + (dz * i / n) : Math.Min(motion.From.Z, motion.To.Z);
             double reach = cutter.Radius + wider;
             int x0 = Math.Max(0, (int)Math.Floor((p.X - reach) / grid.Cell));
@@ -147,7 +148,10 @@ public sealed class CarvingPropertyTest
                         Assert.Equal(a.Removed, b.Removed, 1e-4 + (a.Removed * 1e-5));
                         Assert.Equal(a.Deepest, b.Deepest);
                         Assert.Equal(a.DeepMm2, b.DeepMm2, 1e-6);
-                        Assert.Equal(carver.Highest(Piece.Of(motions[i]), 4), other.Highest(Piece.Of(motions[i]), 4));
+                        Assert.Equal(
+                            carver.Highest(Piece.From(motions[i]), 4),
+                            other.Highest(Piece.From(motions[i]), 4)
+                        );
                     }
                     Assert.Equal(tiles.TopHeights.Highest(), cells.Top().Max());
                     Assert.True(tiles.Top().AsSpan().SequenceEqual(cells.Top()));

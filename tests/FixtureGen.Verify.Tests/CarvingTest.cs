@@ -3,6 +3,7 @@ using CsCheck;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;
@@ -10,9 +11,9 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>Each closed-form sweep against the cutter set down at many points of the way, and against analytic volumes.</summary>
 public sealed class CarvingTest
 {
-    private static readonly Cutter s_flat = Cutter.Of(TestShop.EndMill(1, 6));
-    private static readonly Cutter s_ball = Cutter.Of(TestShop.Ball(2, 6));
-    private static readonly Cutter s_cone = Cutter.Of(TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4));
+    private static readonly Cutter S_flat = Cutter.From(TestShop.EndMill(1, 6));
+    private static readonly Cutter S_ball = Cutter.From(TestShop.Ball(2, 6));
+    private static readonly Cutter S_cone = Cutter.From(TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4));
 
     private static BlockGrid Grid(double cell = 0.2) => new(new Box2(0, 0, 40, 40), cell, 0, 10);
 
@@ -33,13 +34,13 @@ public sealed class CarvingTest
         BlockGrid swept = Grid();
         Tally tally = new Carver(swept).Cut(motion, cutter, 1);
         float[] stamped = Grid().Top();
-        Shape.Piece piece = Shape.Piece.Of(motion);
+        Shape.Piece piece = Shape.Piece.From(motion);
         double descent = Math.Abs(motion.To.Z - motion.From.Z);
         int n = Math.Max(1, (int)(Math.Max(piece.Length, descent) / 0.01));
         for (int i = 0; i <= n; i++)
         {
             double t = (double)i / n;
-            Point2 p = piece.Length > 0 ? piece.At(t) : motion.From.Xy;
+            Point2 p = piece.Length > 0 ? piece.PointAt(t) : motion.From.Xy;
             double z = motion.From.Z + ((motion.To.Z - motion.From.Z) * t);
             Stamp(swept, stamped, p, z, cutter);
         }
@@ -83,9 +84,9 @@ public sealed class CarvingTest
     private static Cutter Cutter3(int which) =>
         which switch
         {
-            0 => s_flat,
-            1 => s_ball,
-            _ => s_cone,
+            0 => S_flat,
+            1 => S_ball,
+            _ => S_cone,
         };
 
     [Theory]
@@ -129,7 +130,7 @@ public sealed class CarvingTest
     public void Any_ramp_of_a_flat_cutter_holds() =>
         Gen.Select(Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[1, 9])
             .Sample(
-                (x0, y0, x1, y1, z) => Compare(Line(x0, y0, 6, x1, y1, z), s_flat, 0.02),
+                (x0, y0, x1, y1, z) => Compare(Line(x0, y0, 6, x1, y1, z), S_flat, 0.02),
                 iter: 6,
                 seed: "0000Zr6YZjJ4"
             );
@@ -138,7 +139,7 @@ public sealed class CarvingTest
     public void Volume_of_a_slot_is_the_stadiums_within_the_grids_bound()
     {
         BlockGrid grid = Grid(0.1);
-        double removed = new Carver(grid).Cut(Line(10, 10, 8, 30, 17, 8), s_flat, 9).Removed;
+        double removed = new Carver(grid).Cut(Line(10, 10, 8, 30, 17, 8), S_flat, 9).Removed;
         double length = Math.Sqrt((20 * 20) + (7 * 7));
         double exact = 2 * ((6 * length) + (Math.PI * 9));
         double bound = 2 * ((2 * length) + (2 * Math.PI * 3)) * 0.1 / 2;
@@ -153,8 +154,8 @@ public sealed class CarvingTest
     {
         BlockGrid grid = Grid();
         Motion motion = Arc(15.1, 20.1, 5, -sweep, sweep, 4, 4);
-        Shape.Piece piece = Shape.Piece.Of(motion);
-        new Carver(grid).Cut(motion, Cutter.Of(TestShop.EndMill(1, 5.9)), 9);
+        Shape.Piece piece = Shape.Piece.From(motion);
+        new Carver(grid).Cut(motion, Cutter.From(TestShop.EndMill(1, 5.9)), 9);
         float[] cells = grid.Top();
         for (int i = 0; i < cells.Length; i++)
         {
@@ -175,13 +176,16 @@ public sealed class CarvingTest
     public void A_block_turned_over_has_each_cell_on_the_other_side(double width)
     {
         BlockGrid grid = new(new Box2(0, 0, width, 6.2), 0.2, 0, 10);
-        new Carver(grid).Cut(Line(1, 1, 7, 3.1, 5, 7), Cutter.Of(TestShop.EndMill(1, 1.5)), 9);
+        new Carver(grid).Cut(Line(1, 1, 7, 3.1, 5, 7), Cutter.From(TestShop.EndMill(1, 1.5)), 9);
         using Heights turned = grid.TopHeights.Turned(10);
         for (int row = 0; row < grid.Rows; row++)
         {
             for (int column = 0; column < grid.Columns; column++)
             {
-                Assert.Equal(10 - grid.TopHeights.At(row, column), turned.At(row, grid.Columns - 1 - column));
+                Assert.Equal(
+                    10 - grid.TopHeights.HeightAt(row, column),
+                    turned.HeightAt(row, grid.Columns - 1 - column)
+                );
             }
         }
     }
@@ -193,8 +197,8 @@ public sealed class CarvingTest
         float[] Carved(double z)
         {
             using BlockGrid grid = Grid(0.1);
-            new Carver(grid).Cut(Arc(20, 20, 9, 0.3, 5, z, z - 1), s_flat, 9);
-            new Carver(grid).Cut(Line(5, 30, z, 33, 31, z), s_ball, 9);
+            new Carver(grid).Cut(Arc(20, 20, 9, 0.3, 5, z, z - 1), S_flat, 9);
+            new Carver(grid).Cut(Line(5, 30, z, 33, 31, z), S_ball, 9);
             return grid.Top();
         }
         float[] before = Carved(6);

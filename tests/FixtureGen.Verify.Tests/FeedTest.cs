@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Tests.Support;
 using Xunit;
 
@@ -21,14 +21,14 @@ public sealed class FeedTest
     [InlineData(20, 0.08, 0.3)]
     public void The_chart_is_read_between_its_rows(double diameter, double least, double most)
     {
-        (double low, double high) = FeedCheck.Chart(TestShop.Material, diameter);
+        (double low, double high) = FeedChart.Range(TestShop.Material, diameter);
         Assert.Equal(least, low, 12);
         Assert.Equal(most, high, 12);
     }
 
     [Fact]
     public void A_material_without_a_chart_refuses_no_feed() =>
-        Assert.Equal((0, double.MaxValue), FeedCheck.Chart(TestShop.Material with { ChipLoads = [] }, 6));
+        Assert.Equal((0, double.MaxValue), FeedChart.Range(TestShop.Material with { ChipLoads = [] }, 6));
 
     [Theory]
     [InlineData("S24000", 24000, false)]

@@ -2,6 +2,7 @@ using CsCheck;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;

@@ -1,5 +1,6 @@
 using CsCheck;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;
@@ -8,7 +9,7 @@ namespace FixtureGen.Verify.Tests;
 public sealed class HeightScanTest
 {
     /// <summary>A few heights, so that whole tiles may be alike, one tile of its own besides.</summary>
-    private static readonly Gen<(int Columns, int Rows, int[] Low, int[] High)> s_pair =
+    private static readonly Gen<(int Columns, int Rows, int[] Low, int[] High)> S_pair =
         from columns in Gen.Int[1, 27]
         from rows in Gen.Int[1, 27]
         from low in Gen.Int[0, 3].Array[27 * 27]
@@ -30,14 +31,14 @@ public sealed class HeightScanTest
                 low.Set(row, column, pair.Low[cell]);
                 high.Set(row, column, pair.High[cell]);
             }
-            apart[cell] = high.At(row, column) - low.At(row, column);
+            apart[cell] = high.HeightAt(row, column) - low.HeightAt(row, column);
         }
         return (low, high, apart);
     }
 
     [Fact]
     public void Cells_beyond_a_limit_are_told_in_order_with_the_greatest_of_the_rest() =>
-        s_pair.Sample(
+        S_pair.Sample(
             pair =>
             {
                 (Heights low, Heights high, float[] apart) = Made(pair);
@@ -50,7 +51,7 @@ public sealed class HeightScanTest
 
     [Fact]
     public void Cells_between_two_figures_are_told_in_order_without_the_ends() =>
-        s_pair.Sample(
+        S_pair.Sample(
             pair =>
             {
                 (Heights low, Heights high, float[] apart) = Made(pair);
@@ -64,7 +65,7 @@ public sealed class HeightScanTest
 
     [Fact]
     public void The_material_between_is_the_sum_of_what_is_above() =>
-        s_pair.Sample(
+        S_pair.Sample(
             pair =>
             {
                 (Heights low, Heights high, float[] apart) = Made(pair);
@@ -75,7 +76,7 @@ public sealed class HeightScanTest
 
     [Fact]
     public void Rows_the_highest_and_the_other_face_are_those_of_the_cells() =>
-        s_pair.Sample(
+        S_pair.Sample(
             pair =>
             {
                 (_, Heights high, _) = Made(pair);
@@ -87,14 +88,17 @@ public sealed class HeightScanTest
                     high.Row(r, row);
                     for (int i = 0; i < pair.Columns; i++)
                     {
-                        Assert.Equal(high.At(r, i), row[i]);
-                        Assert.Equal(high.At(r, i), high.At((r * pair.Columns) + i));
-                        Assert.Equal(10 - row[i], turned.At(r, pair.Columns - 1 - i));
+                        Assert.Equal(high.HeightAt(r, i), row[i]);
+                        Assert.Equal(high.HeightAt(r, i), high.HeightAt((r * pair.Columns) + i));
+                        Assert.Equal(10 - row[i], turned.HeightAt(r, pair.Columns - 1 - i));
                         highest = Math.Max(highest, row[i]);
                     }
                 }
                 Assert.Equal(highest, high.Highest());
-                Assert.Equal(Enumerable.Range(0, pair.Rows * pair.Columns).All(c => high.At(c) == 4), high.IsLevel(4));
+                Assert.Equal(
+                    Enumerable.Range(0, pair.Rows * pair.Columns).All(c => high.HeightAt(c) == 4),
+                    high.IsLevel(4)
+                );
             },
             iter: 100
         );

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FixtureGen.Model;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;

@@ -11,7 +11,21 @@ namespace FixtureGen.Verify.Tests;
 public sealed class ObstacleTest
 {
     private static HoleFeature Counterbore(double x) =>
-        new("counterbore", FeatureKind.Counterbore, Setup.Top, new Point2(x, 10), 11, 18, 12, 0, 0, false, null, []);
+        new()
+        {
+            Name = "counterbore",
+            Kind = FeatureKind.Counterbore,
+            Setup = Setup.Top,
+            At = new Point2(x, 10),
+            Diameter = 11,
+            TopZ = 18,
+            FloorZ = 12,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = false,
+            Opening = null,
+            Removals = [],
+        };
 
     /// <summary>The form stands on X 55..65, Y 35..45 up to Z 29.1; the trim cutter and its shank are 3 mm thick.</summary>
     [Theory]

@@ -12,16 +12,16 @@ public sealed class ShapeTest
 {
     private const int Dense = 2000;
 
-    private static readonly Gen<Point2> s_point = Gen.Select(
+    private static readonly Gen<Point2> S_point = Gen.Select(
         Gen.Double[-10, 10],
         Gen.Double[-10, 10],
         (x, y) => new Point2(x, y)
     );
 
-    private static readonly Gen<Piece> s_piece = Gen.OneOf(
-        Gen.Select(s_point, s_point, Piece.Line),
+    private static readonly Gen<Piece> S_piece = Gen.OneOf(
+        Gen.Select(S_point, S_point, Piece.Line),
         Gen.Select(
-            s_point,
+            S_point,
             Gen.Double[0.5, 8],
             Gen.Double[-3, 3],
             Gen.OneOf(Gen.Double[0.2, 6.2], Gen.Double[-6.2, -0.2]),
@@ -39,13 +39,15 @@ public sealed class ShapeTest
     [Fact]
     [Trait("Speed", "Slow")]
     public void Distance_of_two_pieces_is_the_least_of_their_points() =>
-        Gen.Select(s_piece, s_piece)
+        Gen.Select(S_piece, S_piece)
             .Sample(
                 (a, b) =>
                 {
                     (double distance, double s, double t) = Distance.Between(a, b);
-                    Assert.Equal(a.At(s).DistanceTo(b.At(t)), distance, 9);
-                    double least = Enumerable.Range(0, Dense + 1).Min(i => Distance.To(b, a.At((double)i / Dense)));
+                    Assert.Equal(a.PointAt(s).DistanceTo(b.PointAt(t)), distance, 9);
+                    double least = Enumerable
+                        .Range(0, Dense + 1)
+                        .Min(i => Distance.To(b, a.PointAt((double)i / Dense)));
                     Assert.InRange(distance, least - (a.Length / Dense) - 1e-9, least + 1e-9);
                 },
                 iter: 300,
@@ -55,13 +57,15 @@ public sealed class ShapeTest
 
     [Fact]
     public void Distance_to_a_point_is_the_least_of_the_pieces_points() =>
-        Gen.Select(s_piece, s_point)
+        Gen.Select(S_piece, S_point)
             .Sample(
                 (piece, p) =>
                 {
-                    double least = Enumerable.Range(0, Dense + 1).Min(i => piece.At((double)i / Dense).DistanceTo(p));
+                    double least = Enumerable
+                        .Range(0, Dense + 1)
+                        .Min(i => piece.PointAt((double)i / Dense).DistanceTo(p));
                     Assert.InRange(Distance.To(piece, p), least - (piece.Length / Dense) - 1e-9, least + 1e-9);
-                    Assert.Equal(Distance.To(piece, p), piece.At(Distance.Nearest(piece, p)).DistanceTo(p), 9);
+                    Assert.Equal(Distance.To(piece, p), piece.PointAt(Distance.Nearest(piece, p)).DistanceTo(p), 9);
                 },
                 iter: 300,
                 threads: 1,
@@ -75,19 +79,19 @@ public sealed class ShapeTest
     [InlineData(1, 8, 3, 4)]
     public void Circles_are_nearest_on_the_line_of_their_middles(double away, double r, double q, double distance)
     {
-        Piece[] first = [.. TestShop.Circle(0, 0, r).Segments.Select(Piece.Of)];
-        Piece[] second = [.. TestShop.Circle(away, 0, q).Segments.Select(Piece.Of)];
+        Piece[] first = [.. TestShop.Circle(0, 0, r).Segments.Select(Piece.From)];
+        Piece[] second = [.. TestShop.Circle(away, 0, q).Segments.Select(Piece.From)];
         Assert.Equal(distance, first.Min(a => second.Min(b => Distance.Between(a, b).Distance)), 9);
     }
 
     [Fact]
     public void A_part_of_a_piece_runs_along_the_piece() =>
-        Gen.Select(s_piece, Gen.Double[0, 0.5], Gen.Double[0.5, 1], Gen.Double[0, 1])
+        Gen.Select(S_piece, Gen.Double[0, 0.5], Gen.Double[0.5, 1], Gen.Double[0, 1])
             .Sample(
                 (piece, from, to, t) =>
                 {
-                    Point2 wanted = piece.At(from + ((to - from) * t));
-                    Assert.InRange(piece.Part(from, to).At(t).DistanceTo(wanted), 0, 1e-9);
+                    Point2 wanted = piece.PointAt(from + ((to - from) * t));
+                    Assert.InRange(piece.Part(from, to).PointAt(t).DistanceTo(wanted), 0, 1e-9);
                 },
                 iter: 200,
                 threads: 1,
@@ -102,15 +106,17 @@ public sealed class ShapeTest
     public void A_line_crosses_a_circle_at_two_points(double y, int count)
     {
         Piece line = Piece.Line(new Point2(-10, y), new Point2(10, y));
-        Piece[] circle = [.. TestShop.Circle(0, 0, 3).Segments.Select(Piece.Of)];
+        Piece[] circle = [.. TestShop.Circle(0, 0, 3).Segments.Select(Piece.From)];
         double x = Math.Sqrt(Math.Max(0, 9 - (y * y)));
         Point2[] on =
         [
-            .. circle.SelectMany(a => Crossed(a, line).Select(c => a.At(c.S))).DistinctBy(p => Math.Round(p.X, 6)),
+            .. circle.SelectMany(a => Crossed(a, line).Select(c => a.PointAt(c.S))).DistinctBy(p => Math.Round(p.X, 6)),
         ];
         Point2[] along =
         [
-            .. circle.SelectMany(a => Crossed(line, a).Select(c => line.At(c.S))).DistinctBy(p => Math.Round(p.X, 6)),
+            .. circle
+                .SelectMany(a => Crossed(line, a).Select(c => line.PointAt(c.S)))
+                .DistinctBy(p => Math.Round(p.X, 6)),
         ];
         Assert.Equal(count, on.Length);
         Assert.Equal(count, along.Length);
@@ -120,14 +126,15 @@ public sealed class ShapeTest
     private static (double S, double T)[] Crossed(Piece a, Piece b)
     {
         Span<(double S, double T)> found = stackalloc (double, double)[Crossings.Most];
-        return found[..Crossings.Of(a, b, found)].ToArray();
+        return found[..Crossings.Find(a, b, found)].ToArray();
     }
 
     [Fact]
     public void Crossings_are_one_point_of_both_pieces() =>
-        Gen.Select(s_piece, s_piece)
+        Gen.Select(S_piece, S_piece)
             .Sample(
-                (a, b) => Assert.All(Crossed(a, b), c => Assert.InRange(a.At(c.S).DistanceTo(b.At(c.T)), 0, 1e-6)),
+                (a, b) =>
+                    Assert.All(Crossed(a, b), c => Assert.InRange(a.PointAt(c.S).DistanceTo(b.PointAt(c.T)), 0, 1e-6)),
                 iter: 500,
                 threads: 1,
                 seed: "0000Zr6YZjJ4"
@@ -135,11 +142,11 @@ public sealed class ShapeTest
 
     [Fact]
     public void A_box_holds_its_piece_and_no_more() =>
-        s_piece.Sample(
+        S_piece.Sample(
             piece =>
             {
                 Box2 box = piece.Bounds();
-                Point2[] points = [.. Enumerable.Range(0, Dense + 1).Select(i => piece.At((double)i / Dense))];
+                Point2[] points = [.. Enumerable.Range(0, Dense + 1).Select(i => piece.PointAt((double)i / Dense))];
                 double step = piece.Length / Dense;
                 Assert.InRange(points.Min(p => p.X), box.MinX - 1e-9, box.MinX + step);
                 Assert.InRange(points.Max(p => p.X), box.MaxX - step, box.MaxX + 1e-9);

@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests;
@@ -117,7 +118,7 @@ public sealed class UndersideTest
         BlockGrid block = result.Block;
         int column = (int)((x - block.Box.MinX) / block.Cell);
         int row = (int)((y - block.Box.MinY) / block.Cell);
-        return block.BottomHeights.At(row, column);
+        return block.BottomHeights.HeightAt(row, column);
     }
 
     private static string Moved(string body, double dx) =>

@@ -1,5 +1,8 @@
 using System.CommandLine;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
+using FixtureGen.Output;
 
 namespace FixtureGen.App.Commands;
 
@@ -71,7 +74,7 @@ public static class CheckCommand
             return MakeCommand.Refuse(say, Path.GetFileNameWithoutExtension(path), source.Findings, json);
         }
         using Steps steps = say.Steps();
-        Outcome outcome = Pipeline.Check(source.Value!.Request(plate, steps.Begin));
+        Outcome outcome = Delivery.Check(source.Value!.Request(plate, steps.Begin));
         steps.Dispose();
         say.Findings(outcome.Findings);
         if (json)
@@ -82,6 +85,6 @@ public static class CheckCommand
         {
             Summary.Facts(say, outcome.Report);
         }
-        return outcome.Report.Ok ? Program.Made : Program.Refused;
+        return outcome.Report.Ok ? ExitCode.Made : ExitCode.Refused;
     }
 }

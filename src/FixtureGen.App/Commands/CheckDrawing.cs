@@ -1,6 +1,8 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
-using FixtureGen.Dxf;
+using FixtureGen.App.Terminal;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;
@@ -8,15 +10,15 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>check DRAWING.dxf</c>: what the reader makes of a drawing, without a job. Exit 0 where at least one clean closed outline was found.</summary>
 public static class CheckDrawing
 {
-    /// <summary>Reads and tells; the exit code. A drawing that cannot be read is a finding.</summary>
+    /// <summary>Reads and reports; the exit code. A drawing that cannot be read is a finding.</summary>
     /// <param name="say">Where to.</param>
     /// <param name="path">The drawing.</param>
     /// <param name="unit">in, mm, or null for what the drawing says.</param>
     /// <param name="json">One JSON object in place of text.</param>
     public static int Run(Say say, string path, string? unit, bool json)
     {
-        Stage<Drawing> read = Read(path, unit);
-        DrawingReport report = DrawingReport.Of(Path.GetFileName(path), read);
+        Stage<DrawingContent> read = Read(path, unit);
+        DrawingReport report = DrawingReport.Describe(Path.GetFileName(path), read);
         say.Findings(read.Findings);
         if (json)
         {
@@ -26,20 +28,20 @@ public static class CheckDrawing
         {
             say.Line(DrawingText.Render(report).TrimEnd());
         }
-        return report.HasCleanOutline ? Program.Made : Program.Refused;
+        return report.HasCleanOutline ? ExitCode.Made : ExitCode.Refused;
     }
 
-    private static Stage<Drawing> Read(string path, string? unit)
+    private static Stage<DrawingContent> Read(string path, string? unit)
     {
         if (!File.Exists(path))
         {
-            return Stage.Failed<Drawing>(
+            return Stage.Failed<DrawingContent>(
                 new Finding("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
             );
         }
         if (new FileInfo(path).Length > DxfReader.MostBytes)
         {
-            return Stage.Failed<Drawing>(DxfReader.TooLarge(path, new FileInfo(path).Length));
+            return Stage.Failed<DrawingContent>(DxfReader.TooLarge(path, new FileInfo(path).Length));
         }
         LengthUnit? stated = unit switch
         {
@@ -53,7 +55,7 @@ public static class CheckDrawing
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return Stage.Failed<Drawing>(
+            return Stage.Failed<DrawingContent>(
                 new Finding(
                     "file-unreadable",
                     Severity.Error,

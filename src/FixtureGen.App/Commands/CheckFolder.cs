@@ -1,9 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Shop;
+using FixtureGen.Output.Reports;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Commands;
 
@@ -39,10 +42,10 @@ public static class CheckFolder
         bool ok = true;
         using Steps steps = say.Steps();
         LibraryNumbers numbers = new();
-        Dictionary<Library, ShopFiles> shops = [];
+        Dictionary<LibraryFolder, ShopFiles> shops = [];
         foreach (string path in jobs)
         {
-            Outcome outcome = One(JobSource.Read(path, numbers.For), path, shops, plate, steps);
+            Outcome outcome = CheckJob(JobSource.Read(path, numbers.For), path, shops, plate, steps);
             ok &= outcome.Report.Ok;
             say.Findings(outcome.Findings.Where(f => f.Severity != Severity.Note));
             if (json)
@@ -58,13 +61,13 @@ public static class CheckFolder
         {
             say.Json(AppJson.Text(new JsonObject { ["ok"] = ok, ["jobs"] = reports }));
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
-    private static Outcome One(
+    private static Outcome CheckJob(
         Stage<JobSource> source,
         string path,
-        Dictionary<Library, ShopFiles> shops,
+        Dictionary<LibraryFolder, ShopFiles> shops,
         string? plate,
         Steps steps
     )
@@ -84,7 +87,7 @@ public static class CheckFolder
             shop = job.Library.Shop(plate).Remembered();
             shops.Add(job.Library, shop);
         }
-        return Pipeline.Check(job.RequestWith(shop, steps.Begin));
+        return Delivery.Check(job.RequestWith(shop, steps.Begin));
     }
 
     private static string Row(Report report)

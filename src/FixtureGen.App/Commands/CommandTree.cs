@@ -1,4 +1,5 @@
 using System.CommandLine;
+using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App.Commands;
 

@@ -14,13 +14,13 @@ public sealed record CompletedCommand(
 )
 {
     /// <summary>From the command table; an argument that takes none of a fixed list of words is a file.</summary>
-    public static CompletedCommand Of(Command command)
+    public static CompletedCommand Describe(Command command)
     {
         ImmutableArray<string> values = [.. command.Arguments.SelectMany(Labels)];
         return new(
             command.Name,
             command.Description ?? "",
-            [.. command.Options.Select(CompletedOption.Of)],
+            [.. command.Options.Select(CompletedOption.Describe)],
             values,
             command.Arguments.Count > 0 && values.IsEmpty
         );
@@ -40,7 +40,7 @@ public sealed record CompletedOption(
 )
 {
     /// <summary>From the command table; an option of text without a list of words is a file, of a number neither.</summary>
-    public static CompletedOption Of(Option option)
+    public static CompletedOption Describe(Option option)
     {
         bool takes = option.Arity.MaximumNumberOfValues > 0 && option.ValueType != typeof(bool);
         ImmutableArray<string> values = takes ? [.. CompletedCommand.Labels(option)] : [];

@@ -1,5 +1,6 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App.Commands;
 
@@ -19,7 +20,7 @@ public static class CompletionCommand
 
     private static int Run(Say say, RootCommand root, string shell, bool json)
     {
-        CompletedCommand[] commands = [.. root.Subcommands.Select(CompletedCommand.Of)];
+        CompletedCommand[] commands = [.. root.Subcommands.Select(CompletedCommand.Describe)];
         string script = shell switch
         {
             "bash" => CompletionScript.Bash(commands),
@@ -40,6 +41,6 @@ public static class CompletionCommand
         {
             say.Json(script);
         }
-        return Program.Made;
+        return ExitCode.Made;
     }
 }

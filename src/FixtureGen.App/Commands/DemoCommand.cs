@@ -1,4 +1,7 @@
 using System.CommandLine;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
+using FixtureGen.Output;
 
 namespace FixtureGen.App.Commands;
 
@@ -25,17 +28,18 @@ public static class DemoCommand
     private static int Run(Say say, string folder, bool json)
     {
         using Steps steps = say.Steps();
-        Request request = new(
-            Example,
-            $"outlines/{Example}.toml",
-            BuiltIn.Text($"outlines/{Example}.toml")!,
-            $"outlines/{Example}.dxf",
-            BuiltIn.Bytes($"outlines/{Example}.dxf")!,
-            BuiltIn.Shop,
-            new Registered(1000, "F1000", 1, false),
-            ProductVersion.Text,
-            steps.Begin
-        );
-        return MakeCommand.Finish(say, steps, Pipeline.Make(request), folder, json);
+        Request request = new()
+        {
+            JobName = Example,
+            JobFile = $"outlines/{Example}.toml",
+            JobText = BuiltIn.Text($"outlines/{Example}.toml")!,
+            DrawingFile = $"outlines/{Example}.dxf",
+            Drawing = BuiltIn.Bytes($"outlines/{Example}.dxf")!,
+            Shop = BuiltIn.Shop,
+            Registered = new Registered(1000, "F1000", 1, false),
+            Version = ProductVersion.Text,
+            Progress = steps.Begin,
+        };
+        return MakeCommand.Finish(say, steps, Delivery.Make(request), folder, json);
     }
 }

@@ -2,7 +2,8 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using System.Net.Sockets;
-using FixtureGen.App.Layout;
+using FixtureGen.App.Page;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;
@@ -100,6 +101,6 @@ public static class LayoutCommand
             await server.WaitAsync(stop).ConfigureAwait(false);
             await warm.ConfigureAwait(false);
         }
-        return Program.Made;
+        return ExitCode.Made;
     }
 }

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
 using System.CommandLine;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
+using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Commands;
 
@@ -40,7 +43,7 @@ public static class MakeCommand
         }
         JobSource job = source.Value!;
         using Steps steps = say.Steps();
-        Outcome outcome = Pipeline.Make(job.Request(plateFile: null, steps.Begin));
+        Outcome outcome = Delivery.Make(job.Request(plateFile: null, steps.Begin));
         return Finish(say, steps, outcome, folder ?? Path.Combine(job.Library.Out, job.Name), json);
     }
 
@@ -55,7 +58,7 @@ public static class MakeCommand
             {
                 say.Json(AppJson.Made(outcome.Report, seconds));
             }
-            return Program.Refused;
+            return ExitCode.Refused;
         }
         ImmutableArray<Finding> trouble = OutputFolder.Replace(folder, outcome.Report.Job, outcome.Files);
         say.Findings([.. outcome.Findings, .. trouble]);
@@ -75,10 +78,10 @@ public static class MakeCommand
         {
             Summary.Print(say, report, folder, outcome.Files);
         }
-        return report.Ok ? Program.Made : Program.Refused;
+        return report.Ok ? ExitCode.Made : ExitCode.Refused;
     }
 
-    /// <summary>Tells the findings and, with --json, a report that has nothing else. The exit code of a refusal.</summary>
+    /// <summary>Prints the findings and, with --json, a report that has nothing else. The exit code of a refusal.</summary>
     public static int Refuse(Say say, string job, ImmutableArray<Finding> findings, bool json)
     {
         say.Findings(findings);
@@ -86,6 +89,6 @@ public static class MakeCommand
         {
             say.Json(ReportJson.Text(ReportBuilder.Refused(job, findings, ProductVersion.Text)));
         }
-        return Program.Refused;
+        return ExitCode.Refused;
     }
 }

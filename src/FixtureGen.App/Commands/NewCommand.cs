@@ -1,8 +1,11 @@
 using System.CommandLine;
 using System.Text.Json.Nodes;
-using FixtureGen.Dxf;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
 
 namespace FixtureGen.App.Commands;
 
@@ -19,7 +22,7 @@ public static class NewCommand
         Option<bool> json = CommandTree.Json();
         Option<bool> shop = new("--shop")
         {
-            Description = "where there is no templates/ yet, lay the built-in shop's beside the outline",
+            Description = "where there is no templates/ yet, put the built-in shop's beside the outline",
         };
         Command command = new("new", "Write a job file beside an outline, with every default shown.")
         {
@@ -37,7 +40,7 @@ public static class NewCommand
         {
             return Answer(say, null, [trouble], json);
         }
-        Stage<Library> library = Library.Of(path);
+        Stage<LibraryFolder> library = LibraryFolder.Find(path);
         if (!library.Ok && shop)
         {
             string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
@@ -49,14 +52,14 @@ public static class NewCommand
             {
                 return Answer(say, null, [NotWritable(Path.Combine(folder, "templates"), e)], json);
             }
-            say.Error($"Laid the built-in shop's files in {Path.Combine(folder, "templates")}: make them your own.");
-            library = Library.Of(path);
+            say.Error($"Put the built-in shop's files in {Path.Combine(folder, "templates")}: make them your own.");
+            library = LibraryFolder.Find(path);
         }
         if (!library.Ok)
         {
             return Answer(say, null, library.Findings, json);
         }
-        Stage<Drawing> drawing = DxfReader.Read(File.ReadAllBytes(path), path, null, Tolerances.House);
+        Stage<DrawingContent> drawing = DxfReader.Read(File.ReadAllBytes(path), path, null, Tolerances.House);
         string job = Path.ChangeExtension(path, ".toml");
         if (drawing.Value is not { } read)
         {
@@ -78,7 +81,7 @@ public static class NewCommand
     private static Finding NotWritable(string path, Exception e) =>
         new("job-not-writable", Severity.Error, path, e.Message, "free the folder's permissions or its disk");
 
-    private static DrawingFacts Facts(string path, Drawing drawing)
+    private static DrawingFacts Facts(string path, DrawingContent drawing)
     {
         Box2 box = (drawing.Open.IsEmpty ? drawing.Extent : drawing.CurveBounds) ?? default;
         bool On(string layer) =>
@@ -96,7 +99,7 @@ public static class NewCommand
     }
 
     /// <summary>The layer of the largest loop or open chain; null where all curves lie on one layer, which needs no name.</summary>
-    private static string? Guessed(Drawing drawing) =>
+    private static string? Guessed(DrawingContent drawing) =>
         drawing.Curves.Select(c => c.Layer).Distinct(StringComparer.OrdinalIgnoreCase).Count() < 2
             ? null
             : drawing
@@ -142,6 +145,6 @@ public static class NewCommand
             say.Line($"Wrote {job}");
             say.Line($"Next: edit it, then  fixturegen check {job}");
         }
-        return job is null ? Program.Refused : Program.Made;
+        return job is null ? ExitCode.Refused : ExitCode.Made;
     }
 }

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Runtime;
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Files;
+using FixtureGen.App.Library;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;
@@ -73,7 +75,7 @@ public static class RegenerateCommand
         {
             return MakeCommand.Refuse(say, "", [missing], json);
         }
-        Stage<Library> library = Library.Of(Path.Combine(Path.GetFullPath(options.Folder), "x"));
+        Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(Path.GetFullPath(options.Folder), "x"));
         if (!library.Ok)
         {
             return MakeCommand.Refuse(say, "", library.Findings, json);
@@ -133,7 +135,7 @@ public static class RegenerateCommand
     private static int Report(
         Say say,
         RegenerateOptions options,
-        Library library,
+        LibraryFolder library,
         ImmutableArray<JobChange> changes,
         bool settled,
         bool json
@@ -143,7 +145,7 @@ public static class RegenerateCommand
         bool ok = settled && changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
         foreach (JobChange c in changes.Where(c => c.Findings.Any(f => f.Severity == "error")))
         {
-            foreach (Output.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
+            foreach (FixtureGen.Output.Reports.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
             {
                 say.Error($"{c.Job}: {f.Where}: error {f.Code}: {f.Message} -> {f.Remedy}");
             }
@@ -165,10 +167,10 @@ public static class RegenerateCommand
                     : $"Read {Path.Combine(library.Out, "regenerate.html")}"
             );
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
-    private static bool WriteReports(Say say, Library library, ImmutableArray<JobChange> changes, string text)
+    private static bool WriteReports(Say say, LibraryFolder library, ImmutableArray<JobChange> changes, string text)
     {
         try
         {

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Files;
+using FixtureGen.App.Library;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;
@@ -82,7 +84,7 @@ public static class RegisterCommand
         {
             Print(say, register);
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
     private static Stage<Register> Note(string folder, ImmutableArray<(string Job, FixtureState State)> events)
@@ -108,7 +110,7 @@ public static class RegisterCommand
             }
             register = next.Value!;
         }
-        return file.Write(register) is { } trouble ? Stage.Failed<Register>(trouble) : Stage.Of(register);
+        return file.Write(register) is { } trouble ? Stage.Failed<Register>(trouble) : Stage.Answer(register);
     }
 
     private static IEnumerable<Finding> OlderPlates(string folder, Register register)

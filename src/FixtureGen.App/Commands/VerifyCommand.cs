@@ -2,9 +2,12 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.App.Commands;
 
@@ -74,7 +77,7 @@ public static class VerifyCommand
             _ => null,
         };
         using Steps steps = say.Steps();
-        Outcome outcome = Pipeline.VerifyFile(
+        Outcome outcome = Delivery.VerifyFile(
             source.Value!.Request(null, steps.Begin),
             Path.GetFileName(programPath),
             File.ReadAllText(programPath),
@@ -130,7 +133,7 @@ public static class VerifyCommand
                     {
                         ["ok"] = ok,
                         ["findings"] = AppJson.Findings(findings),
-                        ["setup"] = p is null || unknown ? null : Words.Of(p.Setup),
+                        ["setup"] = p is null || unknown ? null : Words.For(p.Setup),
                         ["minutes"] = p is null ? null : Math.Round(p.Minutes, 3),
                         ["cutMm"] = p is null ? null : Math.Round(p.CutMm, 2),
                         ["rapidMm"] = p is null ? null : Math.Round(p.RapidMm, 2),
@@ -144,7 +147,7 @@ public static class VerifyCommand
                 )
             );
             say.Findings(findings);
-            return ok ? Program.Made : Program.Refused;
+            return ok ? ExitCode.Made : ExitCode.Refused;
         }
         say.Findings(findings);
         if (p is not null)
@@ -153,12 +156,12 @@ public static class VerifyCommand
             say.Line(
                 string.Create(
                     c,
-                    $"{p.FileName} as {(unknown ? "no known setup" : Words.Of(p.Setup))}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
+                    $"{p.FileName} as {(unknown ? "no known setup" : Words.For(p.Setup))}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
                 )
             );
             if (unknown)
             {
-                return Program.Refused;
+                return ExitCode.Refused;
             }
             say.Line(
                 string.Create(
@@ -181,7 +184,7 @@ public static class VerifyCommand
                 say.Line(string.Create(c, $"  T{t.Tool} {t.Name}: {t.Minutes:0.0} min"));
             }
         }
-        return ok ? Program.Made : Program.Refused;
+        return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
     private static IEnumerable<string> Held(ProgramHold hold)
@@ -220,7 +223,7 @@ public static class VerifyCommand
             : new JsonObject
             {
                 ["factor"] = Math.Round(place.Factor, 3),
-                ["mode"] = Words.Of(place.Mode),
+                ["mode"] = Words.For(place.Mode),
                 ["line"] = place.Line,
                 ["xMm"] = Math.Round(place.At.X, 3),
                 ["yMm"] = Math.Round(place.At.Y, 3),

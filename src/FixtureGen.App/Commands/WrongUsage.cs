@@ -1,5 +1,5 @@
 using System.CommandLine;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Commands;
 
@@ -7,7 +7,7 @@ namespace FixtureGen.App.Commands;
 public static class WrongUsage
 {
     /// <summary>One line each, without repeats; at least one where the command line has errors.</summary>
-    public static IReadOnlyList<string> Of(ParseResult parsed)
+    public static IReadOnlyList<string> Explain(ParseResult parsed)
     {
         ArgumentNullException.ThrowIfNull(parsed);
         if (parsed.CommandResult.Command is RootCommand root)
@@ -22,7 +22,7 @@ public static class WrongUsage
 
     private static string NoCommand(RootCommand root, string word)
     {
-        string? near = Nearest.Of(word, root.Subcommands.Select(c => c.Name));
+        string? near = Nearest.Find(word, root.Subcommands.Select(c => c.Name));
         return $"there is no command '{word}'{(near is null ? "" : $"; did you mean '{near}'?")}";
     }
 

@@ -15,7 +15,7 @@ const world = el("g", {}, svg);
 const layers = Object.fromEntries(["shapes", "path", "ports", "magnets", "marks", "section"].map((n) => [n, el("g", {}, world)]));
 const pixels = () => svg.getBoundingClientRect();
 
-// Factor to stroke: below the limit thick and strong against the paper, far above thin and faint, so that grey print still tells.
+// Factor to stroke: below the limit thick and strong against the paper, far above thin and faint, so that a grey print can still be read.
 const steps = [0.5, 1, 1.5, 2, 3, 5, 10];
 const grade = (factor) => {
   const i = steps.findIndex((s) => factor < s);
@@ -60,7 +60,7 @@ export function toWorld(event) {
 
 const thin = (w) => w / view.scale;
 
-// Elements are kept and only told what changed: a drag changes a few of hundreds.
+// Elements are kept and only what changed is set: a drag changes a few of hundreds.
 function set(element, name, value) {
   const text = String(value);
   if (element.getAttribute(name) !== text) element.setAttribute(name, text);

@@ -300,7 +300,7 @@ $("shade").addEventListener("click", async () => {
   picture.onload = () => say("The block as its top program cuts it.");
   picture.onerror = () => {
     picture.hidden = true;
-    say("The block cannot be cut as it is laid out now: keep the clearances, or see the findings of Make all files.");
+    say("The block cannot be cut with this layout: keep the clearances, or see the findings of Make all files.");
   };
   picture.src = blockPicture(JSON.stringify(s.body()));
   picture.hidden = false;

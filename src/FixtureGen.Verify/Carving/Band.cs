@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using System.Runtime.Intrinsics;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 
@@ -13,7 +14,7 @@ internal readonly record struct Band(int First, int InnerFirst, int InnerEnd, in
 
     /// <summary>From the first and last cells of the eight rows.</summary>
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
-    public static Band Of(Vector256<int> first, Vector256<int> last)
+    public static Band Pack(Vector256<int> first, Vector256<int> last)
     {
         Vector128<int> least = Least(first, last);
         Vector128<int> most = ~Least(~first, ~last);

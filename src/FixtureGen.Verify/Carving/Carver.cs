@@ -1,6 +1,7 @@
 using System.Runtime.Intrinsics;
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 
@@ -21,7 +22,7 @@ internal sealed class Carver(BlockGrid grid)
     /// <summary>Carves one motion; limit is the depth in mm beyond which lowered area is counted as deep.</summary>
     public Tally Cut(Motion motion, Cutter cutter, double limit)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         double low = Math.Min(motion.From.Z, motion.To.Z);
         if (low >= grid.RawTopZ)
         {
@@ -64,7 +65,10 @@ internal sealed class Carver(BlockGrid grid)
             for (int i = span.First; i < span.First + span.Count; i++)
             {
                 Point2 p = new(grid.Box.MinX + ((i + 0.5) * grid.Cell), grid.Box.MinY + ((span.Row + 0.5) * grid.Cell));
-                if (grid.TopHeights.At(span.Row, i) <= grid.BottomHeights.At(span.Row, i) + 1e-3f && where(p))
+                if (
+                    grid.TopHeights.HeightAt(span.Row, i) <= grid.BottomHeights.HeightAt(span.Row, i) + 1e-3f
+                    && where(p)
+                )
                 {
                     return p;
                 }
@@ -139,7 +143,7 @@ internal sealed class Carver(BlockGrid grid)
         double dz = motion.To.Z - motion.From.Z;
         for (int i = 0; i < n; i++)
         {
-            Piece chord = Piece.Line(arc.At((double)i / n), arc.At((i + 1.0) / n));
+            Piece chord = Piece.Line(arc.PointAt((double)i / n), arc.PointAt((i + 1.0) / n));
             double z0 = motion.From.Z + (dz * i / n);
             sum += RoundSweep.Cut(grid, _footprint, chord, z0, z0 + (dz / n), cutter, limit);
         }

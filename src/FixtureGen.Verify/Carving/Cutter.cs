@@ -15,7 +15,7 @@ internal enum CutterShape
 /// </summary>
 internal sealed record Cutter(Tool Tool, CutterShape Shape, double Radius, double TipRadius, double Slope)
 {
-    public static Cutter Of(Tool tool) =>
+    public static Cutter From(Tool tool) =>
         tool.Kind switch
         {
             ToolKind.BallMill => new Cutter(tool, CutterShape.Ball, tool.Diameter / 2, 0, 0),

@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 
@@ -82,7 +83,7 @@ internal sealed class Footprint(BlockGrid grid)
         double inner = Math.Max(0, (arc.R * _perMm) - r);
         Box2 bounds = arc.Bounds();
         (int low, int high) = Rows(Math.Max(Y(bounds.MinY) - r, cy - outer), Math.Min(Y(bounds.MaxY) + r, cy + outer));
-        Wedge wedge = Wedge.Of(arc);
+        Wedge wedge = Wedge.Around(arc);
         Arm left = NewArm(low, high, wedge);
         Arm right = NewArm(low, high, wedge);
         for (int y = low; y <= high; y++)

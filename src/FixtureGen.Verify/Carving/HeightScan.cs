@@ -1,5 +1,6 @@
 using System.Numerics;
 using System.Runtime.Intrinsics;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 
@@ -68,7 +69,7 @@ internal static class HeightScan
         {
             for (int i = column; i < Math.Min(low.Columns, column + Heights.Tile); i++)
             {
-                look.One(high.At(r, i) - low.At(r, i), (r * low.Columns) + i);
+                look.Look(high.HeightAt(r, i) - low.HeightAt(r, i), (r * low.Columns) + i);
             }
         }
     }
@@ -81,7 +82,7 @@ internal static class HeightScan
 
         void Eight(Vector256<float> differences, int cell);
 
-        void One(float difference, int cell);
+        void Look(float difference, int cell);
     }
 
     private struct Beyond(float limit) : ILook
@@ -109,7 +110,7 @@ internal static class HeightScan
             Note(Cells, beyond, cell);
         }
 
-        public void One(float difference, int cell)
+        public void Look(float difference, int cell)
         {
             if (Enter(difference))
             {
@@ -132,7 +133,7 @@ internal static class HeightScan
             Note(Cells, inside, cell);
         }
 
-        public void One(float difference, int cell)
+        public void Look(float difference, int cell)
         {
             if (Enter(difference))
             {
@@ -162,7 +163,7 @@ internal static class HeightScan
             _sum += first + second;
         }
 
-        public void One(float difference, int cell) => _rest += Math.Max(0, difference);
+        public void Look(float difference, int cell) => _rest += Math.Max(0, difference);
     }
 
     private static void Note(List<int> cells, Vector256<float> which, int cell)

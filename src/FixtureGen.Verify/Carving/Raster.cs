@@ -1,6 +1,7 @@
 using System.Runtime.InteropServices;
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 
@@ -19,7 +20,7 @@ internal sealed class Raster(BlockGrid grid)
     private readonly List<int> _taken = [];
 
     /// <summary>The runs of cells whose centres lie inside, until the next area; the n-th run of every row is in the n-th strip.</summary>
-    public Strips Of(Area area)
+    public Strips StripsOf(Area area)
     {
         _strips.Clear();
         int first = Math.Max(0, (int)Math.Ceiling(((area.Bounds.MinY - grid.Box.MinY) / grid.Cell) - 0.5));

@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Carving;
 
@@ -39,7 +40,7 @@ internal static class RoundSweep
                             slope,
                             cutter
                         );
-                lower.One(span.Row, span.First + i, (float)Math.Max(z, grid.RawBottomZ));
+                lower.LowerCell(span.Row, span.First + i, (float)Math.Max(z, grid.RawBottomZ));
             }
         }
         return lower.Result(grid.Cell);

@@ -1,3 +1,5 @@
+using FixtureGen.Verify.Verdicts;
+
 namespace FixtureGen.Verify.Carving;
 
 /// <summary>A run of cells in one row.</summary>
@@ -23,7 +25,7 @@ internal readonly ref struct Strip(int row, ReadOnlySpan<int> first, ReadOnlySpa
     public int Rows => First.Length;
 
     /// <summary>The cells of one row, counted from the strip's first.</summary>
-    public Span1 At(int i) => new(Row + i, First[i], Math.Max(0, Last[i] - First[i] + 1));
+    public Span1 SpanAt(int i) => new(Row + i, First[i], Math.Max(0, Last[i] - First[i] + 1));
 }
 
 /// <summary>
@@ -56,7 +58,7 @@ internal sealed class Strips(int columns)
             int rows = _shown[strip].Rows;
             for (int i = 0; i < rows; i++)
             {
-                Span1 span = this[strip].At(i);
+                Span1 span = this[strip].SpanAt(i);
                 if (span.Count > 0)
                 {
                     yield return span;

@@ -9,7 +9,7 @@ namespace FixtureGen.Verify.Carving;
 /// </summary>
 internal readonly record struct Wedge(Point2 From, Point2 To, bool Wide, bool Full)
 {
-    public static Wedge Of(Piece arc)
+    public static Wedge Around(Piece arc)
     {
         (double sinA, double cosA) = Math.SinCos(arc.Sweep > 0 ? arc.A0 : arc.A0 + arc.Sweep);
         (double sinB, double cosB) = Math.SinCos(arc.Sweep > 0 ? arc.A0 + arc.Sweep : arc.A0);

@@ -1,6 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -23,7 +25,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
 
     public double Leftover { get; private set; }
 
-    public void Go()
+    public void Check()
     {
         using Heights target = TargetGrid.Make(shape, run.Grid, false);
         LeftStanding(target);
@@ -41,15 +43,15 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         foreach (int cell in Thin(cells))
         {
             Point2 p = run.Grid.Centre(cell);
-            double amount = target.At(cell) - run.Grid.TopHeights.At(cell);
-            double beside = shape.ToFree(p, run.Grid.TopHeights.At(cell), run.Limits.Gouge, run.Limits.Gouge);
+            double amount = target.HeightAt(cell) - run.Grid.TopHeights.HeightAt(cell);
+            double beside = shape.ToFree(p, run.Grid.TopHeights.HeightAt(cell), run.Limits.Gouge, run.Limits.Gouge);
             if (beside <= run.Limits.Gouge)
             {
                 GougeSide = Math.Max(GougeSide, beside);
                 continue;
             }
             GougeDepth = Math.Max(GougeDepth, amount);
-            int line = run.Index.FirstBelow(p, target.At(cell) - limit)?.Line ?? 0;
+            int line = run.Index.FirstBelow(p, target.HeightAt(cell) - limit)?.Line ?? 0;
             worst.Add(line, amount, p);
         }
         foreach ((int line, double amount, Point2 at) in worst.All)
@@ -78,9 +80,9 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         foreach (int cell in Thin(cells))
         {
             Point2 p = run.Grid.Centre(cell);
-            (double beside, Motion? nearest) = run.Index.Beside(p, target.At(cell) + limit);
-            double amount = Math.Min(run.Grid.TopHeights.At(cell) - target.At(cell), Math.Max(0, beside));
-            if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target.At(cell), Numeric)))
+            (double beside, Motion? nearest) = run.Index.Beside(p, target.HeightAt(cell) + limit);
+            double amount = Math.Min(run.Grid.TopHeights.HeightAt(cell) - target.HeightAt(cell), Math.Max(0, beside));
+            if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target.HeightAt(cell), Numeric)))
             {
                 continue;
             }
@@ -113,12 +115,12 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             double floor =
                 run.Setup == Setup.Underside ? run.Design.RawThickness - feature.TopZ : feature.TopZ - feature.Depth;
             double limit = Math.Min(run.Limits.Leftover, feature.Depth / 2);
-            foreach (Piece piece in feature.Strokes.SelectMany(s => s.Segments).Select(Piece.Of))
+            foreach (Piece piece in feature.Strokes.SelectMany(s => s.Segments).Select(Piece.From))
             {
                 int n = Math.Max(1, (int)Math.Ceiling(piece.Length / 0.5));
                 for (int i = 0; i <= n; i++)
                 {
-                    Stroke(feature.Name, InFrame(piece.At((double)i / n)), floor, limit);
+                    Stroke(feature.Name, InFrame(piece.PointAt((double)i / n)), floor, limit);
                 }
             }
         }

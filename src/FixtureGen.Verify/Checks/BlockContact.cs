@@ -1,6 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -13,7 +15,7 @@ internal sealed class BlockContact(Run run, BlockGrid block, AllowedShape shape)
     private readonly Carver _carver = new(block);
     private readonly WallCheck _walls = new(run, shape);
 
-    public void Go()
+    public void Check()
     {
         foreach ((_, _, Motion motion) in run.Motions())
         {
@@ -21,7 +23,7 @@ internal sealed class BlockContact(Run run, BlockGrid block, AllowedShape shape)
             {
                 continue;
             }
-            Piece piece = Piece.Of(motion);
+            Piece piece = Piece.From(motion);
             double low = Run.Low(motion);
             float? under = _carver.Highest(piece, cutter.Radius);
             (double bite, Point2 where) = _walls.Bite(motion, cutter);

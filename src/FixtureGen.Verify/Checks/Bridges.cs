@@ -30,10 +30,10 @@ internal sealed class Bridges
         double left = at;
         foreach (Segment segment in path.Segments)
         {
-            Piece piece = Piece.Of(segment);
+            Piece piece = Piece.From(segment);
             if (left <= piece.Length)
             {
-                return piece.At(piece.Length > 0 ? left / piece.Length : 0);
+                return piece.PointAt(piece.Length > 0 ? left / piece.Length : 0);
             }
             left -= piece.Length;
         }

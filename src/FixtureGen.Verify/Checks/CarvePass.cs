@@ -2,18 +2,20 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>
-/// Carves the grid motion by motion and, before each, looks at what only the block as it stands at that moment can tell: rapids
+/// Carves the grid motion by motion and, before each, looks at what only the block as it stands at that moment can show: rapids
 /// through stock, shank and holder against stock, and what the cutter takes.
 /// </summary>
 internal static class CarvePass
 {
     /// <summary>The load of every cut, and for a trim what holds the shell by then.</summary>
-    public static (CutScan Cuts, TrimStates States) Go(Run run)
+    public static (CutScan Cuts, TrimStates States) Carve(Run run)
     {
         Carver carver = new(run.Grid);
         SealCheck seal = new(run);
@@ -61,7 +63,7 @@ internal static class CarvePass
 
     private static void High(Run run, Motion motion)
     {
-        if (Run.IsFeed(motion) && Piece.Of(motion).Length > 0.5)
+        if (Run.IsFeed(motion) && Piece.From(motion).Length > 0.5)
         {
             run.Log.Warn(
                 "cuts-air",
@@ -85,7 +87,7 @@ internal static class CarvePass
     private static void Rapid(Run run, Carver carver, Motion motion, Cutter cutter)
     {
         double low = Run.Low(motion);
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         bool straightUp = piece.Length < 1e-9 && motion.To.Z >= motion.From.Z;
         if (straightUp || carver.Highest(piece, cutter.Radius - JudgeRules.RapidSlack) is not { } highest)
         {
@@ -111,7 +113,7 @@ internal static class CarvePass
     /// <summary>Feeding sideways above the ground it is meant to cut: a step down is missing or came too late.</summary>
     private static void Air(Run run, Carver carver, Motion motion, Cutter cutter, Tally tally)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         bool level = Math.Abs(motion.To.Z - motion.From.Z) < 1e-6;
         if (
             !Run.IsFeed(motion)
@@ -153,7 +155,7 @@ internal static class CarvePass
         {
             return;
         }
-        if (carver.Highest(Piece.Of(motion), radius) is { } highest && highest > z + 1e-3)
+        if (carver.Highest(Piece.From(motion), radius) is { } highest && highest > z + 1e-3)
         {
             run.Log.Error(
                 $"{what}-hits-block",

@@ -1,13 +1,15 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>What a cutter can bear: flutes, plunging, ramp angle, drills going sideways.</summary>
 internal static class CutCheck
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         foreach ((int index, Reading.ProgramEvent e, Motion motion) in run.Motions())
         {
@@ -16,7 +18,7 @@ internal static class CutCheck
             {
                 continue;
             }
-            double length = Piece.Of(motion).Length;
+            double length = Piece.From(motion).Length;
             Flutes(run, motion, cutter, tally);
             Down(run, motion, cutter, tally, length);
             if (cutter.Tool.Kind == ToolKind.Drill && length > 0.01)

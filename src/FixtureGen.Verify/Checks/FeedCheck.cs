@@ -1,8 +1,9 @@
-using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -12,7 +13,7 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static class FeedCheck
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         int told = 0;
         foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
@@ -27,21 +28,6 @@ internal static class FeedCheck
                 told = motion.Line;
             }
         }
-    }
-
-    /// <summary>Chart range at a diameter: straight between rows, in proportion below the first, the last row beyond it; mm a tooth.</summary>
-    internal static (double Least, double Most) Chart(Material material, double diameter)
-    {
-        ImmutableArray<ChipLoad> rows = [.. material.ChipLoads.OrderBy(r => r.Diameter)];
-        if (rows.IsEmpty)
-        {
-            return (0, double.MaxValue);
-        }
-        ChipLoad low = rows.LastOrDefault(r => r.Diameter <= diameter) ?? new ChipLoad(0, 0, 0);
-        ChipLoad high = rows.FirstOrDefault(r => r.Diameter >= diameter) ?? rows[^1];
-        double share = high.Diameter > low.Diameter ? (diameter - low.Diameter) / (high.Diameter - low.Diameter) : 1;
-        share = Math.Clamp(share, 0, 1);
-        return (low.MinMm + (share * (high.MinMm - low.MinMm)), low.MaxMm + (share * (high.MaxMm - low.MaxMm)));
     }
 
     private static void Speed(Run run, ProgramEvent e, Motion motion, Tool tool)
@@ -63,7 +49,7 @@ internal static class FeedCheck
     private static bool ChipLoad(Run run, ProgramEvent e, Motion motion, Cutter cutter, Tally tally)
     {
         Tool tool = cutter.Tool;
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         double down = motion.From.Z - motion.To.Z;
         bool cuts = tally.Removed > JudgeRules.NoMaterial;
         (double least, double most) = Range(run, motion, cutter);
@@ -94,7 +80,10 @@ internal static class FeedCheck
             return (own.MinMm, own.MaxMm);
         }
         double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
-        return Chart(run.Material, tool.Kind == ToolKind.Engraver ? 2 * cutter.RadiusAt(depth) : tool.Diameter);
+        return FeedChart.Range(
+            run.Material,
+            tool.Kind == ToolKind.Engraver ? 2 * cutter.RadiusAt(depth) : tool.Diameter
+        );
     }
 
     /// <summary>

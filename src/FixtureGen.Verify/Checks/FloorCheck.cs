@@ -1,5 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -12,7 +14,7 @@ internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
     private readonly double _least = Math.Max(run.Job.Rules.LeastFloor, run.Job.Plate.Skin);
 
     /// <summary>Top and bottom are the finished block's heights cell by cell in the run's frame.</summary>
-    public void Go()
+    public void Check()
     {
         float limit = (float)(_least - run.Limits.Gouge);
         List<int> thin = HeightScan.Within(bottom, top, 1e-3f, limit);
@@ -24,8 +26,8 @@ internal sealed class FloorCheck(Run run, Heights top, Heights bottom)
         foreach (int cell in thin)
         {
             Point2 at = run.Grid.Centre(cell);
-            int line = run.Index.FirstBelow(at, bottom.At(cell) + _least - run.Limits.Gouge)?.Line ?? 0;
-            worst.Add(line, bottom.At(cell) - top.At(cell), at);
+            int line = run.Index.FirstBelow(at, bottom.HeightAt(cell) + _least - run.Limits.Gouge)?.Line ?? 0;
+            worst.Add(line, bottom.HeightAt(cell) - top.HeightAt(cell), at);
         }
         foreach ((int line, double below, Point2 at) in worst.All)
         {

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.RegularExpressions;
 using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -16,7 +17,7 @@ internal static partial class HeaderCheck
 
     private const double HalfKPa = 0.55;
 
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         Block[] head = [.. run.Trace.Blocks.TakeWhile(b => b.Words.IsEmpty)];
         int first = Array.Find(head, b => !b.Comments.IsEmpty)?.Line ?? 1;
@@ -117,7 +118,7 @@ internal static partial class HeaderCheck
                 "operator-line-missing",
                 line + 4,
                 $"no comment at the start says {what}",
-                "Tell the operator before the first motion"
+                "Say so to the operator before the first motion"
             );
         }
     }

@@ -1,5 +1,7 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -12,7 +14,7 @@ internal static class HelixCheck
     /// <summary>Turns of radii nearer than this, mm, belong to one helix; in a slot it has two centres.</summary>
     private const double RadiusSlack = 0.05;
 
-    public static void Go(Run run, List<Motion> feeds)
+    public static void Check(Run run, List<Motion> feeds)
     {
         List<Motion> helix = [];
         foreach (Motion turn in feeds.Where(Turns))
@@ -77,13 +79,13 @@ internal static class HelixCheck
         && SameRadius(a, b)
         && a.Centre.DistanceTo(b.Centre) <= RadiusSlack
         && run.CutterOf(a) is { Tool.Kind: ToolKind.EndMill or ToolKind.BallMill } cutter
-        && Piece.Of(a).R < cutter.Tool.Diameter;
+        && Piece.From(a).R < cutter.Tool.Diameter;
 
     private static bool HalfTurn(Motion m) =>
-        m.Kind is MotionKind.ArcCcw or MotionKind.ArcCw && Math.Abs(Piece.Of(m).Sweep) > Math.PI * 0.9;
+        m.Kind is MotionKind.ArcCcw or MotionKind.ArcCw && Math.Abs(Piece.From(m).Sweep) > Math.PI * 0.9;
 
     /// <summary>Half a turn or more, going down or up.</summary>
     private static bool Turns(Motion m) => HalfTurn(m) && Math.Abs(m.To.Z - m.From.Z) > 1e-6;
 
-    private static bool SameRadius(Motion a, Motion b) => Math.Abs(Piece.Of(a).R - Piece.Of(b).R) <= RadiusSlack;
+    private static bool SameRadius(Motion a, Motion b) => Math.Abs(Piece.From(a).R - Piece.From(b).R) <= RadiusSlack;
 }

@@ -1,5 +1,6 @@
 using System.Buffers;
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -49,7 +50,7 @@ internal sealed class Islands : IDisposable
     public void Dispose() => ArrayPool<int>.Shared.Return(_number);
 
     /// <summary>The piece that a point of the grid lies in; null where there is no material.</summary>
-    public Island? Of(Point2 p)
+    public Island? IslandAt(Point2 p)
     {
         int x = (int)((p.X - _grid.Box.MinX) / _grid.Cell);
         int y = (int)((p.Y - _grid.Box.MinY) / _grid.Cell);

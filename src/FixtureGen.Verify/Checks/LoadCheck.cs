@@ -1,6 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -11,10 +13,10 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal sealed class LoadCheck(Run run)
 {
-    /// <summary>Points across the cutter that its width is told by, where the mean along a motion says too little.</summary>
+    /// <summary>Points across the cutter that show its width, where the mean along a motion says too little.</summary>
     private const int Across = 16;
 
-    public void Go()
+    public void Check()
     {
         foreach ((int index, _, Motion motion) in run.Motions())
         {
@@ -70,7 +72,7 @@ internal sealed class LoadCheck(Run run)
     /// </summary>
     private double Widest(Motion motion, Cutter cutter, double limit)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         int n = (int)(piece.Length / (cutter.Tool.Diameter / 6));
         if (Math.Abs(motion.To.Z - motion.From.Z) > 1e-6 || n < 3)
         {
@@ -96,7 +98,7 @@ internal sealed class LoadCheck(Run run)
         for (int k = -Across / 2; k <= Across / 2; k++)
         {
             double y = 2 * r * k / Across;
-            Point2 p = piece.At(t) + (ahead * Math.Sqrt(Math.Max(0, (r * r) - (y * y)))) + (ahead.Left * y);
+            Point2 p = piece.PointAt(t) + (ahead * Math.Sqrt(Math.Max(0, (r * r) - (y * y)))) + (ahead.Left * y);
             deep += run.Index.Before(p, motion, run.Grid.RawTopZ) - tip > limit ? 1 : 0;
         }
         return cutter.Tool.Diameter * deep / (Across + 1);
@@ -104,7 +106,7 @@ internal sealed class LoadCheck(Run run)
 
     private void Power(Motion motion, Tool tool, Tally tally)
     {
-        double flat = Piece.Of(motion).Length;
+        double flat = Piece.From(motion).Length;
         double dz = motion.To.Z - motion.From.Z;
         double length = Math.Sqrt((flat * flat) + (dz * dz));
         double has = run.Job.Plate.Machine.SpindlePowerKw;
@@ -129,7 +131,7 @@ internal sealed class LoadCheck(Run run)
     /// <summary>How far the cutter's outer flank travels: on an arc, more than its axis.</summary>
     private static double RimLength(Motion motion, Cutter cutter)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         return piece.IsArc ? piece.Length * (piece.R + cutter.Radius) / piece.R : piece.Length;
     }
 }

@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -16,7 +18,7 @@ internal static class LooseCheck
     /// <summary>Crumbs below this, mm2, are chips.</summary>
     private const double Crumb = 4;
 
-    public static ImmutableArray<LooseScrap> Go(Run run)
+    public static ImmutableArray<LooseScrap> Check(Run run)
     {
         (Motion Motion, Cutter Cutter)[] cuts =
         [
@@ -35,7 +37,8 @@ internal static class LooseCheck
             {
                 int mid = (from + to) / 2;
                 using Islands then = Cut(run, cuts, mid);
-                bool parted = then.Of(island.At) is { TouchesEdge: false } now && now.AreaMm2 < island.AreaMm2 * 1.5;
+                bool parted =
+                    then.IslandAt(island.At) is { TouchesEdge: false } now && now.AreaMm2 < island.AreaMm2 * 1.5;
                 (from, to) = parted ? (from, mid) : (mid, to);
             }
             loose.Add(new LooseScrap(cuts[to - 1].Motion.Line, island.At, island.AreaMm2));

@@ -1,5 +1,7 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -8,11 +10,11 @@ internal static class MarkCheck
 {
     private const double Spacing = 0.5;
 
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         Piece[] strokes =
         [
-            .. run.Design.Part.Engravings.SelectMany(m => m.Strokes).SelectMany(s => s.Segments).Select(Piece.Of),
+            .. run.Design.Part.Engravings.SelectMany(m => m.Strokes).SelectMany(s => s.Segments).Select(Piece.From),
         ];
         double top = run.Design.FixtureHeight + run.Job.Shell.Thickness;
         double floor = top - run.Job.Rules.EngraveDepth;
@@ -21,7 +23,7 @@ internal static class MarkCheck
         {
             if (run.CutterOf(motion) is { } cutter && run.IsMark(motion, cutter) && Run.Low(motion) < top)
             {
-                cut.Add(Piece.Of(motion));
+                cut.Add(Piece.From(motion));
                 Stray(run, motion, strokes, floor);
             }
         }
@@ -41,12 +43,12 @@ internal static class MarkCheck
             );
             return;
         }
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         double away = 0;
         int n = Math.Max(1, (int)Math.Ceiling(piece.Length / Spacing));
         for (int i = 0; i <= n; i++)
         {
-            Point2 p = piece.At((double)i / n);
+            Point2 p = piece.PointAt((double)i / n);
             away = Math.Max(away, strokes.Min(s => Distance.To(s, p)));
         }
         double deep = floor - Run.Low(motion);
@@ -69,12 +71,12 @@ internal static class MarkCheck
             int n = Math.Max(1, (int)Math.Ceiling(stroke.Length / Spacing));
             for (int i = 0; i <= n; i++)
             {
-                Point2 p = stroke.At((double)i / n);
+                Point2 p = stroke.PointAt((double)i / n);
                 if (!cut.Exists(c => Distance.To(c, p) <= run.Limits.Leftover))
                 {
                     int line = run.Motions()
                         .Select(m => m.Motion)
-                        .OrderBy(m => Distance.To(Piece.Of(m), p))
+                        .OrderBy(m => Distance.To(Piece.From(m), p))
                         .FirstOrDefault()
                         .Line;
                     run.Log.Error(

@@ -1,7 +1,9 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -72,7 +74,7 @@ internal static class ObstacleCheck
         });
 
     /// <summary>Checks every motion of which <paramref name="when"/> is true.</summary>
-    public static void Go(Run run, IReadOnlyList<Obstacle> obstacles, Func<ProgramEvent, bool> when)
+    public static void Check(Run run, IReadOnlyList<Obstacle> obstacles, Func<ProgramEvent, bool> when)
     {
         double highest = obstacles.Select(o => o.Top).DefaultIfEmpty(double.MinValue).Max();
         foreach ((_, ProgramEvent e, Motion motion) in run.Motions())
@@ -89,7 +91,7 @@ internal static class ObstacleCheck
 
     private static void Check(Run run, Motion motion, Cutter cutter, IReadOnlyList<Obstacle> obstacles)
     {
-        Piece path = Piece.Of(motion);
+        Piece path = Piece.From(motion);
         Tool tool = cutter.Tool;
         double low = Run.Low(motion);
         foreach (Obstacle obstacle in obstacles)

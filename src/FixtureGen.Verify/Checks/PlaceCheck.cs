@@ -1,17 +1,19 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>Where the tool may be at all: inside the machine's travel, near the blank, above the plate but for its reliefs.</summary>
 internal static class PlaceCheck
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         foreach ((_, Reading.ProgramEvent e, Motion motion) in run.Motions())
         {
-            Box2 box = Piece.Of(motion).Bounds();
+            Box2 box = Piece.From(motion).Bounds();
             if (!e.ToHome)
             {
                 Travel(run, motion, box);
@@ -93,7 +95,7 @@ internal static class PlaceCheck
         {
             return;
         }
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         PlateOpening? best = run
             .Job.Plate.Openings.Where(o => o.ReliefDiameter > 0)
             .MinBy(o => Farthest(piece, o.At) - (o.ReliefDiameter / 2));
@@ -119,7 +121,7 @@ internal static class PlaceCheck
     private static bool OverGroove(Run run, Piece piece, Cutter cutter, double low) =>
         run.Job.Plate.Grooves.Any(g =>
             run.Limits.PlateGap - low <= g.Depth + 1e-6
-            && g.Run.Segments.Select(Piece.Of)
+            && g.Run.Segments.Select(Piece.From)
                 .Any(s => FarthestFrom(piece, s) + cutter.Radius + run.Limits.PlateGap <= (g.Width / 2) + 1e-6)
         );
 

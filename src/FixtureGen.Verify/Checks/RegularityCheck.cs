@@ -1,5 +1,7 @@
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -17,7 +19,7 @@ internal static class RegularityCheck
     /// <summary>Arcs that meet within this, degrees, were planned to.</summary>
     private const double SmoothDeg = 5;
 
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         List<Motion> feeds = [];
         bool changed = false;
@@ -84,7 +86,7 @@ internal static class RegularityCheck
     {
         Motion m = e.Motion;
         bool up = e.Kind == EventKind.Motion && !e.IsCycle && Run.IsFeed(m) && m.To.Z > m.From.Z + JudgeRules.RapidGap;
-        if (up && Piece.Of(m).Length < 1e-6 && m.To.Z > run.Face)
+        if (up && Piece.From(m).Length < 1e-6 && m.To.Z > run.Face)
         {
             run.Log.Odd(
                 "feeds-up",
@@ -107,17 +109,17 @@ internal static class RegularityCheck
             Turn(run, feeds[i - 1], feeds[i], feeds[i + 1]);
             Kinks(run, feeds[i - 1], feeds[i], feeds[i + 1]);
         }
-        HelixCheck.Go(run, feeds);
+        HelixCheck.Check(run, feeds);
         List<Motion> descent = [];
         foreach (Motion motion in feeds)
         {
             double dz = motion.To.Z - motion.From.Z;
-            bool sloped = Math.Abs(dz) > 1e-6 && Piece.Of(motion).Length > 1e-3;
+            bool sloped = Math.Abs(dz) > 1e-6 && Piece.From(motion).Length > 1e-3;
             if (sloped)
             {
                 descent.Add(motion);
             }
-            else if (Piece.Of(motion).Length > 0.1 || Math.Abs(dz) > 1e-6)
+            else if (Piece.From(motion).Length > 0.1 || Math.Abs(dz) > 1e-6)
             {
                 Descent(run, descent);
                 descent.Clear();
@@ -129,7 +131,7 @@ internal static class RegularityCheck
     private static void Turn(Run run, Motion before, Motion motion, Motion after)
     {
         bool arcs = IsArc(before) && IsArc(motion) && IsArc(after);
-        if (!arcs || !SameCircle(before, after) || before.Kind != after.Kind || Piece.Of(motion).Length < LeastTurn)
+        if (!arcs || !SameCircle(before, after) || before.Kind != after.Kind || Piece.From(motion).Length < LeastTurn)
         {
             return;
         }
@@ -162,16 +164,16 @@ internal static class RegularityCheck
         && before.To.Z < before.From.Z;
 
     private static bool SameCircle(Motion a, Motion b) =>
-        a.Centre.DistanceTo(b.Centre) <= CentreSlack && Math.Abs(Piece.Of(a).R - Piece.Of(b).R) <= CentreSlack;
+        a.Centre.DistanceTo(b.Centre) <= CentreSlack && Math.Abs(Piece.From(a).R - Piece.From(b).R) <= CentreSlack;
 
     /// <summary>An arc that doubles back on its neighbours at both ends turns the wrong way or about the wrong centre.</summary>
     private static void Kinks(Run run, Motion before, Motion motion, Motion after)
     {
         if (
             !IsArc(motion)
-            || Piece.Of(before).Length < 0.05
-            || Piece.Of(after).Length < 0.05
-            || Piece.Of(motion).Length < 0.2
+            || Piece.From(before).Length < 0.05
+            || Piece.From(after).Length < 0.05
+            || Piece.From(motion).Length < 0.2
         )
         {
             return;
@@ -192,8 +194,8 @@ internal static class RegularityCheck
 
     private static double Angle(Motion a, Motion b)
     {
-        Model.Point2 u = Piece.Of(a).Tangent(1);
-        Model.Point2 w = Piece.Of(b).Tangent(0);
+        Model.Point2 u = Piece.From(a).Tangent(1);
+        Model.Point2 w = Piece.From(b).Tangent(0);
         return Math.Abs(Math.Atan2(u.Cross(w), u.Dot(w))) * 180 / Math.PI;
     }
 
@@ -208,7 +210,7 @@ internal static class RegularityCheck
         double middle = slopes[slopes.Length / 2];
         foreach (Motion motion in descent)
         {
-            double length = Piece.Of(motion).Length;
+            double length = Piece.From(motion).Length;
             double off = (motion.To.Z - motion.From.Z) - (middle * length);
             if (Math.Abs(off) > JudgeRules.UnevenStep + (JudgeRules.UnevenShare * Math.Abs(middle * length)))
             {
@@ -223,5 +225,5 @@ internal static class RegularityCheck
         }
     }
 
-    private static double Slope(Motion motion) => (motion.To.Z - motion.From.Z) / Piece.Of(motion).Length;
+    private static double Slope(Motion motion) => (motion.To.Z - motion.From.Z) / Piece.From(motion).Length;
 }

@@ -1,13 +1,15 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>
 /// A block being cut is held by the plate's vacuum: a motion that opens it inside the plate's seal must come after a stop at
-/// which the operator was told to fit the bolts.
+/// which the operator was asked to fit the bolts.
 /// </summary>
 internal sealed class SealCheck
 {
@@ -32,7 +34,7 @@ internal sealed class SealCheck
         {
             return;
         }
-        if (carver.FirstOpen(Piece.Of(motion), cutter.Radius, _seal.Contains) is { } at)
+        if (carver.FirstOpen(Piece.From(motion), cutter.Radius, _seal.Contains) is { } at)
         {
             Opened = true;
             if (e.State.Bolted)

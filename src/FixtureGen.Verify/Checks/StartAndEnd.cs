@@ -1,12 +1,13 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>The frame of a program: number, first comment, safe start, tool changes and stops up high, retract and spindle stop before the end.</summary>
 internal static class StartAndEnd
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         Number(run);
         SafeStart(run);
@@ -55,7 +56,7 @@ internal static class StartAndEnd
                 .Where(w => w.Letter == 'G')
                 .Select(w => w.Tenths),
         ];
-        int[] missing = [.. Dialect.Of(run.Job.Control).SafeStartG.Where(g => !said.Contains(g)).Order()];
+        int[] missing = [.. Dialect.From(run.Job.Control).SafeStartG.Where(g => !said.Contains(g)).Order()];
         if (first > 0 && missing.Length > 0)
         {
             string words = string.Join(' ', missing.Select(g => FormattableString.Invariant($"G{g / 10.0:0.#}")));

@@ -1,11 +1,13 @@
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>What must be switched on and set before a motion may be made: spindle, feed, length offset, vacuum.</summary>
 internal static class StateCheck
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         double top = run.Job.Plate.Machine.Travel.MaxZ;
         int started = 0;

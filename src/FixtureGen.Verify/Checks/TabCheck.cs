@@ -1,5 +1,7 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -12,7 +14,7 @@ internal sealed class TabCheck(Run run)
     private const double Spacing = 0.4;
     private readonly double _tabTop = run.Design.FixtureHeight + run.Job.Rules.TabThickness;
 
-    public void Go()
+    public void Check()
     {
         if (run.Design.TrimCuts.IsEmpty)
         {
@@ -77,7 +79,7 @@ internal sealed class TabCheck(Run run)
         double shortest = run.Design.TrimCuts.Min(c => c.Path.Segments.Sum(s => s.Length));
         foreach (
             IGrouping<long, Motion> level in cuts.Where(m =>
-                    Run.IsFeed(m) && Math.Abs(m.From.Z - m.To.Z) < 1e-6 && Piece.Of(m).Length > 0.2
+                    Run.IsFeed(m) && Math.Abs(m.From.Z - m.To.Z) < 1e-6 && Piece.From(m).Length > 0.2
                 )
                 .GroupBy(m => (long)Math.Round(m.To.Z * 200))
         )
@@ -86,7 +88,7 @@ internal sealed class TabCheck(Run run)
             bool known =
                 Math.Abs(z - _tabTop) <= run.Limits.Gouge
                 || run.Design.TrimCuts.Any(c => Math.Abs(z - c.FloorZ) <= run.Limits.Gouge);
-            double length = level.Sum(m => Piece.Of(m).Length);
+            double length = level.Sum(m => Piece.From(m).Length);
             if (!known && length > 1 && length < shortest / 2)
             {
                 run.Log.Odd(
@@ -114,7 +116,7 @@ internal sealed class TabCheck(Run run)
                 && !(bridges.Contains(m.From.Xy) && bridges.Contains(m.To.Xy))
             ),
         ];
-        if (lifted.Length == 0 || lifted.Sum(m => Piece.Of(m).Length) >= shortest / 2)
+        if (lifted.Length == 0 || lifted.Sum(m => Piece.From(m).Length) >= shortest / 2)
         {
             return;
         }
@@ -137,7 +139,7 @@ internal sealed class TabCheck(Run run)
                 Run.IsFeed(m)
                 && (bridges.Contains(m.From.Xy) || bridges.Contains(m.To.Xy))
                 && Math.Abs(m.To.Z - m.From.Z) > 1e-6
-                && Piece.Of(m).Length > 0.05
+                && Piece.From(m).Length > 0.05
                 && Math.Max(m.From.Z, m.To.Z) < _tabTop + 0.3
                 && Run.Low(m) > floor - 0.3
             ),
@@ -150,7 +152,10 @@ internal sealed class TabCheck(Run run)
                     .Where(o => o != ramp && Math.Sign(o.To.Z - o.From.Z) == Math.Sign(ramp.To.Z - ramp.From.Z))
                     .Select(Slope),
             ];
-            double off = others.Select(o => Math.Abs(o - Slope(ramp)) * Piece.Of(ramp).Length).DefaultIfEmpty(0).Min();
+            double off = others
+                .Select(o => Math.Abs(o - Slope(ramp)) * Piece.From(ramp).Length)
+                .DefaultIfEmpty(0)
+                .Min();
             if (off > JudgeRules.TabRampStep)
             {
                 run.Log.Odd(
@@ -164,7 +169,7 @@ internal sealed class TabCheck(Run run)
         }
     }
 
-    private static double Slope(Motion m) => Math.Abs(m.To.Z - m.From.Z) / Piece.Of(m).Length;
+    private static double Slope(Motion m) => Math.Abs(m.To.Z - m.From.Z) / Piece.From(m).Length;
 
     private void Bridge(TrimCut cut, Tab tab, Motion[] cuts)
     {
@@ -173,7 +178,7 @@ internal sealed class TabCheck(Run run)
         double lowest = double.MaxValue;
         foreach (Motion motion in cuts)
         {
-            Piece piece = Piece.Of(motion);
+            Piece piece = Piece.From(motion);
             if (over.All(o => Distance.Between(piece, o).Distance > reach))
             {
                 continue;
@@ -193,8 +198,8 @@ internal sealed class TabCheck(Run run)
         }
         if (lowest > _tabTop + run.Limits.Leftover)
         {
-            Point2 middle = over[over.Length / 2].At(0.5);
-            int line = cuts.Length == 0 ? 1 : cuts.MinBy(m => Distance.To(Piece.Of(m), middle)).Line;
+            Point2 middle = over[over.Length / 2].PointAt(0.5);
+            int line = cuts.Length == 0 ? 1 : cuts.MinBy(m => Distance.To(Piece.From(m), middle)).Line;
             run.Log.Error(
                 "tab-thick",
                 line,
@@ -212,7 +217,7 @@ internal sealed class TabCheck(Run run)
         for (int i = 0; i <= n; i++)
         {
             double t = (double)i / n;
-            Point2 p = piece.At(t);
+            Point2 p = piece.PointAt(t);
             double z = motion.From.Z + ((motion.To.Z - motion.From.Z) * t);
             if (z < best.Low && over.Any(o => Distance.To(o, p) <= reach))
             {

@@ -1,6 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -29,7 +30,7 @@ internal static class TargetGrid
         {
             float floor = (float)Math.Max(cut.Floor, grid.RawBottomZ);
             Lowering lower = new(target, float.MaxValue);
-            lower.Flat(raster.Of(cut.Area), floor);
+            lower.Flat(raster.StripsOf(cut.Area), floor);
         }
     }
 }

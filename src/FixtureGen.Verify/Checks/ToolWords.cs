@@ -1,13 +1,15 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
 /// <summary>What the comments say of tools and stops against what the program does: a wrong tool is often right in the comment above it.</summary>
 internal static partial class ToolWords
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         Said(run);
         Again(run);
@@ -90,7 +92,7 @@ internal static partial class ToolWords
             run.Log.Warn(
                 "magnet-stop",
                 line + 1,
-                "no stop before the first cut tells the operator to check the magnets",
+                "no stop before the first cut asks the operator to check the magnets",
                 $"Write {run.Job.Control.OptionalStop} with a comment that says so"
             );
         }

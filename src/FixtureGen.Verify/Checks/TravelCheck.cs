@@ -1,6 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -10,7 +12,7 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static class TravelCheck
 {
-    public static void Go(Run run)
+    public static void Check(Run run)
     {
         LoneHeights(run);
         LoneTravel(run);
@@ -163,7 +165,7 @@ internal static class TravelCheck
                 && !e.ToHome
                 && !e.IsCycle
                 && e.Motion.Kind == MotionKind.Rapid
-                && Piece.Of(e.Motion).Length > 1e-6
+                && Piece.From(e.Motion).Length > 1e-6
             ),
         ];
         double highest = travel.Select(e => Run.Low(e.Motion)).DefaultIfEmpty(0).Max();
@@ -194,7 +196,7 @@ internal static class TravelCheck
     /// <summary>True when the first move goes sideways: at the machine's top that is safe, lower down the height was not said.</summary>
     private static bool Arrive(Run run, ProgramEvent e)
     {
-        bool sideways = Piece.Of(e.Motion).Length > 1e-6;
+        bool sideways = Piece.From(e.Motion).Length > 1e-6;
         if (sideways && Run.Low(e.Motion) < run.Job.Plate.Machine.Travel.MaxZ - 1e-6)
         {
             run.Log.Warn(
@@ -219,7 +221,7 @@ internal static class TravelCheck
             // its place is said, and it is there already
             return true;
         }
-        if (Piece.Of(e.Motion).Length <= 1e-6)
+        if (Piece.From(e.Motion).Length <= 1e-6)
         {
             low ??= e.Motion.To.Z < arrival - 1e-3 ? e.Line : null;
             return false;

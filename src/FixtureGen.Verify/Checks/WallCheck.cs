@@ -1,6 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Checks;
 
@@ -13,7 +15,7 @@ internal sealed class WallCheck(Run run, AllowedShape shape)
     private readonly List<int> _near = [];
 
     /// <summary>The deepest cut into a wall, mm; findings are written for every motion beyond the limit.</summary>
-    public double Go()
+    public double Check()
     {
         double worst = 0;
         foreach ((_, _, Motion motion) in run.Motions())
@@ -41,7 +43,7 @@ internal sealed class WallCheck(Run run, AllowedShape shape)
     /// <summary>How far one motion passes the walls, mm, and where.</summary>
     public (double Depth, Point2 Where) Bite(Motion motion, Cutter cutter)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         double low = Math.Max(Run.Low(motion), 0);
         double worst = 0;
         Point2 where = default;
@@ -92,7 +94,7 @@ internal sealed class WallCheck(Run run, AllowedShape shape)
             if (bite > worst)
             {
                 worst = bite;
-                where = wall.At(t);
+                where = wall.PointAt(t);
             }
         }
     }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 
@@ -21,7 +23,7 @@ internal static class BlockOnPlate
     public static ProgramHold Judge(Run run, CutScan scan)
     {
         HoldFindings say = new(run);
-        // where neither holds, the vacuum is not proven or the bolts are not in, which is told for itself
+        // where neither holds, the vacuum is not proven or the bolts are not in, which has a finding of its own
         Cut[] cuts = [.. scan.Cuts.Where(c => c.State > 0)];
         if (cuts.Length == 0)
         {

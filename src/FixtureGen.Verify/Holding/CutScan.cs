@@ -1,8 +1,9 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
-using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 
@@ -47,7 +48,7 @@ internal sealed class CutScan(Run run)
             Break();
             return;
         }
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         if (piece.Length < 1e-9)
         {
             Break();
@@ -69,7 +70,7 @@ internal sealed class CutScan(Run run)
         return new Look
         {
             Motion = index,
-            At = piece.At(t),
+            At = piece.PointAt(t),
             Ahead = piece.Tangent(t),
             Tip = tip,
             Rim = Math.Max(cutter.RadiusAt(run.Grid.RawTopZ + _higher - tip), 1e-3),
@@ -84,12 +85,12 @@ internal sealed class CutScan(Run run)
         _reached[index] / (e.State.Rpm * Math.Max(1, cutter.Tool.Flutes));
 
     /// <summary>
-    /// To be called once it was carved. A cut too narrow for the looks is told by what it took, its width being the mean along the
+    /// To be called once it was carved. A cut too narrow for the looks is known by what it took, its width being the mean along the
     /// way but no more than what the looks leave out.
     /// </summary>
     public void After(int index, ProgramEvent e, Motion motion, Cutter cutter, Tally tally, int state)
     {
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         _looks.Settle(_way, piece, _raw, _higher, Add);
         if (
             _seen == index
@@ -110,12 +111,12 @@ internal sealed class CutScan(Run run)
         }
     }
 
-    /// <summary>An engraver that scratches the shell: it is not carved, its depth is told by its height under the thickest shell's face.</summary>
+    /// <summary>An engraver that scratches the shell: it is not carved, its depth is its height under the thickest shell's face.</summary>
     public void Mark(int index, ProgramEvent e, Motion motion, Cutter cutter, int state)
     {
         Break();
         double depth = run.Design.FixtureHeight + run.Job.Shell.ThicknessMax - Run.Low(motion);
-        Piece piece = Piece.Of(motion);
+        Piece piece = Piece.From(motion);
         if (!Cutting(e, motion) || depth <= Looks.NoDepth || piece.Length < 1e-9)
         {
             return;
@@ -245,7 +246,7 @@ internal sealed class CutScan(Run run)
         {
             return double.MinValue;
         }
-        float top = run.Grid.TopHeights.At(cell);
+        float top = run.Grid.TopHeights.HeightAt(cell);
         return top >= _raw ? run.Grid.RawTopZ + _higher : top;
     }
 }

@@ -1,6 +1,7 @@
 using System.Globalization;
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 
@@ -90,7 +91,7 @@ internal sealed class HoldFindings(Run run)
             (low, high) = part * share(feed * part, cut.Cut.ChipMm * part) <= wanted ? (part, high) : (low, part);
         }
         Tool tool = run.Cutters[MotionBehind(cut.Cut).Tool].Tool;
-        double chart = tool.ChipLoadIn(run.Material)?.MinMm ?? FeedCheck.Chart(run.Material, tool.Diameter).Least;
+        double chart = tool.ChipLoadIn(run.Material)?.MinMm ?? FeedChart.Range(run.Material, tool.Diameter).Least;
         bool rubs = cut.Cut.Pattern.Kind == CutKind.Sideways && cut.Cut.ChipMm * low < chart * JudgeRules.SlowChip;
         return low <= 0 || rubs ? null : feed * low;
     }

@@ -46,7 +46,7 @@ internal sealed class HoldSearch
             {
                 break;
             }
-            HeldCut now = At(i);
+            HeldCut now = EvaluateCut(i);
             bool less =
                 worst is not { } least
                 || now.Factor < least.Factor
@@ -67,7 +67,7 @@ internal sealed class HoldSearch
                 break;
             }
             double below = least?.Factor ?? limit;
-            if (_bounds[i] < below && At(i) is { } cut && cut.Factor < below)
+            if (_bounds[i] < below && EvaluateCut(i) is { } cut && cut.Factor < below)
             {
                 least = cut;
             }
@@ -75,7 +75,7 @@ internal sealed class HoldSearch
         return least;
     }
 
-    private HeldCut At(int i)
+    private HeldCut EvaluateCut(int i)
     {
         Cut cut = _cuts[i];
         (Point2, double, CutPattern, int) key = (cut.At, cut.AngleRad, cut.Pattern, cut.State);

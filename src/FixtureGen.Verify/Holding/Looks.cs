@@ -1,6 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 
@@ -54,9 +55,9 @@ internal readonly record struct Taken(double Depth, double Thin, double Arc, dou
 internal sealed class Looks(BlockGrid grid)
 {
     /// <summary>Looks across the cutter, as shares of how wide it is looked at.</summary>
-    private static readonly double[] s_across = [-1, -0.8, -0.5, 0, 0.5, 0.8, 1];
+    private static readonly double[] S_across = [-1, -0.8, -0.5, 0, 0.5, 0.8, 1];
 
-    /// <summary>Where two neighbours see different things, so many more looks between them tell how wide the cut is.</summary>
+    /// <summary>Where two neighbours see different things, so that many more looks between them show how wide the cut is.</summary>
     private const int Between = 4;
 
     /// <summary>A way that comes so far ahead of its length is straight: an arc is met by a chord.</summary>
@@ -77,15 +78,15 @@ internal sealed class Looks(BlockGrid grid)
         int first = _cells.Count;
         double wide = Wide(look.Rim);
         double last = 0;
-        for (int k = 0; k < s_across.Length; k++)
+        for (int k = 0; k < S_across.Length; k++)
         {
-            double y = wide * s_across[k];
-            (int, float Top, float) cell = At(look, y);
+            double y = wide * S_across[k];
+            (int, float Top, float) cell = CellAt(look, y);
             if (k > 0 && cell.Top > look.Tip + NoDepth != _cells[^1].Top > look.Tip + NoDepth)
             {
                 for (int i = 1; i <= Between; i++)
                 {
-                    _cells.Add(At(look, last + ((y - last) * i / (Between + 1))));
+                    _cells.Add(CellAt(look, last + ((y - last) * i / (Between + 1))));
                 }
             }
             _cells.Add(cell);
@@ -94,11 +95,11 @@ internal sealed class Looks(BlockGrid grid)
         _open.Add(look with { First = first, Count = _cells.Count - first });
     }
 
-    private (int Cell, float Top, float Y) At(in Look look, double y)
+    private (int Cell, float Top, float Y) CellAt(in Look look, double y)
     {
         double x = Ahead(look.Rim, y) + (0.75 * grid.Cell);
         int cell = CellAt(look.At + (look.Ahead * x) + (look.Ahead.Left * y));
-        return (cell, cell < 0 ? float.MinValue : grid.TopHeights.At(cell), (float)y);
+        return (cell, cell < 0 ? float.MinValue : grid.TopHeights.HeightAt(cell), (float)y);
     }
 
     /// <summary>
@@ -113,7 +114,7 @@ internal sealed class Looks(BlockGrid grid)
         {
             Look look = _open[done++];
             double t = 1 - ((way - look.Way - _past) / piece.Length);
-            Tell(look, piece.At(Math.Clamp(t, 0, 1)), raw, higher, told);
+            Tell(look, piece.PointAt(Math.Clamp(t, 0, 1)), raw, higher, told);
         }
         Drop(done);
     }
@@ -164,7 +165,7 @@ internal sealed class Looks(BlockGrid grid)
             {
                 continue;
             }
-            float now = grid.TopHeights.At(cell);
+            float now = grid.TopHeights.HeightAt(cell);
             bool passedBy = now >= raw && look.Tip < raw;
             double stood = top >= raw ? top + higher : top;
             double taken = passedBy ? 0 : stood - Math.Max(Math.Max(look.Tip, Math.Min(now, raw)), grid.RawBottomZ);

@@ -17,7 +17,7 @@ internal static class Patches
             .. regions
                 .SelectMany(r => r.Contours)
                 .SelectMany(c => c.Segments)
-                .Select(Piece.Of)
+                .Select(Piece.From)
                 .Where(p => p.Length > 0),
         ];
         if (edges.Length == 0)
@@ -48,13 +48,13 @@ internal static class Patches
     public static Patch[] AlongLines(IEnumerable<Contour> lines, double length)
     {
         List<Patch> patches = [];
-        foreach (Piece piece in lines.SelectMany(l => l.Segments).Select(Piece.Of))
+        foreach (Piece piece in lines.SelectMany(l => l.Segments).Select(Piece.From))
         {
             int n = Math.Max(1, (int)Math.Ceiling(piece.Length / Math.Max(length, 1e-3)));
             double part = piece.Length / n;
             for (int i = 0; i < n && part > 0; i++)
             {
-                patches.Add(new Patch(piece.At((i + 0.5) / n), part, part * part / 12));
+                patches.Add(new Patch(piece.PointAt((i + 0.5) / n), part, part * part / 12));
             }
         }
         return [.. patches];
@@ -62,7 +62,7 @@ internal static class Patches
 
     /// <summary>Length of closed lines, mm.</summary>
     public static double Length(IEnumerable<Contour> lines) =>
-        lines.SelectMany(l => l.Segments).Sum(s => Piece.Of(s).Length);
+        lines.SelectMany(l => l.Segments).Sum(s => Piece.From(s).Length);
 
     /// <summary>Area of regions that do not overlap, mm2, by the integral along their edges.</summary>
     public static double AreaOf(IEnumerable<Region> regions) => regions.Sum(AreaOf);

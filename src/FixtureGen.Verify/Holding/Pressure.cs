@@ -31,7 +31,7 @@ internal readonly struct Pressure
         _perSlope = held.Bed.SlopeFor((load.Height * load.Shear) - (load.Lift * (load.At - held.Bed.Middle)));
     }
 
-    public Pressed At(double factor)
+    public Pressed PressedAt(double factor)
     {
         double force = _held.Force + (factor * _perForce);
         if (force <= 0)

@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Holding;
 

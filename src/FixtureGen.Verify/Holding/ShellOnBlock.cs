@@ -1,5 +1,6 @@
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 

@@ -86,12 +86,12 @@ internal sealed class ShellStops
         double d = job.Rules.LocatorPinDiameter;
         double edge = inPart ? double.MaxValue : ToBlockEdge(design.Placement.BlankBox, at);
         IEnumerable<Piece> cuts = inPart
-            ? design.Part.Cutouts.Prepend(design.Part.Outer).SelectMany(c => c.Segments).Select(Piece.Of)
+            ? design.Part.Cutouts.Prepend(design.Part.Outer).SelectMany(c => c.Segments).Select(Piece.From)
             : design
                 .TrimCuts.SelectMany(c => c.Sweep)
                 .SelectMany(r => r.Contours)
                 .SelectMany(c => c.Segments)
-                .Select(Piece.Of);
+                .Select(Piece.From);
         foreach (Piece piece in cuts.Where(p => p.Length > 0))
         {
             edge = Math.Min(edge, Distance.To(piece, at));
@@ -105,13 +105,13 @@ internal sealed class ShellStops
     {
         double climbs = Math.Max(0, 1 - Math.Tan(form.DraftDeg * Math.PI / 180));
         double perMm = WallShare * sheet.YieldMPa * job.Shell.ThicknessMin * climbs;
-        foreach (Piece piece in form.Edge.Segments.Select(Piece.Of).Where(p => p.Length > 0))
+        foreach (Piece piece in form.Edge.Segments.Select(Piece.From).Where(p => p.Length > 0))
         {
             int parts = (int)Math.Max(1, Math.Ceiling(piece.Length / WallStep));
             for (int i = 0; i < parts; i++)
             {
                 double t = (i + 0.5) / parts;
-                yield return new Grip(piece.At(t), 0, perMm * piece.Length / parts / 2, piece.Tangent(t).Left);
+                yield return new Grip(piece.PointAt(t), 0, perMm * piece.Length / parts / 2, piece.Tangent(t).Left);
             }
         }
     }
@@ -127,12 +127,12 @@ internal sealed class ShellStops
 
     private static Point2 AlongPath(Contour path, double distance)
     {
-        Piece[] pieces = [.. path.Segments.Select(Piece.Of)];
+        Piece[] pieces = [.. path.Segments.Select(Piece.From)];
         foreach (Piece piece in pieces)
         {
             if (distance <= piece.Length && piece.Length > 0)
             {
-                return piece.At(Math.Max(0, distance / piece.Length));
+                return piece.PointAt(Math.Max(0, distance / piece.Length));
             }
             distance -= piece.Length;
         }

@@ -217,7 +217,7 @@ internal static class Sliding
         /// <summary>Friction's power at a motion under the pressure at a factor, with the weights of the least squares.</summary>
         private readonly Pass Look(Twist w, double factor)
         {
-            Pressed p = _pressure.At(factor);
+            Pressed p = _pressure.PressedAt(factor);
             Pass pass = BedPower.Sum(_held.Bed, w, p, _held.Friction);
             foreach (Grip grip in _held.Grips)
             {

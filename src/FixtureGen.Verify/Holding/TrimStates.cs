@@ -1,7 +1,8 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
-using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Holding;
 
@@ -30,7 +31,7 @@ internal sealed class TrimStates
         [
             .. run
                 .Design.Zones.Select(z => new Area([
-                    .. ZoneArea.Acting(z).SelectMany(r => r.Contours).SelectMany(c => c.Segments).Select(Piece.Of),
+                    .. ZoneArea.Acting(z).SelectMany(r => r.Contours).SelectMany(c => c.Segments).Select(Piece.From),
                 ]))
                 .Select(a => (a, a.Bounds)),
         ];
@@ -51,7 +52,7 @@ internal sealed class TrimStates
         bool[] open = now.Open;
         if (Run.Low(motion) < _run.Design.FixtureHeight + JudgeRules.AirGap)
         {
-            Piece piece = Piece.Of(motion);
+            Piece piece = Piece.From(motion);
             for (int i = 0; i < _zones.Length; i++)
             {
                 if (!open[i] && Reaches(_zones[i], piece, cutter.Radius - Touch))

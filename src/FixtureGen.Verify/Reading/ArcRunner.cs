@@ -1,4 +1,6 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Shape;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Reading;
 
@@ -83,7 +85,7 @@ internal sealed class ArcRunner(Dialect dialect, Limits limits, FindingLog log, 
         double most = dialect.Control.SplitFullCircles ? 359.99 : 360;
         if (dialect.Control.MaxArcSweepDeg > 0)
         {
-            double slack = Checks.JudgeRules.ArcRounding / start.DistanceTo(centre) * 180 / Math.PI;
+            double slack = FixtureGen.Verify.Verdicts.JudgeRules.ArcRounding / start.DistanceTo(centre) * 180 / Math.PI;
             most = Math.Min(most, dialect.Control.MaxArcSweepDeg + Math.Max(0.01, slack));
         }
         if (degrees > most + 1e-6)

@@ -18,7 +18,7 @@ internal sealed partial record Dialect(
     FrozenSet<int> SafeStartG
 )
 {
-    public static Dialect Of(Control control)
+    public static Dialect From(Control control)
     {
         string[] single =
         [

@@ -24,7 +24,7 @@ internal sealed class FindingLog(string file)
         Add(Severity.Warning, code, line, message, remedy, at);
 
     /// <summary>
-    /// A harmless thing that a program does nowhere else, as a slip would: told only while it is rare, so that a program written in
+    /// A harmless thing that a program does nowhere else, as a slip would: reported only while it is rare, so that a program written in
     /// another manner is not buried in it. A line that two checks find odd counts once.
     /// </summary>
     public void Odd(string code, int line, Text message, Text remedy, Point2? at = null)
@@ -40,7 +40,7 @@ internal sealed class FindingLog(string file)
         }
     }
 
-    /// <summary>All findings by line; what was cut off is told in one line a code.</summary>
+    /// <summary>All findings by line; what was cut off is counted in one line a code.</summary>
     public IEnumerable<Finding> Findings()
     {
         IEnumerable<Finding> rest = _counts

@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Reading;
 

@@ -17,7 +17,7 @@ internal sealed class ProgramReader
 
     public ProgramReader(Job job, Limits limits, FindingLog log)
     {
-        Dialect dialect = Dialect.Of(job.Control);
+        Dialect dialect = Dialect.From(job.Control);
         _control = job.Control;
         _log = log;
         _lexer = new LineLexer(job.Control, log);

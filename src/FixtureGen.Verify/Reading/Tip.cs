@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Reading;
 
@@ -33,7 +34,7 @@ internal sealed class Tip(Job job, FindingLog log, ImmutableArray<ProgramEvent>.
         return new Point3(Axis('X', At.X), Axis('Y', At.Y), Axis('Z', At.Z));
     }
 
-    /// <summary>False, and told, where one line (a cycle, an arc in chords) takes the program past what the judge takes on.</summary>
+    /// <summary>False, with a finding, where one line (a cycle, an arc in chords) takes the program past what the judge takes on.</summary>
     public bool HasRoom(int line)
     {
         if (events.Count < MostEvents)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Reading;
 
@@ -12,22 +13,44 @@ internal enum SpindleTurn
 /// <summary>
 /// What the machine's switches say while something happens. Tool is the pocket in the spindle (0: none known), LengthOffset
 /// the H number in force (0: none), VacuumProven true once the switch was waited for or a stop was made with vacuum on.
-/// Bolted is true once a stop told the operator to fit the bolts; Air is the chip air or coolant; Incremental says G91.
+/// Bolted is true once a stop asked the operator to fit the bolts; Air is the chip air or coolant; Incremental says G91.
 /// </summary>
-internal sealed record MachineState(
-    int Tool,
-    int LengthOffset,
-    double Rpm,
-    SpindleTurn Spindle,
-    double FeedMmPerMin,
-    bool VacuumOn,
-    bool VacuumProven,
-    bool Bolted,
-    bool Air,
-    bool Incremental
-)
+internal sealed record MachineState
 {
-    public static MachineState PowerUp { get; } = new(0, 0, 0, SpindleTurn.Off, 0, false, false, false, false, false);
+    public required int Tool { get; init; }
+
+    public required int LengthOffset { get; init; }
+
+    public required double Rpm { get; init; }
+
+    public required SpindleTurn Spindle { get; init; }
+
+    public required double FeedMmPerMin { get; init; }
+
+    public required bool VacuumOn { get; init; }
+
+    public required bool VacuumProven { get; init; }
+
+    public required bool Bolted { get; init; }
+
+    public required bool Air { get; init; }
+
+    public required bool Incremental { get; init; }
+
+    public static MachineState PowerUp { get; } =
+        new()
+        {
+            Tool = 0,
+            LengthOffset = 0,
+            Rpm = 0,
+            Spindle = SpindleTurn.Off,
+            FeedMmPerMin = 0,
+            VacuumOn = false,
+            VacuumProven = false,
+            Bolted = false,
+            Air = false,
+            Incremental = false,
+        };
 }
 
 internal enum EventKind

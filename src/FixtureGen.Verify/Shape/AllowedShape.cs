@@ -169,14 +169,14 @@ internal sealed class AllowedShape
     private static void SplitBy(Piece piece, Piece other, List<double> cutAt)
     {
         Span<(double S, double T)> crossings = stackalloc (double, double)[Crossings.Most];
-        foreach ((double s, _) in crossings[..Crossings.Of(piece, other, crossings)])
+        foreach ((double s, _) in crossings[..Crossings.Find(piece, other, crossings)])
         {
             cutAt.Add(s);
         }
         foreach (Point2 end in (ReadOnlySpan<Point2>)[other.A, other.B])
         {
             double t = Distance.Nearest(piece, end);
-            if (t is > 0 and < 1 && piece.At(t).DistanceTo(end) < 1e-5)
+            if (t is > 0 and < 1 && piece.PointAt(t).DistanceTo(end) < 1e-5)
             {
                 cutAt.Add(t);
             }
@@ -196,8 +196,8 @@ internal sealed class AllowedShape
             }
             double mid = (from + to) / 2;
             Point2 side = piece.Tangent(mid).Left * Probe;
-            bool left = FreeAt(piece.At(mid) + side, cuts);
-            bool right = FreeAt(piece.At(mid) - side, cuts);
+            bool left = FreeAt(piece.PointAt(mid) + side, cuts);
+            bool right = FreeAt(piece.PointAt(mid) - side, cuts);
             if (!(left && right))
             {
                 walls.Add(piece.Part(from, to));

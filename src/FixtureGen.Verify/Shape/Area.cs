@@ -11,7 +11,7 @@ internal sealed class Area
     private int[][]? _bucket;
 
     public Area(Region region)
-        : this([.. region.Contours.SelectMany(c => c.Segments).Select(Piece.Of).Where(p => p.Length > 0)]) { }
+        : this([.. region.Contours.SelectMany(c => c.Segments).Select(Piece.From).Where(p => p.Length > 0)]) { }
 
     public Area(ImmutableArray<Piece> pieces)
     {

@@ -11,7 +11,7 @@ internal static class Crossings
     public const int Most = 2;
 
     /// <summary>Puts the crossings into found, which has room for Most, and returns how many there are.</summary>
-    public static int Of(Piece a, Piece b, Span<(double S, double T)> found)
+    public static int Find(Piece a, Piece b, Span<(double S, double T)> found)
     {
         int count = 0;
         if (!a.IsArc && !b.IsArc)

@@ -50,7 +50,7 @@ internal static class Distance
             return best;
         }
         Span<(double S, double T)> crossings = stackalloc (double, double)[Crossings.Most];
-        foreach ((double s, double t) in crossings[..Crossings.Of(a, b, crossings)])
+        foreach ((double s, double t) in crossings[..Crossings.Find(a, b, crossings)])
         {
             Try(a, b, s, t, ref best);
         }
@@ -60,7 +60,7 @@ internal static class Distance
 
     private static void Try(Piece a, Piece b, double s, double t, ref (double Distance, double S, double T) best)
     {
-        double d = a.At(s).DistanceTo(b.At(t));
+        double d = a.PointAt(s).DistanceTo(b.PointAt(t));
         if (d < best.Distance)
         {
             best = (d, s, t);
@@ -94,7 +94,7 @@ internal static class Distance
             Piece arc = a.IsArc ? a : b;
             Piece line = a.IsArc ? b : a;
             double on = Nearest(line, arc.C);
-            double round = Nearest(arc, line.At(on));
+            double round = Nearest(arc, line.PointAt(on));
             if (a.IsArc)
             {
                 Try(a, b, round, on, ref best);

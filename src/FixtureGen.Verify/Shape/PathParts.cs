@@ -11,7 +11,7 @@ internal static class PathParts
         foreach (double turn in (double[])[-total, 0, total])
         {
             double at = turn;
-            foreach (Piece piece in path.Segments.Select(Piece.Of))
+            foreach (Piece piece in path.Segments.Select(Piece.From))
             {
                 double t0 = Math.Max(0, (from - at) / piece.Length);
                 double t1 = Math.Min(1, (to - at) / piece.Length);

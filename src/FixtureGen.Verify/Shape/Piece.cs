@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Shape;
 
@@ -18,23 +19,28 @@ internal readonly record struct Piece(Point2 A, Point2 B, Point2 C, double R, do
         return new Piece(a, b, c, r, Math.Atan2(a.Y - c.Y, a.X - c.X), sweep);
     }
 
-    public static Piece Of(Segment s) => s.IsArc ? Arc(s.Start, s.End, s.Centre, s.Sweep) : Line(s.Start, s.End);
+    public static Piece From(Segment s) => s.IsArc ? Arc(s.Start, s.End, s.Centre, s.Sweep) : Line(s.Start, s.End);
 
     /// <summary>The tip's way in the plane; a vertical motion is a line of length zero.</summary>
-    public static Piece Of(Motion m)
+    public static Piece From(Motion m)
     {
         if (m.Kind is MotionKind.Rapid or MotionKind.Line)
         {
             return Line(m.From.Xy, m.To.Xy);
         }
-        double sweep = Reading.ArcSolver.Sweep(m.From.Xy, m.To.Xy, m.Centre, m.Kind == MotionKind.ArcCcw);
+        double sweep = FixtureGen.Verify.Shape.ArcSolver.Sweep(
+            m.From.Xy,
+            m.To.Xy,
+            m.Centre,
+            m.Kind == MotionKind.ArcCcw
+        );
         return Arc(m.From.Xy, m.To.Xy, m.Centre, sweep);
     }
 
     public double Length => IsArc ? Math.Abs(Sweep) * R : A.DistanceTo(B);
 
     /// <summary>The point at 0 (start) to 1 (end).</summary>
-    public Point2 At(double t)
+    public Point2 PointAt(double t)
     {
         if (!IsArc)
         {
@@ -59,8 +65,8 @@ internal readonly record struct Piece(Point2 A, Point2 B, Point2 C, double R, do
     /// <summary>The part between two parameters, t0 &lt; t1.</summary>
     public Piece Part(double t0, double t1)
     {
-        Point2 a = At(t0);
-        Point2 b = At(t1);
+        Point2 a = PointAt(t0);
+        Point2 b = PointAt(t1);
         return IsArc ? new Piece(a, b, C, R, A0 + (Sweep * t0), Sweep * (t1 - t0)) : Line(a, b);
     }
 

@@ -78,7 +78,7 @@ internal sealed class PieceBins
         Point2 at = default;
         foreach (int i in _near)
         {
-            Point2 q = Pieces[i].At(Distance.Nearest(Pieces[i], p));
+            Point2 q = Pieces[i].PointAt(Distance.Nearest(Pieces[i], p));
             double d = q.DistanceTo(p);
             if (d < best)
             {

@@ -1,3 +1,4 @@
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -9,9 +10,6 @@ namespace FixtureGen.Design;
 /// </summary>
 internal static class Clearances
 {
-    /// <summary>From the relief's outer wall to the block's nominal edge, mm.</summary>
-    public static double EdgeMargin(Job job) => job.Rules.Wall + job.Plate.PlacingTolerance;
-
     public static Stage<bool> Check(
         IReadOnlyList<Region> around,
         IReadOnlyList<Obstacle> obstacles,
@@ -21,7 +19,7 @@ internal static class Clearances
     {
         List<Finding> findings = [];
         Box2 box = Measure.Bounds(around[0].Outer);
-        Box2 room = block.Outset(-EdgeMargin(job));
+        Box2 room = block.Outset(-BlankSeat.EdgeMargin(job));
         double over = new[]
         {
             room.MinX - box.MinX,
@@ -31,7 +29,7 @@ internal static class Clearances
         }.Max();
         if (over > 1e-6)
         {
-            findings.Add(PlaceFindings.ReliefOverEdge(over, EdgeMargin(job)));
+            findings.Add(PlaceFindings.ReliefOverEdge(over, BlankSeat.EdgeMargin(job)));
         }
         Contour outer = around[0].Outer;
         foreach (Obstacle o in obstacles)
@@ -44,6 +42,6 @@ internal static class Clearances
                 findings.Add(PlaceFindings.ObstacleUnderPart(o.Name, o.At, shortBy));
             }
         }
-        return Stage.Of(true, findings);
+        return Stage.Answer(true, findings);
     }
 }

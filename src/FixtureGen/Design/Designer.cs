@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Forms;
+using FixtureGen.Design.Labels;
+using FixtureGen.Design.Seals;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -19,7 +24,7 @@ public static class Designer
             log.Take(Begin(log.Take(Ground.Lay(part, placement, job, tolerances)), job, tolerances, null))
         );
 
-    /// <summary>The same on a ground that is laid; the findings of that are not repeated.</summary>
+    /// <summary>The same on a ground that stands; its findings are not repeated.</summary>
     /// <param name="on">Of this job, but for its magnets and ports.</param>
     /// <param name="memory">See <see cref="KernelMemory"/>; for trying many layouts of one part.</param>
     public static Stage<FixtureDesign> Begin(Ground on, Job job, Tolerances tolerances, KernelMemory? memory) =>
@@ -29,7 +34,7 @@ public static class Designer
             Kernel kernel = new(tolerances, memory);
             (Part placed, Placement placement, Levels levels) = (ground.Placed, ground.Placement, ground.Levels);
             Box2 block = placement.BlankBox;
-            ImmutableArray<Obstacle> standing = [.. ground.Obstacles, .. Obstacles.Of(ground.Locators)];
+            ImmutableArray<Obstacle> standing = [.. ground.Obstacles, .. Obstacles.Find(ground.Locators)];
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
             ImmutableArray<Point2> asked = [.. job.Ports.Select(p => Transform.Apply(placement.Pose, p))];
             Ports.Fed fed = log.Take(
@@ -63,24 +68,23 @@ public static class Designer
                 .. ground.Pins,
                 .. fed.Features,
             ];
-            ImmutableArray<Region> contact = Contact.Of(placed, features, kernel);
-            log.AddRange(KernelNotes.Of([.. ground.Repairs, .. kernel.Repairs], "design"));
-            return new FixtureDesign(
-                placed,
-                placement,
-                levels.Face,
-                levels.Raw,
-                features.Any(f => f.Setup == Setup.Underside) ? new Flip(block.Middle.X) : null,
-                fed.Zones,
-                gaskets.Cords,
-                [],
-                ground.Trims,
-                features,
-                [.. fed.Links, .. skirt.Links],
-                contact,
-                ""
-            )
+            ImmutableArray<Region> contact = Contact.Find(placed, features, kernel);
+            log.AddRange(KernelNotes.Notes([.. ground.Repairs, .. kernel.Repairs], "design"));
+            return new FixtureDesign
             {
+                Part = placed,
+                Placement = placement,
+                FixtureHeight = levels.Face,
+                RawThickness = levels.Raw,
+                Flip = features.Any(f => f.Setup == Setup.Underside) ? new Flip(block.Middle.X) : null,
+                Zones = fed.Zones,
+                Cords = gaskets.Cords,
+                Magnets = [],
+                TrimCuts = ground.Trims,
+                Features = features,
+                VacuumPath = [.. fed.Links, .. skirt.Links],
+                Contact = contact,
+                Label = "",
                 SkirtZones = skirt.Zones,
                 SkirtCords = skirt.Cords,
             };
@@ -98,7 +102,7 @@ public static class Designer
         FindingLog.Tell(log =>
         {
             Kernel kernel = new(tolerances, memory);
-            Levels levels = Levels.Of(job);
+            Levels levels = Levels.From(job);
             Box2 block = begun.Placement.BlankBox;
 
             ImmutableArray<Feature> pockets = log.Take(
@@ -134,8 +138,8 @@ public static class Designer
             log.AddRange(VacuumGraph.Check(zones, links, job.Plate));
             log.AddRange(DepthChain.Check(features, job.Rules.LeastFloor, kernel));
             log.AddRange(Conflicts.Check(features, block, job.Rules.Wall, kernel));
-            ImmutableArray<Region> contact = Contact.Of(begun.Part, features, kernel);
-            log.AddRange(KernelNotes.Of(kernel.Repairs, "design"));
+            ImmutableArray<Region> contact = Contact.Find(begun.Part, features, kernel);
+            log.AddRange(KernelNotes.Notes(kernel.Repairs, "design"));
             return begun with
             {
                 Zones = Reached(begun.Zones, nets),
@@ -164,7 +168,7 @@ public static class Designer
             .. nets.SelectMany(n => n.Holes.Append(n.Groove)).SelectMany(f => f.Removals).SelectMany(r => r.Area),
         ];
         ImmutableArray<Region> grown = kernel.Offset(kernel.UnionAll(taken), job.Rules.Wall);
-        return new(block.Outset(-Clearances.EdgeMargin(job)), grown, kernel);
+        return new(block.Outset(-BlankSeat.EdgeMargin(job)), grown, kernel);
     }
 
     /// <summary>Magnet places that the drawing or the job asks for, plate frame.</summary>

@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Forms;
+using FixtureGen.Design.Seals;
+using FixtureGen.Design.Trim;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -15,10 +20,10 @@ internal sealed record Footprint(
     TrimCut Outline
 )
 {
-    public static Stage<Footprint> Of(Part part, Job job, Kernel kernel) =>
+    public static Stage<Footprint> Find(Part part, Job job, Kernel kernel) =>
         FindingLog.Tell(log =>
         {
-            Levels levels = Levels.Of(job);
+            Levels levels = Levels.From(job);
             ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(part, job, kernel));
             TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
             ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
@@ -32,7 +37,7 @@ internal sealed record Footprint(
             return new Footprint(
                 around[0].Outer,
                 job.Locator == LocatorKind.Pins ? job.LocatorPins : [],
-                [.. zones.Select(z => Ports.HoleRoom(z, Ports.UsualDiameter / 2, job, kernel))],
+                [.. zones.Select(z => Ports.HoleRoom(z, PortSize.UsualDiameter / 2, job, kernel))],
                 outline
             );
         });

@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Forms;
+using FixtureGen.Design.Labels;
+using FixtureGen.Design.Seals;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -26,7 +31,7 @@ public sealed class Ground
 
             ImmutableArray<Feature> bolts = log.Take(Bolts.Bore(job, block, levels));
             ImmutableArray<Feature> pins = log.Take(Pins.Bore(job, block, levels));
-            ImmutableArray<Obstacle> obstacles = Obstacles.Of(job, block);
+            ImmutableArray<Obstacle> obstacles = Obstacles.Find(job, block);
 
             ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(placed, job, kernel));
             TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
@@ -35,7 +40,7 @@ public sealed class Ground
             ImmutableArray<Feature> locators = log.Take(
                 Locators.Place(placement.Pose, placed, around, obstacles, block, levels, job)
             );
-            ImmutableArray<Obstacle> standing = [.. obstacles, .. Obstacles.Of(locators)];
+            ImmutableArray<Obstacle> standing = [.. obstacles, .. Obstacles.Find(locators)];
             PocketFeature relief = log.Take(Relief.Outline(outline, around, standing, block, levels, job, kernel));
             ImmutableArray<PocketFeature> pockets =
             [

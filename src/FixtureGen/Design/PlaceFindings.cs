@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using static FixtureGen.Design.FindingWords;
+using static FixtureGen.Design.Block.FindingWords;
 
 namespace FixtureGen.Design;
 
@@ -37,13 +37,4 @@ internal static class PlaceFindings
         {
             At = at,
         };
-
-    public static Finding NoBreakOut(double width, double wall) =>
-        new(
-            "no-break-out",
-            Severity.Error,
-            "relief",
-            $"no straight channel {Mm(width)} wide leads from the relief to the block's edge with {Mm(wall)} of wall to bolts and pins: chips would stay",
-            "move or turn the part on the blank, or take a larger blank"
-        );
 }

@@ -1,3 +1,5 @@
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -32,10 +34,16 @@ internal static class PlaceSearch
             : this;
     }
 
-    public static Result At(double angle, Footprint turned, IReadOnlyList<Obstacle> obstacles, Box2 block, Job job)
+    public static Result TryAngle(
+        double angle,
+        Footprint turned,
+        IReadOnlyList<Obstacle> obstacles,
+        Box2 block,
+        Job job
+    )
     {
         Box2 need = Measure.Bounds(turned.Outer);
-        Box2 room = block.Outset(-Clearances.EdgeMargin(job));
+        Box2 room = block.Outset(-BlankSeat.EdgeMargin(job));
         double over = Math.Max(need.Width - room.Width, need.Height - room.Height);
         if (over > 0)
         {
@@ -121,7 +129,9 @@ internal static class PlaceSearch
             : worst;
 
     private static bool IsFed(IReadOnlyList<Region> portRoom, Point2 shift, Plate plate) =>
-        plate.Ports.Any(p => BreakThrough.Allowed(p, Ports.LeastDiameter, 0) && Inside.Contains(portRoom, p.At - shift))
+        plate.Ports.Any(p =>
+            BreakThrough.Allowed(p, PortSize.LeastDiameter, 0) && Inside.Contains(portRoom, p.At - shift)
+        )
         || plate.Grooves.Any(g =>
             Clip.Path(Transform.Apply(new Pose(-shift.X, -shift.Y, 0), g.Run), portRoom).Length > 0
         );

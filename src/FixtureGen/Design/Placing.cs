@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -22,13 +23,13 @@ public static class Placing
     public static Stage<Placement> Place(Part part, Job job, Tolerances tolerances) =>
         FindingLog.Tell(log =>
         {
-            Box2 block = log.Take(BlankSeat.Of(job.Plate, job.Blank));
+            Box2 block = log.Take(BlankSeat.Seat(job.Plate, job.Blank));
             if (job.Placement is { } pose)
             {
                 return new Placement(pose, job.Blank, block);
             }
             Kernel kernel = new(tolerances);
-            Footprint footprint = log.Take(ErrorsOnly(Footprint.Of(part, job, kernel)));
+            Footprint footprint = log.Take(ErrorsOnly(Footprint.Find(part, job, kernel)));
             PlaceSearch.Result found = Search(footprint, block, job);
             if (found.Pose is { } free)
             {
@@ -54,17 +55,17 @@ public static class Placing
         finding.At is null ? finding : finding with { Where = finding.Where + " of the drawing" };
 
     private static bool Fits(Footprint footprint, Blank blank, Job job) =>
-        BlankSeat.Of(job.Plate, blank) is { Ok: true } seat && Search(footprint, seat.Value, job).Pose is not null;
+        BlankSeat.Seat(job.Plate, blank) is { Ok: true } seat && Search(footprint, seat.Value, job).Pose is not null;
 
     private static PlaceSearch.Result Search(Footprint footprint, Box2 block, Job job)
     {
-        ImmutableArray<Obstacle> obstacles = Obstacles.Of(job, block);
+        ImmutableArray<Obstacle> obstacles = Obstacles.Find(job, block);
         PlaceSearch.Result best = PlaceSearch.Result.None;
         foreach (ImmutableArray<double> tier in Tiers)
         {
             foreach (double angle in tier)
             {
-                best = best.Or(PlaceSearch.At(angle, footprint.Turned(angle), obstacles, block, job));
+                best = best.Or(PlaceSearch.TryAngle(angle, footprint.Turned(angle), obstacles, block, job));
                 if (best.Fed == footprint.PortRooms.Length)
                 {
                     return best;

@@ -1,5 +1,9 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
+using FixtureGen.Holding.Sliding;
+using FixtureGen.Holding.Stopping;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
@@ -16,16 +20,16 @@ public sealed class HoldingContext
     private const double PointSpread = 0.25;
     private const double ImplantFieldT = 0.0005;
 
-    private readonly FixtureDesign design;
-    private readonly Job job;
-    private readonly SealStates seals;
-    private readonly PressureMeasure uniform;
-    private readonly PressureMeasure edge;
-    private readonly Point2[] hull;
-    private readonly StopSet stops;
-    private readonly Staying staying;
-    private StepFactor[]? vacuum;
-    private HoldAnswer? vacuumAnswer;
+    private readonly FixtureDesign _design;
+    private readonly Job _job;
+    private readonly SealStates _seals;
+    private readonly PressureMeasure _uniform;
+    private readonly PressureMeasure _edge;
+    private readonly Point2[] _hull;
+    private readonly StopSet _stops;
+    private readonly Staying _staying;
+    private StepFactor[]? _vacuum;
+    private HoldAnswer? _vacuumAnswer;
 
     /// <summary>
     /// For a design with contact between shell and block, a trim and an altitude within the atmosphere's range:
@@ -38,19 +42,19 @@ public sealed class HoldingContext
     /// <exception cref="KernelException">What a cut takes of a zone could not be proven.</exception>
     public HoldingContext(FixtureDesign design, Job job, Tolerances tolerances, HoldingContext? like = null)
     {
-        this.design = design;
-        this.job = job;
-        Level = VacuumLevel.Of(job.Vacuum);
+        _design = design;
+        _job = job;
+        Level = VacuumLevel.From(job.Vacuum);
         Pair = like?.Pair ?? new PairOnBlock(job);
-        seals = like?.seals.Fed(design) ?? new SealStates(design, job, new Kernel(tolerances));
-        Loads = like?.Loads ?? TrimLoadsOf.Design(design, job, seals, Pair.Slip);
+        _seals = like?._seals.Fed(design) ?? new SealStates(design, job, new Kernel(tolerances));
+        Loads = like?.Loads ?? TrimLoadsOf.Design(design, job, _seals, Pair.Slip);
         Contour[] rims = Outermost(design.Contact);
-        uniform = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, AreaPieces));
-        edge = new PressureMeasure(ContactQuadrature.AlongLines(rims, rims.Sum(Measure.Length) / 60));
-        hull = ConvexHull.Of(rims);
-        stops = like?.stops ?? Stops.Of(design, job);
-        staying = new Staying(Loads, stops);
-        Lost = new SealLost(design, job, Pair, uniform, hull);
+        _uniform = new PressureMeasure(ContactQuadrature.OverArea(design.Contact, AreaPieces));
+        _edge = new PressureMeasure(ContactQuadrature.AlongLines(rims, rims.Sum(Measure.Length) / 60));
+        _hull = ConvexHull.Around(rims);
+        _stops = like?._stops ?? Stops.Find(design, job);
+        _staying = new Staying(Loads, _stops);
+        Lost = new SealLost(design, job, Pair, _uniform, _hull);
         Vacuum = HeldBy([], [], nominal: false);
     }
 
@@ -64,16 +68,16 @@ public sealed class HoldingContext
 
     internal SealLost Lost { get; }
 
-    internal SealStates Seals => seals;
+    internal SealStates Seals => _seals;
 
     /// <summary>The part under vacuum alone in the worst case, by seal state: uniform and edge-loaded pressure.</summary>
     internal HeldPart[][] Vacuum { get; }
 
     /// <summary>Vacuum force on all zones together at the alarm level, nothing cut yet and the cords not taken off, N.</summary>
-    public double GrossForceN => seals.Gross(SealStates.Whole, Level.Used).Force;
+    public double GrossForceN => _seals.Gross(SealStates.Whole, Level.Used).Force;
 
     /// <summary>The most that all cords together push back with the shell down, N.</summary>
-    public double CordForceN => seals.Cords.Force;
+    public double CordForceN => _seals.Cords.Force;
 
     /// <summary>The four answers, the samples along the trim and the forces, for these magnets; none is a set too.</summary>
     public HoldingResult Evaluate(ImmutableArray<MagnetPlace> magnets)
@@ -82,25 +86,25 @@ public sealed class HoldingContext
         double[] shares = Pair.SharesN(at);
         HeldPart[][] lost = Repeated(Lost.Hold(at));
         HeldPart[][] together = HeldBy(at, shares, nominal: false);
-        StepFactor[][] swept = vacuum is null
+        StepFactor[][] swept = _vacuum is null
             ? PathSweep.Full(Loads, lost, together, Vacuum)
             : PathSweep.Full(Loads, lost, together);
-        vacuum ??= swept[2];
+        _vacuum ??= swept[2];
         StepFactor[] alone = swept[0];
-        StepFactor[] both = Larger(swept[1], vacuum, alone);
+        StepFactor[] both = Larger(swept[1], _vacuum, alone);
         StepFactor[] stopping = Stopping(alone);
         double pull = shares.Sum();
         double lift = at.Length == 0 ? 0 : Lost.LiftOf(pull);
         HeldPart[][] nominalLost = Repeated(Lost.HoldNominal(at));
         HeldPart[][] shifted = Shifted(at, lost);
-        vacuumAnswer ??= Answer(
-            vacuum,
+        _vacuumAnswer ??= Answer(
+            _vacuum,
             Vacuum,
-            staying.Least(Vacuum, vacuum).Full,
-            Nominal(HeldBy([], [], nominal: true), vacuum, stopping: false),
+            _staying.Least(Vacuum, _vacuum).Full,
+            Nominal(HeldBy([], [], nominal: true), _vacuum, stopping: false),
             Vacuumed
         );
-        (Stay stays, Stay staysStopping) = staying.Least(shifted, alone);
+        (Stay stays, Stay staysStopping) = _staying.Least(shifted, alone);
         HoldAnswer magnetsOnly = Answer(alone, lost, stays, Nominal(nominalLost, alone, stopping: false), Magnetic);
         HoldAnswer magnetsStopping = Answer(
             stopping,
@@ -111,31 +115,31 @@ public sealed class HoldingContext
         );
         double nominalBoth = Nominal(HeldBy(at, shares, nominal: true), both, stopping: false);
         HoldAnswer bothAnswer = Answer(both, together, default, nominalBoth, Vacuumed);
-        return new HoldingResult(
-            Level.Atmosphere,
-            Level.Used,
-            Level.Settled,
-            GrossForceN,
-            CordForceN,
-            pull,
-            Loads.Works.Max(w => w.Force.Shear),
-            lift,
-            at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(job.Magnet), ImplantFieldT, 2 * at.Length),
-            vacuumAnswer,
-            magnetsOnly,
-            magnetsStopping,
-            AtLeast(bothAnswer, vacuumAnswer, magnetsOnly),
-            Samples(vacuum, alone, stopping, both),
-            [.. shares]
-        )
+        return new HoldingResult
         {
-            Stops = [.. stops.Before, .. stops.Outline.Except(stops.Before)],
-            ShiftMm = stops.ShiftMm,
-            Dimples = Deflection.Over(design, job, Level.DeadHead),
+            AtmosphereKPa = Level.Atmosphere,
+            VacuumKPa = Level.Used,
+            PumpKPa = Level.Settled,
+            SealedForceN = GrossForceN,
+            GasketForceN = CordForceN,
+            MagnetForceN = pull,
+            CuttingForceN = Loads.Works.Max(w => w.Force.Shear),
+            LiftMm = lift,
+            ImplantDistanceMm =
+                at.Length == 0 ? 0 : MagnetField.DistanceTo(Disc.Strongest(_job.Magnet), ImplantFieldT, 2 * at.Length),
+            VacuumOnly = _vacuumAnswer,
+            MagnetsOnly = magnetsOnly,
+            MagnetsStopping = magnetsStopping,
+            Both = AtLeast(bothAnswer, _vacuumAnswer, magnetsOnly),
+            Samples = Samples(_vacuum, alone, stopping, both),
+            MagnetShareN = [.. shares],
+            Stops = [.. _stops.Before, .. _stops.Outline.Except(_stops.Before)],
+            ShiftMm = _stops.ShiftMm,
+            Dimples = Deflection.Over(_design, _job, Level.DeadHead),
             JacketGrip =
                 at.Length == 0
                     ? LimitState.Most
-                    : JacketGrip.Margin(job, shares.Min(), Friction.ShellOnBlock(job).Least),
+                    : JacketGrip.Margin(_job, shares.Min(), Friction.ShellOnBlock(_job).Least),
         };
 
         string Vacuumed(HeldPart[] parts, CutLoad load, StepFactor f) =>
@@ -147,8 +151,8 @@ public sealed class HoldingContext
     /// <summary>The two factors that have house limits, as <see cref="Evaluate"/> answers them, alone.</summary>
     internal LimitedFactors Limited(ImmutableArray<MagnetPlace> magnets)
     {
-        vacuum ??= PathSweep.Full(Loads, Vacuum)[0];
-        return new LimitedFactors(vacuum.Min(f => f.Factor), StoppingFactor([.. magnets.Select(m => m.At)]));
+        _vacuum ??= PathSweep.Full(Loads, Vacuum)[0];
+        return new LimitedFactors(_vacuum.Min(f => f.Factor), StoppingFactor([.. magnets.Select(m => m.At)]));
     }
 
     /// <summary>
@@ -160,46 +164,42 @@ public sealed class HoldingContext
         HeldPart[][] lost = Repeated(Lost.Hold(at));
         StepFactor[] alone = PathSweep.Full(Loads, lost)[0];
         HeldPart[][] shifted = Shifted(at, lost);
-        return Math.Max(Stopping(alone).Min(f => f.Factor), staying.Least(shifted, alone).Stopping.Factor);
+        return Math.Max(Stopping(alone).Min(f => f.Factor), _staying.Least(shifted, alone).Stopping.Factor);
     }
 
     /// <summary>From one end of its play to the other the shell drags the jackets along, at worst.</summary>
     private HeldPart[][] Shifted(IReadOnlyList<Point2> at, HeldPart[][] lost) =>
-        2 * stops.ShiftMm > Pair.Slip ? Repeated(Lost.Hold(at, 2 * stops.ShiftMm)) : lost;
+        2 * _stops.ShiftMm > Pair.Slip ? Repeated(Lost.Hold(at, 2 * _stops.ShiftMm)) : lost;
 
     private HeldPart[][] HeldBy(Point2[] at, double[] shares, bool nominal)
     {
-        Interval friction = Friction.ShellOnBlock(job);
+        Interval friction = Friction.ShellOnBlock(_job);
         (double grip, double level, double push, double pull) = nominal
-            ? (friction.Nominal, Level.Used, seals.NominalPush, Pair.NominalShare)
+            ? (friction.Nominal, Level.Used, _seals.NominalPush, Pair.NominalShare)
             : (friction.Least, Level.Least, 1, 1);
         PressPoint[] points =
         [
             .. at.Select((p, i) => new PressPoint(p, shares[i] * pull, shares[i] * pull * grip, PointSpread)),
         ];
-        var held = new HeldPart[seals.Count][];
+        var held = new HeldPart[_seals.Count][];
         for (int state = 0; state < held.Length; state++)
         {
-            Pressing net = seals.Gross(state, level) + (seals.Cords * -push);
+            Pressing net = _seals.Gross(state, level) + (_seals.Cords * -push);
             held[state] =
             [
-                .. new[] { (uniform, "pressing all over"), (edge, "pressing along its edge") }.Select(m => new HeldPart(
-                    m.Item1,
-                    grip,
-                    net.Force,
-                    net.First - (net.Force * m.Item1.Middle),
-                    points,
-                    hull
-                )
-                {
-                    Corner = FormattableString.Invariant($"{level:0.0} kPa, stiffest cord, {m.Item2}"),
-                }),
+                .. new[] { (_uniform, "pressing all over"), (_edge, "pressing along its edge") }.Select(
+                    m => new HeldPart(m.Item1, grip, net.Force, net.First - (net.Force * m.Item1.Middle), points, _hull)
+                    {
+                        Corner = FormattableString.Invariant($"{level:0.0} kPa, stiffest cord, {m.Item2}"),
+                    }
+                ),
             ];
         }
         return held;
     }
 
-    private HeldPart[][] Repeated(HeldPart[] held) => held.Length == 0 ? [] : [.. Enumerable.Repeat(held, seals.Count)];
+    private HeldPart[][] Repeated(HeldPart[] held) =>
+        held.Length == 0 ? [] : [.. Enumerable.Repeat(held, _seals.Count)];
 
     private StepFactor[] Stopping(StepFactor[] alone) =>
         [
@@ -270,7 +270,7 @@ public sealed class HoldingContext
 
     private string Ends(HeldPart way) =>
         FormattableString.Invariant(
-            $"{way.Corner}; friction {Friction.ShellOnBlock(job).Least:0.00}, {job.ShellMaterial.SpecificForceMax:0} N/mm2, {job.Shell.ThicknessMax:0.00} mm"
+            $"{way.Corner}; friction {Friction.ShellOnBlock(_job).Least:0.00}, {_job.ShellMaterial.SpecificForceMax:0} N/mm2, {_job.Shell.ThicknessMax:0.00} mm"
         );
 
     /// <summary>The least factor with every range at its nominal, at every few steps and where the worst case is worst.</summary>
@@ -278,7 +278,7 @@ public sealed class HoldingContext
     {
         const int Every = 8;
         int worst = Worst(put);
-        TrimLoads few = Loads.At(
+        TrimLoads few = Loads.Take(
             Enumerable.Range(0, Loads.Steps.Length).Where(i => i % Every == 0).Append(worst).Order()
         );
         StepFactor[] factors = PathSweep.Full(few, held)[0];

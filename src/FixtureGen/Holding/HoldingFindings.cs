@@ -1,3 +1,5 @@
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;
@@ -21,15 +23,6 @@ internal static class HoldingFindings
             "design",
             "There is no trim cut, so there is no load to hold the part against.",
             "Check the outline: the trim follows its finished edge."
-        );
-
-    public static Finding Altitude(double metres) =>
-        new(
-            "vacuum-altitude",
-            Severity.Error,
-            "job",
-            FormattableString.Invariant($"Altitude {metres:0} m is outside of -500 to 11000 m."),
-            "State the shop's height above the sea in metres."
         );
 
     public static Finding AlarmNotReached(VacuumLevel level) =>
@@ -145,19 +138,6 @@ internal static class HoldingFindings
             "Take accept_low_hold out, so that a later change does not pass under it."
         );
 
-    public static Finding BlockLow(BlockHold hold, bool sealBroken, double limit) =>
-        new(
-            "block-hold-low",
-            Severity.Error,
-            hold.Operation,
-            FormattableString.Invariant(
-                $"Factor {hold.Factor:0.00} of the block on the plate, {limit - hold.Factor:0.00} below {limit:0.00}, under {hold.LoadN:0} N; it would {Verb(hold.Mode)}."
-            ),
-            sealBroken && !hold.Bolted
-                ? "Bolt the block down before the plate's seal is broken."
-                : "Use a smaller cutter, a shallower step or a slower feed, or bolt the block."
-        );
-
     public static Finding MagnetTooThin(MagnetSpec magnet, double permeance) =>
         new(
             "magnet-thin",
@@ -194,7 +174,7 @@ internal static class HoldingFindings
             severity,
             FormattableString.Invariant($"X{answer.At.X:0.0} Y{answer.At.Y:0.0}"),
             FormattableString.Invariant(
-                $"In the worst case the part would {question} up to {factor:0.00} times the load, {limit - factor:0.00} below {Limit(factor, limit)} ({answer.Nominal:0.00} nominal); it would {Verb(answer.Mode)}. Governed by {answer.Governs}; worst with {answer.Corner}."
+                $"In the worst case the part would {question} up to {factor:0.00} times the load, {limit - factor:0.00} below {Limit(factor, limit)} ({answer.Nominal:0.00} nominal); it would {Words.Verb(answer.Mode)}. Governed by {answer.Governs}; worst with {answer.Corner}."
             ),
             remedy
         )
@@ -206,13 +186,4 @@ internal static class HoldingFindings
         factor < 1
             ? FormattableString.Invariant($"the house limit of {limit:0.00}, and below 1 the part moves")
             : FormattableString.Invariant($"the house limit of {limit:0.00}");
-
-    private static string Verb(HoldMode mode) =>
-        mode switch
-        {
-            HoldMode.Slide => "slide",
-            HoldMode.Lift => "lift",
-            HoldMode.Stop => "break its stop",
-            _ => "tip",
-        };
 }

@@ -1,3 +1,7 @@
+using FixtureGen.Cutting;
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 
 namespace FixtureGen.Holding;

@@ -1,6 +1,10 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Cutting;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Moves;
+using FixtureGen.Toolpaths.Routes;
 
 namespace FixtureGen.Toolpaths;
 
@@ -23,7 +27,7 @@ internal static class BlockPlan
     {
         (Frame eased, Stage<ImmutableArray<Work>> works) = Eased(frame, hold);
         return works.Ok
-            ? Stage.Of<ImmutableArray<Operation>>([.. works.Value.Select(w => Operation(w, eased))], works.Findings)
+            ? Stage.Answer<ImmutableArray<Operation>>([.. works.Value.Select(w => Operation(w, eased))], works.Findings)
             : Stage.Failed<ImmutableArray<Operation>>(works.Findings);
     }
 
@@ -94,14 +98,14 @@ internal static class BlockPlan
         }
         ImmutableArray<Method> chosen = ToolSet.Choose(methods, frame.Job.Plate.Machine.ToolChangeSeconds / 60);
         chosen = SmallestTool.Complete(chosen, frame);
-        return Stage.Of(Sequence.Order([.. Works(chosen, frame).Where(w => !w.Pieces.IsEmpty)]), findings);
+        return Stage.Answer(Sequence.Order([.. Works(chosen, frame).Where(w => !w.Pieces.IsEmpty)]), findings);
     }
 
     private static IEnumerable<Method> Methods(Feature feature, Frame frame) =>
         feature switch
         {
             PocketFeature { Kind: FeatureKind.Skim } p => SkimMethods.For(p, frame),
-            PocketFeature p => PocketMethods.For(p, Fit.Of(p, frame.Setup), frame),
+            PocketFeature p => PocketMethods.For(p, Fit.RemovalsIn(p, frame.Setup), frame),
             GrooveFeature g => GrooveMethods.For(g, frame),
             HoleFeature h => HoleMethods.For(h, frame),
             EngravingFeature e => EngravingMethods.For(e, frame),
@@ -118,7 +122,7 @@ internal static class BlockPlan
                         Cutting: c,
                         Second: i > 0,
                         Goes: i < m.Cuttings.Length - 1,
-                        Breaks: frame.Setup == Setup.Top && PlateSeal.Breaks(m.Feature, frame.Job.Plate)
+                        Breaks: frame.Setup == Setup.Top && PlateSealBreak.Breaks(m.Feature, frame.Job.Plate)
                     )
             )
         );
@@ -140,7 +144,7 @@ internal static class BlockPlan
             var first = group.First();
             yield return new Work(
                 Name(first.Feature.Kind, first.Cutting.Kind, first.Second, first.Goes),
-                Stages.Of(first.Feature.Kind),
+                Stages.StageOf(first.Feature.Kind),
                 first.Cutting with
                 {
                     Data = first.Cutting.Data with { StepDown = group.Max(c => c.Cutting.Data.StepDown) },

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
 
 namespace FixtureGen.Toolpaths;
 
@@ -23,10 +24,10 @@ internal static class BlockProgram
         {
             return Stage.Failed<ProgramPlan>(operations.Findings);
         }
-        return Stage.Of(
+        return Stage.Answer(
             new ProgramPlan(
                 frame.Setup,
-                ProgramNumbers.Of(frame.Job, frame.Setup),
+                ProgramNumbers.ForSetup(frame.Job, frame.Setup),
                 OperatorText.Block(design, frame.Job, frame.Setup),
                 OperationPlanner.SafeZ(frame.Job, frame.Heights.Clearance),
                 [.. Steps(operations.Value, frame.Job)]

@@ -7,7 +7,7 @@ namespace FixtureGen.Toolpaths;
 public static class HeldOperations
 {
     /// <summary>Every operation on the block in order, with bolts in or not and the plate seal broken or not while it runs. The trim is not among them.</summary>
-    public static ImmutableArray<(Operation Op, bool Bolted, bool SealBroken)> Of(IEnumerable<ProgramPlan> plans)
+    public static ImmutableArray<(Operation Op, bool Bolted, bool SealBroken)> Follow(IEnumerable<ProgramPlan> plans)
     {
         var held = ImmutableArray.CreateBuilder<(Operation, bool, bool)>();
         foreach (ProgramPlan plan in plans.Where(p => p.Setup != Setup.Trim))

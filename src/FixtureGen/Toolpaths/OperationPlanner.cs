@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Moves;
 
 namespace FixtureGen.Toolpaths;
 
@@ -35,10 +38,10 @@ public static class OperationPlanner
         }
         Take(BlockProgram.Plan(TopFrame(design, job, kernel), design, hold));
         Take(TrimProgram.Plan(design, job, kernel));
-        findings.AddRange(KernelNotes.Of(kernel.Repairs, "toolpaths"));
+        findings.AddRange(KernelNotes.Notes(kernel.Repairs, "toolpaths"));
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<ProgramPlan>>(findings)
-            : Stage.Of(programs.ToImmutable(), findings);
+            : Stage.Answer(programs.ToImmutable(), findings);
 
         void Take(Stage<ProgramPlan> stage)
         {

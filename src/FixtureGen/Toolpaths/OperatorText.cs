@@ -16,7 +16,7 @@ internal static class OperatorText
         return
         [
             Text($"{job.FixtureId} REV {job.Revision} BLOCK {side}"),
-            Text($"PROGRAM {ProgramNumbers.Of(job, setup)} FOR FIXTURE {design.Label}"),
+            Text($"PROGRAM {ProgramNumbers.ForSetup(job, setup)} FOR FIXTURE {design.Label}"),
             Text($"BLANK {job.Blank.Description}, {Thickness(job)}"),
             "RAW BLOCK AGAINST ALL STOPS",
             setup == Setup.Top && design.Flip is not null
@@ -32,7 +32,7 @@ internal static class OperatorText
     public static ImmutableArray<string> Trim(FixtureDesign design, Job job) =>
         [
             design.Label,
-            Text($"PROGRAM {ProgramNumbers.Of(job, Setup.Trim)} TRIM {job.Title}"),
+            Text($"PROGRAM {ProgramNumbers.ForSetup(job, Setup.Trim)} TRIM {job.Title}"),
             Text($"{design.Magnets.Length} MAGNETS ON THE SHELL, NONE LEFT ON THE RAIL"),
             "PINS IN, BOLTS IN",
             Level(job),
@@ -58,10 +58,7 @@ internal static class OperatorText
     private static string Thickness(Job job) =>
         job.BlockMeasured
             ? Text($"{job.BlankThickness:0.00} MM THICK AS MEASURED")
-            : Text($"MEASURE IT, {LeastSafe(job):0.00} TO {job.BlankThickest:0.00} MM THICK IS SAFE");
-
-    /// <summary>The thinnest blank, mm, that still leaves something to skim.</summary>
-    public static double LeastSafe(Job job) => job.Rules.FixtureHeight + job.Rules.LeastSkim;
+            : Text($"MEASURE IT, {job.BlankLeastSafe:0.00} TO {job.BlankThickest:0.00} MM THICK IS SAFE");
 
     private static string Level(Job job) =>
         Text(

@@ -12,7 +12,7 @@ public static class ProgramNumbers
     public const int PerJob = 3;
 
     /// <summary>The number that a setup's program is called by. Not checked against the control's range: the writer does that.</summary>
-    public static int Of(Job job, Setup setup)
+    public static int ForSetup(Job job, Setup setup)
     {
         int first = job.ProgramNumber ?? job.Control.ProgramNumberMin;
         return setup switch

@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Moves;
+using FixtureGen.Toolpaths.Routes;
 
 namespace FixtureGen.Toolpaths;
 
@@ -23,10 +26,10 @@ internal static class TrimProgram
         double pins = job.Locator == LocatorKind.Pins ? job.Rules.LocatorPinProjection : 0;
         double clearance = shellTop + Math.Max(pins, Math.Max(forms, jackets)) + Heights.ClearanceGap;
         ImmutableArray<Operation> operations = [.. Operations(design, job, clearance, kernel)];
-        return Stage.Of(
+        return Stage.Answer(
             new ProgramPlan(
                 Setup.Trim,
-                ProgramNumbers.Of(job, Setup.Trim),
+                ProgramNumbers.ForSetup(job, Setup.Trim),
                 OperatorText.Trim(design, job),
                 OperationPlanner.SafeZ(job, clearance),
                 [
@@ -63,7 +66,7 @@ internal static class TrimProgram
         Operation Trim(string name, OperationKind kind, ImmutableArray<TrimCut> cuts) =>
             Joiner.Join(
                 name,
-                new Cutting(job.TrimTool, kind, data, 0, () => []),
+                new ToolCut(job.TrimTool, kind, data, 0, () => []),
                 false,
                 [.. cuts.Select(c => TrimPasses.Piece(c, job, data, heights, kernel))],
                 clearance,

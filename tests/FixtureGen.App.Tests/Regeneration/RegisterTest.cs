@@ -1,4 +1,5 @@
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Files;
+using FixtureGen.App.Library;
 using FixtureGen.Model;
 using Xunit;
 

@@ -1,4 +1,4 @@
-using FixtureGen.App.Regeneration;
+using FixtureGen.App.Library;
 using Xunit;
 
 namespace FixtureGen.App.Tests.Regeneration;

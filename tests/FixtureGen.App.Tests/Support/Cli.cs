@@ -8,7 +8,7 @@ namespace FixtureGen.App.Tests.Support;
 public sealed record Ran(int Exit, string Output, string Error)
 {
     /// <summary>Standard output as the one JSON object that it must be.</summary>
-    public JsonObject Json => JsonNode.Parse(this.Output)!.AsObject();
+    public JsonObject Json => JsonNode.Parse(Output)!.AsObject();
 }
 
 /// <summary>Runs the program as a user would: its own process, in a folder of the test's.</summary>

@@ -5,25 +5,25 @@ public sealed class TempLibrary : IDisposable
 {
     public TempLibrary(params string[] jobs)
     {
-        CopyTree(Path.Combine(Cli.Root, "templates"), Path.Combine(this.Folder, "templates"));
-        Directory.CreateDirectory(this.Jobs);
+        CopyTree(Path.Combine(Cli.Root, "templates"), Path.Combine(Folder, "templates"));
+        Directory.CreateDirectory(Jobs);
         foreach (string file in Directory.EnumerateFiles(Path.Combine(Cli.Root, "outlines")))
         {
             string name = Path.GetFileNameWithoutExtension(file);
             if (Path.GetExtension(file) is ".dxf" or ".toml" && (jobs.Length == 0 || jobs.Contains(name)))
             {
-                File.Copy(file, Path.Combine(this.Jobs, Path.GetFileName(file)));
+                File.Copy(file, Path.Combine(Jobs, Path.GetFileName(file)));
             }
         }
     }
 
     public string Folder { get; } = Directory.CreateTempSubdirectory("fixturegen-lib-").FullName;
 
-    public string Jobs => Path.Combine(this.Folder, "outlines");
+    public string Jobs => Path.Combine(Folder, "outlines");
 
-    public string Job(string name) => Path.Combine(this.Jobs, name + ".toml");
+    public string Job(string name) => Path.Combine(Jobs, name + ".toml");
 
-    public string Out(string name) => Path.Combine(this.Folder, "out", name);
+    public string Out(string name) => Path.Combine(Folder, "out", name);
 
     /// <summary>Every demo job of the project, by name.</summary>
     public static IEnumerable<string> Demo =>
@@ -36,7 +36,7 @@ public sealed class TempLibrary : IDisposable
     /// <summary>Replaces text in a file of the library and fails where the text is not there.</summary>
     public void Edit(string relative, string from, string to)
     {
-        string path = Path.Combine(this.Folder, relative);
+        string path = Path.Combine(Folder, relative);
         string text = File.ReadAllText(path);
         if (!text.Contains(from, StringComparison.Ordinal))
         {
@@ -45,7 +45,7 @@ public sealed class TempLibrary : IDisposable
         File.WriteAllText(path, text.Replace(from, to, StringComparison.Ordinal));
     }
 
-    public void Dispose() => Directory.Delete(this.Folder, recursive: true);
+    public void Dispose() => Directory.Delete(Folder, recursive: true);
 
     private static void CopyTree(string from, string to)
     {

@@ -102,35 +102,35 @@ public sealed class ProofDamageTest(ITestOutputHelper output)
 
     private sealed class Table
     {
-        private readonly int[] damaged = new int[ResultDamage.Kinds.Length];
-        private readonly int[] passed = new int[ResultDamage.Kinds.Length];
+        private readonly int[] _damaged = new int[ResultDamage.Kinds.Length];
+        private readonly int[] _passed = new int[ResultDamage.Kinds.Length];
 
         public int Refused { get; set; }
 
         public void Try(List<Loop> right, Random random, Func<List<Loop>, bool> proves)
         {
-            for (int k = 0; k < damaged.Length; k++)
+            for (int k = 0; k < _damaged.Length; k++)
             {
                 if (ResultDamage.Make(ResultDamage.Kinds[k], right, random) is { } loops)
                 {
-                    damaged[k]++;
-                    passed[k] += proves(loops) ? 1 : 0;
+                    _damaged[k]++;
+                    _passed[k] += proves(loops) ? 1 : 0;
                 }
             }
         }
 
         public void Judge(ITestOutputHelper output)
         {
-            for (int k = 0; k < damaged.Length; k++)
+            for (int k = 0; k < _damaged.Length; k++)
             {
                 output.WriteLine(
-                    FormattableString.Invariant($"{ResultDamage.Kinds[k]}: {passed[k]} of {damaged[k]} passed")
+                    FormattableString.Invariant($"{ResultDamage.Kinds[k]}: {_passed[k]} of {_damaged[k]} passed")
                 );
             }
             output.WriteLine(FormattableString.Invariant($"{Refused} right ones refused"));
             Assert.Equal(0, Refused);
-            Assert.All(Enumerable.Range(0, damaged.Length), k => Assert.True(passed[k] * 1000 <= damaged[k]));
-            Assert.All(damaged, n => Assert.True(n > 50));
+            Assert.All(Enumerable.Range(0, _damaged.Length), k => Assert.True(_passed[k] * 1000 <= _damaged[k]));
+            Assert.All(_damaged, n => Assert.True(n > 50));
         }
     }
 }

@@ -7,7 +7,7 @@ namespace FixtureGen.Tests.Geometry;
 /// <summary>Areas by the formulas of square, circle and lens (circular segment: r2/2 (a - sin a)).</summary>
 public sealed class CombineTest
 {
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     private static Region Disc(double x, double y, double r) => Region.Of(Contours.Circle(new(x, y), r));
 
@@ -20,11 +20,11 @@ public sealed class CombineTest
         double angle = 2 * Math.Acos(6.0 / 10);
         double lens = 100 * (angle - Math.Sin(angle));
 
-        Assert.Equal(lens, Measure.Area(kernel.Intersect([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
-        Assert.Equal((200 * Math.PI) - lens, Measure.Area(kernel.Union([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
+        Assert.Equal(lens, Measure.Area(_kernel.Intersect([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
+        Assert.Equal((200 * Math.PI) - lens, Measure.Area(_kernel.Union([Disc(0, 0, 10)], [Disc(12, 0, 10)])), 1e-9);
         Assert.Equal(
             (100 * Math.PI) - lens,
-            Measure.Area(kernel.Difference([Disc(0, 0, 10)], [Disc(12, 0, 10)])),
+            Measure.Area(_kernel.Difference([Disc(0, 0, 10)], [Disc(12, 0, 10)])),
             1e-9
         );
     }
@@ -32,11 +32,11 @@ public sealed class CombineTest
     [Fact]
     public void A_disc_inside_becomes_a_hole()
     {
-        var ring = kernel.Difference([Disc(0, 0, 10)], [Disc(1, 1, 5)]);
+        var ring = _kernel.Difference([Disc(0, 0, 10)], [Disc(1, 1, 5)]);
 
         Assert.Single(Assert.Single(ring).Holes);
         Assert.Equal(75 * Math.PI, Measure.Area(ring), 1e-9);
-        Assert.Empty(kernel.Difference([Disc(1, 1, 5)], [Disc(0, 0, 10)]));
+        Assert.Empty(_kernel.Difference([Disc(1, 1, 5)], [Disc(0, 0, 10)]));
     }
 
     // Rings of 30 to 20 and 15 to 10 about one middle, in either order: neither takes the other's hole.
@@ -48,8 +48,8 @@ public sealed class CombineTest
         Region large = new(Contours.Circle(default, 30), [Contours.Cw(Contours.Circle(default, 20))]);
         Region small = new(Contours.Circle(default, 15), [Contours.Cw(Contours.Circle(default, 10))]);
 
-        Region[] grown = [.. kernel.Offset(smallFirst ? [small, large] : [large, small], 1)];
-        Region[] joined = [.. smallFirst ? kernel.Union([small], [large]) : kernel.Union([large], [small])];
+        Region[] grown = [.. _kernel.Offset(smallFirst ? [small, large] : [large, small], 1)];
+        Region[] joined = [.. smallFirst ? _kernel.Union([small], [large]) : _kernel.Union([large], [small])];
 
         double[] growths = [(31 * 31) - (19 * 19), (16 * 16) - (9 * 9)];
         Assert.Equal(growths.Select(a => a * Math.PI), grown.Select(r => Measure.Area(r)).OrderDescending(), Near);
@@ -63,8 +63,8 @@ public sealed class CombineTest
     [Fact]
     public void Squares_that_touch_at_a_corner_stay_two()
     {
-        var joined = kernel.Union([Box(0, 0, 10, 10)], [Box(10, 10, 20, 20)]);
-        var left = kernel.Difference([Box(0, 0, 20, 20)], [Box(0, 10, 10, 20), Box(10, 0, 20, 10)]);
+        var joined = _kernel.Union([Box(0, 0, 10, 10)], [Box(10, 10, 20, 20)]);
+        var left = _kernel.Difference([Box(0, 0, 20, 20)], [Box(0, 10, 10, 20), Box(10, 0, 20, 10)]);
 
         foreach (var two in new[] { joined, left })
         {
@@ -80,20 +80,20 @@ public sealed class CombineTest
     {
         Region kite = Region.Of(Contours.FromPoints([new(5, 5), new(10, 3), new(15, 5), new(10, 7)]));
 
-        Assert.Equal(10, Measure.Area(kernel.Intersect([Box(0, 0, 10, 10)], [kite])), 1e-9);
-        Assert.Equal(110, Measure.Area(kernel.Union([Box(0, 0, 10, 10)], [kite])), 1e-9);
-        Assert.Equal(90, Measure.Area(kernel.Difference([Box(0, 0, 10, 10)], [kite])), 1e-9);
-        Assert.Empty(kernel.Repairs);
+        Assert.Equal(10, Measure.Area(_kernel.Intersect([Box(0, 0, 10, 10)], [kite])), 1e-9);
+        Assert.Equal(110, Measure.Area(_kernel.Union([Box(0, 0, 10, 10)], [kite])), 1e-9);
+        Assert.Equal(90, Measure.Area(_kernel.Difference([Box(0, 0, 10, 10)], [kite])), 1e-9);
+        Assert.Empty(_kernel.Repairs);
     }
 
     [Fact]
     public void Shared_edges_vanish_in_a_union()
     {
-        var joined = kernel.Union([Box(0, 0, 10, 10)], [Box(10, 2, 20, 8)]);
+        var joined = _kernel.Union([Box(0, 0, 10, 10)], [Box(10, 2, 20, 8)]);
 
         Assert.Equal(160, Measure.Area(joined), 1e-9);
         Assert.Empty(Assert.Single(joined).Holes);
-        Assert.Empty(kernel.Intersect([Box(0, 0, 10, 10)], [Box(10, 2, 20, 8)]));
+        Assert.Empty(_kernel.Intersect([Box(0, 0, 10, 10)], [Box(10, 2, 20, 8)]));
     }
 
     [Fact]
@@ -101,9 +101,9 @@ public sealed class CombineTest
     {
         Region slot = Region.Of(Contours.Slot(new(3, 4), new(33, 14), 5));
 
-        Assert.Equal(Measure.Area(slot), Measure.Area(kernel.Union([slot], [slot])), 1e-9);
-        Assert.Equal(Measure.Area(slot), Measure.Area(kernel.Intersect([slot], [slot])), 1e-9);
-        Assert.Empty(kernel.Difference([slot], [slot]));
+        Assert.Equal(Measure.Area(slot), Measure.Area(_kernel.Union([slot], [slot])), 1e-9);
+        Assert.Equal(Measure.Area(slot), Measure.Area(_kernel.Intersect([slot], [slot])), 1e-9);
+        Assert.Empty(_kernel.Difference([slot], [slot]));
     }
 
     [Fact]
@@ -111,21 +111,21 @@ public sealed class CombineTest
     {
         Region[] row = [.. Enumerable.Range(0, 10).Select(i => Box(i * 8, 0, (i * 8) + 10, 10))];
 
-        Assert.Equal(82 * 10, Measure.Area(kernel.UnionAll(row)), 1e-9);
+        Assert.Equal(82 * 10, Measure.Area(_kernel.UnionAll(row)), 1e-9);
     }
 
     [Fact]
     public void Nothing_with_nothing_is_nothing_also_after_something()
     {
-        Assert.Single(kernel.Union([Box(0, 0, 1, 1)], []));
-        Assert.Empty(kernel.Union([], []));
-        Assert.Empty(kernel.UnionAll([]));
+        Assert.Single(_kernel.Union([Box(0, 0, 1, 1)], []));
+        Assert.Empty(_kernel.Union([], []));
+        Assert.Empty(_kernel.UnionAll([]));
     }
 
     [Fact]
     public void A_disc_cut_along_its_own_edge_leaves_the_other_half()
     {
-        var half = kernel.Difference([Disc(0, 0, 10)], [Box(-10, 0, 10, 10)]);
+        var half = _kernel.Difference([Disc(0, 0, 10)], [Box(-10, 0, 10, 10)]);
 
         Assert.Equal(50 * Math.PI, Measure.Area(half), 1e-9);
     }

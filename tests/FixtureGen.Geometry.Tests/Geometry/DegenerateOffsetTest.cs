@@ -6,7 +6,7 @@ namespace FixtureGen.Tests.Geometry;
 
 public sealed class DegenerateOffsetTest
 {
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     [Theory]
     [InlineData(10)]
@@ -18,8 +18,8 @@ public sealed class DegenerateOffsetTest
         Region square = Region.Of(Contours.Rectangle(new(0, 0, 20, 20)));
         Region disc = Region.Of(Contours.Circle(new(0, 0), 10));
 
-        Assert.True(Measure.Area(kernel.Offset(square, -d)) < 1e-9);
-        Assert.True(Measure.Area(kernel.Offset(disc, -d)) < 1e-9);
+        Assert.True(Measure.Area(_kernel.Offset(square, -d)) < 1e-9);
+        Assert.True(Measure.Area(_kernel.Offset(disc, -d)) < 1e-9);
     }
 
     [Fact]
@@ -34,10 +34,10 @@ public sealed class DegenerateOffsetTest
             Segment.Line(new(0, 20), new(0, 0)),
         ]);
 
-        var result = kernel.Offset(Region.Of(edged), 5);
+        var result = _kernel.Offset(Region.Of(edged), 5);
 
         Assert.Equal(600 + 500 + (25 * Math.PI), Measure.Area(result), 1e-4);
-        Assert.Equal(new KernelRepair(RepairKind.MicroEdges, "offset", 2), Assert.Single(kernel.Repairs));
+        Assert.Equal(new KernelRepair(RepairKind.MicroEdges, "offset", 2), Assert.Single(_kernel.Repairs));
     }
 
     [Fact]
@@ -53,7 +53,7 @@ public sealed class DegenerateOffsetTest
             new(0, 30),
         ]);
 
-        Assert.Equal(36 * 26, Measure.Area(kernel.Offset(Region.Of(spiked), -2)), 1e-9);
+        Assert.Equal(36 * 26, Measure.Area(_kernel.Offset(Region.Of(spiked), -2)), 1e-9);
     }
 
     [Fact]
@@ -68,8 +68,8 @@ public sealed class DegenerateOffsetTest
             ]
         );
 
-        var grown = kernel.Offset(plate, 2);
-        var shrunk = kernel.Offset(plate, -2);
+        var grown = _kernel.Offset(plate, 2);
+        var shrunk = _kernel.Offset(plate, -2);
 
         // Growing: the outer rectangle with round corners, less the circles of radius r - 2.
         double holes = Math.PI * (64 + 64 + (18 * 18));
@@ -90,7 +90,7 @@ public sealed class DegenerateOffsetTest
             ]
         );
 
-        var result = kernel.Offset(plate, d);
+        var result = _kernel.Offset(plate, d);
 
         // Shrinking leaves a three-cornered scrap in each corner (4 - pi) and at each end of the wall (8 - 2 pi).
         double expected =
@@ -110,10 +110,10 @@ public sealed class DegenerateOffsetTest
             Segment.Line(new(-25, 10), new(-25, 0)),
         ]);
 
-        var result = kernel.Offset(Region.Of(flat), -2);
+        var result = _kernel.Offset(Region.Of(flat), -2);
 
         Assert.Equal(46 * 6, Measure.Area(result), 1e-2);
-        Assert.Empty(kernel.Repairs);
+        Assert.Empty(_kernel.Repairs);
     }
 
     [Fact]
@@ -133,11 +133,11 @@ public sealed class DegenerateOffsetTest
                 }),
         ];
 
-        var result = kernel.Offset(Region.Of(Contours.FromPoints(points)), -3.175);
+        var result = _kernel.Offset(Region.Of(Contours.FromPoints(points)), -3.175);
 
         Assert.Single(result);
         // An edge shorter than the grid is left out of the result, no more.
-        KernelRepair note = Assert.Single(kernel.Repairs);
+        KernelRepair note = Assert.Single(_kernel.Repairs);
         Assert.Equal(RepairKind.Snapped, note.Kind);
         Assert.InRange(note.Amount, 0, Tolerances.House.Grid);
     }

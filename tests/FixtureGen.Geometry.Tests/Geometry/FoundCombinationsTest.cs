@@ -9,7 +9,7 @@ namespace FixtureGen.Tests.Geometry;
 /// <summary>Combinations that came out wrong once: edges and arcs that lie within a hair of each other.</summary>
 public sealed class FoundCombinationsTest
 {
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     private static Region Polygon(params Point2[] points) => Region.Of(Contours.FromPoints(points));
 
@@ -31,10 +31,10 @@ public sealed class FoundCombinationsTest
         Region[] b = [Notched(100, 60, hair)];
         double notch = (6 * (20 - hair)) + (hair > 0 ? 100 * hair : 0);
 
-        Assert.Equal(notch, Measure.Area(kernel.Difference(a, b)), 2e-4);
-        Assert.Equal(Math.Max(0, -94 * hair), Measure.Area(kernel.Difference(b, a)), 2e-4);
-        Assert.Equal(6000 + Math.Max(0, -94 * hair), Measure.Area(kernel.Union(a, b)), 2e-4);
-        Assert.Equal(Measure.Area(kernel.Union(a, b)), Measure.Area(kernel.Union(b, a)), 1e-9);
+        Assert.Equal(notch, Measure.Area(_kernel.Difference(a, b)), 2e-4);
+        Assert.Equal(Math.Max(0, -94 * hair), Measure.Area(_kernel.Difference(b, a)), 2e-4);
+        Assert.Equal(6000 + Math.Max(0, -94 * hair), Measure.Area(_kernel.Union(a, b)), 2e-4);
+        Assert.Equal(Measure.Area(_kernel.Union(a, b)), Measure.Area(_kernel.Union(b, a)), 1e-9);
     }
 
     // Of 1,000 with 6, 5 and 4 decimals 354, 493 and 171 were wrong.
@@ -53,8 +53,8 @@ public sealed class FoundCombinationsTest
             Region[] b = [Rounded(Transform.Apply(pose, Notched(100, 60, 0)), decimals)];
             double[] exact = RationalOverlay.Areas(a, b, [(x, y) => x > 0 && y <= 0, (x, y) => x > 0 || y > 0]);
 
-            Assert.Equal(exact[0], Measure.Area(kernel.Difference(a, b)), 6e-4);
-            Assert.Equal(exact[1], Measure.Area(kernel.Union(a, b)), 6e-4);
+            Assert.Equal(exact[0], Measure.Area(_kernel.Difference(a, b)), 6e-4);
+            Assert.Equal(exact[1], Measure.Area(_kernel.Union(a, b)), 6e-4);
         }
     }
 
@@ -68,8 +68,8 @@ public sealed class FoundCombinationsTest
     {
         Region slit = Polygon(new(20, 30), new(100, 30 - wide), new(100, 30 + wide));
 
-        Assert.Equal(80 * wide, Measure.Area(kernel.Intersect([Plate(90, 60)], [slit])) * 64 / 49, 1e-3 * wide);
-        Assert.Equal(5400 - (49.0 / 64 * 80 * wide), Measure.Area(kernel.Difference([Plate(90, 60)], [slit])), 1e-4);
+        Assert.Equal(80 * wide, Measure.Area(_kernel.Intersect([Plate(90, 60)], [slit])) * 64 / 49, 1e-3 * wide);
+        Assert.Equal(5400 - (49.0 / 64 * 80 * wide), Measure.Area(_kernel.Difference([Plate(90, 60)], [slit])), 1e-4);
     }
 
     // The lens of two arcs over one chord of 40: 2/3 of chord times height, flat as it is.
@@ -84,8 +84,8 @@ public sealed class FoundCombinationsTest
         double half = Math.Acos(1 - (deep / 20));
         double lens = 100 * ((2 * half) - Math.Sin(2 * half));
 
-        Assert.Equal(lens, Measure.Area(kernel.Intersect(a, b)), 1e-7 * 40 * half);
-        Assert.Equal((200 * Math.PI) - lens, Measure.Area(kernel.Union(a, b)), 1e-6);
+        Assert.Equal(lens, Measure.Area(_kernel.Intersect(a, b)), 1e-7 * 40 * half);
+        Assert.Equal((200 * Math.PI) - lens, Measure.Area(_kernel.Union(a, b)), 1e-6);
     }
 
     private static Region Rounded(Region r, int decimals) =>

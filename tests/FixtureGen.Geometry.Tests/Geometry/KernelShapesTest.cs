@@ -9,7 +9,7 @@ namespace FixtureGen.Tests.Geometry;
 /// <summary>Joins, caps, one-sided paths, repair, sources and exclusive or, each against a closed form.</summary>
 public sealed class KernelShapesTest
 {
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     private static Region Box(double x0, double y0, double x1, double y1) =>
         Region.Of(Contours.Rectangle(new(x0, y0, x1, y1)));
@@ -24,11 +24,11 @@ public sealed class KernelShapesTest
         Region[] square = [Box(0, 0, 20, 20)];
         double cut = 3 * (2 - Math.Sqrt(2));
 
-        Assert.Equal(676, Measure.Area(kernel.Offset(square, 3, CornerJoin.Mitre, 2)), 1e-9);
-        Assert.Equal(676 - (2 * cut * cut), Measure.Area(kernel.Offset(square, 3, CornerJoin.Square, 2)), 1e-9);
-        Assert.Equal(676 - (2 * cut * cut), Measure.Area(kernel.Offset(square, 3, CornerJoin.Mitre, 1.2)), 1e-9);
-        Assert.Equal(640 + (9 * Math.PI), Measure.Area(kernel.Offset(square, 3, CornerJoin.Round, 2)), 1e-9);
-        Assert.Equal(196, Measure.Area(kernel.Offset(square, -3, CornerJoin.Mitre, 2)), 1e-9);
+        Assert.Equal(676, Measure.Area(_kernel.Offset(square, 3, CornerJoin.Mitre, 2)), 1e-9);
+        Assert.Equal(676 - (2 * cut * cut), Measure.Area(_kernel.Offset(square, 3, CornerJoin.Square, 2)), 1e-9);
+        Assert.Equal(676 - (2 * cut * cut), Measure.Area(_kernel.Offset(square, 3, CornerJoin.Mitre, 1.2)), 1e-9);
+        Assert.Equal(640 + (9 * Math.PI), Measure.Area(_kernel.Offset(square, 3, CornerJoin.Round, 2)), 1e-9);
+        Assert.Equal(196, Measure.Area(_kernel.Offset(square, -3, CornerJoin.Mitre, 2)), 1e-9);
     }
 
     // A hole's corners are the material's inner ones: they open when it shrinks.
@@ -40,7 +40,7 @@ public sealed class KernelShapesTest
             [Contours.Cw(Contours.Rectangle(new(20, 10, 40, 30)))]
         );
 
-        Assert.Equal((56 * 36) - (24 * 24), Measure.Area(kernel.Offset([plate], -2, CornerJoin.Mitre, 2)), 1e-9);
+        Assert.Equal((56 * 36) - (24 * 24), Measure.Area(_kernel.Offset([plate], -2, CornerJoin.Mitre, 2)), 1e-9);
     }
 
     [Theory]
@@ -53,13 +53,13 @@ public sealed class KernelShapesTest
 
         Assert.Equal(
             (30 * 4) + (cap == PathCap.Square ? 16 : more),
-            Measure.Area(kernel.Stroke(Path(new(0, 0), new(30, 0)), 4, CornerJoin.Mitre, cap, 2)),
+            Measure.Area(_kernel.Stroke(Path(new(0, 0), new(30, 0)), 4, CornerJoin.Mitre, cap, 2)),
             1e-9
         );
         // Two legs of 30 share a square of 2 x 2 inside the bend; the mitre adds one outside.
         Assert.Equal(
             bend + 16 - 4 + 4,
-            Measure.Area(kernel.Stroke(Path(new(0, 0), new(30, 0), new(30, 30)), 4, CornerJoin.Mitre, cap, 2)),
+            Measure.Area(_kernel.Stroke(Path(new(0, 0), new(30, 0), new(30, 30)), 4, CornerJoin.Mitre, cap, 2)),
             1e-9
         );
     }
@@ -69,9 +69,9 @@ public sealed class KernelShapesTest
     {
         OpenPath bend = Path(new(0, 0), new(30, 0), new(30, 30));
 
-        Assert.Equal((60 * 2) - 4, Measure.Area(kernel.StrokeOneSide(bend, 2, CornerJoin.Mitre, 2)), 1e-9);
-        Assert.Equal((60 * 2) + 4, Measure.Area(kernel.StrokeOneSide(bend, -2, CornerJoin.Mitre, 2)), 1e-9);
-        Assert.Equal((60 * 2) + Math.PI, Measure.Area(kernel.StrokeOneSide(bend, -2, CornerJoin.Round, 2)), 1e-9);
+        Assert.Equal((60 * 2) - 4, Measure.Area(_kernel.StrokeOneSide(bend, 2, CornerJoin.Mitre, 2)), 1e-9);
+        Assert.Equal((60 * 2) + 4, Measure.Area(_kernel.StrokeOneSide(bend, -2, CornerJoin.Mitre, 2)), 1e-9);
+        Assert.Equal((60 * 2) + Math.PI, Measure.Area(_kernel.StrokeOneSide(bend, -2, CornerJoin.Round, 2)), 1e-9);
     }
 
     [Fact]
@@ -79,13 +79,13 @@ public sealed class KernelShapesTest
     {
         OpenPath half = new([Segment.Arc(new(10, 0), new(-10, 0), default, ccw: true)]);
 
-        Assert.Equal((100 - 64) * Math.PI / 2, Measure.Area(kernel.StrokeOneSide(half, 2, CornerJoin.Round, 2)), 1e-9);
+        Assert.Equal((100 - 64) * Math.PI / 2, Measure.Area(_kernel.StrokeOneSide(half, 2, CornerJoin.Round, 2)), 1e-9);
         Assert.Equal(
             (144 - 100) * Math.PI / 2,
-            Measure.Area(kernel.StrokeOneSide(half, -2, CornerJoin.Round, 2)),
+            Measure.Area(_kernel.StrokeOneSide(half, -2, CornerJoin.Round, 2)),
             1e-9
         );
-        Assert.Equal(50 * Math.PI, Measure.Area(kernel.StrokeOneSide(half, 12, CornerJoin.Round, 2)), 1e-9);
+        Assert.Equal(50 * Math.PI, Measure.Area(_kernel.StrokeOneSide(half, 12, CornerJoin.Round, 2)), 1e-9);
     }
 
     // As long as no sides meet: area + length d + d2 times the sum of tan(half the turn) over all corners, inner ones negative;
@@ -107,7 +107,7 @@ public sealed class KernelShapesTest
                 kites += Math.Tan(Math.Atan2(before.Cross(after), before.Dot(after)) / 2);
             }
 
-            double grown = Measure.Area(kernel.Offset([star], d, CornerJoin.Mitre, 1e6));
+            double grown = Measure.Area(_kernel.Offset([star], d, CornerJoin.Mitre, 1e6));
 
             Assert.Equal(Measure.Area(star) + (Measure.Length(star) * d) + (d * d * kites), grown, 1e-6);
         }
@@ -127,11 +127,11 @@ public sealed class KernelShapesTest
         double inner = 2.5 * 100 / Math.Pow(golden, 4) * Math.Sin(2 * Math.PI / 5);
         double tips = (5 * 100 * Math.Sin(Math.PI / 5) / (golden * golden)) - inner;
 
-        Assert.Equal(tips, Measure.Area(kernel.Repair([star], FillRule.EvenOdd)), 1e-9);
-        Assert.Equal(tips + inner, Measure.Area(kernel.Repair([star], FillRule.NonZero)), 1e-9);
-        Assert.Equal(tips + inner, Measure.Area(kernel.Repair([star], FillRule.Positive)), 1e-9);
-        Assert.Empty(kernel.Repair([Contours.Reverse(star)], FillRule.Positive));
-        Assert.Equal(RegionFaultKind.Overlap, kernel.Faults([Region.Of(star)])[0].Kind);
+        Assert.Equal(tips, Measure.Area(_kernel.Repair([star], FillRule.EvenOdd)), 1e-9);
+        Assert.Equal(tips + inner, Measure.Area(_kernel.Repair([star], FillRule.NonZero)), 1e-9);
+        Assert.Equal(tips + inner, Measure.Area(_kernel.Repair([star], FillRule.Positive)), 1e-9);
+        Assert.Empty(_kernel.Repair([Contours.Reverse(star)], FillRule.Positive));
+        Assert.Equal(RegionFaultKind.Overlap, _kernel.Faults([Region.Of(star)])[0].Kind);
     }
 
     [Fact]
@@ -140,7 +140,7 @@ public sealed class KernelShapesTest
         Region[] a = [Box(0, 0, 10, 10)];
         Region[] b = [Region.Of(Contours.Circle(new(10, 5), 4))];
 
-        Assert.Equal(100 - (8 * Math.PI) + (8 * Math.PI), Measure.Area(kernel.ExclusiveOr(a, b)), 1e-9);
+        Assert.Equal(100 - (8 * Math.PI) + (8 * Math.PI), Measure.Area(_kernel.ExclusiveOr(a, b)), 1e-9);
     }
 
     [Fact]
@@ -149,7 +149,7 @@ public sealed class KernelShapesTest
         Region[] a = [Box(0, 0, 30, 20), Box(100, 0, 110, 10)];
         Region[] b = [Region.Of(Contours.Circle(new(30, 10), 5))];
 
-        ImmutableArray<TracedRegion> less = kernel.Trace(RegionOperation.Difference, a, b);
+        ImmutableArray<TracedRegion> less = _kernel.Trace(RegionOperation.Difference, a, b);
 
         TracedRegion bitten = less.Single(r => Measure.Bounds(r.Region).MinX < 50);
         ImmutableArray<Segment> edges = bitten.Region.Outer.Segments;

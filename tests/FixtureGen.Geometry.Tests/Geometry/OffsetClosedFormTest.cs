@@ -7,7 +7,7 @@ namespace FixtureGen.Tests.Geometry;
 /// <summary>Areas and lengths that follow from the formulas of circle, segment and rectangle; no program behind them.</summary>
 public sealed class OffsetClosedFormTest
 {
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     [Theory]
     [InlineData(5)]
@@ -18,7 +18,7 @@ public sealed class OffsetClosedFormTest
     {
         Region region = Region.Of(Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05));
 
-        var result = kernel.Offset(region, d);
+        var result = _kernel.Offset(region, d);
 
         double w = 203.2 + (2 * d);
         double h = 152.4 + (2 * d);
@@ -27,7 +27,7 @@ public sealed class OffsetClosedFormTest
         Assert.Equal((w * h) - ((4 - Math.PI) * r * r), Measure.Area(result), 1e-8);
         Assert.Equal((2 * (w + h)) - ((8 - (2 * Math.PI)) * r), Measure.Length(result[0].Outer), 1e-9);
         Assert.Equal(r > 0 ? 8 : 4, result[0].Outer.Segments.Length);
-        Assert.Empty(kernel.Repairs);
+        Assert.Empty(_kernel.Repairs);
     }
 
     [Fact]
@@ -35,9 +35,9 @@ public sealed class OffsetClosedFormTest
     {
         Region ring = new(Contours.Rectangle(new(0, 0, 100, 80)), [Contours.Reverse(Contours.Circle(new(50, 40), 20))]);
 
-        var grown = kernel.Offset(ring, 5);
-        var shrunk = kernel.Offset(ring, -5);
-        var filled = kernel.Offset(ring, 21);
+        var grown = _kernel.Offset(ring, 5);
+        var shrunk = _kernel.Offset(ring, -5);
+        var filled = _kernel.Offset(ring, 21);
 
         Assert.Equal(8000 + (360 * 5) + (25 * Math.PI) - (225 * Math.PI), Measure.Area(grown), 1e-9);
         Assert.Equal((90 * 70) - (625 * Math.PI), Measure.Area(shrunk), 1e-9);
@@ -62,7 +62,7 @@ public sealed class OffsetClosedFormTest
             new(0, 20),
         ]);
 
-        var result = kernel.Offset(Region.Of(dumbbell), -3);
+        var result = _kernel.Offset(Region.Of(dumbbell), -3);
 
         Assert.Equal(2, result.Length);
         Assert.All(result, r => Assert.Equal(14 * 14 - Bite(3), Measure.Area(r), 1e-9));
@@ -82,7 +82,7 @@ public sealed class OffsetClosedFormTest
             Segment.Line(new(-20, 0), new(-20, -30)),
         ]);
 
-        Region grown = Assert.Single(kernel.Offset(Region.Of(bitten), 5));
+        Region grown = Assert.Single(_kernel.Offset(Region.Of(bitten), 5));
 
         double dip = 2 * ((Math.Sqrt(21) + (12.5 * Math.Asin(0.4))) - 10);
         Assert.Equal((40 * 30) + (140 * 5) + (25 * Math.PI) + dip, Measure.Area(grown), 1e-8);
@@ -109,11 +109,11 @@ public sealed class OffsetClosedFormTest
         ];
         Contour keyhole = new([.. sides[start..], .. sides[..start]]);
 
-        Region left = Assert.Single(kernel.Offset(Region.Of(keyhole), -2));
+        Region left = Assert.Single(_kernel.Offset(Region.Of(keyhole), -2));
 
         Assert.Equal((64 * Math.PI * 2 / 3) + (4 * Math.Sqrt(48)), Measure.Area(left), 1e-9);
         Assert.Equal((2 * Math.Sqrt(48)) + (8 * Math.PI * 4 / 3), Measure.Length(left.Outer), 1e-9);
-        Assert.Empty(kernel.Repairs);
+        Assert.Empty(_kernel.Repairs);
     }
 
     /// <summary>

@@ -8,7 +8,7 @@ namespace FixtureGen.Tests.Geometry;
 public sealed class RegionFaultsTest
 {
     private static readonly Region[] Good = [Region.Of(Contours.Rectangle(new(0, 0, 10, 10)))];
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     [Theory]
     [InlineData(double.NaN)]
@@ -18,12 +18,15 @@ public sealed class RegionFaultsTest
     {
         Region[] broken = [Region.Of(Contours.FromPoints([new(0, 0), new(10, bad), new(5, 10)]))];
 
-        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Union(broken, Good)).Kind);
-        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Difference(Good, broken)).Kind);
-        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Offset(broken, 1)).Kind);
-        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Rings(broken, 1, 1)).Kind);
-        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => kernel.Repair([broken[0].Outer], FillRule.NonZero)).Kind);
-        Assert.Equal(RegionFaultKind.NotFinite, kernel.Faults(broken)[0].Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => _kernel.Union(broken, Good)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => _kernel.Difference(Good, broken)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => _kernel.Offset(broken, 1)).Kind);
+        Assert.Equal(RegionFaultKind.NotFinite, Refused(() => _kernel.Rings(broken, 1, 1)).Kind);
+        Assert.Equal(
+            RegionFaultKind.NotFinite,
+            Refused(() => _kernel.Repair([broken[0].Outer], FillRule.NonZero)).Kind
+        );
+        Assert.Equal(RegionFaultKind.NotFinite, _kernel.Faults(broken)[0].Kind);
     }
 
     [Fact]
@@ -35,7 +38,7 @@ public sealed class RegionFaultsTest
             Segment.Line(new(5, 10), new(0, 0)),
         ]);
 
-        RegionFault fault = Refused(() => kernel.Offset(Region.Of(open), 1));
+        RegionFault fault = Refused(() => _kernel.Offset(Region.Of(open), 1));
 
         Assert.Equal((RegionFaultKind.Open, 1, 0.5), (fault.Kind, fault.Segment, fault.Amount));
         Assert.Equal("region 0, contour 0, segment 1: a gap of 0.5 mm before (10, 0.5); join the ends", fault.Message);
@@ -50,14 +53,14 @@ public sealed class RegionFaultsTest
         ]);
         Region[] twice = [.. Good, Region.Of(Contours.Rectangle(new(5, 5, 15, 15)))];
 
-        Assert.Equal(0.1, Assert.Single(kernel.Faults([Region.Of(lopsided)])).Amount, 1e-9);
+        Assert.Equal(0.1, Assert.Single(_kernel.Faults([Region.Of(lopsided)])).Amount, 1e-9);
         Assert.Equal(
             RegionFaultKind.WrongWay,
-            Assert.Single(kernel.Faults([Region.Of(Contours.Reverse(Good[0].Outer))])).Kind
+            Assert.Single(_kernel.Faults([Region.Of(Contours.Reverse(Good[0].Outer))])).Kind
         );
-        Assert.All(kernel.Faults(twice), f => Assert.Equal(RegionFaultKind.Overlap, f.Kind));
-        Assert.NotEmpty(kernel.Faults(twice));
-        Assert.Empty(kernel.Faults(Good));
+        Assert.All(_kernel.Faults(twice), f => Assert.Equal(RegionFaultKind.Overlap, f.Kind));
+        Assert.NotEmpty(_kernel.Faults(twice));
+        Assert.Empty(_kernel.Faults(Good));
     }
 
     /// <summary>Unproven, without a word why, before.</summary>
@@ -68,7 +71,7 @@ public sealed class RegionFaultsTest
     {
         Region[] turned = [.. Good, Region.Of(Contours.Cw(Contours.Rectangle(new(20, 0, 30, 10))))];
 
-        RegionFault fault = Refused(() => kernel.Offset(turned, d));
+        RegionFault fault = Refused(() => _kernel.Offset(turned, d));
 
         Assert.Equal((RegionFaultKind.WrongWay, 1, 0), (fault.Kind, fault.Region, fault.Contour));
     }
@@ -78,14 +81,14 @@ public sealed class RegionFaultsTest
     {
         using var calledOff = new CancellationTokenSource();
         calledOff.Cancel();
-        kernel.Cancel = calledOff.Token;
+        _kernel.Cancel = calledOff.Token;
 
-        Assert.Throws<OperationCanceledException>(() => kernel.Offset(Good, 1));
-        Assert.Throws<OperationCanceledException>(() => kernel.UnionAll(Good));
+        Assert.Throws<OperationCanceledException>(() => _kernel.Offset(Good, 1));
+        Assert.Throws<OperationCanceledException>(() => _kernel.UnionAll(Good));
 
-        kernel.Cancel = default;
-        Assert.Equal(100, Measure.Area(kernel.UnionAll(Good)), 1e-9);
-        Assert.Equal(64, Measure.Area(kernel.Offset(Good, -1)), 1e-9);
+        _kernel.Cancel = default;
+        Assert.Equal(100, Measure.Area(_kernel.UnionAll(Good)), 1e-9);
+        Assert.Equal(64, Measure.Area(_kernel.Offset(Good, -1)), 1e-9);
     }
 
     private static RegionFault Refused(Action work) => Assert.Throws<RegionException>(work).Faults[0];

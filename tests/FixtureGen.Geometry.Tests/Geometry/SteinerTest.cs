@@ -10,7 +10,7 @@ namespace FixtureGen.Tests.Geometry;
 /// </summary>
 public sealed class SteinerTest
 {
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     public static TheoryData<double> Distances => new(0.01, 0.5, 3.175, 12.7, 60);
 
@@ -31,11 +31,11 @@ public sealed class SteinerTest
         ];
         foreach (Contour c in convex)
         {
-            Region grown = Assert.Single(kernel.Offset(Region.Of(c), d));
+            Region grown = Assert.Single(_kernel.Offset(Region.Of(c), d));
             Assert.Equal(Measure.Area(c) + (Measure.Length(c) * d) + (Math.PI * d * d), Measure.Area(grown), 1e-8);
             Assert.Equal(Measure.Length(c) + (2 * Math.PI * d), Measure.Length(grown), 1e-9);
         }
-        Assert.Empty(kernel.Repairs);
+        Assert.Empty(_kernel.Repairs);
     }
 
     [Theory]
@@ -46,9 +46,9 @@ public sealed class SteinerTest
     {
         Region square = Region.Of(Contours.Rectangle(new(0, 0, 40, 40)));
 
-        Assert.Equal(1600 - ((4 - Math.PI) * r * r), Measure.Area(kernel.Open([square], r)), 1e-9);
-        Assert.Equal(1600, Measure.Area(kernel.Close([square], r)), 1e-9);
-        Assert.Equal(4, kernel.Close([square], r)[0].Outer.Segments.Length);
+        Assert.Equal(1600 - ((4 - Math.PI) * r * r), Measure.Area(_kernel.Open([square], r)), 1e-9);
+        Assert.Equal(1600, Measure.Area(_kernel.Close([square], r)), 1e-9);
+        Assert.Equal(4, _kernel.Close([square], r)[0].Outer.Segments.Length);
     }
 
     [Fact]
@@ -58,7 +58,7 @@ public sealed class SteinerTest
             Contours.FromPoints([new(0, 0), new(40, 0), new(40, 15), new(15, 15), new(15, 40), new(0, 40)])
         );
 
-        var closed = kernel.Close([angle], 4);
+        var closed = _kernel.Close([angle], 4);
 
         Assert.Equal(Measure.Area(angle) + ((1 - (Math.PI / 4)) * 16), Measure.Area(closed), 1e-9);
     }
@@ -71,7 +71,7 @@ public sealed class SteinerTest
             [Contours.Reverse(Contours.Circle(new(30, 20), 6))]
         );
 
-        Region same = Assert.Single(kernel.Open([rounded], 5));
+        Region same = Assert.Single(_kernel.Open([rounded], 5));
 
         Assert.Equal(8, same.Outer.Segments.Length);
         Assert.Equal(Measure.Area(rounded), Measure.Area(same), 1e-9);

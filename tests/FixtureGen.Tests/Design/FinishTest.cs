@@ -1,4 +1,5 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Labels;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -159,15 +160,16 @@ public sealed class FinishTest
             design.FixtureHeight,
             channel.TopZ + 1
         );
-        PocketFeature feature = new(
-            "pit",
-            FeatureKind.MagnetPocket,
-            Setup.Top,
-            [.. pit],
-            deep.TopZ,
-            deep.FloorZ,
-            [deep]
-        );
+        PocketFeature feature = new()
+        {
+            Name = "pit",
+            Kind = FeatureKind.MagnetPocket,
+            Setup = Setup.Top,
+            Area = [.. pit],
+            TopZ = deep.TopZ,
+            FloorZ = deep.FloorZ,
+            Removals = [deep],
+        };
         Finding thin = Assert.Single(
             DepthChain.Check([.. design.Features, feature], job.Rules.LeastFloor, new Kernel(Tolerances.House))
         );
@@ -180,13 +182,15 @@ public sealed class FinishTest
     {
         FixtureDesign design = DesignBench.Finished(Plain);
         PocketFeature Pit(double x) =>
-            new(
-                FormattableString.Invariant($"pit {x}"),
-                FeatureKind.FormPocket,
-                Setup.Top,
-                [],
-                18,
-                10,
+            new()
+            {
+                Name = FormattableString.Invariant($"pit {x}"),
+                Kind = FeatureKind.FormPocket,
+                Setup = Setup.Top,
+                Area = [],
+                TopZ = 18,
+                FloorZ = 10,
+                Removals =
                 [
                     new(
                         Setup.Top,
@@ -196,8 +200,8 @@ public sealed class FinishTest
                         18,
                         10
                     ),
-                ]
-            );
+                ],
+            };
         Kernel kernel = new(Tolerances.House);
         Box2 block = design.Placement.BlankBox;
         Assert.Empty(Conflicts.Check([Pit(60), Pit(70)], block, 1.5, kernel));

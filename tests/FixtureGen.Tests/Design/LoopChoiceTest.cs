@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using FixtureGen.Design;
+using FixtureGen.Design.Seals;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
@@ -19,7 +19,7 @@ public sealed class LoopChoiceTest
 
     private static readonly (int Seed, int Cutout)[] KnownWorse = [(1, 2), (15, 0), (15, 6), (34, 6)];
 
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     /// <summary>
     /// Six holes that all stand far enough from each other and from the edge; the net cannot pass between one of them and
@@ -75,10 +75,10 @@ public sealed class LoopChoiceTest
             for (int i = 0; i < part.Cutouts.Length; i++)
             {
                 Region cutout = Region.Of(Contours.Ccw(part.Cutouts[i]));
-                Contour grown = Contours.Cw(kernel.Offset(cutout, 0.05)[0].Outer);
+                Contour grown = Contours.Cw(_kernel.Offset(cutout, 0.05)[0].Outer);
                 double after = Sealed(Find(part with { Cutouts = part.Cutouts.SetItem(i, grown) }).Value);
                 double around = Measure.Area(
-                    kernel.Offset(cutout, DesignBench.Keep(Job) + (2 * DesignBench.BendRadius(Job)))
+                    _kernel.Offset(cutout, DesignBench.Keep(Job) + (2 * DesignBench.BendRadius(Job)))
                 );
                 Assert.True(
                     all - after <= around,
@@ -131,7 +131,7 @@ public sealed class LoopChoiceTest
         + (Job.Gasket.GrooveWidth / 2);
 
     private double Sealed(ImmutableArray<Region> zones) =>
-        zones.IsDefault ? 0 : zones.Sum(z => Measure.Area(kernel.Offset(z, -Job.Gasket.GrooveWidth / 2)));
+        zones.IsDefault ? 0 : zones.Sum(z => Measure.Area(_kernel.Offset(z, -Job.Gasket.GrooveWidth / 2)));
 
     private Stage<ImmutableArray<Region>> Find(Part part)
     {
@@ -139,8 +139,8 @@ public sealed class LoopChoiceTest
         double side = Job.Rules.SideClearance;
         Region[] given =
         [
-            .. kernel.Difference(kernel.Offset(outer, 10), kernel.Offset(outer, -side)),
-            .. part.Cutouts.SelectMany(c => kernel.Offset(Region.Of(Contours.Ccw(c)), side)),
+            .. _kernel.Difference(_kernel.Offset(outer, 10), _kernel.Offset(outer, -side)),
+            .. part.Cutouts.SelectMany(c => _kernel.Offset(Region.Of(Contours.Ccw(c)), side)),
         ];
         return Zones.Find(part, given, Job, new Kernel(Tolerances.House));
     }

@@ -1,4 +1,4 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Labels;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using FixtureGen.Design;
+using FixtureGen.Design.Seals;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;

@@ -1,4 +1,4 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Seals;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;

@@ -1,4 +1,5 @@
 using FixtureGen.Design;
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -71,7 +72,7 @@ public sealed class PlateHolesTest
                 ],
             },
         };
-        Assert.Equal(0.27, FixtureGen.Design.Pins.Growth(wide), 0.001);
+        Assert.Equal(0.27, FixtureGen.Design.Block.Pins.Growth(wide), 0.001);
     }
 
     [Fact]

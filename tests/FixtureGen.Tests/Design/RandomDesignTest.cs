@@ -1,5 +1,6 @@
 using CsCheck;
 using FixtureGen.Design;
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -11,16 +13,16 @@ public sealed class ReachedAreaTest
     /// <summary>A plate with a single way to its vacuum, so that nothing feeds the far end of a zone from below.</summary>
     private static readonly Job OnePort = DesignBench.Job with { Plate = DesignBench.Job.Plate with { Grooves = [] } };
 
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     /// <summary>A straight groove 3 wide and 40 long reaches 25 mm round it: 40 x 53 and a disc of 26.5 (a stadium, closed form).</summary>
     [Fact]
     public void A_straight_groove_reaches_a_stadium()
     {
         ImmutableArray<Region> plate = [Region.Of(Contours.Rectangle(new Box2(0, 0, 200, 100)))];
-        ImmutableArray<Region> net = kernel.Stroke(new OpenPath([Segment.Line(new(80, 50), new(120, 50))]), 3);
+        ImmutableArray<Region> net = _kernel.Stroke(new OpenPath([Segment.Line(new(80, 50), new(120, 50))]), 3);
 
-        ImmutableArray<Region> reached = ReachedArea.Around(net, plate, 25, kernel);
+        ImmutableArray<Region> reached = ReachedArea.Around(net, plate, 25, _kernel);
 
         Assert.Equal((40 * 53) + (Math.PI * 26.5 * 26.5), Measure.Area(reached), 1e-6);
     }
@@ -31,9 +33,9 @@ public sealed class ReachedAreaTest
     {
         Region left = Region.Of(Contours.Rectangle(new Box2(0, 0, 40, 30)));
         Region right = Region.Of(Contours.Rectangle(new Box2(50, 0, 60, 30)));
-        ImmutableArray<Region> net = kernel.Stroke(new OpenPath([Segment.Line(new(20, 5), new(20, 25))]), 3);
+        ImmutableArray<Region> net = _kernel.Stroke(new OpenPath([Segment.Line(new(20, 5), new(20, 25))]), 3);
 
-        Assert.Equal(1200, Measure.Area(ReachedArea.Around(net, [left, right], 45, kernel)), 1e-6);
+        Assert.Equal(1200, Measure.Area(ReachedArea.Around(net, [left, right], 45, _kernel)), 1e-6);
     }
 
     [Fact]

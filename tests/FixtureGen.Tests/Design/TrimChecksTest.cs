@@ -1,4 +1,4 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Trim;
 using FixtureGen.Model;
 using Xunit;
 

@@ -1,4 +1,5 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Block;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -43,12 +44,12 @@ public sealed class WishedPortTest
         PlateOpening port = DesignBench.Job.Plate.Ports.First();
         Job job = DesignBench.Job with { Plate = DesignBench.Job.Plate with { Grooves = [] } };
         double room = (port.ReliefDiameter / 2) - BreakThrough.Beside;
-        Point2 at = port.At + new Point2(room - (Ports.UsualDiameter / 2) + 0.4, 0);
+        Point2 at = port.At + new Point2(room - (PortSize.UsualDiameter / 2) + 0.4, 0);
         FixtureDesign design = DesignBench.Begun(Plain, Asking(job, at));
         foreach (HoleFeature hole in DesignBench.All<HoleFeature>(design, FeatureKind.Port))
         {
             Assert.True(
-                hole.Diameter >= Ports.UsualDiameter || job.Tools.Any(t => t.Diameter == hole.Diameter),
+                hole.Diameter >= PortSize.UsualDiameter || job.Tools.Any(t => t.Diameter == hole.Diameter),
                 "a size of the shop's tools"
             );
         }
@@ -78,7 +79,7 @@ public sealed class WishedPortTest
         Stage<FixtureDesign> stage = DesignBench.Begin(Plain, asking);
         Assert.False(stage.Ok);
         Finding finding = DesignBench.Finding(stage, "port-misplaced");
-        PortFault fault = Assert.Single(PortClearances.Of(stage.Value!, asking, Tolerances.House));
+        PortFault fault = Assert.Single(PortClearances.Find(stage.Value!, asking, Tolerances.House));
         double needed = DesignBench.Job.Rules.Land + (DesignBench.Job.Gasket.GrooveWidth / 2) + (3.175 / 2);
         Assert.Equal(needed - inside - 0.01, fault.ShortBy, 1e-6);
         Assert.Equal(fault.ShortBy, DesignBench.Amounts(finding)[0], 0.01);

@@ -1,7 +1,8 @@
 using System.Buffers.Binary;
 using System.Globalization;
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Reading;
 using FixtureGen.Model;
 using Xunit;
 
@@ -24,8 +25,8 @@ public sealed class BinaryTest
     [InlineData(false)]
     public void Both_layouts_read_like_the_text(bool shortCodes)
     {
-        Drawing text = Sketch.Read(Sketch.Bytes(Groups)).Value!;
-        Drawing binary = Sketch.Read(Binary(Groups, shortCodes)).Value!;
+        DrawingContent text = Sketch.Read(Sketch.Bytes(Groups)).Value!;
+        DrawingContent binary = Sketch.Read(Binary(Groups, shortCodes)).Value!;
         Assert.Equal(text.Version, binary.Version);
         Assert.Equal(text.Unit, binary.Unit);
         Assert.Equal(text.Entities, binary.Entities);
@@ -44,7 +45,7 @@ public sealed class BinaryTest
         byte[] whole = Binary(Groups, shortCodes);
         for (int length = 0; length < whole.Length; length++)
         {
-            Stage<Drawing> stage = Sketch.Read(whole[..length]);
+            Stage<DrawingContent> stage = Sketch.Read(whole[..length]);
             Assert.True(stage.Value is not null || stage.Findings.Length > 0);
         }
     }

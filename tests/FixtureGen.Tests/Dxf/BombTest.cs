@@ -1,5 +1,6 @@
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -123,7 +124,7 @@ public sealed class BombTest
             double a = i * 0.7;
             lines.Append(Sketch.Line(100 * Math.Cos(a), 100 * Math.Sin(a), -99 * Math.Cos(a), -99 * Math.Sin(a)));
         }
-        Stage<Drawing> stage = Timed(Sketch.Bytes(Sketch.Text(lines.ToString())));
+        Stage<DrawingContent> stage = Timed(Sketch.Bytes(Sketch.Text(lines.ToString())));
         Assert.True(stage.Has("drawing-tangled"), string.Join('\n', stage.Findings));
     }
 
@@ -136,18 +137,18 @@ public sealed class BombTest
 
     private static void Refused(string codes, byte[] bytes)
     {
-        Stage<Drawing> stage = Timed(bytes);
+        Stage<DrawingContent> stage = Timed(bytes);
         Assert.Null(stage.Value);
         Finding finding = Assert.Single(stage.Findings, f => f.Severity == Severity.Error);
         Assert.Contains(finding.Code, codes.Split('|'));
     }
 
-    private static Stage<Drawing> Timed(byte[] bytes)
+    private static Stage<DrawingContent> Timed(byte[] bytes)
     {
         // processor time, and alone: what else the machine does must not count; allocated in all, not held at once
         long before = GC.GetAllocatedBytesForCurrentThread();
         TimeSpan start = Environment.CpuUsage.TotalTime;
-        Stage<Drawing> stage = Sketch.Read(bytes);
+        Stage<DrawingContent> stage = Sketch.Read(bytes);
         TimeSpan taken = Environment.CpuUsage.TotalTime - start;
         Assert.True(taken < TimeSpan.FromSeconds(2), taken.ToString());
         Assert.InRange(GC.GetAllocatedBytesForCurrentThread() - before, 0, 1L << 30);

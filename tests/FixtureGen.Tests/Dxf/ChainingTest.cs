@@ -1,4 +1,5 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 
@@ -16,7 +17,7 @@ public sealed class ChainingTest
     [InlineData(0.5, false)]
     public void Gap_within_the_join_tolerance_closes(double gap, bool closes)
     {
-        Drawing drawing = Sketch.Drawing(U + Sketch.Line(20, 10, gap, 10));
+        DrawingContent drawing = Sketch.Drawing(U + Sketch.Line(20, 10, gap, 10));
         Assert.Equal(closes ? 1 : 0, drawing.Loops.Length);
         if (closes)
         {
@@ -81,7 +82,7 @@ public sealed class ChainingTest
     [Fact]
     public void Edges_drawn_twice_are_counted_and_dropped()
     {
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             Sketch.Rectangle(0, 0, 20, 10) + Sketch.Line(20, 10, 0, 10) + Sketch.Line(0, 0, 20, 0)
         );
         Assert.Equal(200, Assert.Single(drawing.Loops).AreaMm2, 1e-9);
@@ -91,7 +92,7 @@ public sealed class ChainingTest
     [Fact]
     public void Loops_drawn_twice_are_one_whatever_they_are_made_of()
     {
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             Sketch.Rectangle(0, 0, 20, 10)
                 + " 0 LWPOLYLINE 90 4 70 1 10 0 20 0 10 0 20 10 10 20 20 10 10 20 20 0"
                 + Sketch.Circle(50, 0, 5)
@@ -108,7 +109,7 @@ public sealed class ChainingTest
     [InlineData(" 0 LINE 10 20 20 0 11 8 21 0 0 LINE 10 0 20 0 11 12 21 0 0 LINE 10 11 20 0 11 9 21 0")]
     public void Overlapping_lines_become_one_edge(string bottom)
     {
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             bottom + Sketch.Line(20, 0, 20, 10) + Sketch.Line(20, 10, 0, 10) + Sketch.Line(0, 10, 0, 0)
         );
         Assert.Equal((200.0, true), (Math.Round(Assert.Single(drawing.Loops).AreaMm2, 9), drawing.Loops[0].Clean));
@@ -119,7 +120,7 @@ public sealed class ChainingTest
     [Fact]
     public void Overlapping_arcs_become_one_circle()
     {
-        Drawing drawing = Sketch.Drawing("0 ARC 10 0 20 0 40 10 50 0 51 200 0 ARC 10 0 20 0 40 10 50 170 51 0");
+        DrawingContent drawing = Sketch.Drawing("0 ARC 10 0 20 0 40 10 50 0 51 200 0 ARC 10 0 20 0 40 10 50 170 51 0");
         Assert.Equal(100 * Math.PI, Assert.Single(drawing.Loops).AreaMm2, 1e-6);
         Assert.True(drawing.Loops[0].Clean);
     }
@@ -127,7 +128,7 @@ public sealed class ChainingTest
     [Fact]
     public void Spike_is_taken_off()
     {
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             "0 LWPOLYLINE 90 6 70 1 10 0 20 0 10 20 20 0 10 20 20 10 10 10 20 10 10 10 20 30 10 10 20 10 10 0 20 10"
         );
         Assert.Equal((200.0, 60.0), (drawing.Loops[0].AreaMm2, drawing.Loops[0].PerimeterMm));
@@ -138,7 +139,7 @@ public sealed class ChainingTest
     [Fact]
     public void Hook_of_a_hair_is_taken_off()
     {
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             "0 LWPOLYLINE 90 6 70 1 10 0 20 0 10 20 20 0 10 20 20 10 10 19.99999999 20 10 10 20 20 10.00000001 10 0 20 10"
         );
         Assert.True(Assert.Single(drawing.Loops).Clean);
@@ -148,7 +149,7 @@ public sealed class ChainingTest
     [Fact]
     public void Stray_line_from_a_corner_is_cut_off_and_named()
     {
-        Stage<Drawing> stage = Sketch.Stage(Sketch.Rectangle(0, 0, 20, 10) + Sketch.Line(20, 10, 30, 15));
+        Stage<DrawingContent> stage = Sketch.Stage(Sketch.Rectangle(0, 0, 20, 10) + Sketch.Line(20, 10, 30, 15));
         Assert.Equal(200, Assert.Single(stage.Value!.Loops).AreaMm2, 1e-9);
         Assert.Single(stage.Value.Open);
         Assert.Equal(new Point2(20, 10), Assert.Single(stage.Findings, f => f.Code == "junction").At);
@@ -157,7 +158,7 @@ public sealed class ChainingTest
     [Fact]
     public void Line_that_ends_on_an_edge_is_named_with_its_place()
     {
-        Stage<Drawing> stage = Sketch.Stage(Sketch.Rectangle(0, 0, 20, 10) + Sketch.Line(7, 10, 7, 25));
+        Stage<DrawingContent> stage = Sketch.Stage(Sketch.Rectangle(0, 0, 20, 10) + Sketch.Line(7, 10, 7, 25));
         Assert.Equal(new Point2(7, 10), Assert.Single(stage.Findings, f => f.Code == "junction").At);
         Assert.Single(stage.Value!.Loops);
     }
@@ -165,7 +166,7 @@ public sealed class ChainingTest
     [Fact]
     public void Dividing_line_leaves_no_loop_and_names_both_ends()
     {
-        Stage<Drawing> stage = Sketch.Stage(
+        Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Line(0, 0, 10, 0)
                 + Sketch.Line(10, 0, 20, 0)
                 + Sketch.Line(20, 0, 20, 10)
@@ -184,14 +185,16 @@ public sealed class ChainingTest
     [Fact]
     public void Self_crossing_is_named_with_its_place()
     {
-        Stage<Drawing> stage = Sketch.Stage("0 LWPOLYLINE 90 4 70 1 10 0 20 0 10 20 20 10 10 20 20 0 10 0 20 12");
+        Stage<DrawingContent> stage = Sketch.Stage(
+            "0 LWPOLYLINE 90 4 70 1 10 0 20 0 10 20 20 10 10 20 20 0 10 0 20 12"
+        );
         DrawnLoop loop = Assert.Single(stage.Value!.Loops);
         Assert.False(loop.Clean);
         Point2 at = Assert.Single(loop.Crossings);
         // y = x / 2 meets y = 12 - 0.6 x
         Assert.Equal(12 / 1.1, at.X, 1e-9);
         Assert.Equal(6 / 1.1, at.Y, 1e-9);
-        Assert.False(DrawingReport.Of("x", stage).HasCleanOutline);
+        Assert.False(DrawingReport.Describe("x", stage).HasCleanOutline);
     }
 
     [Fact]
@@ -206,14 +209,14 @@ public sealed class ChainingTest
         string circles = string.Concat(
             Enumerable.Range(1, 9).Select(i => Sketch.Circle(3 + (i * 0.1), 0, 100 - (10 * i)))
         );
-        Drawing drawing = Sketch.Drawing(circles + Sketch.Circle(500, 0, 20));
+        DrawingContent drawing = Sketch.Drawing(circles + Sketch.Circle(500, 0, 20));
         Assert.Equal([0, 1, 2, 3, 4, 5, 6, 7, 0, 8], drawing.Loops.Select(l => l.Depth));
     }
 
     [Fact]
     public void Loops_that_cross_each_other_are_named()
     {
-        Stage<Drawing> stage = Sketch.Stage(Sketch.Circle(0, 0, 10) + Sketch.Circle(12, 0, 10));
+        Stage<DrawingContent> stage = Sketch.Stage(Sketch.Circle(0, 0, 10) + Sketch.Circle(12, 0, 10));
         Finding finding = Assert.Single(stage.Findings, f => f.Code == "loops-cross");
         Assert.Equal(6, finding.At!.Value.X, 1e-9);
         Assert.All(stage.Value!.Loops, l => Assert.True(l.Clean));

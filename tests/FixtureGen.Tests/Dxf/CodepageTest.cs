@@ -1,5 +1,5 @@
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
 using Xunit;
 
 namespace FixtureGen.Tests.Dxf;
@@ -50,7 +50,7 @@ public sealed class CodepageTest
     [Fact]
     public void Unknown_codepage_is_said()
     {
-        Drawing drawing = Sketch.Drawing(Sketch.Circle(0, 0, 5), header: "9 $DWGCODEPAGE 3 EBCDIC_37X");
+        DrawingContent drawing = Sketch.Drawing(Sketch.Circle(0, 0, 5), header: "9 $DWGCODEPAGE 3 EBCDIC_37X");
         Assert.Contains(drawing.Repairs, r => r.Message.Contains("EBCDIC", StringComparison.Ordinal));
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Reading;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 
@@ -50,7 +51,7 @@ internal static class CorpusComparison
         ),
     };
 
-    public static string? Difference(Stage<Drawing> read, OracleDrawing oracle)
+    public static string? Difference(Stage<DrawingContent> read, OracleDrawing oracle)
     {
         if (read.Value is not { } drawing)
         {

@@ -1,4 +1,6 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -11,7 +13,7 @@ public sealed class CorpusTest
     public void Loops_agree_with_the_independent_reader(string name)
     {
         string folder = Drawings.Need();
-        Stage<Drawing> read = DxfReader.Read(
+        Stage<DrawingContent> read = DxfReader.Read(
             File.ReadAllBytes(Path.Combine(folder, "files", name)),
             name,
             null,

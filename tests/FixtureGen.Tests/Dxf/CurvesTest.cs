@@ -1,4 +1,4 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 
@@ -130,7 +130,7 @@ public sealed class CurvesTest
     [Fact]
     public void Polyline_without_its_end_is_closed_by_the_next_entity()
     {
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             "0 POLYLINE 66 1 70 1 0 VERTEX 10 0 20 0 0 VERTEX 10 9 20 0 0 VERTEX 10 0 20 9" + Sketch.Circle(50, 0, 2)
         );
         Assert.Equal([40.5, 4 * Math.PI], drawing.Loops.Select(l => Math.Round(l.AreaMm2, 9)).Select(a => a), Near);
@@ -139,7 +139,7 @@ public sealed class CurvesTest
     [Fact]
     public void Circle_of_radius_zero_is_nothing()
     {
-        Drawing drawing = Sketch.Drawing(Sketch.Circle(0, 0, 0) + Sketch.Circle(0, 0, 3));
+        DrawingContent drawing = Sketch.Drawing(Sketch.Circle(0, 0, 0) + Sketch.Circle(0, 0, 3));
         Assert.Single(drawing.Loops);
         Assert.Contains(drawing.Repairs, r => r is { Code: "short-removed", Count: 1 });
     }
@@ -148,7 +148,7 @@ public sealed class CurvesTest
     [Fact]
     public void Tilted_circle_is_seen_from_above_with_a_warning()
     {
-        Stage<Drawing> stage = Sketch.Stage("0 CIRCLE 10 0 20 0 40 10 210 0 220 -0.8660254037844386 230 0.5");
+        Stage<DrawingContent> stage = Sketch.Stage("0 CIRCLE 10 0 20 0 40 10 210 0 220 -0.8660254037844386 230 0.5");
         Assert.True(stage.Has("drawing-tilted"));
         Assert.Equal(Math.PI * 10 * 5, Assert.Single(stage.Value!.Loops).AreaMm2, 0.05);
     }

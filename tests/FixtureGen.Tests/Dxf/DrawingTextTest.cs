@@ -1,5 +1,7 @@
 using System.Text.Json;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -15,7 +17,7 @@ public sealed class DrawingTextTest
     [Fact]
     public void Says_what_was_read_in_words()
     {
-        Stage<Drawing> stage = Sketch.Stage(
+        Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Rectangle(0, 0, 120, 80) + Sketch.Circle(30, 40, 8, "HOLES") + Sketch.Line(200, 0, 210, 0),
             header: "9 $ACADVER 1 AC1009 9 $INSUNITS 70 4"
         );
@@ -30,7 +32,7 @@ public sealed class DrawingTextTest
               one clean outline: fit for a fixture
 
             """,
-            DrawingText.Render(DrawingReport.Of("clip.dxf", stage)),
+            DrawingText.Render(DrawingReport.Describe("clip.dxf", stage)),
             ignoreLineEndingDifferences: true
         );
     }
@@ -38,10 +40,10 @@ public sealed class DrawingTextTest
     [Fact]
     public void Report_has_the_keys_of_the_command()
     {
-        Stage<Drawing> stage = Sketch.Stage(
+        Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Rectangle(0, 0, 120, 80) + Sketch.Rectangle(0, 0, 120, 80) + Sketch.Line(200, 0, 210, 0)
         );
-        JsonElement json = JsonSerializer.SerializeToElement(DrawingReport.Of("clip.dxf", stage), CamelCase);
+        JsonElement json = JsonSerializer.SerializeToElement(DrawingReport.Describe("clip.dxf", stage), CamelCase);
         Assert.Equal(
             ["file", "version", "unit", "entities", "loops", "open", "repairs", "findings"],
             json.EnumerateObject().Select(p => p.Name)
@@ -74,8 +76,8 @@ public sealed class DrawingTextTest
         foreach (string file in Drawings.Files)
         {
             string name = Path.GetFileName(file);
-            Stage<Drawing> stage = DxfReader.Read(File.ReadAllBytes(file), name, null, Tolerances.House);
-            string text = DrawingText.Render(DrawingReport.Of(name, stage));
+            Stage<DrawingContent> stage = DxfReader.Read(File.ReadAllBytes(file), name, null, Tolerances.House);
+            string text = DrawingText.Render(DrawingReport.Describe(name, stage));
             Assert.StartsWith(name + ": DXF", text, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
         }

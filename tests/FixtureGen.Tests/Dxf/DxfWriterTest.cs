@@ -1,5 +1,7 @@
 using System.Text.Json;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Writing;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -57,7 +59,7 @@ public sealed class DxfWriterTest
     [Fact]
     public void Own_reader_gets_back_what_was_written()
     {
-        Drawing drawing = DxfReader
+        DrawingContent drawing = DxfReader
             .Read(DxfWriter.Write(Sheet(LengthUnit.Inch)), "slot.dxf", null, Tolerances.House)
             .Value!;
         Assert.Equal(LengthUnit.Inch, drawing.Unit);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -54,7 +55,7 @@ public sealed class EngravingTest
     public void Text_in_a_scaled_and_mirrored_block_keeps_its_letters_size()
     {
         const string block = "0 BLOCK 2 B 10 0 20 0 0 TEXT 8 0 10 3 20 0 40 2 1 A 50 0 0 ENDBLK";
-        Drawing drawing = Sketch.Drawing("0 INSERT 8 ENGRAVE 2 B 10 0 20 0 41 3 42 3 50 90", block);
+        DrawingContent drawing = Sketch.Drawing("0 INSERT 8 ENGRAVE 2 B 10 0 20 0 41 3 42 3 50 90", block);
         DrawnText text = Assert.Single(drawing.Texts);
         Assert.Equal((6.0, 90.0, "ENGRAVE"), (Math.Round(text.Height, 9), Math.Round(text.AngleDeg, 9), text.Layer));
         Assert.True(text.At.DistanceTo(new(0, 9)) < 1e-9);

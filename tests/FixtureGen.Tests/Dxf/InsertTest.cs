@@ -1,4 +1,4 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 
@@ -33,7 +33,7 @@ public sealed class InsertTest
     [Fact]
     public void Scale_of_zero_is_read_as_one_and_said()
     {
-        Drawing drawing = Sketch.Drawing("0 INSERT 2 L 10 0 20 0 41 0 42 2", L);
+        DrawingContent drawing = Sketch.Drawing("0 INSERT 2 L 10 0 20 0 41 0 42 2", L);
         Assert.Equal(12, Assert.Single(drawing.Loops).AreaMm2, 1e-9);
         Assert.Contains(drawing.Repairs, r => r.Message.Contains("scale 0", StringComparison.Ordinal));
     }
@@ -41,7 +41,7 @@ public sealed class InsertTest
     [Fact]
     public void Array_steps_are_turned_but_not_scaled()
     {
-        Drawing drawing = Sketch.Drawing("0 INSERT 2 L 10 0 20 0 41 2 42 2 50 90 70 3 71 2 44 100 45 50", L);
+        DrawingContent drawing = Sketch.Drawing("0 INSERT 2 L 10 0 20 0 41 2 42 2 50 90 70 3 71 2 44 100 45 50", L);
         Assert.Equal(6, drawing.Loops.Length);
         Assert.All(drawing.Loops, l => Assert.Equal(6 * 4, l.AreaMm2, 1e-9));
         // columns go up, rows to the left
@@ -81,14 +81,14 @@ public sealed class InsertTest
     [Fact]
     public void Layer_zero_takes_the_layer_of_the_insert()
     {
-        Drawing drawing = Sketch.Drawing("0 INSERT 8 CUTOUT 2 L 10 0 20 0", L);
+        DrawingContent drawing = Sketch.Drawing("0 INSERT 8 CUTOUT 2 L 10 0 20 0", L);
         Assert.Equal("CUTOUT", Assert.Single(drawing.Loops).Layer);
     }
 
     [Fact]
     public void Attributes_and_their_end_are_no_curves()
     {
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             "0 INSERT 66 1 2 L 10 0 20 0 0 ATTRIB 10 0 20 0 40 2 1 A17 2 TAG 0 SEQEND" + Sketch.Circle(99, 0, 1),
             L
         );

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -32,7 +33,7 @@ public sealed class MutationTest
             byte[] mutant = Mutator.Damage(originals, seed);
             long before = GC.GetAllocatedBytesForCurrentThread();
             TimeSpan start = Environment.CpuUsage.TotalTime;
-            Stage<Drawing> stage = Read(mutant, seed);
+            Stage<DrawingContent> stage = Read(mutant, seed);
             TimeSpan taken = Environment.CpuUsage.TotalTime - start;
             slowest = taken > slowest ? taken : slowest;
             most = Math.Max(most, GC.GetAllocatedBytesForCurrentThread() - before);
@@ -52,7 +53,7 @@ public sealed class MutationTest
         Assert.InRange(read, count / 10, count - (count / 100));
     }
 
-    private static Stage<Drawing> Read(byte[] mutant, int seed)
+    private static Stage<DrawingContent> Read(byte[] mutant, int seed)
     {
         try
         {

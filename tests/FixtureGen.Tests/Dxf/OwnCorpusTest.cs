@@ -1,4 +1,6 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -36,7 +38,7 @@ public sealed class OwnCorpusTest
     private static (Stage<Part>? Part, Finding[] Findings) Make(string folder, string name)
     {
         string file = Path.Combine(DemoShop.Root, "tests", "corpus", folder, name + ".dxf");
-        Stage<Drawing> read = DxfReader.Read(File.ReadAllBytes(file), name + ".dxf", null, Tolerances.House);
+        Stage<DrawingContent> read = DxfReader.Read(File.ReadAllBytes(file), name + ".dxf", null, Tolerances.House);
         Stage<Part>? part = read.Value is { } drawing ? PartBuilder.Build(drawing, Job) : null;
         return (part, [.. read.Findings, .. part?.Findings ?? []]);
     }

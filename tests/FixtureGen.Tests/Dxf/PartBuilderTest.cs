@@ -1,4 +1,6 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
@@ -169,7 +171,7 @@ public sealed class PartBuilderTest
                 new FormSpec("CUP", FormDirection.Down, 12, 2),
             ],
         };
-        Drawing drawing = Sketch.Drawing(
+        DrawingContent drawing = Sketch.Drawing(
             Outline
                 + Sketch.Circle(20, 40, 6, "CUP")
                 + Sketch.Circle(50, 40, 9, "FORM")
@@ -195,7 +197,7 @@ public sealed class PartBuilderTest
     {
         string folder = Path.Combine(DemoShop.Root, "outlines");
         Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name);
-        Stage<Drawing> read = DxfReader.Read(
+        Stage<DrawingContent> read = DxfReader.Read(
             File.ReadAllBytes(Path.Combine(folder, name + ".dxf")),
             name + ".dxf",
             job.DrawingUnit,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 
@@ -18,16 +19,19 @@ internal static class Sketch
             string.Join(eol, groups.Split(' ', '\n').Where(w => w.Length > 0).Select(Unquoted)) + eol
         );
 
-    public static Stage<Drawing> Stage(string entities, string blocks = "", string header = "9 $INSUNITS 70 4") =>
-        Read(Bytes(Text(entities, blocks, header)));
+    public static Stage<DrawingContent> Stage(
+        string entities,
+        string blocks = "",
+        string header = "9 $INSUNITS 70 4"
+    ) => Read(Bytes(Text(entities, blocks, header)));
 
-    public static Stage<Drawing> Read(byte[] bytes, LengthUnit? unit = null) =>
+    public static Stage<DrawingContent> Read(byte[] bytes, LengthUnit? unit = null) =>
         DxfReader.Read(bytes, "sketch.dxf", unit, Tolerances.House);
 
     /// <summary>The drawing of entities that must be read without an error.</summary>
-    public static Drawing Drawing(string entities, string blocks = "", string header = "9 $INSUNITS 70 4")
+    public static DrawingContent Drawing(string entities, string blocks = "", string header = "9 $INSUNITS 70 4")
     {
-        Stage<Drawing> stage = Stage(entities, blocks, header);
+        Stage<DrawingContent> stage = Stage(entities, blocks, header);
         Assert.DoesNotContain(stage.Findings, f => f.Severity == Severity.Error);
         return stage.Value!;
     }
@@ -47,7 +51,7 @@ internal static class Sketch
         + Line(x1, y1, x0, y1, layer)
         + Line(x0, y1, x0, y0, layer);
 
-    public static bool Has(this Stage<Drawing> stage, string code) => stage.Findings.Any(f => f.Code == code);
+    public static bool Has(this Stage<DrawingContent> stage, string code) => stage.Findings.Any(f => f.Code == code);
 
     public static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 

@@ -1,5 +1,5 @@
 using System.Globalization;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -86,7 +86,7 @@ public sealed class SplineTest
                     )
                 )
         );
-        Stage<Drawing> stage = Sketch.Stage("0 SPLINE 70 1 71 3 72 0 73 0 74 12" + points);
+        Stage<DrawingContent> stage = Sketch.Stage("0 SPLINE 70 1 71 3 72 0 73 0 74 12" + points);
         Assert.True(stage.Has("drawing-spline-through-points"));
         // a periodic cubic through twelve points of a circle misses it by no more than the fourth power of their distance
         Assert.Equal(900 * Math.PI, Assert.Single(stage.Value!.Loops).AreaMm2, 3.0);
@@ -104,7 +104,7 @@ public sealed class SplineTest
     [InlineData("0 SPLINE 70 0 71 3 11 0 21 0", "fit points")]
     public void Spline_that_makes_no_sense_is_refused_by_name(string spline, string why)
     {
-        Stage<Drawing> stage = Sketch.Stage(spline);
+        Stage<DrawingContent> stage = Sketch.Stage(spline);
         Finding finding = Assert.Single(stage.Findings, f => f.Code == "drawing-entity-unreadable");
         Assert.Contains(why, finding.Message, StringComparison.Ordinal);
     }

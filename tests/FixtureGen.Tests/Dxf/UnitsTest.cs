@@ -1,4 +1,5 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 
@@ -19,12 +20,12 @@ public sealed class UnitsTest
     [InlineData(14, "dm", 100)]
     public void Known_units_scale_to_mm(int code, string name, double mm)
     {
-        Stage<Drawing> stage = Sketch.Stage(
+        Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Rectangle(0, 0, 3000, 2000),
             header: FormattableString.Invariant($"9 $INSUNITS 70 {code}")
         );
         Assert.Equal(6e6 * mm * mm, Assert.Single(stage.Value!.Loops).AreaMm2, 1e-3 * mm * mm);
-        Assert.Equal(name, DrawingReport.Of("x", stage).Unit);
+        Assert.Equal(name, DrawingReport.Describe("x", stage).Unit);
     }
 
     [Theory]
@@ -41,7 +42,7 @@ public sealed class UnitsTest
     [Fact]
     public void Without_a_unit_both_sizes_are_spelled_out()
     {
-        Stage<Drawing> stage = Sketch.Stage(Sketch.Rectangle(0, 0, 8.5, 2), header: "");
+        Stage<DrawingContent> stage = Sketch.Stage(Sketch.Rectangle(0, 0, 8.5, 2), header: "");
         Assert.Null(stage.Value!.Unit);
         Assert.Equal(17, Assert.Single(stage.Value.Loops).AreaMm2, 1e-12);
         Assert.Contains(
@@ -55,7 +56,7 @@ public sealed class UnitsTest
     public void Stated_unit_counts_before_the_drawing()
     {
         byte[] bytes = Sketch.Bytes(Sketch.Text(Sketch.Rectangle(0, 0, 4, 2)));
-        Stage<Drawing> stage = Sketch.Read(bytes, LengthUnit.Inch);
+        Stage<DrawingContent> stage = Sketch.Read(bytes, LengthUnit.Inch);
         Assert.Equal(8 * 25.4 * 25.4, Assert.Single(stage.Value!.Loops).AreaMm2, 1e-9);
         Assert.True(stage.Has("unit-overridden"));
     }

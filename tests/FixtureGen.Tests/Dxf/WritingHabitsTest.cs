@@ -1,5 +1,5 @@
 using System.Text;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Model;
 using Xunit;
 
@@ -74,7 +74,7 @@ public sealed class WritingHabitsTest
     [Fact]
     public void No_end_mark_is_said()
     {
-        Stage<Drawing> stage = Sketch.Read(Sketch.Bytes(Square.Replace(" 0 EOF", "", StringComparison.Ordinal)));
+        Stage<DrawingContent> stage = Sketch.Read(Sketch.Bytes(Square.Replace(" 0 EOF", "", StringComparison.Ordinal)));
         Assert.True(stage.Has("drawing-no-end"));
         Assert.Single(stage.Value!.Loops);
     }
@@ -95,7 +95,7 @@ public sealed class WritingHabitsTest
     [Fact]
     public void Decimal_commas_are_read_and_counted()
     {
-        Stage<Drawing> stage = Sketch.Read(
+        Stage<DrawingContent> stage = Sketch.Read(
             Sketch.Bytes(Square.Replace(" 11 20 ", " 11 20,0 ", StringComparison.Ordinal))
         );
         Assert.Single(stage.Value!.Loops);
@@ -115,7 +115,7 @@ public sealed class WritingHabitsTest
     [InlineData("_")]
     public void What_is_no_number_is_refused_by_name(string number)
     {
-        Stage<Drawing> stage = Sketch.Stage($"0 CIRCLE 10 0 20 {number} 40 5" + Sketch.Circle(50, 0, 5));
+        Stage<DrawingContent> stage = Sketch.Stage($"0 CIRCLE 10 0 20 {number} 40 5" + Sketch.Circle(50, 0, 5));
         Finding finding = Assert.Single(stage.Findings, f => f.Code == "drawing-entity-unreadable");
         Assert.Contains("group 20", finding.Message, StringComparison.Ordinal);
         Assert.Single(stage.Value!.Loops);
@@ -154,7 +154,7 @@ public sealed class WritingHabitsTest
     [InlineData("67 0 410 Layout1")]
     public void Paper_space_is_passed_over(string where)
     {
-        Drawing drawing = Sketch.Drawing($"0 CIRCLE {where} 10 0 20 0 40 5" + Sketch.Circle(50, 0, 5));
+        DrawingContent drawing = Sketch.Drawing($"0 CIRCLE {where} 10 0 20 0 40 5" + Sketch.Circle(50, 0, 5));
         Assert.Single(drawing.Loops);
         Assert.Equal(1, drawing.Entities["CIRCLE"]);
     }
@@ -162,7 +162,7 @@ public sealed class WritingHabitsTest
     [Fact]
     public void What_makes_no_outline_is_counted_in_one_note()
     {
-        Stage<Drawing> stage = Sketch.Stage(
+        Stage<DrawingContent> stage = Sketch.Stage(
             "0 HATCH 2 SOLID 0 HATCH 2 SOLID 0 DIMENSION 10 0 20 0 0 SOLID 10 0 0 XLINE 10 0 0 RAY 10 0"
         );
         Finding note = Assert.Single(stage.Findings, f => f.Code == "drawing-passed-over");
@@ -181,7 +181,7 @@ public sealed class WritingHabitsTest
     [InlineData("0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n1\n20", "drawing-cut-short")]
     public void What_is_no_drawing_is_refused_by_name(string text, string code)
     {
-        Stage<Drawing> stage = Sketch.Read(Encoding.ASCII.GetBytes(text));
+        Stage<DrawingContent> stage = Sketch.Read(Encoding.ASCII.GetBytes(text));
         Assert.Null(stage.Value);
         Finding finding = Assert.Single(stage.Findings);
         Assert.Equal((code, Severity.Error), (finding.Code, finding.Severity));
@@ -190,7 +190,7 @@ public sealed class WritingHabitsTest
 
     private static void IsSquare(byte[] bytes, LengthUnit? unit = LengthUnit.Millimetre)
     {
-        Stage<Drawing> stage = Sketch.Read(bytes);
+        Stage<DrawingContent> stage = Sketch.Read(bytes);
         Assert.True(stage.Value is not null, string.Join('\n', stage.Findings));
         DrawnLoop loop = Assert.Single(stage.Value.Loops);
         Assert.Equal((200.0, 60.0, true), (loop.AreaMm2, loop.PerimeterMm, loop.Clean));

@@ -1,4 +1,5 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
@@ -20,7 +21,7 @@ public sealed class DrawingOffsetTest
     {
         string folder = Drawings.Need();
         byte[] bytes = File.ReadAllBytes(Path.Combine(folder, "files", name));
-        Drawing? drawing = DxfReader.Read(bytes, name, null, Tolerances.House).Value;
+        DrawingContent? drawing = DxfReader.Read(bytes, name, null, Tolerances.House).Value;
         foreach (DrawnLoop loop in (drawing?.Loops ?? []).Where(l => l.Clean).Take(MostLoops))
         {
             Check(Region.Of(Enlarged(loop)));

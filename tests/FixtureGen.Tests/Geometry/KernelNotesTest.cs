@@ -1,3 +1,4 @@
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -19,10 +20,10 @@ public sealed class KernelNotesTest
             new(RepairKind.MicroEdges, "rings", 5),
         ];
 
-        Finding note = Assert.Single(KernelNotes.Of(repairs, "design"));
+        Finding note = Assert.Single(KernelNotes.Notes(repairs, "design"));
 
         Assert.Equal(("geometry-micro-edges", "design", Severity.Note), (note.Code, note.Where, note.Severity));
         Assert.Equal("edges under 0.000001 mm were left out, up to 5 at once", note.Message);
-        Assert.Empty(KernelNotes.Of([.. repairs.Take(3)], "design"));
+        Assert.Empty(KernelNotes.Notes([.. repairs.Take(3)], "design"));
     }
 }

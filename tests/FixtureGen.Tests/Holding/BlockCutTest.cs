@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Cutting;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -45,7 +45,7 @@ public sealed class BlockCutTest
             FeedMmPerMin = 200,
         };
 
-        (CutForce force, double load) = BlockCut.Of(drill, job, 25);
+        (CutForce force, double load) = BlockCut.Load(drill, job, 25);
 
         double lip = job.BlockMaterial.SpecificForceMax * job.DullFactor * 0.05 * 3;
         Assert.Equal(lip, force.Axial, 1e-9);
@@ -74,7 +74,7 @@ public sealed class BlockCutTest
             FeedMmPerMin = 300,
         };
 
-        (CutForce force, double load) = BlockCut.Of(engraving, job, 25);
+        (CutForce force, double load) = BlockCut.Load(engraving, job, 25);
 
         double tangential = job.BlockMaterial.SpecificForceMax * job.DullFactor * 0.3 * 0.03;
         Assert.Equal(tangential, force.Tangential, 1e-9);
@@ -83,17 +83,18 @@ public sealed class BlockCutTest
     }
 
     private static Operation Cut(Point3 from, Move move) =>
-        new(
-            "relief",
-            OperationKind.Clear,
-            DemoShop.Job(DemoShop.PlainJob()).TrimTool,
-            18_000,
-            900,
-            1,
-            1,
-            "",
-            [],
-            false,
-            [new RapidMove(from), move]
-        );
+        new()
+        {
+            Name = "relief",
+            Kind = OperationKind.Clear,
+            Tool = DemoShop.Job(DemoShop.PlainJob()).TrimTool,
+            SpindleRpm = 18_000,
+            FeedMmPerMin = 900,
+            StepDown = 1,
+            StepOver = 1,
+            LimitedBy = "",
+            Features = [],
+            BreaksPlateSeal = false,
+            Moves = [new RapidMove(from), move],
+        };
 }

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -19,7 +21,21 @@ public sealed class BlockHoldingTest
         };
 
     private static HoleFeature Hole(string name, Point2 at) =>
-        new(name, FeatureKind.BoltHole, Setup.Top, at, 7, 19, 0, 0, 0, true, null, []);
+        new()
+        {
+            Name = name,
+            Kind = FeatureKind.BoltHole,
+            Setup = Setup.Top,
+            At = at,
+            Diameter = 7,
+            TopZ = 19,
+            FloorZ = 0,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = true,
+            Opening = null,
+            Removals = [],
+        };
 
     private static Operation Clearing(double z = 17, double feed = 2400, double stepDown = 2)
     {
@@ -33,7 +49,20 @@ public sealed class BlockHoldingTest
             new LineMove(new Point3(60, 60, z), feed),
             new RapidMove(new Point3(60, 60, 40)),
         ];
-        return new("clear", OperationKind.Clear, tool, 12000, feed, stepDown, 2.5, "test", [], false, moves);
+        return new()
+        {
+            Name = "clear",
+            Kind = OperationKind.Clear,
+            Tool = tool,
+            SpindleRpm = 12000,
+            FeedMmPerMin = feed,
+            StepDown = stepDown,
+            StepOver = 2.5,
+            LimitedBy = "test",
+            Features = [],
+            BreaksPlateSeal = false,
+            Moves = moves,
+        };
     }
 
     private static BlockHold Of(
@@ -79,15 +108,15 @@ public sealed class BlockHoldingTest
         BlockHold weak = new("slot", 1.2, HoldMode.Slide, false, 340);
         const string cutLess = "Use a smaller cutter, a shallower step or a slower feed, or bolt the block.";
 
-        Finding loose = HoldingFindings.BlockLow(weak, sealBroken: true, 1.5);
+        Finding loose = BlockHoldFindings.BlockLow(weak, sealBroken: true, 1.5);
 
         Assert.Equal(
             "Factor 1.20 of the block on the plate, 0.30 below 1.50, under 340 N; it would slide.",
             loose.Message
         );
         Assert.Equal("Bolt the block down before the plate's seal is broken.", loose.Remedy);
-        Assert.Equal(cutLess, HoldingFindings.BlockLow(weak, sealBroken: false, 1.5).Remedy);
-        Assert.Equal(cutLess, HoldingFindings.BlockLow(weak with { Bolted = true }, sealBroken: true, 1.5).Remedy);
+        Assert.Equal(cutLess, BlockHoldFindings.BlockLow(weak, sealBroken: false, 1.5).Remedy);
+        Assert.Equal(cutLess, BlockHoldFindings.BlockLow(weak with { Bolted = true }, sealBroken: true, 1.5).Remedy);
     }
 
     [Fact]
@@ -135,7 +164,7 @@ public sealed class BlockHoldingTest
         double length = (4 * 140) + (20 * Math.PI);
         double area = (160 * 160) - ((4 - Math.PI) * 100);
         double pressed =
-            (VacuumLevel.Of(job.Vacuum).Used / 1000 * (area - (length * job.Plate.SealGrooveWidth / 2)))
+            (VacuumLevel.From(job.Vacuum).Used / 1000 * (area - (length * job.Plate.SealGrooveWidth / 2)))
             - (job.Plate.SealReactionNPerMm * length);
         HeldByFriction(pressed, bolted: false, job, design);
     }
@@ -144,7 +173,7 @@ public sealed class BlockHoldingTest
     private static void HeldByFriction(double pressed, bool bolted, Job job, FixtureDesign design)
     {
         Operation op = At(new Point2(100, 100));
-        CutForce force = BlockCut.Of(op, job, design.FixtureHeight).Force;
+        CutForce force = BlockCut.Load(op, job, design.FixtureHeight).Force;
         double friction = job.Plate.FrictionBlockOnPlate;
 
         double factor = Of(op, bolted, bolted, job, design).Factor;

@@ -1,5 +1,5 @@
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

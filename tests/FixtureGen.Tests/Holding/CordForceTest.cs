@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 using Xunit;
 
@@ -8,7 +8,23 @@ namespace FixtureGen.Tests.Holding;
 public sealed class CordForceTest
 {
     private static Gasket Cord(CordKind kind) =>
-        new("cord", kind, 4, 0.3, 0.25, 4.2, 3, 8, kind == CordKind.Solid ? 50 : 0, 35, 63, 0.02, 0.6, "test");
+        new()
+        {
+            Name = "cord",
+            Kind = kind,
+            Section = 4,
+            SectionTolerance = 0.3,
+            SqueezeRatio = 0.25,
+            GrooveWidth = 4.2,
+            GrooveDepth = 3,
+            InsideBendRadius = 8,
+            ShoreA = kind == CordKind.Solid ? 50 : 0,
+            P25MinKPa = 35,
+            P25MaxKPa = 63,
+            CutAllowanceRatio = 0.02,
+            FrictionShellOnCord = 0.6,
+            Source = "test",
+        };
 
     // Sponge: p25 times section times 3 c / (1 - c), c = 1 - depth / section. Solid of 50 Shore A: 2.4558 MPa times Lindley's factor.
     [Theory]

@@ -1,5 +1,5 @@
-using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -21,7 +21,7 @@ public sealed class CutReasonTest
                 + " Upcut would: pulls the shell up with 12.3 N; vacuum alone holds 1.1 times the load, magnets and stops while stopping 0.90 times."
                 + " Straight would: neither pulls nor presses; vacuum alone holds 2.5 times the load, magnets and stops while stopping 1.5 times"
                 + " (none in the changer).",
-            CutReason.Of([Up, Straight, Down], HelixDirection.Down, stated: false, Limits)
+            CutReason.Explain([Up, Straight, Down], HelixDirection.Down, stated: false, Limits)
         );
 
     [Fact]
@@ -29,7 +29,7 @@ public sealed class CutReasonTest
         Assert.EndsWith(
             "(none in the changer). Downcut would: presses the shell down with 12.3 N; vacuum alone holds 3.0 times the load,"
                 + " magnets and stops while stopping 2.0 times. Take a straight one: it holds.",
-            CutReason.Of([Up, Straight, Down], HelixDirection.Up, stated: true, Limits),
+            CutReason.Explain([Up, Straight, Down], HelixDirection.Up, stated: true, Limits),
             StringComparison.Ordinal
         );
 
@@ -37,7 +37,12 @@ public sealed class CutReasonTest
     public void A_stated_cutter_that_holds_hears_of_one_that_clears_better() =>
         Assert.EndsWith(
             " Upcut (mill-up) would hold too and clear the slot better.",
-            CutReason.Of([Up with { MeetsLimits = true }, Straight, Down], HelixDirection.Down, stated: true, Limits),
+            CutReason.Explain(
+                [Up with { MeetsLimits = true }, Straight, Down],
+                HelixDirection.Down,
+                stated: true,
+                Limits
+            ),
             StringComparison.Ordinal
         );
 }

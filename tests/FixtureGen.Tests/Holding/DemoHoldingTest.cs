@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
-using FixtureGen.Holding;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -27,14 +29,14 @@ public sealed class DemoHoldingTest(ITestOutputHelper output)
         string stem = Path.Combine(DemoShop.Root, "outlines", name);
         Job job = DemoShop.Job(File.ReadAllText(stem + ".toml"), name);
         byte[] bytes = File.ReadAllBytes(stem + ".dxf");
-        Drawing drawing = Value(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));
+        DrawingContent drawing = Value(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));
         Part part = Value(PartBuilder.Build(drawing, job));
         Placement placement = Value(Placing.Place(part, job, Tolerances.House));
         FixtureDesign begun = Value(Designer.Begin(part, placement, job, Tolerances.House));
         ImmutableArray<MagnetPlace> magnets = Value(MagnetPlacement.Choose(begun, job, Tolerances.House));
         FixtureDesign design = Value(Designer.Finish(begun, magnets, job, Tolerances.House));
 
-        Stage<HoldingResult> stage = HoldingAnalysis.Evaluate(design, job);
+        Stage<HoldingResult> stage = HoldJudgement.Evaluate(design, job);
         HoldingResult r = stage.Value!;
         output.WriteLine(
             FormattableString.Invariant(

@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

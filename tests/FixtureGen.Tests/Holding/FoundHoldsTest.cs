@@ -1,8 +1,12 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -115,7 +119,7 @@ public sealed class FoundHoldsTest
         FixtureDesign design = DemoDesign.Good(
             Designer.Finish(draft.Begun.Value!, draft.Magnets.Value, draft.Job, Tolerances.House)
         );
-        Stage<HoldingResult> stage = HoldingAnalysis.Evaluate(design, draft.Job);
+        Stage<HoldingResult> stage = HoldJudgement.Evaluate(design, draft.Job);
         Assert.True(stage.Value!.VacuumOnly.Factor < 1);
         Assert.All(
             new[] { "hold-vacuum-low", "hold-magnets-low" },

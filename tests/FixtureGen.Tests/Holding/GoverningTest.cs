@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -30,7 +30,7 @@ public sealed class GoverningTest
     private static string Said(HeldPart[] held, double lift)
     {
         StepFactor answer = new(Factor(held.Min(h => h.Total), lift), HoldMode.Slide, 0, 0);
-        return Governing.Of(held, Load(lift), answer);
+        return Governing.Describe(held, Load(lift), answer);
     }
 
     [Fact]
@@ -61,19 +61,19 @@ public sealed class GoverningTest
         CutLoad little = Load(0) with { Shear = new Point2(0.1, 0) };
         StepFactor most = new(LimitState.Most, HoldMode.Slide, 0, 0);
         StepFactor less = new(0.99 * LimitState.Most, HoldMode.Slide, 0, 0);
-        Assert.Equal("nothing: more than any load here", Governing.Of([Pressed(500)], little, most));
-        Assert.Equal("friction: 0.20 under 500 N against 0.1 N", Governing.Of([Pressed(500)], little, less));
+        Assert.Equal("nothing: more than any load here", Governing.Describe([Pressed(500)], little, most));
+        Assert.Equal("friction: 0.20 under 500 N against 0.1 N", Governing.Describe([Pressed(500)], little, less));
     }
 
     [Fact]
     public void A_part_that_nothing_presses_is_told_so()
     {
         StepFactor none = new(0, HoldMode.Lift, 0, 0);
-        Assert.Equal("pressure: nothing presses the part down", Governing.Of([], Load(0), none));
-        Assert.Equal("pressure: nothing presses the part down", Governing.Of([Pressed(0)], Load(0), none));
+        Assert.Equal("pressure: nothing presses the part down", Governing.Describe([], Load(0), none));
+        Assert.Equal("pressure: nothing presses the part down", Governing.Describe([Pressed(0)], Load(0), none));
         Assert.Equal(
             "force: a lift of 3.0 N and the overturning of 10.0 N",
-            Governing.Of([Pressed(0), Pressed(500)], Load(3), none)
+            Governing.Describe([Pressed(0), Pressed(500)], Load(3), none)
         );
     }
 

@@ -1,7 +1,8 @@
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -22,14 +23,14 @@ public sealed class HoldingAnalysisTest
     ];
 
     private static Stage<HoldingResult> Of(Job job, Part? part = null, bool looped = true, params Point2[] magnets) =>
-        HoldingAnalysis.Evaluate(HeldDesigns.Of(part ?? HeldDesigns.Plain, job, looped, magnets), job);
+        HoldJudgement.Evaluate(HeldDesigns.Of(part ?? HeldDesigns.Plain, job, looped, magnets), job);
 
     [Fact]
     [Trait("Speed", "Slow")]
     public void Forces_are_pressure_times_sealed_area_and_push_times_cord()
     {
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
-        HoldingResult r = HoldingAnalysis.Evaluate(design, Shop).Value!;
+        HoldingResult r = HoldJudgement.Evaluate(design, Shop).Value!;
         double area = design.Zones.Sum(z => Measure.Area(z.Sealed));
         double cord = design.Cords.Sum(c => Measure.Length(c.Centre));
         Assert.Equal(r.VacuumKPa * area / 1000, r.SealedForceN, 0.01);
@@ -43,7 +44,7 @@ public sealed class HoldingAnalysisTest
     public void Samples_follow_the_trim_at_a_millimetre_and_carry_the_worst()
     {
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
-        HoldingResult r = HoldingAnalysis.Evaluate(design, Shop).Value!;
+        HoldingResult r = HoldJudgement.Evaluate(design, Shop).Value!;
         Assert.True(r.Samples.Length >= Measure.Length(design.TrimCuts[0].Path));
         foreach (HoldSample s in r.Samples)
         {
@@ -248,7 +249,7 @@ public sealed class HoldingAnalysisTest
 
         static string[] Refused(FixtureDesign refused)
         {
-            Stage<HoldingResult> stage = HoldingAnalysis.Evaluate(refused, Shop);
+            Stage<HoldingResult> stage = HoldJudgement.Evaluate(refused, Shop);
             Assert.Null(stage.Value);
             return [.. stage.Findings.Select(f => f.Code)];
         }

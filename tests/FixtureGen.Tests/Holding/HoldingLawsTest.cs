@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -36,7 +38,7 @@ public sealed class HoldingLawsTest
         );
 
     private static HoldingResult Of(Case c, Job job) =>
-        HoldingAnalysis.Evaluate(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job).Value!;
+        HoldJudgement.Evaluate(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job).Value!;
 
     [Fact]
     [Trait("Speed", "Slow")]
@@ -198,7 +200,7 @@ public sealed class HoldingLawsTest
                 : Outlines.Polygon([.. corners.Reverse().Select(p => new Point2(-p.X, p.Y))]);
         PressPoint magnet = new(new Point2(20 * side, -15), 30, 6, 0.25);
         PressureMeasure area = new(ContactQuadrature.OverArea([Region.Of(outline)], 150));
-        return new HeldPart(area, 0.2, 300, default, [magnet], ConvexHull.Of([outline]));
+        return new HeldPart(area, 0.2, 300, default, [magnet], ConvexHull.Around([outline]));
     }
 
     /// <summary>A larger moment arm at a fixed direction of the load never raises the multiplier.</summary>
@@ -249,7 +251,7 @@ public sealed class HoldingLawsTest
     private static HoldingResult Twin(Case c, Func<Point2, Point2> move, Func<Contour, Contour> moved)
     {
         Part part = HeldDesigns.Part(moved(c.Part.Outer));
-        return HoldingAnalysis.Evaluate(HeldDesigns.Of(part, Shop, true, [.. c.Magnets.Select(move)]), Shop).Value!;
+        return HoldJudgement.Evaluate(HeldDesigns.Of(part, Shop, true, [.. c.Magnets.Select(move)]), Shop).Value!;
     }
 
     private static Point2 Turn(Point2 p, double degrees) => Transform.Apply(new Pose(0, 0, degrees), p);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using CsCheck;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -15,7 +17,7 @@ public sealed class MagnetClearancesTest
     private static readonly PairOnBlock Pair = HoldingAnalysis.Context(Plain, Job, Tolerances.House).Value!.Pair;
 
     private static ImmutableArray<ClearanceLack> Lacks(params Point2[] at) =>
-        new MagnetClearances(Plain, Job, Pair).Of(at);
+        new MagnetClearances(Plain, Job, Pair).Find(at);
 
     [Fact]
     public void Places_clear_of_everything_lack_nothing() =>
@@ -48,11 +50,25 @@ public sealed class MagnetClearancesTest
     [InlineData(FeatureKind.Counterbore, 0)]
     public void Steel_keeps_a_magnets_diameter_away(FeatureKind kind, double slot)
     {
-        HoleFeature hole = new("pin", kind, Setup.Top, new(125, 107), 6, 20, 0, slot, 0, false, null, []);
+        HoleFeature hole = new()
+        {
+            Name = "pin",
+            Kind = kind,
+            Setup = Setup.Top,
+            At = new(125, 107),
+            Diameter = 6,
+            TopZ = 20,
+            FloorZ = 0,
+            SlotLength = slot,
+            SlotAngleDeg = 0,
+            BreaksThrough = false,
+            Opening = null,
+            Removals = [],
+        };
         MagnetRoom room = new(Plain with { Features = [hole] }, Job);
         double keep = Math.Max((room.PocketSpacing + Job.Rules.Wall) / 2, 1.5 * Job.Magnet.Diameter);
 
-        (double slack, string against) = room.At(new(125 + 9, 107));
+        (double slack, string against) = room.RoomAt(new(125 + 9, 107));
 
         Assert.Equal("pin", against);
         Assert.Equal(9 - ((6 + slot) / 2) - keep, slack, 1e-9);
@@ -68,7 +84,7 @@ public sealed class MagnetClearancesTest
             (Job.Gasket.GrooveWidth / 2)
             + Job.Rules.Wall
             + ((Job.Magnet.Diameter + Job.Magnet.DiameterTolerance + Job.Rules.MagnetPocketClearance) / 2);
-        (double way, string against) = new MagnetRoom(Plain, Job).At(new(left + 2, 107));
+        (double way, string against) = new MagnetRoom(Plain, Job).RoomAt(new(left + 2, 107));
 
         ClearanceLack lack = Assert.Single(Lacks(new Point2(left + 2, 107)));
 

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -30,7 +32,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         Assert.Equal(6, six.Length);
         foreach (MagnetPlace m in six)
         {
-            Assert.True(room.At(m.At).Slack >= 0);
+            Assert.True(room.RoomAt(m.At).Slack >= 0);
             Assert.All(six.Where(o => o != m), o => Assert.True(o.At.DistanceTo(m.At) >= context.Pair.Spacing));
         }
         double best = context.Evaluate(six).MagnetsStopping.Factor;
@@ -57,7 +59,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         (Point2[] places, double pitch) = room.Grid(28);
         double spacing = context.Pair.Spacing;
         MagnetObjective objective = new(context, 200);
-        MagnetSearch search = new(objective, places, pitch, spacing, p => room.At(p).Slack >= 0, _ => true);
+        MagnetSearch search = new(objective, places, pitch, spacing, p => room.RoomAt(p).Slack >= 0, _ => true);
         double found = objective.Factor(search.OnGrid([], count));
         double best = 0;
         foreach (Point2[] set in Sets(places, count, spacing))
@@ -130,7 +132,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         Point2 wish = new(x, y);
         Job job = Shop with { MagnetCount = 1, Magnets = [new MagnetWish(wish, false)] };
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
-        double shortest = -new MagnetRoom(design, job).At(wish).Slack;
+        double shortest = -new MagnetRoom(design, job).RoomAt(wish).Slack;
 
         Point2 moved = Chosen(design, job)[0].At;
 
@@ -171,8 +173,9 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         Tool stubby = Shop.TrimTool with { StickOut = 8 };
         FixtureDesign low = design with { TrimCuts = [.. design.TrimCuts.Select(c => c with { Tool = stubby })] };
         Point2 nearEdge = new(70, 107);
-        Assert.True(new MagnetRoom(design, Shop).At(nearEdge).Slack > 0);
-        double lost = new MagnetRoom(design, Shop).At(nearEdge).Slack - new MagnetRoom(low, Shop).At(nearEdge).Slack;
+        Assert.True(new MagnetRoom(design, Shop).RoomAt(nearEdge).Slack > 0);
+        double lost =
+            new MagnetRoom(design, Shop).RoomAt(nearEdge).Slack - new MagnetRoom(low, Shop).RoomAt(nearEdge).Slack;
         Assert.True(lost > 0);
     }
 

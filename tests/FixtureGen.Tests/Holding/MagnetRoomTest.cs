@@ -1,7 +1,7 @@
-using FixtureGen.Design;
+using FixtureGen.Design.Seals;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -25,7 +25,7 @@ public sealed class MagnetRoomTest
     private static void Expect(FixtureDesign design, double slack, string against, Point2 nearest)
     {
         MagnetRoom room = new(design, Shop);
-        (double found, string by) = room.At(Middle);
+        (double found, string by) = room.RoomAt(Middle);
         Assert.Equal(against, by);
         Assert.Equal(slack, found, 1e-9);
         Assert.Equal(0, room.Nearest(Middle).DistanceTo(nearest), 1e-9);
@@ -36,7 +36,21 @@ public sealed class MagnetRoomTest
     private static FixtureDesign With(Feature feature) => Plain with { Features = [feature] };
 
     private static HoleFeature Hole(FeatureKind kind, double x, double slot = 0) =>
-        new("a hole", kind, Setup.Top, Middle + new Point2(x, 0), 6, 19, 0, slot, 0, true, null, []);
+        new()
+        {
+            Name = "a hole",
+            Kind = kind,
+            Setup = Setup.Top,
+            At = Middle + new Point2(x, 0),
+            Diameter = 6,
+            TopZ = 19,
+            FloorZ = 0,
+            SlotLength = slot,
+            SlotAngleDeg = 0,
+            BreaksThrough = true,
+            Opening = null,
+            Removals = [],
+        };
 
     // The zone's groove runs a clearance, a land and half a groove inside the part: its middle line is the zone's boundary.
     [Fact]
@@ -49,12 +63,12 @@ public sealed class MagnetRoomTest
         double inZone = 20 - half - Wall - Pocket;
         TrimCut cut = Plain.TrimCuts.Single();
         double toWay = Measure.Distance(place, cut.Path);
-        (double slack, string against) = room.At(place);
+        (double slack, string against) = room.RoomAt(place);
         Assert.Equal("the edge of the sealed zone", against);
         Assert.Equal(inZone, slack, 1e-6);
         Assert.True(toWay - Jacket - cut.Tool.Radius > slack);
         Assert.Equal(0, room.Nearest(place).DistanceTo(new(40 + keep, 107.5)), 1e-6);
-        double outside = room.At(new Point2(40 + keep - 5, 107.5)).Slack;
+        double outside = room.RoomAt(new Point2(40 + keep - 5, 107.5)).Slack;
         Assert.True(outside <= -5 - half - Wall - Pocket + 1e-6);
     }
 
@@ -86,7 +100,16 @@ public sealed class MagnetRoomTest
         Expect(With(Hole(FeatureKind.MagnetNotch, 15)), 15 - 3 - Pocket - Wall, "a hole", Middle + new Point2(15, 0));
 
     private static PocketFeature PocketAt(FeatureKind kind, Region area) =>
-        new("a pocket", kind, Setup.Top, [area], 19, 15, []);
+        new()
+        {
+            Name = "a pocket",
+            Kind = kind,
+            Setup = Setup.Top,
+            Area = [area],
+            TopZ = 19,
+            FloorZ = 15,
+            Removals = [],
+        };
 
     [Fact]
     public void A_pocket_keeps_a_wall_from_a_pocket_beside_it_and_cannot_stand_in_it()
@@ -105,7 +128,10 @@ public sealed class MagnetRoomTest
             "a pocket",
             Middle - new Point2(0, 4)
         );
-        Assert.NotEqual("a pocket", new MagnetRoom(With(PocketAt(FeatureKind.Skim, around)), Shop).At(Middle).Against);
+        Assert.NotEqual(
+            "a pocket",
+            new MagnetRoom(With(PocketAt(FeatureKind.Skim, around)), Shop).RoomAt(Middle).Against
+        );
     }
 
     // A channel from below matters where it comes nearer to the pocket's floor than the least floor.
@@ -117,18 +143,29 @@ public sealed class MagnetRoomTest
         double floor = Plain.FixtureHeight - Shop.Rules.MagnetRecess - Shop.Magnet.Thickness - Shop.Rules.MagnetGlue;
         double top = floor - Shop.Rules.LeastFloor + above;
         OpenPath run = new([Segment.Line(Middle + new Point2(16, -20), Middle + new Point2(16, 20))]);
-        GrooveFeature channel = new("net", FeatureKind.Channel, Setup.Underside, [], [run], 4, top, top - 5, []);
+        GrooveFeature channel = new()
+        {
+            Name = "net",
+            Kind = FeatureKind.Channel,
+            Setup = Setup.Underside,
+            Loops = [],
+            Runs = [run],
+            Width = 4,
+            TopZ = top,
+            FloorZ = top - 5,
+            Removals = [],
+        };
         if (matters)
         {
             Expect(With(channel), 16 - Pocket - Wall - 2, "a channel from below", Middle + new Point2(16, 0));
         }
         else
         {
-            Assert.NotEqual("a channel from below", new MagnetRoom(With(channel), Shop).At(Middle).Against);
+            Assert.NotEqual("a channel from below", new MagnetRoom(With(channel), Shop).RoomAt(Middle).Against);
         }
         Assert.NotEqual(
             "a channel from below",
-            new MagnetRoom(With(channel with { Setup = Setup.Top }), Shop).At(Middle).Against
+            new MagnetRoom(With(channel with { Setup = Setup.Top }), Shop).RoomAt(Middle).Against
         );
     }
 
@@ -166,7 +203,7 @@ public sealed class MagnetRoomTest
         EngraveMark mark = new([stroke], "", default, 5, 0);
         FixtureDesign design = Plain with { Part = Plain.Part with { Engravings = [mark] } };
         double widest = Math.Max(engraver.Radius, Math.Max(engraver.ShankDiameter / 2, engraver.HolderDiameter / 2));
-        (double slack, string against) = new MagnetRoom(design, Shop).At(Middle);
+        (double slack, string against) = new MagnetRoom(design, Shop).RoomAt(Middle);
         Assert.Equal("the trim cutter's way", against);
         Assert.InRange(slack, 17 - Jacket - widest, 17 - Jacket - engraver.Radius);
     }
@@ -189,7 +226,7 @@ public sealed class MagnetRoomTest
         OpenPath way = new([Segment.Line(Middle + new Point2(-30, 24), Middle + new Point2(30, 24))]);
         FixtureDesign design = Plain with { TrimCuts = [Plain.TrimCuts[0] with { Tool = tool, LeadIn = way }] };
         double reach = new[] { 1.5, 4, 10 }[widest];
-        (double slack, string against) = new MagnetRoom(design, Shop).At(Middle);
+        (double slack, string against) = new MagnetRoom(design, Shop).RoomAt(Middle);
         Assert.Equal("the trim cutter's way", against);
         Assert.Equal(24 - Jacket - reach, slack, 1e-9);
     }
@@ -208,7 +245,7 @@ public sealed class MagnetRoomTest
             places,
             p =>
             {
-                Assert.True(room.At(p).Slack >= 0);
+                Assert.True(room.RoomAt(p).Slack >= 0);
                 Assert.Equal(0, Math.IEEERemainder(p.X - places[0].X, pitch), 1e-9);
                 Assert.Equal(0, Math.IEEERemainder(p.Y - places[0].Y, pitch), 1e-9);
             }

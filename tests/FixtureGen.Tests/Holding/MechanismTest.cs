@@ -1,5 +1,5 @@
 using CsCheck;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -30,7 +30,7 @@ public sealed class MechanismTest
             push,
             new Point2(tilt * push, -tilt * push / 2),
             [new PressPoint(new Point2(atX, -15), 30, grip, 0.25)],
-            ConvexHull.Of([Outline])
+            ConvexHull.Around([Outline])
         );
 
     private static Gen<CutLoad> Load { get; } =

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
+using FixtureGen.Design.Vacuum;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Design;
 using FixtureGen.Tests.Support;
 using Xunit;

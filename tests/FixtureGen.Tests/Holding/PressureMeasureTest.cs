@@ -1,5 +1,5 @@
 using CsCheck;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

@@ -1,10 +1,15 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
+using FixtureGen.Cutting;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -125,7 +130,7 @@ public sealed partial class RemediesTest
     {
         string drawing = Path.Combine(DemoShop.Root, "outlines", "pruner-sheath.dxf");
         Job job = DemoShop.Job(DemoShop.PlainJob(more: $"[locator]\nby = \"hand\"\n[magnets]\n{magnets}"));
-        Drawing read = DxfReader.Read(File.ReadAllBytes(drawing), "d.dxf", null, Tolerances.House).Value!;
+        DrawingContent read = DxfReader.Read(File.ReadAllBytes(drawing), "d.dxf", null, Tolerances.House).Value!;
         Part part = PartBuilder.Build(read, job).Value!;
         Placement placement = Placing.Place(part, job, Tolerances.House).Value!;
         FixtureDesign begun = Designer.Begin(part, placement, job, Tolerances.House).Value!;

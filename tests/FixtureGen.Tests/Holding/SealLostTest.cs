@@ -1,5 +1,8 @@
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
+using FixtureGen.Holding.Seal;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

@@ -1,5 +1,5 @@
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -97,7 +97,7 @@ public sealed class SealStatesTest
     {
         Box2 box = new(-4, -2, 4, 2);
         Box2 other = new(x - 8, y - 5, x + 8, y + 5);
-        Assert.Equal(overlap, Boxes.Overlap(box, other));
-        Assert.Equal(overlap, Boxes.Overlap(other, box));
+        Assert.Equal(overlap, SealStates.Overlap(box, other));
+        Assert.Equal(overlap, SealStates.Overlap(other, box));
     }
 }

@@ -1,6 +1,7 @@
 using CsCheck;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
+using FixtureGen.Holding.Stopping;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -25,7 +26,7 @@ public sealed class StopLimitTest
             1,
             default,
             [],
-            ConvexHull.Of([area.Outer])
+            ConvexHull.Around([area.Outer])
         );
     }
 
@@ -38,7 +39,7 @@ public sealed class StopLimitTest
             60,
             default,
             [],
-            ConvexHull.Of([area.Outer])
+            ConvexHull.Around([area.Outer])
         );
     }
 
@@ -191,12 +192,13 @@ public sealed class StopLimitTest
         Twist b1 = unit.Cross(other) * (1 / unit.Cross(other).Length);
         Twist b2 = unit.Cross(b1);
         LoadedPressure loaded = new(held, load);
-        Pressure p = loaded.At(at);
+        Pressure p = loaded.PressureAt(at);
         StopGrips grips = new(stops, held.Nodes);
         double Power(double x, double y)
         {
             Twist w = (unit + (b1 * x) + (b2 * y)) * (1 / size);
-            return held.Nodes.At(w, p.Force, p.Slope, p.Rescale, p.PointScale, 0, default).Value + grips.Power(w).Value;
+            return held.Nodes.PowerAt(w, p.Force, p.Slope, p.Rescale, p.PointScale, 0, default).Value
+                + grips.Power(w).Value;
         }
         return Golden(x => Golden(y => Power(x, y)));
     }

@@ -1,7 +1,9 @@
 using FixtureGen.Design;
-using FixtureGen.Dxf;
-using FixtureGen.Holding;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -38,13 +40,15 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
     private static (Job Job, CutDirection Direction) Chosen(Job job)
     {
         Tolerances t = Tolerances.House;
-        Drawing drawing = DxfReader.Read(File.ReadAllBytes(Clip + ".dxf"), "label-clip.dxf", job.DrawingUnit, t).Value!;
+        DrawingContent drawing = DxfReader
+            .Read(File.ReadAllBytes(Clip + ".dxf"), "label-clip.dxf", job.DrawingUnit, t)
+            .Value!;
         Part part = PartBuilder.Build(drawing, job).Value!;
         Placement placement = Placing.Place(part, job, t).Value!;
         Draft draft = TrimCutter.Choose(part, placement, job, t);
         Job chosen = draft.Job;
         FixtureDesign design = Designer.Finish(draft.Begun.Value!, draft.Magnets.Value, chosen, t).Value!;
-        HoldingResult held = HoldingAnalysis.Evaluate(design, chosen, t).Value!;
+        HoldingResult held = HoldJudgement.Evaluate(design, chosen, t).Value!;
         return (chosen, TrimCutter.Compare(part, design, chosen, held, t));
     }
 

@@ -1,5 +1,6 @@
 using CsCheck;
-using FixtureGen.Holding;
+using FixtureGen.Cutting;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

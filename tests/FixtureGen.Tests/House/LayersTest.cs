@@ -1,6 +1,6 @@
 using System.Reflection;
 using FixtureGen.Model;
-using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.House;

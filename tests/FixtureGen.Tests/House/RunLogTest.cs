@@ -24,7 +24,7 @@ public class RunLogTest
         RunLog log = new(_ => { });
         Finding error = new("outline-open", Severity.Error, "part.dxf", "gap of 1 mm", "Close it.");
 
-        Assert.Throws<Stopped>(() => log.Take("part", () => Stage.Of("half", [error])));
+        Assert.Throws<Stopped>(() => log.Take("part", () => Stage.Answer("half", [error])));
     }
 
     [Fact]

@@ -1,6 +1,7 @@
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Scenes;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;
@@ -31,7 +32,10 @@ public sealed class BlockPictureTest
                 block.TopHeights.Set(r, c, 12);
             }
         }
-        using Heights heights = Heights.Of(block, fromBelow: false);
+        using FixtureGen.Output.Pictures.Heights heights = FixtureGen.Output.Pictures.Heights.Borrow(
+            block,
+            fromBelow: false
+        );
         using ReliefShade shade = new(heights);
         using Borrowed<float> light = shade.Light();
         float At(double x, double y) => light.Span[((int)(y / cell) * block.Columns) + (int)(x / cell)];

@@ -2,7 +2,9 @@ using System.Globalization;
 using System.Text.Json;
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Shop;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Reports;
+using FixtureGen.Shop.Jobs;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -200,18 +202,19 @@ public sealed class DemoMade
         text = Set(text, "limits.vacuum_factor", "3");
         text = Set(text, "limits.block_factor", "1");
         text = Set(text, "hold.accept_low_hold", "\"to see the papers of a low hold\"");
-        Request request = new(
-            Name,
-            $"outlines/{Name}.toml",
-            text,
-            $"outlines/{Name}.dxf",
-            System.IO.File.ReadAllBytes(Path.Combine(outlines, Name + ".dxf")),
-            DemoShop.Files,
-            new Registered(1170, "F-017", 1, false),
-            "0",
-            _ => { }
-        );
-        Outcome = Pipeline.Make(request);
+        Request request = new()
+        {
+            JobName = Name,
+            JobFile = $"outlines/{Name}.toml",
+            JobText = text,
+            DrawingFile = $"outlines/{Name}.dxf",
+            Drawing = System.IO.File.ReadAllBytes(Path.Combine(outlines, Name + ".dxf")),
+            Shop = DemoShop.Files,
+            Registered = new Registered(1170, "F-017", 1, false),
+            Version = "0",
+            Progress = _ => { },
+        };
+        Outcome = Delivery.Make(request);
         Assert.True(
             Outcome.Report.Ok,
             string.Join('\n', Outcome.Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Message))

@@ -1,7 +1,7 @@
 using System.Text.Json;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Output;
+using FixtureGen.Output.Pictures;
 using FixtureGen.Tests.Support;
 using Xunit;
 

@@ -1,5 +1,5 @@
 using System.Numerics;
-using FixtureGen.Output;
+using FixtureGen.Output.Pictures;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

@@ -1,5 +1,6 @@
 using FixtureGen.Model;
-using FixtureGen.Output;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Scenes;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

@@ -1,5 +1,5 @@
 using System.Reflection;
-using FixtureGen.Output;
+using FixtureGen.Output.Scenes;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

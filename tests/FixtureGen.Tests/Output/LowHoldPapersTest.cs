@@ -1,6 +1,9 @@
 using System.Globalization;
 using FixtureGen.Model;
-using FixtureGen.Output;
+using FixtureGen.Output.Papers;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Reports;
+using FixtureGen.Output.Scenes;
 using FixtureGen.Toolpaths;
 using Xunit;
 

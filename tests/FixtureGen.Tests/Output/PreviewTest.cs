@@ -2,10 +2,10 @@ using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using FixtureGen.Model;
-using FixtureGen.Output;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Scenes;
 using SkiaSharp;
 using Xunit;
-using Type = FixtureGen.Output.Type;
 
 namespace FixtureGen.Tests.Output;
 
@@ -80,7 +80,7 @@ public sealed class PreviewTest
             .. new Func<double, double>[] { v => v, Math.BitIncrement, Math.BitDecrement }.Select(nudge =>
             {
                 Scene scene = new(100, 80);
-                scene.Text("0.5 in", new(nudge(7.9375), nudge(25.4 / 128)), Type.Plain(nudge(3.175)));
+                scene.Text("0.5 in", new(nudge(7.9375), nudge(25.4 / 128)), TypeStyle.Plain(nudge(3.175)));
                 Point2 from = new(nudge(12.3125), nudge(0.0005));
                 scene.Line(from, new(nudge(1 / 3.0), nudge(79.9995)), Pen.Solid(0.25, Colour.Black));
                 return SvgDraw.Svg(scene, "nudged");

@@ -1,6 +1,6 @@
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Tests.Output;
 
@@ -52,12 +52,12 @@ internal static class SampleBlock
     {
         if (removal.Setup == Setup.Underside)
         {
-            float z = Math.Max(grid.BottomHeights.At(row, column), (float)removal.TopZ);
+            float z = Math.Max(grid.BottomHeights.HeightAt(row, column), (float)removal.TopZ);
             grid.BottomHeights.Set(row, column, z);
         }
         else
         {
-            float z = Math.Min(grid.TopHeights.At(row, column), (float)removal.FloorZ);
+            float z = Math.Min(grid.TopHeights.HeightAt(row, column), (float)removal.FloorZ);
             grid.TopHeights.Set(row, column, z);
         }
     }

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using FixtureGen.Design;
+using FixtureGen.Design.Labels;
 using FixtureGen.Model;
 
 namespace FixtureGen.Tests.Output;
@@ -26,24 +26,26 @@ internal static class SampleDesign
         ];
         Region sealedArea = new(Shapes.Grown(Body, R, -8), [Shapes.Reversed(Shapes.Circle(Hole, 22))]);
         const string label = "PRUNER SHEATH F-017-2 O1172 4 MAGNETS N UP";
-        return new FixtureDesign(
-            new Part(outer, [cutout], [], [], [], []),
-            new Placement(new Pose(38, 52, 0), job.Blank, new Box2(0, 0, 215.9, 215.9)),
-            Face,
-            job.BlankThickness,
-            new Flip(107.95),
-            [new SealedZone(0, Region.Of(Shapes.Grown(Body, R, -6)), [sealedArea], new Point2(108, 108), "V1")],
+        return new FixtureDesign
+        {
+            Part = new Part(outer, [cutout], [], [], [], []),
+            Placement = new Placement(new Pose(38, 52, 0), job.Blank, new Box2(0, 0, 215.9, 215.9)),
+            FixtureHeight = Face,
+            RawThickness = job.BlankThickness,
+            Flip = new Flip(107.95),
+            Zones = [new SealedZone(0, Region.Of(Shapes.Grown(Body, R, -6)), [sealedArea], new Point2(108, 108), "V1")],
+            Cords =
             [
                 new CordLoop(Shapes.Grown(Body, R, -6), 430.12, 436.6, new Point2(108, 58), 0, true),
                 new CordLoop(Shapes.Circle(Hole, 20), 125.66, 127.5, new Point2(120, 108), 0, false),
             ],
-            magnets,
-            [Outline(job), Cutout(job)],
-            [.. Features(magnets, label)],
-            [new VacuumLink("V1", "port", 50, 0), new VacuumLink("port", "zone 0", 12, 60)],
-            [],
-            label
-        );
+            Magnets = magnets,
+            TrimCuts = [Outline(job), Cutout(job)],
+            Features = [.. Features(magnets, label)],
+            VacuumPath = [new VacuumLink("V1", "port", 50, 0), new VacuumLink("port", "zone 0", 12, 60)],
+            Contact = [],
+            Label = label,
+        };
     }
 
     private static IEnumerable<Feature> Features(ImmutableArray<MagnetPlace> magnets, string label)
@@ -109,7 +111,18 @@ internal static class SampleDesign
         [
             .. strokes.Select(p => new OpenPath([.. p.Segments.Select(s => Moved(s, new Point2(30, 20)))])),
         ];
-        yield return new EngravingFeature("label", FeatureKind.Label, Setup.Top, label, placed, 0.35, Face, 0.3, []);
+        yield return new EngravingFeature
+        {
+            Name = "label",
+            Kind = FeatureKind.Label,
+            Setup = Setup.Top,
+            Text = label,
+            Strokes = placed,
+            Width = 0.35,
+            TopZ = Face,
+            Depth = 0.3,
+            Removals = [],
+        };
     }
 
     private static Segment Moved(Segment s, Point2 by) =>
@@ -121,28 +134,30 @@ internal static class SampleDesign
         };
 
     private static PocketFeature Pocket(string name, FeatureKind kind, double floor, params Region[] area) =>
-        new(
-            name,
-            kind,
-            Setup.Top,
-            [.. area],
-            Face,
-            floor,
-            [new Removal(Setup.Top, kind, name, [.. area], Face, floor)]
-        );
+        new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            Area = [.. area],
+            TopZ = Face,
+            FloorZ = floor,
+            Removals = [new Removal(Setup.Top, kind, name, [.. area], Face, floor)],
+        };
 
     private static GrooveFeature Groove(string name, FeatureKind kind, double depth, params Region[] area) =>
-        new(
-            name,
-            kind,
-            Setup.Top,
-            [],
-            [],
-            3.6,
-            Face,
-            Face - depth,
-            [new Removal(Setup.Top, kind, name, [.. area], Face, Face - depth)]
-        );
+        new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            Loops = [],
+            Runs = [],
+            Width = 3.6,
+            TopZ = Face,
+            FloorZ = Face - depth,
+            Removals = [new Removal(Setup.Top, kind, name, [.. area], Face, Face - depth)],
+        };
 
     private static HoleFeature Bore(
         string name,
@@ -154,47 +169,63 @@ internal static class SampleDesign
     )
     {
         Removal removal = new(Setup.Top, kind, name, [Shapes.Disc(at, diameter / 2)], Face, floor);
-        return new HoleFeature(name, kind, Setup.Top, at, diameter, Face, floor, 0, 0, floor == 0, opening, [removal]);
+        return new HoleFeature
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            At = at,
+            Diameter = diameter,
+            TopZ = Face,
+            FloorZ = floor,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = floor == 0,
+            Opening = opening,
+            Removals = [removal],
+        };
     }
 
     private static TrimCut Outline(Job job)
     {
         Contour path = Shapes.Reversed(Shapes.Grown(Body, R, job.TrimTool.Radius));
         Point2 s = path.Segments[0].Start;
-        return new TrimCut(
-            "outline",
-            TrimKind.Outline,
-            Shapes.Rounded(Body, R),
-            path,
-            Lead(s, new Point2(-3, 0), into: true),
-            Lead(s, new Point2(-3, 0), into: false),
-            [],
-            [new Tab(100, 4), new Tab(350, 4)],
-            SlugHold.Skirt,
-            job.TrimTool,
-            Face - 0.5,
-            []
-        );
+        return new TrimCut
+        {
+            Name = "outline",
+            Kind = TrimKind.Outline,
+            Edge = Shapes.Rounded(Body, R),
+            Path = path,
+            LeadIn = Lead(s, new Point2(-3, 0), into: true),
+            LeadOut = Lead(s, new Point2(-3, 0), into: false),
+            Clearing = [],
+            Tabs = [new Tab(100, 4), new Tab(350, 4)],
+            Hold = SlugHold.Skirt,
+            Tool = job.TrimTool,
+            FloorZ = Face - 0.5,
+            Sweep = [],
+        };
     }
 
     private static TrimCut Cutout(Job job)
     {
         Contour path = Shapes.Circle(Hole, 14 - job.TrimTool.Radius);
         Point2 s = path.Segments[0].Start;
-        return new TrimCut(
-            "cutout 1",
-            TrimKind.Cutout,
-            Shapes.Circle(Hole, 14),
-            path,
-            Lead(s, new Point2(-2, 0), into: true),
-            Lead(s, new Point2(-2, 0), into: false),
-            [],
-            [],
-            SlugHold.MilledAway,
-            job.TrimTool,
-            Face - 0.5,
-            []
-        );
+        return new TrimCut
+        {
+            Name = "cutout 1",
+            Kind = TrimKind.Cutout,
+            Edge = Shapes.Circle(Hole, 14),
+            Path = path,
+            LeadIn = Lead(s, new Point2(-2, 0), into: true),
+            LeadOut = Lead(s, new Point2(-2, 0), into: false),
+            Clearing = [],
+            Tabs = [],
+            Hold = SlugHold.MilledAway,
+            Tool = job.TrimTool,
+            FloorZ = Face - 0.5,
+            Sweep = [],
+        };
     }
 
     private static OpenPath Lead(Point2 start, Point2 off, bool into) =>

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Papers;
+using FixtureGen.Output.Reports;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Tests.Output;
 
@@ -19,11 +20,12 @@ internal static class SampleFacts
             Plan(job, Setup.Top, 1171),
             Plan(job, Setup.Trim, 1172),
         ];
-        return new PaperFacts(
-            job,
-            design,
-            SampleHolding.Create(design),
-            new CutDirection(
+        return new PaperFacts
+        {
+            Job = job,
+            Design = design,
+            Holding = SampleHolding.Create(design),
+            Direction = new CutDirection(
                 HelixDirection.Up,
                 Stated: true,
                 [
@@ -32,32 +34,35 @@ internal static class SampleFacts
                 ],
                 "Upcut, as the job says: pulls the shell up with 3.4 N; vacuum holds 2.63."
             ),
-            new VerifyResult(true, 0.1, 0.004, 0.011, 0.062, [.. plans.Select(p => Verdict(job, p))], block),
+            Verdict = new VerifyResult(true, 0.1, 0.004, 0.011, 0.062, [.. plans.Select(p => Verdict(job, p))], block),
+            BlockHolds =
             [
                 new BlockHold("Clear relief", 3.42, HoldMode.Slide, false, 55.1),
                 new BlockHold("Bore the port", 8.17, HoldMode.Slide, true, 31),
             ],
-            plans,
-            [.. plans.Select(p => new ProgramText(p.Setup, p.ProgramNumber, File(job, p.Setup), ""))],
-            design.Part
-        );
+            Plans = plans,
+            Programs = [.. plans.Select(p => new ProgramText(p.Setup, p.ProgramNumber, File(job, p.Setup), ""))],
+            Drawn = design.Part,
+        };
     }
 
     private static string File(Job job, Setup setup) => $"{job.Name}.{Figures.Setup(setup)}.nc";
 
     private static ProgramVerdict Verdict(Job job, ProgramPlan plan) =>
-        new(
-            plan.Setup,
-            File(job, plan.Setup),
-            plan.ProgramNumber,
-            [],
-            812,
-            144,
-            plan.Setup == Setup.Top ? 12.37 : 3.21,
-            20311.4,
-            3211.8,
-            99000,
-            0.12,
+        new()
+        {
+            Setup = plan.Setup,
+            FileName = File(job, plan.Setup),
+            ProgramNumber = plan.ProgramNumber,
+            Findings = [],
+            Lines = 812,
+            Arcs = 144,
+            Minutes = plan.Setup == Setup.Top ? 12.37 : 3.21,
+            CutMm = 20311.4,
+            RapidMm = 3211.8,
+            RemovedMm3 = 99000,
+            AirCutShare = 0.12,
+            Tools =
             [
                 .. plan
                     .Steps.Select(s => s.Operation)
@@ -66,8 +71,8 @@ internal static class SampleFacts
                     .DistinctBy(t => t.Number)
                     .Select(t => new ToolTime(t.Number, t.Name, 1.4)),
             ],
-            []
-        );
+            Motions = [],
+        };
 
     private static ProgramPlan Plan(Job job, Setup setup, int number)
     {
@@ -117,19 +122,20 @@ internal static class SampleFacts
         ];
         return new ProgramStep(
             ProgramStepKind.Operation,
-            new Operation(
-                name,
-                OperationKind.Clear,
-                t,
-                14200,
-                1800,
-                2.5,
-                1.4,
-                "feed by chip load 0.110 mm a tooth",
-                [],
-                breaks,
-                moves
-            ),
+            new Operation
+            {
+                Name = name,
+                Kind = OperationKind.Clear,
+                Tool = t,
+                SpindleRpm = 14200,
+                FeedMmPerMin = 1800,
+                StepDown = 2.5,
+                StepOver = 1.4,
+                LimitedBy = "feed by chip load 0.110 mm a tooth",
+                Features = [],
+                BreaksPlateSeal = breaks,
+                Moves = moves,
+            },
             ""
         );
     }

@@ -9,23 +9,24 @@ internal static class SampleHolding
     public static HoldingResult Create(FixtureDesign design)
     {
         HoldSample[] samples = [.. design.TrimCuts.OrderByDescending(c => c.Kind == TrimKind.Cutout).SelectMany(Along)];
-        return new HoldingResult(
-            97.7,
-            60,
-            82.1,
-            1043.5,
-            212.4,
-            87.3,
-            64.9,
-            0.42,
-            312,
-            Worst(samples, s => s.VacuumOnly, HoldMode.Slide),
-            Worst(samples, s => s.MagnetsFullLoad, HoldMode.Tip),
-            Worst(samples, s => s.MagnetsStopping, HoldMode.Slide),
-            Worst(samples, s => s.Both, HoldMode.Slide),
-            [.. samples],
-            [21.8, 21.8, 21.8, 21.9]
-        );
+        return new HoldingResult
+        {
+            AtmosphereKPa = 97.7,
+            VacuumKPa = 60,
+            PumpKPa = 82.1,
+            SealedForceN = 1043.5,
+            GasketForceN = 212.4,
+            MagnetForceN = 87.3,
+            CuttingForceN = 64.9,
+            LiftMm = 0.42,
+            ImplantDistanceMm = 312,
+            VacuumOnly = Worst(samples, s => s.VacuumOnly, HoldMode.Slide),
+            MagnetsOnly = Worst(samples, s => s.MagnetsFullLoad, HoldMode.Tip),
+            MagnetsStopping = Worst(samples, s => s.MagnetsStopping, HoldMode.Slide),
+            Both = Worst(samples, s => s.Both, HoldMode.Slide),
+            Samples = [.. samples],
+            MagnetShareN = [21.8, 21.8, 21.8, 21.9],
+        };
     }
 
     private static IEnumerable<HoldSample> Along(TrimCut cut)

@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Output;
+using FixtureGen.Output.Papers;
 using FixtureGen.Toolpaths;
 
 namespace FixtureGen.Tests.Output;
@@ -10,7 +10,7 @@ internal static class SampleLowHold
     public const string Reason =
         "first trial of the new mould, two parts, doors shut and nobody in front of the machine";
 
-    private static readonly Point2[] s_pins = [new(24, 108), new(192, 112)];
+    private static readonly Point2[] S_pins = [new(24, 108), new(192, 112)];
 
     public static PaperFacts Create(string paper, LengthUnit unit)
     {
@@ -23,12 +23,12 @@ internal static class SampleLowHold
         {
             DisplayUnit = unit,
             Locator = LocatorKind.Pins,
-            LocatorPins = [.. s_pins],
+            LocatorPins = [.. S_pins],
             AcceptLowHold = Reason,
             ShellMaterial = shell,
             Limits = new HouseLimits(5.5, 1.2, 2),
         };
-        FixtureDesign design = facts.Design with { Features = facts.Design.Features.AddRange(s_pins.Select(Hole)) };
+        FixtureDesign design = facts.Design with { Features = facts.Design.Features.AddRange(S_pins.Select(Hole)) };
         HoldingResult holding = Held(facts.Holding);
         return facts with
         {
@@ -48,8 +48,8 @@ internal static class SampleLowHold
             Both = Ranged(h.Both),
             Stops =
             [
-                new ShellStop(StopKind.Pin, "locator pin 1", s_pins[0], default, 0.1, 201.6),
-                new ShellStop(StopKind.Slot, "locator pin 2", s_pins[1], new Point2(0, 1), 0.1, 201.6),
+                new ShellStop(StopKind.Pin, "locator pin 1", S_pins[0], default, 0.1, 201.6),
+                new ShellStop(StopKind.Slot, "locator pin 2", S_pins[1], new Point2(0, 1), 0.1, 201.6),
                 new ShellStop(StopKind.Tab, "outline tab 1", new Point2(60, 52), default, 0, 48.9),
                 new ShellStop(StopKind.Tab, "outline tab 2", new Point2(150, 164), default, 0, 48.9),
             ],
@@ -67,18 +67,22 @@ internal static class SampleLowHold
         };
 
     private static HoleFeature Hole(Point2 at, int i) =>
-        new(
-            FormattableString.Invariant($"locator pin {i + 1}"),
-            FeatureKind.LocatorHole,
-            Setup.Top,
-            at,
-            5,
-            18.5,
-            10.5,
-            0,
-            0,
-            false,
-            null,
-            [new Removal(Setup.Top, FeatureKind.LocatorHole, "locator pin", [Shapes.Disc(at, 2.5)], 18.5, 10.5)]
-        );
+        new()
+        {
+            Name = FormattableString.Invariant($"locator pin {i + 1}"),
+            Kind = FeatureKind.LocatorHole,
+            Setup = Setup.Top,
+            At = at,
+            Diameter = 5,
+            TopZ = 18.5,
+            FloorZ = 10.5,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = false,
+            Opening = null,
+            Removals =
+            [
+                new Removal(Setup.Top, FeatureKind.LocatorHole, "locator pin", [Shapes.Disc(at, 2.5)], 18.5, 10.5),
+            ],
+        };
 }

@@ -1,4 +1,4 @@
-using FixtureGen.Output;
+using FixtureGen.Output.Papers;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

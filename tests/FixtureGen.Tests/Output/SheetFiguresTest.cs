@@ -1,8 +1,10 @@
 using System.Globalization;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Papers;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Scenes;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

@@ -1,4 +1,5 @@
-using FixtureGen.Output;
+using FixtureGen.Output.Papers;
+using FixtureGen.Output.Scenes;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;

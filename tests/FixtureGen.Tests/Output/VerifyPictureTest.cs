@@ -1,6 +1,7 @@
 using FixtureGen.Model;
-using FixtureGen.Output;
-using FixtureGen.Verify;
+using FixtureGen.Output.Pictures;
+using FixtureGen.Output.Scenes;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;
@@ -36,7 +37,7 @@ public sealed class VerifyPictureTest
                 At = new Point2(108, 108),
             },
         ];
-        using Pixels plan = BlockPicture.Plan(block, new Tint(Colour.Of(0xEDEDED)));
+        using Pixels plan = BlockPicture.Plan(block, new Tint(Colour.FromRgb(0xEDEDED)));
         Scene scene = VerifyPicture.Draw(design, block, plan, findings);
         Looked.At("verify.png", SkiaDraw.Png(scene, 6));
         string[] texts = [.. scene.Inks.OfType<TextInk>().Select(t => t.Text)];

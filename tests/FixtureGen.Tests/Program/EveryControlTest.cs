@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
 using FixtureGen.Tests.Support;
 using FixtureGen.Tests.Toolpaths;
 using FixtureGen.Toolpaths;

@@ -2,9 +2,10 @@ using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
 using FixtureGen.Tests.Support;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Program;
@@ -78,20 +79,21 @@ public sealed class JudgeReadsTest
     private static FixtureDesign Empty(Job job)
     {
         Contour outer = Contours.Rectangle(new Box2(50, 50, 150, 150));
-        return new FixtureDesign(
-            new Part(outer, [], [], [], [], []),
-            new Placement(default, job.Blank, new Box2(0, 0, job.Blank.Width, job.Blank.Height)),
-            job.Rules.FixtureHeight,
-            job.BlankThickness,
-            null,
-            [],
-            [],
-            [],
-            [],
-            [],
-            [],
-            [],
-            ""
-        );
+        return new FixtureDesign
+        {
+            Part = new Part(outer, [], [], [], [], []),
+            Placement = new Placement(default, job.Blank, new Box2(0, 0, job.Blank.Width, job.Blank.Height)),
+            FixtureHeight = job.Rules.FixtureHeight,
+            RawThickness = job.BlankThickness,
+            Flip = null,
+            Zones = [],
+            Cords = [],
+            Magnets = [],
+            TrimCuts = [],
+            Features = [],
+            VacuumPath = [],
+            Contact = [],
+            Label = "",
+        };
     }
 }

@@ -1,11 +1,13 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
+using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using FixtureGen.Tests.Toolpaths;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Program;
@@ -25,7 +27,7 @@ public sealed class LowHoldProgramsTest
     {
         Job job = LowJob(control);
         FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], job);
-        HoldingResult held = HoldingAnalysis.Evaluate(design, job).Value!;
+        HoldingResult held = HoldJudgement.Evaluate(design, job).Value!;
         HoldingResult low = held with
         {
             VacuumOnly = held.VacuumOnly with { Factor = 1.37 },
@@ -54,7 +56,7 @@ public sealed class LowHoldProgramsTest
     {
         Job job = LowJob("inch-centre-arcs");
         FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], job);
-        HoldingResult held = HoldingAnalysis.Evaluate(design, job).Value!;
+        HoldingResult held = HoldJudgement.Evaluate(design, job).Value!;
         HoldingResult good = held with
         {
             VacuumOnly = held.VacuumOnly with { Factor = 2 },
@@ -75,30 +77,24 @@ public sealed class LowHoldProgramsTest
     public void Each_factor_is_held_to_its_own_limit(double vacuum, double slips, double stays, string said)
     {
         HoldAnswer none = new(9, HoldMode.Slide, default, "");
-        HoldingResult holding = new(
-            100,
-            60,
-            80,
-            1,
-            1,
-            1,
-            1,
-            0,
-            0,
-            none with
-            {
-                Factor = vacuum,
-            },
-            none,
-            none with
-            {
-                Factor = slips,
-                Stays = stays,
-            },
-            none,
-            [],
-            []
-        );
+        HoldingResult holding = new()
+        {
+            AtmosphereKPa = 100,
+            VacuumKPa = 60,
+            PumpKPa = 80,
+            SealedForceN = 1,
+            GasketForceN = 1,
+            MagnetForceN = 1,
+            CuttingForceN = 1,
+            LiftMm = 0,
+            ImplantDistanceMm = 0,
+            VacuumOnly = none with { Factor = vacuum },
+            MagnetsOnly = none,
+            MagnetsStopping = none with { Factor = slips, Stays = stays },
+            Both = none,
+            Samples = [],
+            MagnetShareN = [],
+        };
         Assert.Equal(said, string.Join("; ", LowHold.Shortfalls(holding, new HouseLimits(2, 1, 2))));
     }
 

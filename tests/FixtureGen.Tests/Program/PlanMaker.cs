@@ -48,30 +48,44 @@ internal static class PlanMaker
         );
 
     public static Operation Operation(int tool, params ImmutableArray<Move> moves) =>
-        new("cut", OperationKind.Clear, Mill(tool), 18000, 2000, 2, 2, "", [], false, moves);
+        new()
+        {
+            Name = "cut",
+            Kind = OperationKind.Clear,
+            Tool = Mill(tool),
+            SpindleRpm = 18000,
+            FeedMmPerMin = 2000,
+            StepDown = 2,
+            StepOver = 2,
+            LimitedBy = "",
+            Features = [],
+            BreaksPlateSeal = false,
+            Moves = moves,
+        };
 
     public static Tool Mill(int number) =>
-        new(
-            "mill",
-            number,
-            ToolKind.EndMill,
-            6,
-            2,
-            20,
-            6,
-            30,
-            25,
-            40,
-            180,
-            0,
-            HelixDirection.Up,
-            30,
-            true,
-            20,
-            5,
-            0.01,
-            24000
-        );
+        new()
+        {
+            Name = "mill",
+            Number = number,
+            Kind = ToolKind.EndMill,
+            Diameter = 6,
+            Flutes = 2,
+            FluteLength = 20,
+            ShankDiameter = 6,
+            StickOut = 30,
+            HolderDiameter = 25,
+            HolderLength = 40,
+            TipAngleDeg = 180,
+            TipDiameter = 0,
+            Helix = HelixDirection.Up,
+            HelixAngleDeg = 30,
+            CentreCutting = true,
+            MaxStepDown = 20,
+            MaxRampDeg = 5,
+            RunOut = 0.01,
+            MaxRpm = 24000,
+        };
 
     private static Operation Operation((Shape, Point3, double, double, bool)[] steps, int tool)
     {

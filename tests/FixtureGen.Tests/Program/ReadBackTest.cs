@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
 using FixtureGen.Tests.Support;
 using Xunit;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
 using FixtureGen.Tests.Support;
 using Xunit;
 

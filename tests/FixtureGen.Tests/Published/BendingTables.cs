@@ -1,5 +1,6 @@
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
+using FixtureGen.Holding.Stopping;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -35,7 +36,18 @@ public sealed class BendingTables
     }
 
     private static GrooveFeature Groove(double width) =>
-        new("net 1", FeatureKind.Net, Setup.Top, [], [], width, 18, 16, []);
+        new()
+        {
+            Name = "net 1",
+            Kind = FeatureKind.Net,
+            Setup = Setup.Top,
+            Loops = [],
+            Runs = [],
+            Width = width,
+            TopZ = 18,
+            FloorZ = 16,
+            Removals = [],
+        };
 
     // w in mm and stress in MPa of a 1.5 mm strip at 20 inHg, both ends free to turn.
     [Theory]
@@ -60,7 +72,21 @@ public sealed class BendingTables
     [InlineData(2.4, 40, 0.9121)]
     public void Circle_over_a_port_sags_as_simply_supported(double thickness, double radius, double clamped)
     {
-        HoleFeature port = new("port 1", FeatureKind.Port, Setup.Top, default, 2 * radius, 18, 0, 0, 0, true, null, []);
+        HoleFeature port = new()
+        {
+            Name = "port 1",
+            Kind = FeatureKind.Port,
+            Setup = Setup.Top,
+            At = default,
+            Diameter = 2 * radius,
+            TopZ = 18,
+            FloorZ = 0,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = true,
+            Opening = null,
+            Removals = [],
+        };
         Dimple d = Over(port, thickness);
         Assert.Equal(clamped * 5.38 / 1.38, d.SagMm, 2e-3 * d.SagMm);
         double p = InHg20 / 1000;
@@ -102,7 +128,7 @@ public sealed class BendingTables
         {
             LocatorPins = [job.LocatorPins[0] + new Point2(toCut - (edgeInDiameters * D), 0), job.LocatorPins[1]],
         };
-        Assert.Equal(strength, Stops.Of(design, job).Before[0].StrengthN, 0.2);
+        Assert.Equal(strength, Stops.Find(design, job).Before[0].StrengthN, 0.2);
     }
 
     // Half of what a plastic block bears under a pin for a moment: 10 N/mm2 over d times the press depth, a short pole pushed at its top.
@@ -111,7 +137,7 @@ public sealed class BendingTables
     {
         Job job = Job(1.5);
         job = job with { Locator = LocatorKind.Pins, LocatorPins = [new Point2(20, 107), new Point2(235, 107)] };
-        ShellStop pin = Stops.Of(HeldDesigns.Of(HeldDesigns.Plain, job), job).Before[0];
+        ShellStop pin = Stops.Find(HeldDesigns.Of(HeldDesigns.Plain, job), job).Before[0];
         Assert.Equal(10 * job.Rules.LocatorPinDiameter * 8 / 4, pin.StrengthN, 1e-9);
     }
 
@@ -122,7 +148,7 @@ public sealed class BendingTables
         Job job = Job(1.5);
         job = job with { Locator = LocatorKind.Pins, LocatorPins = [new Point2(20, 107), new Point2(235, 107)] };
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, job);
-        StopSet stops = Stops.Of(design, job);
+        StopSet stops = Stops.Find(design, job);
         double whole = 0.577 * 38 * job.Rules.TabLength * job.Rules.TabThickness;
         Assert.NotEmpty(stops.Outline);
         Assert.All(stops.Outline, s => Assert.InRange(s.StrengthN, 0, whole));
@@ -143,7 +169,7 @@ public sealed class BendingTables
             LocatorPins = [new Point2(20, 107), new Point2(235, 107)],
             ShellMaterial = job.ShellMaterial with { Sheet = null },
         };
-        StopSet stops = Stops.Of(HeldDesigns.Of(HeldDesigns.Plain, job), job);
+        StopSet stops = Stops.Find(HeldDesigns.Of(HeldDesigns.Plain, job), job);
         Assert.Empty(stops.Before);
         Assert.Empty(stops.Outline);
         Assert.Equal(0, stops.ShiftMm);

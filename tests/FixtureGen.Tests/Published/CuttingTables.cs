@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Cutting;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;

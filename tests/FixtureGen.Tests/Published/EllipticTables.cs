@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
 using Xunit;
 
 namespace FixtureGen.Tests.Published;

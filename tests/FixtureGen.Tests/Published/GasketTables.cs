@@ -1,6 +1,6 @@
-using FixtureGen.Holding;
+using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
 using Xunit;
 
 namespace FixtureGen.Tests.Published;

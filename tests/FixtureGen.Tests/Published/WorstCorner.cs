@@ -1,5 +1,5 @@
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using Xunit;
 
@@ -16,7 +16,7 @@ public sealed class WorstCorner
     {
         Region area = Region.Of(Contours.Rectangle(new Box2(-60, -60, 60, 60)));
         PressureMeasure contact = new(ContactQuadrature.OverArea([area], 100));
-        HeldPart held = new(contact, mu, (p * areaCm2 / 10) - c, default, [], ConvexHull.Of([area.Outer]));
+        HeldPart held = new(contact, mu, (p * areaCm2 / 10) - c, default, [], ConvexHull.Around([area.Outer]));
         return LimitState.Solve(held, new CutLoad(contact.Middle, new Point2(f, 0), 0, 0), default).Factor;
     }
 

@@ -1,5 +1,7 @@
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Tests.Support;
 using Xunit;
 

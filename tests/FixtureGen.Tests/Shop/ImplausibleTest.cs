@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Tests.Support;
 using Xunit;
 

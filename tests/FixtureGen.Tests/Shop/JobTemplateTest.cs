@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
 using FixtureGen.Tests.Support;
 using Xunit;
 

@@ -1,4 +1,6 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
@@ -27,7 +29,7 @@ public sealed class OutlinesTest
         string folder = Path.Combine(DemoShop.Root, "outlines");
         Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name);
         byte[] bytes = File.ReadAllBytes(Path.Combine(folder, name + ".dxf"));
-        Stage<Drawing> drawing = DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House);
+        Stage<DrawingContent> drawing = DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House);
         Assert.True(drawing.Ok, string.Join('\n', drawing.Findings));
         Stage<Part> part = PartBuilder.Build(drawing.Value!, job);
 

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Reflection;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Tests.Support;
 using Xunit;
 

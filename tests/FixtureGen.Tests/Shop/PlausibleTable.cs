@@ -1,4 +1,6 @@
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.Tests.Shop;
 

@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Reading;
 using Xunit;
 
 namespace FixtureGen.Tests.Shop;
@@ -41,5 +41,5 @@ public sealed class QuantityTest
     [InlineData("tihckness", "thickness")]
     [InlineData("zzzz", null)]
     public void The_nearest_word_is_found(string typed, string? meant) =>
-        Assert.Equal(meant, Nearest.Of(typed, ["width", "height", "thickness", "material"]));
+        Assert.Equal(meant, Nearest.Find(typed, ["width", "height", "thickness", "material"]));
 }

@@ -1,6 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Output;
-using FixtureGen.Shop;
+using FixtureGen.Output.Reports;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -54,23 +55,24 @@ public sealed class RandomJobsTest(ITestOutputHelper output)
         string name = Outlines[random.Next(Outlines.Length)];
         string job = File.ReadAllText(Path(name, ".toml"));
         int spoilt = random.Next(20);
-        return new(
-            name,
-            $"outlines/{name}.toml",
-            spoilt < 10 ? TomlMutator.Mutated(job, random) : job,
-            $"outlines/{name}.dxf",
-            drawings[name],
-            spoilt < 8 ? DemoShop.Files : Spoilt(random.Next()),
-            new Registered(1000, "F1000", 1, Overrules: false),
-            "test",
-            static _ => { }
-        );
+        return new()
+        {
+            JobName = name,
+            JobFile = $"outlines/{name}.toml",
+            JobText = spoilt < 10 ? TomlMutator.Mutated(job, random) : job,
+            DrawingFile = $"outlines/{name}.dxf",
+            Drawing = drawings[name],
+            Shop = spoilt < 8 ? DemoShop.Files : Spoilt(random.Next()),
+            Registered = new Registered(1000, "F1000", 1, Overrules: false),
+            Version = "test",
+            Progress = static _ => { },
+        };
     }
 
     /// <summary>"answered" or the first error's code; whatever must not be begins with "fault".</summary>
     private static string One(Request request)
     {
-        Task<Outcome> run = Task.Run(() => Pipeline.Check(request));
+        Task<Outcome> run = Task.Run(() => Delivery.Check(request));
         try
         {
             return run.Wait(Endless) ? Told(run.Result) : "fault: no end";

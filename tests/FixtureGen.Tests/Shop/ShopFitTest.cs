@@ -1,5 +1,6 @@
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
+using FixtureGen.Shop.Jobs;
 using FixtureGen.Tests.Support;
 using Xunit;
 

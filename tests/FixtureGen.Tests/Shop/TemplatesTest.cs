@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Files;
 using FixtureGen.Tests.Support;
 using Xunit;
 

@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using Xunit;
 
 namespace FixtureGen.Tests.Support;
@@ -17,7 +20,7 @@ internal static class DemoDesign
     public static (Part Part, Placement Placement, FixtureDesign Begun) Begun(string name, Job job)
     {
         byte[] bytes = File.ReadAllBytes(Path.Combine(DemoShop.Root, "outlines", name + ".dxf"));
-        Drawing drawing = Good(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));
+        DrawingContent drawing = Good(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));
         Part part = Good(PartBuilder.Build(drawing, job));
         Placement placement = Good(Placing.Place(part, job, Tolerances.House));
         return (part, placement, Good(Designer.Begin(part, placement, job, Tolerances.House)));

@@ -1,10 +1,13 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Dxf;
-using FixtureGen.Holding;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Program;
-using FixtureGen.Shop;
+using FixtureGen.Programs;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Solve;
 using FixtureGen.Toolpaths;
 using Xunit;
 
@@ -16,7 +19,7 @@ internal sealed record DemoProgram(Job Job, FixtureDesign Design, ImmutableArray
 /// <summary>The demo jobs' programs, each made once for all tests.</summary>
 internal static class DemoPrograms
 {
-    private static readonly SortedDictionary<string, Lazy<DemoProgram>> s_made = new(
+    private static readonly SortedDictionary<string, Lazy<DemoProgram>> S_made = new(
         Names().ToDictionary(n => n, n => new Lazy<DemoProgram>(() => Make(n))),
         StringComparer.Ordinal
     );
@@ -28,7 +31,7 @@ internal static class DemoPrograms
             .Where(n => File.Exists(Path.Combine(DemoShop.Root, "outlines", n + ".dxf")))
             .Order(StringComparer.Ordinal);
 
-    public static DemoProgram Of(string name) => s_made[name].Value;
+    public static DemoProgram Of(string name) => S_made[name].Value;
 
     private static DemoProgram Make(string name)
     {
@@ -36,7 +39,9 @@ internal static class DemoPrograms
         string path = Path.Combine(DemoShop.Root, "outlines", name);
         Job job = Good(JobReader.Read(File.ReadAllText(path + ".toml"), name + ".toml", DemoShop.Files));
         job = job with { Name = name, ProgramNumber = job.ProgramNumber ?? 1000 };
-        Drawing drawing = Good(DxfReader.Read(File.ReadAllBytes(path + ".dxf"), name + ".dxf", job.DrawingUnit, t));
+        DrawingContent drawing = Good(
+            DxfReader.Read(File.ReadAllBytes(path + ".dxf"), name + ".dxf", job.DrawingUnit, t)
+        );
         Part part = Good(PartBuilder.Build(drawing, job));
         Placement placement = Good(Placing.Place(part, job, t));
         FixtureDesign begun = Good(Designer.Begin(part, placement, job, t));

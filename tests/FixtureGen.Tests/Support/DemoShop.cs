@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using FixtureGen.Model;
-using FixtureGen.Shop;
+using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 using Xunit;
 
 namespace FixtureGen.Tests.Support;

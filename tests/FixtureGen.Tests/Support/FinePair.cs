@@ -1,4 +1,4 @@
-using FixtureGen.Holding;
+using FixtureGen.Holding.Magnets;
 
 namespace FixtureGen.Tests.Support;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using FixtureGen.Design;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using Xunit;
@@ -58,21 +58,22 @@ internal static class HeldDesigns
         Region[] grooves = [.. cords.SelectMany(c => kernel.Stroke(c.Centre, job.Gasket.GrooveWidth))];
         Stage<ImmutableArray<TrimCut>> trims = TrimPlanner.Plan(part, job, kernel);
         Assert.True(trims.Ok, string.Join('\n', trims.Findings));
-        return new FixtureDesign(
-            part,
-            new Placement(new Pose(0, 0, 0), job.Blank, new Box2(0, 0, job.Blank.Width, job.Blank.Height)),
-            job.Rules.FixtureHeight,
-            job.BlankThickness,
-            null,
-            zones,
-            cords,
-            [.. magnets.Select(m => new MagnetPlace(m, false, false))],
-            trims.Value,
-            [],
-            [],
-            kernel.Difference(rests, grooves),
-            ""
-        );
+        return new FixtureDesign
+        {
+            Part = part,
+            Placement = new Placement(new Pose(0, 0, 0), job.Blank, new Box2(0, 0, job.Blank.Width, job.Blank.Height)),
+            FixtureHeight = job.Rules.FixtureHeight,
+            RawThickness = job.BlankThickness,
+            Flip = null,
+            Zones = zones,
+            Cords = cords,
+            Magnets = [.. magnets.Select(m => new MagnetPlace(m, false, false))],
+            TrimCuts = trims.Value,
+            Features = [],
+            VacuumPath = [],
+            Contact = kernel.Difference(rests, grooves),
+            Label = "",
+        };
     }
 
     private static Point2 Roomiest(Region zone)

@@ -6,42 +6,44 @@ namespace FixtureGen.Tests.Support;
 internal static class HoldingShop
 {
     public static Material Plastic { get; } =
-        new(
-            "sheet plastic",
-            200,
-            400,
-            [new(3, 0.05, 0.1), new(6, 0.1, 0.2)],
-            80,
-            200,
-            0.5,
-            0.4,
-            10,
-            8e-5,
-            0.2,
-            true,
-            "test"
-        );
+        new()
+        {
+            Name = "sheet plastic",
+            MinSpeedMPerMin = 200,
+            MaxSpeedMPerMin = 400,
+            ChipLoads = [new(3, 0.05, 0.1), new(6, 0.1, 0.2)],
+            SpecificForceMin = 80,
+            SpecificForceMax = 200,
+            StepDownRatio = 0.5,
+            StepOverRatio = 0.4,
+            MaxRampDeg = 10,
+            ExpansionPerK = 8e-5,
+            ShellFriction = 0.2,
+            IsPlastic = true,
+            Source = "test",
+        };
 
     public static Tool Cutter(double diameter) =>
-        new(
-            "single flute",
-            1,
-            ToolKind.EndMill,
-            diameter,
-            1,
-            12,
-            diameter,
-            25,
-            25,
-            40,
-            0,
-            0,
-            HelixDirection.Straight,
-            25,
-            true,
-            diameter,
-            10,
-            0.01,
-            18000
-        );
+        new()
+        {
+            Name = "single flute",
+            Number = 1,
+            Kind = ToolKind.EndMill,
+            Diameter = diameter,
+            Flutes = 1,
+            FluteLength = 12,
+            ShankDiameter = diameter,
+            StickOut = 25,
+            HolderDiameter = 25,
+            HolderLength = 40,
+            TipAngleDeg = 0,
+            TipDiameter = 0,
+            Helix = HelixDirection.Straight,
+            HelixAngleDeg = 25,
+            CentreCutting = true,
+            MaxStepDown = diameter,
+            MaxRampDeg = 10,
+            RunOut = 0.01,
+            MaxRpm = 18000,
+        };
 }

@@ -26,14 +26,14 @@ internal sealed partial class TinyReader(Control control)
 {
     private static readonly int[] Plain = [17, 20, 21, 40, 49, 54, 55, 90, 94];
 
-    private readonly double unit = control.Unit == LengthUnit.Inch ? 25.4 : 1;
-    private double x = double.NaN;
-    private double y = double.NaN;
-    private double z = double.NaN;
-    private double feed;
-    private int motion = -1;
-    private int tool;
-    private bool oldZ;
+    private readonly double _unit = control.Unit == LengthUnit.Inch ? 25.4 : 1;
+    private double _x = double.NaN;
+    private double _y = double.NaN;
+    private double _z = double.NaN;
+    private double _feed;
+    private int _motion = -1;
+    private int _tool;
+    private bool _oldZ;
 
     public List<ReadMotion> Motions { get; } = [];
 
@@ -75,18 +75,18 @@ internal sealed partial class TinyReader(Control control)
             Assert.True(v.TryAdd(letter, value), $"{letter} twice: {line}");
         }
         int[] g = [.. words.Where(w => w.Letter == 'G').Select(w => (int)w.Value)];
-        tool = v.TryGetValue('T', out double t) && line.Contains("M6", StringComparison.Ordinal) ? (int)t : tool;
-        pending = v.TryGetValue('T', out double p) ? (int)p : pending;
+        _tool = v.TryGetValue('T', out double t) && line.Contains("M6", StringComparison.Ordinal) ? (int)t : _tool;
+        _pending = v.TryGetValue('T', out double p) ? (int)p : _pending;
         foreach (int m in words.Where(w => w.Letter == 'M').Select(w => (int)w.Value))
         {
-            tool = m == 6 ? pending : tool;
+            _tool = m == 6 ? _pending : _tool;
             Events.Add("M" + m.ToString(CultureInfo.InvariantCulture));
         }
-        feed = v.TryGetValue('F', out double f) ? f * unit : feed;
+        _feed = v.TryGetValue('F', out double f) ? f * _unit : _feed;
         if (g.Contains(53) || g.Contains(28))
         {
-            (x, y, z) = (double.NaN, double.NaN, double.NaN);
-            motion = g.Contains(53) ? 0 : motion;
+            (_x, _y, _z) = (double.NaN, double.NaN, double.NaN);
+            _motion = g.Contains(53) ? 0 : _motion;
             return;
         }
         if (g.Contains(4))
@@ -102,7 +102,7 @@ internal sealed partial class TinyReader(Control control)
         }
     }
 
-    private int pending;
+    private int _pending;
 
     private void Modes(int[] g, string line)
     {
@@ -110,11 +110,11 @@ internal sealed partial class TinyReader(Control control)
         {
             if (code is 98 or 99)
             {
-                oldZ = code == 98;
+                _oldZ = code == 98;
             }
             else if (code is (>= 0 and <= 3) or 73 or 80 or 81 or 82 or 83)
             {
-                motion = code;
+                _motion = code;
             }
             else
             {
@@ -125,15 +125,15 @@ internal sealed partial class TinyReader(Control control)
 
     private void Move(Dictionary<char, double> v, string line)
     {
-        Point3 from = new(x, y, z);
-        double tx = v.TryGetValue('X', out double a) ? a * unit : x;
-        double ty = v.TryGetValue('Y', out double b) ? b * unit : y;
-        double tz = v.TryGetValue('Z', out double c) ? c * unit : z;
-        switch (motion)
+        Point3 from = new(_x, _y, _z);
+        double tx = v.TryGetValue('X', out double a) ? a * _unit : _x;
+        double ty = v.TryGetValue('Y', out double b) ? b * _unit : _y;
+        double tz = v.TryGetValue('Z', out double c) ? c * _unit : _z;
+        switch (_motion)
         {
             case 0:
             case 1:
-                Go(new Point3(tx, ty, tz), motion == 0);
+                Go(new Point3(tx, ty, tz), _motion == 0);
                 break;
             case 2:
             case 3:
@@ -141,7 +141,7 @@ internal sealed partial class TinyReader(Control control)
                 Arc(from, new Point3(tx, ty, tz), v);
                 break;
             default:
-                Assert.InRange(motion, 73, 83);
+                Assert.InRange(_motion, 73, 83);
                 Cycle(tx, ty, tz, v);
                 break;
         }
@@ -149,23 +149,23 @@ internal sealed partial class TinyReader(Control control)
 
     private void Go(Point3 to, bool rapid)
     {
-        Motions.Add(new ReadMotion(new(x, y, z), to, rapid, 0, default, 0, rapid ? 0 : feed, tool, 0));
-        (x, y, z) = (to.X, to.Y, to.Z);
+        Motions.Add(new ReadMotion(new(_x, _y, _z), to, rapid, 0, default, 0, rapid ? 0 : _feed, _tool, 0));
+        (_x, _y, _z) = (to.X, to.Y, to.Z);
     }
 
     private void Arc(Point3 from, Point3 to, Dictionary<char, double> v)
     {
-        bool ccw = motion == 3;
+        bool ccw = _motion == 3;
         Point2 centre = v.TryGetValue('R', out double r)
-            ? ByRadius(from.Xy, to.Xy, r * unit, ccw)
-            : new Point2(from.X + (v['I'] * unit), from.Y + (v['J'] * unit));
+            ? ByRadius(from.Xy, to.Xy, r * _unit, ccw)
+            : new Point2(from.X + (v['I'] * _unit), from.Y + (v['J'] * _unit));
         Point2 s = from.Xy - centre;
         Point2 e = to.Xy - centre;
         double turn = Math.Atan2(s.Cross(e), s.Dot(e)) * (ccw ? 1 : -1);
         double sweep = turn <= 1e-12 ? turn + (2 * Math.PI) : turn;
         double mismatch = Math.Abs(s.Length - e.Length);
-        Motions.Add(new ReadMotion(from, to, false, ccw ? 1 : -1, centre, sweep, feed, tool, mismatch));
-        (x, y, z) = (to.X, to.Y, to.Z);
+        Motions.Add(new ReadMotion(from, to, false, ccw ? 1 : -1, centre, sweep, _feed, _tool, mismatch));
+        (_x, _y, _z) = (to.X, to.Y, to.Z);
     }
 
     private static Point2 ByRadius(Point2 a, Point2 b, double r, bool ccw)
@@ -179,29 +179,29 @@ internal sealed partial class TinyReader(Control control)
 
     private void Cycle(double tx, double ty, double bottom, Dictionary<char, double> v)
     {
-        double r = v['R'] * unit;
-        double before = z;
-        if (z < r)
+        double r = v['R'] * _unit;
+        double before = _z;
+        if (_z < r)
         {
-            Go(new Point3(x, y, r), true);
+            Go(new Point3(_x, _y, r), true);
         }
-        Go(new Point3(tx, ty, z), true);
+        Go(new Point3(tx, ty, _z), true);
         Go(new Point3(tx, ty, r), true);
-        double q = v.TryGetValue('Q', out double peck) ? peck * unit : double.MaxValue;
+        double q = v.TryGetValue('Q', out double peck) ? peck * _unit : double.MaxValue;
         for (double at = r; at > bottom + 1e-9; )
         {
             at = Math.Max(at - q, bottom);
             Go(new Point3(tx, ty, at), false);
             if (at > bottom + 1e-9)
             {
-                if (motion == 83)
+                if (_motion == 83)
                 {
                     Go(new Point3(tx, ty, r), true);
                 }
                 Go(new Point3(tx, ty, Math.Min(r, at + 0.254)), true);
             }
         }
-        if (motion == 82)
+        if (_motion == 82)
         {
             Events.Add(
                 "G4 "
@@ -210,7 +210,7 @@ internal sealed partial class TinyReader(Control control)
                     )
             );
         }
-        Go(new Point3(tx, ty, oldZ ? Math.Max(before, r) : r), true);
+        Go(new Point3(tx, ty, _oldZ ? Math.Max(before, r) : r), true);
     }
 
     [GeneratedRegex(@"\([^)]*\)|;.*$")]

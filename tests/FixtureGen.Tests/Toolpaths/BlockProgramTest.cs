@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths;
 using Xunit;

@@ -1,8 +1,8 @@
 using CsCheck;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Moves;
 using NetTopologySuite.Geometries;
 using Xunit;
 using Shape = NetTopologySuite.Geometries.Geometry;

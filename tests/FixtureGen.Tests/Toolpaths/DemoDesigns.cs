@@ -1,4 +1,6 @@
-using FixtureGen.Dxf;
+using FixtureGen.Drawing;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -22,7 +24,7 @@ internal static class DemoDesigns
         Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name);
         job = job with { ProgramNumber = job.ProgramNumber ?? 1200 };
         byte[] bytes = File.ReadAllBytes(Path.Combine(folder, name + ".dxf"));
-        Drawing drawing = Taken(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));
+        DrawingContent drawing = Taken(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));
         return (job, DesignedBlock.Of(Taken(PartBuilder.Build(drawing, job)), job));
     }
 

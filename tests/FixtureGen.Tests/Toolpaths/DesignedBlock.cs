@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
-using FixtureGen.Holding;
 using FixtureGen.Model;
+using FixtureGen.Solve;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;

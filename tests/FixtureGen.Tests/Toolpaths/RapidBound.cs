@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Routes;
 
 namespace FixtureGen.Tests.Toolpaths;
 
@@ -57,7 +58,7 @@ internal static class RapidBound
     private static IEnumerable<Place> Places(Feature feature, Tool tool, Setup setup) =>
         feature is HoleFeature hole && tool.Kind == ToolKind.Drill
             ? [new Place([hole.At], [], 0, hole.FloorZ)]
-            : Fit.Of(feature, setup)
+            : Fit.RemovalsIn(feature, setup)
                 .GroupBy(r => r.Feature)
                 .SelectMany(g => g.Last().Area.Select(a => Of(a, tool, g.Last().FloorZ)));
 

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using CsCheck;
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Moves;
+using FixtureGen.Toolpaths.Routes;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;

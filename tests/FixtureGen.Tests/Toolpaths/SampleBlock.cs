@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using FixtureGen.Design;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
@@ -56,21 +56,22 @@ internal static class SampleBlock
             .. Bolts(job, face),
             Hole("port", FeatureKind.Port, new Point2(107.95, 107.95), 9, face, 0, job, OpeningKind.Port),
         ];
-        return new FixtureDesign(
-            part,
-            new Placement(default, job.Blank, block),
-            face,
-            job.BlankThickness,
-            null,
-            [],
-            [],
-            [],
-            cuts,
-            features,
-            [],
-            [],
-            "F-100 REV 1"
-        );
+        return new FixtureDesign
+        {
+            Part = part,
+            Placement = new Placement(default, job.Blank, block),
+            FixtureHeight = face,
+            RawThickness = job.BlankThickness,
+            Flip = null,
+            Zones = [],
+            Cords = [],
+            Magnets = [],
+            TrimCuts = cuts,
+            Features = features,
+            VacuumPath = [],
+            Contact = [],
+            Label = "F-100 REV 1",
+        };
     }
 
     public static PocketFeature Pocket(
@@ -79,7 +80,17 @@ internal static class SampleBlock
         ImmutableArray<Region> area,
         double top,
         double floor
-    ) => new(name, kind, Setup.Top, area, top, floor, [new Removal(Setup.Top, kind, name, area, top, floor)]);
+    ) =>
+        new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            Area = area,
+            TopZ = top,
+            FloorZ = floor,
+            Removals = [new Removal(Setup.Top, kind, name, area, top, floor)],
+        };
 
     public static GrooveFeature Grooves(
         string name,
@@ -96,17 +107,18 @@ internal static class SampleBlock
             .. loops.SelectMany(l => kernel.Stroke(l, width)),
             .. runs.SelectMany(r => kernel.Stroke(r, width)),
         ]);
-        return new(
-            name,
-            kind,
-            Setup.Top,
-            loops,
-            runs,
-            width,
-            top,
-            floor,
-            [new Removal(Setup.Top, kind, name, area, top, floor)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            Loops = loops,
+            Runs = runs,
+            Width = width,
+            TopZ = top,
+            FloorZ = floor,
+            Removals = [new Removal(Setup.Top, kind, name, area, top, floor)],
+        };
     }
 
     public static HoleFeature Hole(
@@ -124,20 +136,21 @@ internal static class SampleBlock
         PlateOpening? over = opening is null
             ? null
             : job.Plate.Openings.Where(o => o.Kind == opening).MinBy(o => o.At.DistanceTo(at));
-        return new(
-            name,
-            kind,
-            Setup.Top,
-            at,
-            diameter,
-            top,
-            floor,
-            0,
-            0,
-            over is not null && floor <= 0,
-            over,
-            [new Removal(Setup.Top, kind, name, area, top, floor)]
-        );
+        return new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            At = at,
+            Diameter = diameter,
+            TopZ = top,
+            FloorZ = floor,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = over is not null && floor <= 0,
+            Opening = over,
+            Removals = [new Removal(Setup.Top, kind, name, area, top, floor)],
+        };
     }
 
     private static ImmutableArray<OpenPath> Net() =>

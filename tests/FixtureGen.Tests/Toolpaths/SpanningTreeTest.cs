@@ -1,5 +1,5 @@
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Routes;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;

@@ -1,11 +1,14 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Program;
+using FixtureGen.Programs;
 using FixtureGen.Tests.Support;
 using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Routes;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;
@@ -40,7 +43,10 @@ public sealed class ThickestBlankTest
         ImmutableArray<Operation> top = Operations(job, design, Setup.Top);
         CarveOracle oracle = new(design.Placement.BlankBox, Cell, job.BlankThickest);
         Assert.All(top.Take(1), o => Assert.Equal(OperationKind.Skim, o.Kind));
-        Assert.All(top, o => Assert.True(o.Moves[0].To.Z >= job.BlankThickest + Heights.HopGap - 1e-9));
+        Assert.All(
+            top,
+            o => Assert.True(o.Moves[0].To.Z >= job.BlankThickest + FixtureGen.Toolpaths.Moves.Heights.HopGap - 1e-9)
+        );
         foreach (Operation operation in top)
         {
             oracle.Cut(operation);

@@ -1,8 +1,10 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
-using FixtureGen.Holding;
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Moves;
+using FixtureGen.Toolpaths.Routes;
 
 namespace FixtureGen.Tests.Toolpaths;
 
@@ -42,7 +44,7 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
             OperationKind.Skim => frame.Block.Width * frame.Block.Height / data.StepOver,
             OperationKind.Profile => 0,
             _ => work
-                .Features.SelectMany(f => Fit.Of(f, frame.Setup))
+                .Features.SelectMany(f => Fit.RemovalsIn(f, frame.Setup))
                 .Sum(r => r.Area.Sum(a => Milled(a, r.TopZ - r.FloorZ, work, frame))),
         };
         return length / (data.Feed / 60);

@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Holding.Block;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Routes;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;

@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
-using FixtureGen.Holding;
+using FixtureGen.Cutting;
 using FixtureGen.Model;
-using FixtureGen.Toolpaths;
+using FixtureGen.Toolpaths.Methods;
+using FixtureGen.Toolpaths.Routes;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;
@@ -41,7 +42,21 @@ public sealed class ToolSetTest
 
     private static ImmutableArray<Method> Ways(Random random, Tool[] rack)
     {
-        Feature hole = new HoleFeature("", FeatureKind.Port, Setup.Top, default, 6, 0, 0, 0, 0, false, null, []);
+        Feature hole = new HoleFeature
+        {
+            Name = "",
+            Kind = FeatureKind.Port,
+            Setup = Setup.Top,
+            At = default,
+            Diameter = 6,
+            TopZ = 0,
+            FloorZ = 0,
+            SlotLength = 0,
+            SlotAngleDeg = 0,
+            BreaksThrough = false,
+            Opening = null,
+            Removals = [],
+        };
         return
         [
             .. Enumerable
@@ -53,29 +68,30 @@ public sealed class ToolSetTest
         ];
     }
 
-    private static Cutting Cut(Random random, Tool[] rack) =>
+    private static ToolCut Cut(Random random, Tool[] rack) =>
         new(rack[random.Next(rack.Length)], OperationKind.Clear, Data, 3 * random.NextDouble(), () => []);
 
     private static Tool EndMill(int number) =>
-        new(
-            "",
-            number,
-            ToolKind.EndMill,
-            number,
-            2,
-            20,
-            6,
-            30,
-            40,
-            30,
-            0,
-            0,
-            HelixDirection.Up,
-            30,
-            true,
-            1,
-            3,
-            0,
-            24_000
-        );
+        new()
+        {
+            Name = "",
+            Number = number,
+            Kind = ToolKind.EndMill,
+            Diameter = number,
+            Flutes = 2,
+            FluteLength = 20,
+            ShankDiameter = 6,
+            StickOut = 30,
+            HolderDiameter = 40,
+            HolderLength = 30,
+            TipAngleDeg = 0,
+            TipDiameter = 0,
+            Helix = HelixDirection.Up,
+            HelixAngleDeg = 30,
+            CentreCutting = true,
+            MaxStepDown = 1,
+            MaxRampDeg = 3,
+            RunOut = 0,
+            MaxRpm = 24_000,
+        };
 }

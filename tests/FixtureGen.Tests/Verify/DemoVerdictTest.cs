@@ -1,6 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Verify;

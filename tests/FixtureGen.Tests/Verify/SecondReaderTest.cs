@@ -3,6 +3,7 @@ using System.Text.Json;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Tests.Verify;

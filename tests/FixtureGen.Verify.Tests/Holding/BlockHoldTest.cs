@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests.Holding;
@@ -16,34 +17,36 @@ public sealed class BlockHoldTest
     private static FixtureDesign Design { get; } =
         TestShop.Design(
             TestShop.Pocket("pocket", FeatureKind.FormPocket, Setup.Top, TestShop.Rectangle(30, 30, 70, 70), 20, 16),
-            new HoleFeature(
-                "bolt",
-                FeatureKind.BoltHole,
-                Setup.Top,
-                new Point2(10, 10),
-                5.5,
-                20,
-                0,
-                0,
-                0,
-                true,
-                null,
-                []
-            ),
-            new HoleFeature(
-                "bolt 2",
-                FeatureKind.BoltHole,
-                Setup.Top,
-                new Point2(90, 90),
-                5.5,
-                20,
-                0,
-                0,
-                0,
-                true,
-                null,
-                []
-            )
+            new HoleFeature
+            {
+                Name = "bolt",
+                Kind = FeatureKind.BoltHole,
+                Setup = Setup.Top,
+                At = new Point2(10, 10),
+                Diameter = 5.5,
+                TopZ = 20,
+                FloorZ = 0,
+                SlotLength = 0,
+                SlotAngleDeg = 0,
+                BreaksThrough = true,
+                Opening = null,
+                Removals = [],
+            },
+            new HoleFeature
+            {
+                Name = "bolt 2",
+                Kind = FeatureKind.BoltHole,
+                Setup = Setup.Top,
+                At = new Point2(90, 90),
+                Diameter = 5.5,
+                TopZ = 20,
+                FloorZ = 0,
+                SlotLength = 0,
+                SlotAngleDeg = 0,
+                BreaksThrough = true,
+                Opening = null,
+                Removals = [],
+            }
         );
 
     private const string Slot = """

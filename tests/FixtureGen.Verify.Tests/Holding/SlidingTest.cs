@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Holding;
+using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Tests.Support;
 using Xunit;
 

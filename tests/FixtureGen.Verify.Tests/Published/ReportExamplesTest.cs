@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Tests.Support;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests.Published;
@@ -10,7 +11,7 @@ namespace FixtureGen.Verify.Tests.Published;
 /// </summary>
 public sealed class ReportExamplesTest
 {
-    private static readonly Job s_job = TestShop.Job(TestShop.EndMill(1, 6)) with
+    private static readonly Job S_job = TestShop.Job(TestShop.EndMill(1, 6)) with
     {
         Control = TestShop.Control with
         {
@@ -22,7 +23,7 @@ public sealed class ReportExamplesTest
 
     private static Motion[] Motions(string body, int skip)
     {
-        VerifyResult result = TestShop.Judge(s_job, TestShop.Design(), TestShop.Program(body));
+        VerifyResult result = TestShop.Judge(S_job, TestShop.Design(), TestShop.Program(body));
         Motion[] all = [.. result.Programs[0].Motions];
         int first = Array.FindIndex(all, m => m.Line >= FirstLine);
         return [.. all.Skip(first + skip).Where(m => m.Line < FirstLine + body.Split('\n').Length)];
@@ -33,7 +34,7 @@ public sealed class ReportExamplesTest
     private static string[] Codes(string body) =>
         [
             .. TestShop
-                .Judge(s_job, TestShop.Design(), TestShop.Program(body))
+                .Judge(S_job, TestShop.Design(), TestShop.Program(body))
                 .Findings.Where(f => f.Line is { } l && l >= FirstLine)
                 .Select(f => f.Code),
         ];

@@ -1,4 +1,4 @@
-using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Tests.Support;
 

@@ -1,6 +1,7 @@
 using CsCheck;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Tests.Support;
 
@@ -12,14 +13,14 @@ internal static class RandomMotions
     /// <summary>An end mill, a ball, an engraver, a drill and an end mill of 1 mm.</summary>
     public static IReadOnlyList<Cutter> Cutters { get; } =
     [
-        Cutter.Of(TestShop.EndMill(1, 6)),
-        Cutter.Of(TestShop.Ball(2, 5)),
-        Cutter.Of(TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4)),
-        Cutter.Of(TestShop.Cone(4, ToolKind.Drill, 5, 118, 0)),
-        Cutter.Of(TestShop.EndMill(5, 1)),
+        Cutter.From(TestShop.EndMill(1, 6)),
+        Cutter.From(TestShop.Ball(2, 5)),
+        Cutter.From(TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4)),
+        Cutter.From(TestShop.Cone(4, ToolKind.Drill, 5, 118, 0)),
+        Cutter.From(TestShop.EndMill(5, 1)),
     ];
 
-    private static readonly Gen<Motion> s_line = Gen.Select(
+    private static readonly Gen<Motion> S_line = Gen.Select(
         Gen.Double[-4, 44],
         Gen.Double[-4, 44],
         Gen.Double[-4, 44],
@@ -28,7 +29,7 @@ internal static class RandomMotions
         (x0, y0, x1, y1, z) => new Motion(1, MotionKind.Line, new(x0, y0, z.Z0), new(x1, y1, z.Z1), default, 100, 1)
     );
 
-    private static readonly Gen<Motion> s_arc = Gen.Select(
+    private static readonly Gen<Motion> S_arc = Gen.Select(
         Gen.Double[5, 35],
         Gen.Double[5, 35],
         Gen.Double[0.3, 14],
@@ -38,7 +39,7 @@ internal static class RandomMotions
         (x, y, r, from, sweep, z) => Arc(x, y, r, from, sweep, z.Z0, z.Z1)
     );
 
-    private static readonly Gen<Motion> s_plunge = Gen.Select(
+    private static readonly Gen<Motion> S_plunge = Gen.Select(
         Gen.Double[-4, 44],
         Gen.Double[-4, 44],
         Heights,
@@ -49,7 +50,7 @@ internal static class RandomMotions
         Gen.Select(Gen.Double[1, 9], Gen.Double[1, 9], Gen.Bool, (a, b, level) => (a, level ? a : b));
 
     /// <summary>Mostly lines and arcs, level or not; some plunges.</summary>
-    public static Gen<Motion> Any => Gen.Frequency((4, s_line), (4, s_arc), (1, s_plunge));
+    public static Gen<Motion> Any => Gen.Frequency((4, S_line), (4, S_arc), (1, S_plunge));
 
     /// <summary>40 mm along Y, uncut.</summary>
     public static BlockGrid Grid(double cell, double width = 40) => new(new Box2(0, 0, width, 40), cell, 0, Top);

@@ -1,4 +1,5 @@
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 using Xunit;
 
 namespace FixtureGen.Verify.Tests.Support;

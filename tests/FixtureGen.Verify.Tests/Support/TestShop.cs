@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Model;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Tests.Support;
 
@@ -7,27 +8,28 @@ namespace FixtureGen.Verify.Tests.Support;
 internal static class TestShop
 {
     public static Tool EndMill(int number, double diameter, bool centre = true) =>
-        new(
-            FormattableString.Invariant($"end mill {diameter:0.##}"),
-            number,
-            ToolKind.EndMill,
-            diameter,
-            2,
-            25,
-            diameter,
-            40,
-            30,
-            50,
-            0,
-            0,
-            HelixDirection.Up,
-            30,
-            centre,
-            4,
-            5,
-            0.01,
-            24000
-        );
+        new()
+        {
+            Name = FormattableString.Invariant($"end mill {diameter:0.##}"),
+            Number = number,
+            Kind = ToolKind.EndMill,
+            Diameter = diameter,
+            Flutes = 2,
+            FluteLength = 25,
+            ShankDiameter = diameter,
+            StickOut = 40,
+            HolderDiameter = 30,
+            HolderLength = 50,
+            TipAngleDeg = 0,
+            TipDiameter = 0,
+            Helix = HelixDirection.Up,
+            HelixAngleDeg = 30,
+            CentreCutting = centre,
+            MaxStepDown = 4,
+            MaxRampDeg = 5,
+            RunOut = 0.01,
+            MaxRpm = 24000,
+        };
 
     public static Tool Ball(int number, double diameter) => EndMill(number, diameter) with { Kind = ToolKind.BallMill };
 
@@ -40,125 +42,229 @@ internal static class TestShop
         };
 
     public static Control Control { get; } =
-        new(
-            "test",
-            "plain RS274/NGC in mm with vacuum words",
-            LengthUnit.Millimetre,
-            4,
-            DecimalHabit.AlwaysPoint,
-            1,
-            "O",
-            4,
-            1,
-            9999,
-            true,
-            CommentForm.Parentheses,
-            60,
-            true,
-            0,
-            120,
-            ArcForm.Centre,
-            true,
-            0,
-            true,
-            false,
-            DwellUnit.Seconds,
-            "P",
-            ["G21 G17 G40 G49 G80 G90 G94 {work}"],
-            ["T{tool} M6", "S{rpm} M3", "G0 G43 H{offset} Z{z}"],
-            true,
-            "G54",
-            "M3",
-            "M5",
-            "M8",
-            "M9",
-            "M64",
-            "M65",
-            "M66",
-            "M0",
-            "M1",
-            ["G53 G0 Z0."],
-            "M30"
-        );
+        new()
+        {
+            Name = "test",
+            Description = "plain RS274/NGC in mm with vacuum words",
+            Unit = LengthUnit.Millimetre,
+            Decimals = 4,
+            Numbers = DecimalHabit.AlwaysPoint,
+            FeedDecimals = 1,
+            ProgramNumberWord = "O",
+            ProgramNumberDigits = 4,
+            ProgramNumberMin = 1,
+            ProgramNumberMax = 9999,
+            PercentLines = true,
+            Comment = CommentForm.Parentheses,
+            CommentLength = 60,
+            CommentUpperCase = true,
+            LineNumberStep = 0,
+            LineLength = 120,
+            Arc = ArcForm.Centre,
+            SplitFullCircles = true,
+            MaxArcSweepDeg = 0,
+            CannedCycles = true,
+            PeckHighSpeed = false,
+            Dwell = DwellUnit.Seconds,
+            DwellWord = "P",
+            SafeStart = ["G21 G17 G40 G49 G80 G90 G94 {work}"],
+            ToolChange = ["T{tool} M6", "S{rpm} M3", "G0 G43 H{offset} Z{z}"],
+            LengthOffsetWord = true,
+            WorkOffset = "G54",
+            SpindleStart = "M3",
+            SpindleStop = "M5",
+            AirOn = "M8",
+            AirOff = "M9",
+            VacuumOn = "M64",
+            VacuumOff = "M65",
+            VacuumWait = "M66",
+            Stop = "M0",
+            OptionalStop = "M1",
+            Home = ["G53 G0 Z0."],
+            End = "M30",
+        };
 
     public static Plate Plate { get; } =
-        new(
-            "test plate",
-            1,
-            new Box2(-20, -20, 120, 120),
-            25,
-            [],
-            0.2,
-            [new PlateOpening("B1", OpeningKind.Bolt, new Point2(10, 10), 6, 14, 6)],
-            [],
-            Rectangle(20, 20, 80, 80),
-            3,
-            0.02,
-            0.9,
-            0.3,
-            new Machine(new Box3(-50, -50, -10, 150, 150, 120), 15000, 6000, 2000, 1000, 24000, 2, 5, 20)
-        );
+        new()
+        {
+            Name = "test plate",
+            Revision = 1,
+            Face = new Box2(-20, -20, 120, 120),
+            Thickness = 25,
+            Stops = [],
+            PlacingTolerance = 0.2,
+            Openings = [new PlateOpening("B1", OpeningKind.Bolt, new Point2(10, 10), 6, 14, 6)],
+            Grooves = [],
+            SealLoop = Rectangle(20, 20, 80, 80),
+            SealGrooveWidth = 3,
+            SealReactionNPerMm = 0.02,
+            FrictionBlockOnPlate = 0.9,
+            Skin = 0.3,
+            Machine = new Machine
+            {
+                Travel = new Box3(-50, -50, -10, 150, 150, 120),
+                RapidMmPerMin = 15000,
+                MaxFeedMmPerMin = 6000,
+                AccelerationMmPerS2 = 2000,
+                MinSpindleRpm = 1000,
+                MaxSpindleRpm = 24000,
+                SpindlePowerKw = 2,
+                ToolChangeSeconds = 5,
+                FeedHoldDistance = 20,
+            },
+        };
 
     public static Material Material { get; } =
-        new(
-            "test plastic",
-            100,
-            600,
-            [new ChipLoad(3, 0.03, 0.12), new ChipLoad(10, 0.08, 0.3)],
-            30,
-            60,
-            1,
-            0.5,
-            5,
-            1e-4,
-            0.2,
-            true,
-            "invented"
-        );
+        new()
+        {
+            Name = "test plastic",
+            MinSpeedMPerMin = 100,
+            MaxSpeedMPerMin = 600,
+            ChipLoads = [new ChipLoad(3, 0.03, 0.12), new ChipLoad(10, 0.08, 0.3)],
+            SpecificForceMin = 30,
+            SpecificForceMax = 60,
+            StepDownRatio = 1,
+            StepOverRatio = 0.5,
+            MaxRampDeg = 5,
+            ExpansionPerK = 1e-4,
+            ShellFriction = 0.2,
+            IsPlastic = true,
+            Source = "invented",
+        };
 
     public static Job Job(params IEnumerable<Tool> tools) =>
-        new(
-            "test",
-            "TEST CRADLE",
-            "F001",
-            1,
-            1001,
-            LengthUnit.Millimetre,
-            LengthUnit.Millimetre,
-            new LayerRoles("OUTLINE", "CUTOUT", "ENGRAVE", "FORM", "MAGNET", "KEEPOUT"),
-            Plate,
-            new Blank("small", "test plastic", 100, 100, 20, 0.5),
-            [],
-            20,
-            Material,
-            Material,
-            new Shell("shell", 1, 1.1, 0.1, 0.2),
-            LocatorKind.Hand,
-            [],
-            SkirtHold.None,
-            [],
-            [.. tools],
-            EndMill(9, 3),
-            null,
-            null,
-            new MagnetSpec("m", "N42", 1.2, 1.3, 10, 0.1, 3, 0.02, 80, 14, 6, 1, "invented"),
-            0,
-            [],
-            null,
-            new Gasket("g", CordKind.Sponge, 3, 0.2, 0.3, 3, 2, 6, 0, 30, 60, 0.01, 0.5, "invented"),
-            new Screw("M5", 5, 0.8, 8.5, 5, 3, 10, 1, 5.5, 11, 5, 0.2, 14.2, "invented"),
-            new DowelPin("6", 6, 8, 6.1, 0, 0, "invented"),
-            Control,
-            new VacuumSupply(100, 85, 60, 100, 0.5),
-            null,
-            1.5,
-            new HouseLimits(2, 0, 2),
-            new Rules(18, 0.3, 1, 0.5, 0.5, 2, 2, 3, 1.5, 20, 0.1, 0.1, 0.1, 1, 20, 4, 0.5, 2, 0.3, 4, 10, 6, 0.3),
-            null,
-            "A4",
-            1,
-            []
-        );
+        new()
+        {
+            Name = "test",
+            Title = "TEST CRADLE",
+            FixtureId = "F001",
+            Revision = 1,
+            ProgramNumber = 1001,
+            DrawingUnit = LengthUnit.Millimetre,
+            DisplayUnit = LengthUnit.Millimetre,
+            Layers = new LayerRoles("OUTLINE", "CUTOUT", "ENGRAVE", "FORM", "MAGNET", "KEEPOUT"),
+            Plate = Plate,
+            Blank = new Blank
+            {
+                Name = "small",
+                Material = "test plastic",
+                Width = 100,
+                Height = 100,
+                Thickness = 20,
+                ThicknessTolerance = 0.5,
+            },
+            OtherBlanks = [],
+            BlankThickness = 20,
+            BlockMaterial = Material,
+            ShellMaterial = Material,
+            Shell = new Shell("shell", 1, 1.1, 0.1, 0.2),
+            Locator = LocatorKind.Hand,
+            LocatorPins = [],
+            Skirt = SkirtHold.None,
+            Forms = [],
+            Tools = [.. tools],
+            TrimTool = EndMill(9, 3),
+            TrimFeedMmPerMin = null,
+            TrimRpm = null,
+            Magnet = new MagnetSpec
+            {
+                Name = "m",
+                Grade = "N42",
+                BrMinT = 1.2,
+                BrMaxT = 1.3,
+                Diameter = 10,
+                DiameterTolerance = 0.1,
+                Thickness = 3,
+                Plating = 0.02,
+                MaxTemperatureC = 80,
+                JacketDiameter = 14,
+                JacketHeight = 6,
+                JacketFloor = 1,
+                Source = "invented",
+            },
+            MagnetCount = 0,
+            Magnets = [],
+            MagnetFactorTarget = null,
+            Gasket = new Gasket
+            {
+                Name = "g",
+                Kind = CordKind.Sponge,
+                Section = 3,
+                SectionTolerance = 0.2,
+                SqueezeRatio = 0.3,
+                GrooveWidth = 3,
+                GrooveDepth = 2,
+                InsideBendRadius = 6,
+                ShoreA = 0,
+                P25MinKPa = 30,
+                P25MaxKPa = 60,
+                CutAllowanceRatio = 0.01,
+                FrictionShellOnCord = 0.5,
+                Source = "invented",
+            },
+            Bolt = new Screw
+            {
+                Name = "M5",
+                Body = 5,
+                Pitch = 0.8,
+                HeadDiameter = 8.5,
+                HeadHeight = 5,
+                KeyEngagement = 3,
+                WasherDiameter = 10,
+                WasherThickness = 1,
+                ClearanceHole = 5.5,
+                Counterbore = 11,
+                TorqueNm = 5,
+                NutFactor = 0.2,
+                StressArea = 14.2,
+                Source = "invented",
+            },
+            Pin = new DowelPin
+            {
+                Name = "6",
+                Diameter = 6,
+                Projection = 8,
+                SlipHole = 6.1,
+                BushDiameter = 0,
+                BushLength = 0,
+                Source = "invented",
+            },
+            Control = Control,
+            Vacuum = new VacuumSupply(100, 85, 60, 100, 0.5),
+            ShellFriction = null,
+            DullFactor = 1.5,
+            Limits = new HouseLimits(2, 0, 2),
+            Rules = new Rules
+            {
+                FixtureHeight = 18,
+                LeastSkim = 0.3,
+                SideClearance = 1,
+                TipBelowShell = 0.5,
+                ReliefFloorBelowTip = 0.5,
+                Land = 2,
+                Wall = 2,
+                LeastFloor = 3,
+                NetDepth = 1.5,
+                NetReach = 20,
+                MagnetRecess = 0.1,
+                MagnetGlue = 0.1,
+                MagnetPocketClearance = 0.1,
+                JacketClearance = 1,
+                SlugMilledBelow = 20,
+                TabLength = 4,
+                TabThickness = 0.5,
+                LeadRadius = 2,
+                EngraveDepth = 0.3,
+                LetterHeight = 4,
+                TemperatureSwingK = 10,
+                LocatorPinDiameter = 6,
+                RunningClearance = 0.3,
+            },
+            Placement = null,
+            Paper = "A4",
+            Quantity = 1,
+            Sources = [],
+        };
 
     public static Contour Rectangle(double x0, double y0, double x1, double y1)
     {
@@ -194,38 +300,48 @@ internal static class TestShop
     public static Feature Pocket(string name, FeatureKind kind, Setup setup, Contour edge, double top, double floor)
     {
         ImmutableArray<Region> area = [Region.Of(edge)];
-        return new PocketFeature(
-            name,
-            kind,
-            setup,
-            area,
-            top,
-            floor,
-            [new Removal(setup, kind, name, area, top, floor)]
-        );
+        return new PocketFeature
+        {
+            Name = name,
+            Kind = kind,
+            Setup = setup,
+            Area = area,
+            TopZ = top,
+            FloorZ = floor,
+            Removals = [new Removal(setup, kind, name, area, top, floor)],
+        };
     }
 
     /// <summary>A block of 100 x 100 x 20 at the plate's origin with the given features.</summary>
     public static FixtureDesign Design(params IEnumerable<Feature> features) =>
-        new(
-            new Part(Rectangle(10, 10, 90, 90), [], [], [], [], []),
-            new Placement(
+        new()
+        {
+            Part = new Part(Rectangle(10, 10, 90, 90), [], [], [], [], []),
+            Placement = new Placement(
                 new Pose(0, 0, 0),
-                new Blank("small", "test plastic", 100, 100, 20, 0.5),
+                new Blank
+                {
+                    Name = "small",
+                    Material = "test plastic",
+                    Width = 100,
+                    Height = 100,
+                    Thickness = 20,
+                    ThicknessTolerance = 0.5,
+                },
                 new Box2(0, 0, 100, 100)
             ),
-            18,
-            20,
-            new Flip(50),
-            [],
-            [],
-            [],
-            [],
-            [.. features],
-            [],
-            [],
-            "TEST F001 R1"
-        );
+            FixtureHeight = 18,
+            RawThickness = 20,
+            Flip = new Flip(50),
+            Zones = [],
+            Cords = [],
+            Magnets = [],
+            TrimCuts = [],
+            Features = [.. features],
+            VacuumPath = [],
+            Contact = [],
+            Label = "TEST F001 R1",
+        };
 
     /// <summary>The usual frame round some lines: percent signs, number, label, safe start, tool 1, vacuum, home, end.</summary>
     public static string Program(string body, int tool = 1, double feed = 800) =>

@@ -84,48 +84,65 @@ internal static class TrimShop
         Contour outside = TestShop.Rounded(27, 27, 73, 73, 8);
         Contour path = Backwards(TestShop.Rounded(28.5, 28.5, 71.5, 71.5, 6.5));
         Region sweep = new(outside, [Backwards(edge)]);
-        TrimCut cut = new(
-            "outline",
-            TrimKind.Outline,
-            edge,
-            path,
-            new OpenPath([path.Segments[^1]]),
-            new OpenPath([path.Segments[0]]),
-            [],
-            tabs,
-            SlugHold.Skirt,
-            Job.TrimTool,
-            17.5,
-            [sweep]
-        );
+        TrimCut cut = new()
+        {
+            Name = "outline",
+            Kind = TrimKind.Outline,
+            Edge = edge,
+            Path = path,
+            LeadIn = new OpenPath([path.Segments[^1]]),
+            LeadOut = new OpenPath([path.Segments[0]]),
+            Clearing = [],
+            Tabs = tabs,
+            Hold = SlugHold.Skirt,
+            Tool = Job.TrimTool,
+            FloorZ = 17.5,
+            Sweep = [sweep],
+        };
         Region relief = new(TestShop.Rounded(25, 25, 75, 75, 10), [Backwards(TestShop.Rounded(31, 31, 69, 69, 4))]);
         ImmutableArray<Region> area = [relief];
         FixtureDesign plain = TestShop.Design(
             TestShop.Pocket("skim", FeatureKind.Skim, Setup.Top, TestShop.Rectangle(0, 0, 100, 100), 20, 18),
-            new PocketFeature(
-                "relief",
-                FeatureKind.Relief,
-                Setup.Top,
-                area,
-                18,
-                17,
-                [new Removal(Setup.Top, FeatureKind.Relief, "relief", area, 18, 17)]
-            ),
-            new HoleFeature(
-                "bolt",
-                FeatureKind.BoltHole,
-                Setup.Top,
-                new Point2(10, 10),
-                5.5,
-                18,
-                0,
-                0,
-                0,
-                true,
-                null,
-                []
-            ),
-            new HoleFeature("pin", FeatureKind.PinHole, Setup.Top, new Point2(90, 50), 6.1, 18, 0, 0, 0, true, null, [])
+            new PocketFeature
+            {
+                Name = "relief",
+                Kind = FeatureKind.Relief,
+                Setup = Setup.Top,
+                Area = area,
+                TopZ = 18,
+                FloorZ = 17,
+                Removals = [new Removal(Setup.Top, FeatureKind.Relief, "relief", area, 18, 17)],
+            },
+            new HoleFeature
+            {
+                Name = "bolt",
+                Kind = FeatureKind.BoltHole,
+                Setup = Setup.Top,
+                At = new Point2(10, 10),
+                Diameter = 5.5,
+                TopZ = 18,
+                FloorZ = 0,
+                SlotLength = 0,
+                SlotAngleDeg = 0,
+                BreaksThrough = true,
+                Opening = null,
+                Removals = [],
+            },
+            new HoleFeature
+            {
+                Name = "pin",
+                Kind = FeatureKind.PinHole,
+                Setup = Setup.Top,
+                At = new Point2(90, 50),
+                Diameter = 6.1,
+                TopZ = 18,
+                FloorZ = 0,
+                SlotLength = 0,
+                SlotAngleDeg = 0,
+                BreaksThrough = true,
+                Opening = null,
+                Removals = [],
+            }
         );
         return plain with
         {

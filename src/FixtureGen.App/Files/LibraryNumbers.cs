@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.App.Files;
+
+/// <summary>
+/// Number, fixture id and revision of jobs as make and check see them: from the register, else the next free ones by
+/// sorted name, which are not claimed. Each folder's register is read once.
+/// </summary>
+public sealed class LibraryNumbers
+{
+    private readonly Dictionary<string, Stage<Register>> _folders = new(StringComparer.Ordinal);
+
+    /// <summary>A job's own; failed where the register of its folder cannot be read.</summary>
+    public Stage<Registered> For(string jobPath)
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!;
+        if (!_folders.TryGetValue(folder, out Stage<Register>? claimed))
+        {
+            claimed = Claimed(folder);
+            _folders.Add(folder, claimed);
+        }
+        string job = Path.GetFileNameWithoutExtension(jobPath);
+        return claimed.Ok
+            ? Stage.Answer(claimed.Value!.AsRegistered(claimed.Value.Current(job)!))
+            : Stage.Failed<Registered>(claimed.Findings);
+    }
+
+    private static Stage<Register> Claimed(string folder)
+    {
+        Stage<Register> read = RegisterFile.Read(folder);
+        if (!read.Ok)
+        {
+            return read;
+        }
+        ImmutableArray<string> jobs = JobFiles.In(folder);
+        return Stage.Answer(
+            Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), Numbering.Stated(jobs))
+        );
+    }
+}

@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Net;
+using FixtureGen.Output.Reports;
+
+namespace FixtureGen.App.Library;
+
+/// <summary>The change report as one self-contained HTML page: no network, before and after pictures inside. Written row by row, so that memory does not grow with the library.</summary>
+public static class ChangePage
+{
+    private const string Style = """
+        :root { color-scheme: light dark; --line: #8886; --soft: #8881; }
+        body { font: 15px/1.45 system-ui, sans-serif; margin: 2rem auto; max-width: 75rem; padding: 0 1rem; }
+        h1 { font-size: 1.5rem; } h2 { font-size: 1.15rem; margin-top: 2.5rem; border-top: 1px solid var(--line); padding-top: 1rem; }
+        table { border-collapse: collapse; width: 100%; } th, td { text-align: left; padding: .35rem .6rem; border-bottom: 1px solid var(--line); vertical-align: top; }
+        th { background: var(--soft); } td.n { white-space: nowrap; font-variant-numeric: tabular-nums; }
+        .refused, .scrap { font-weight: 700; } .scrap { border: 2px solid; padding: .6rem .8rem; margin: .8rem 0; }
+        .pair { display: grid; grid-template-columns: 1fr 1fr; gap: 1rem; } .pair img { width: 100%; background: #fff; border: 1px solid var(--line); }
+        .wide { overflow-x: auto; } @media (max-width: 48rem) { .pair { grid-template-columns: 1fr; } }
+        figure { margin: 0; } figcaption { padding: .2rem 0; }
+        """;
+
+    /// <summary>The whole page.</summary>
+    /// <param name="page">Not closed here.</param>
+    /// <param name="changes">In the order of the rows.</param>
+    /// <param name="title">Plain text; it is escaped here, as is all else.</param>
+    /// <exception cref="IOException">A picture cannot be read or the page not written.</exception>
+    public static void Write(TextWriter page, ImmutableArray<JobChange> changes, string title)
+    {
+        page.Write(
+            $"<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>{E(title)}</title>\n<style>{Style}</style></head><body>\n<h1>{E(title)}</h1>\n"
+        );
+        page.Write(
+            $"<p>{Count(changes, JobResult.Made)} made, {Count(changes, JobResult.Unchanged)} unchanged, {Count(changes, JobResult.Refused)} refused, {Count(changes, JobResult.Stopped)} not reached.</p>\n"
+        );
+        foreach (JobChange c in changes.Where(c => c.Scrap is not null))
+        {
+            page.Write(
+                $"<p class=\"scrap\">Scrap the block of {E(c.Job)} on the shelf: {E(c.Scrap!)}. Until then its old trim program is its only valid pair.</p>\n"
+            );
+        }
+        Table(page, changes);
+        foreach (JobChange c in changes.Where(c => c.Result != JobResult.Unchanged))
+        {
+            Section(page, c);
+        }
+        page.Write("</body></html>\n");
+    }
+
+    private static void Table(TextWriter page, ImmutableArray<JobChange> changes)
+    {
+        page.Write(
+            "<div class=\"wide\"><table><thead><tr><th>Job</th><th>Result</th><th>Why</th><th>Rev.</th><th>Number</th><th>Minutes</th><th>Vacuum</th><th>Magnets, stopping</th><th>Both</th><th>Reload</th></tr></thead><tbody>\n"
+        );
+        foreach (JobChange c in changes)
+        {
+            (JobFigures? b, JobFigures? a) = (c.Before, c.After);
+            string result = ChangeReport.Word(c.Result);
+            page.Write($"<tr><td>{E(c.Job)}</td><td class=\"{result}\">{result}</td><td>{E(c.Why)}</td>");
+            page.Write($"<td class=\"n\">{N(c.Revision)}</td><td class=\"n\">{N(c.Program)}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.Minutes, a?.Minutes, "0.0")}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00")}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00")}</td>");
+            page.Write($"<td class=\"n\">{Pair(b?.Both, a?.Both, "0.00")}</td>");
+            page.Write($"<td>{E(string.Join(", ", c.Reload))}</td></tr>\n");
+        }
+        page.Write("</tbody></table></div>\n");
+    }
+
+    private static void Section(TextWriter page, JobChange c)
+    {
+        page.Write($"<h2>{E(c.Job)}: {ChangeReport.Word(c.Result)}</h2>\n");
+        if (c.Result == JobResult.Refused)
+        {
+            page.Write("<p>The files that were there are kept.</p>\n");
+        }
+        if (c.Moved.Length > 0)
+        {
+            page.Write($"<p>What moved: {E(string.Join("; ", c.Moved))}.</p>\n");
+        }
+        FindingLine[] told = [.. c.Findings.Where(f => f.Severity != "note")];
+        if (told.Length > 0)
+        {
+            page.Write("<ul>\n");
+            foreach (FindingLine f in told)
+            {
+                page.Write(
+                    $"<li><strong>{E(f.Severity)}</strong> {E(f.Code)} at {E(f.Where)}: {E(f.Message.TrimEnd('.'))}. <em>{E(f.Remedy)}</em></li>\n"
+                );
+            }
+            page.Write("</ul>\n");
+        }
+        if (c.PictureAfter is not null)
+        {
+            page.Write("<div class=\"pair\">");
+            Picture(page, "before", c.PictureBefore, c.Job);
+            Picture(page, "after", c.PictureAfter, c.Job);
+            page.Write("</div>\n");
+        }
+    }
+
+    private static void Picture(TextWriter page, string caption, string? path, string job)
+    {
+        page.Write($"<figure><figcaption>{E(caption)}</figcaption>");
+        page.Write(
+            path is null
+                ? "<p>new: nothing was there before</p>"
+                : $"<img alt=\"{E(job)} {caption}\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(File.ReadAllBytes(path))}\">"
+        );
+        page.Write("</figure>");
+    }
+
+    private static string Count(ImmutableArray<JobChange> changes, JobResult result) =>
+        N(changes.Count(c => c.Result == result));
+
+    private static string N(int value) => value.ToString(CultureInfo.InvariantCulture);
+
+    private static string Pair(double? before, double? after, string format) =>
+        E(ChangeReport.Pair(before, after, format));
+
+    private static string E(string text) => WebUtility.HtmlEncode(text);
+}

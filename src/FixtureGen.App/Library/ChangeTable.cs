@@ -1,0 +1,41 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using FixtureGen.App.Terminal;
+
+namespace FixtureGen.App.Library;
+
+/// <summary>The change report as a table for the terminal.</summary>
+public static class ChangeTable
+{
+    /// <summary>A row for each job, and under it what moved and which block to scrap.</summary>
+    public static void Print(Say say, ImmutableArray<JobChange> changes, bool dryRun)
+    {
+        int width = Math.Max(8, changes.Select(c => c.Job.Length).DefaultIfEmpty(0).Max());
+        int told = Math.Max(
+            9,
+            changes.Select(c => ChangeReport.ResultWord(c.Result, dryRun).Length).DefaultIfEmpty(0).Max()
+        );
+        say.Line(
+            $"{"job".PadRight(width)}  {"result".PadRight(told)}  rev  number  {"minutes", -14}  {"vacuum", -14}  {"magnets stop.", -14}  {"both", -14}  why"
+        );
+        foreach (JobChange c in changes)
+        {
+            (JobFigures? b, JobFigures? a) = (c.Before, c.After);
+            say.Line(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{c.Job.PadRight(width)}  {ChangeReport.ResultWord(c.Result, dryRun).PadRight(told)}  {c.Revision, 3}  {c.Program, 6}  {ChangeReport.Pair(b?.Minutes, a?.Minutes, "0.0"), -14}  {ChangeReport.Pair(b?.VacuumOnly, a?.VacuumOnly, "0.00"), -14}  {ChangeReport.Pair(b?.MagnetsStopping, a?.MagnetsStopping, "0.00"), -14}  {ChangeReport.Pair(b?.Both, a?.Both, "0.00"), -14}  {c.Why}"
+                )
+            );
+            foreach (string moved in c.Moved)
+            {
+                say.Line($"{"".PadRight(width)}    {moved}");
+            }
+            if (c.Scrap is not null)
+            {
+                string what = dryRun ? "The block on the shelf would be SCRAP" : "SCRAP the block on the shelf";
+                say.Line($"{"".PadRight(width)}    {what}: {c.Scrap}");
+            }
+        }
+    }
+}

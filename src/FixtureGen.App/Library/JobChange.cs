@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using FixtureGen.Output.Reports;
+
+namespace FixtureGen.App.Library;
+
+/// <summary>How a job came out of a regeneration.</summary>
+public enum JobResult
+{
+    /// <summary>It was stale and is made again; on a dry run it would be.</summary>
+    Made,
+
+    /// <summary>What was there is what would be made.</summary>
+    Unchanged,
+
+    /// <summary>An error is among its findings; the files that were there are kept.</summary>
+    Refused,
+
+    /// <summary>Not reached: the run was stopped before.</summary>
+    Stopped,
+}
+
+/// <summary>What a report says in few numbers: cutting minutes of all programs and the holding factors. Kept instead of the report, so that memory does not grow with the library.</summary>
+public sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
+{
+    /// <summary>Null for no report; minutes are 0 and factors null where the report was refused before it had them.</summary>
+    public static JobFigures? From(Report? report) =>
+        report is null
+            ? null
+            : new(
+                report.Programs?.Sum(p => p.Minutes) ?? 0,
+                report.Holding?.VacuumOnly.Factor,
+                report.Holding?.MagnetsStopping.Factor,
+                report.Holding?.Both.Factor
+            );
+}
+
+/// <summary>
+/// What a regeneration did to one job. Before is null for a new one, After for a refused one. Moved names what changed in
+/// words with amounts; Reload the programs that differ; Scrap says why a block on the shelf no longer fits, else null;
+/// PlateUnrevised is true where the plate's file and the programs differ and the plate's revision does not.
+/// </summary>
+public sealed record JobChange
+{
+    /// <summary>The job file's name without .toml.</summary>
+    public required string Job { get; init; }
+
+    /// <summary>Path of the job below the library.</summary>
+    public required string JobFile { get; init; }
+
+    /// <summary>What became of it.</summary>
+    public required JobResult Result { get; init; }
+
+    /// <summary>What changed that it was looked at again; empty where nothing did.</summary>
+    public required string Why { get; init; }
+
+    /// <summary>The revision that it is made under.</summary>
+    public required int Revision { get; init; }
+
+    /// <summary>Number of its trim program.</summary>
+    public required int Program { get; init; }
+
+    /// <summary>The fixture's name.</summary>
+    public required string FixtureId { get; init; }
+
+    /// <summary>The plate that it is made for.</summary>
+    public required string Plate { get; init; }
+
+    /// <summary>Of that plate.</summary>
+    public required int PlateRevision { get; init; }
+
+    /// <summary>Its figures as they were; null where it was never made.</summary>
+    public required JobFigures? Before { get; init; }
+
+    /// <summary>Its figures now; null where it was refused.</summary>
+    public required JobFigures? After { get; init; }
+
+    /// <summary>Features that lie elsewhere than before.</summary>
+    public required ImmutableArray<string> Moved { get; init; }
+
+    /// <summary>Program files that the machine must be given again.</summary>
+    public required ImmutableArray<string> Reload { get; init; }
+
+    /// <summary>Why a block on the shelf no longer fits; null where it does.</summary>
+    public required string? Scrap { get; init; }
+
+    /// <summary>All that was found.</summary>
+    public required ImmutableArray<FindingLine> Findings { get; init; }
+
+    /// <summary>The preview as it was.</summary>
+    public required string? PictureBefore { get; init; }
+
+    /// <summary>The preview now.</summary>
+    public required string? PictureAfter { get; init; }
+
+    /// <summary>True where the plate changed under its old revision.</summary>
+    public bool PlateUnrevised { get; init; }
+}

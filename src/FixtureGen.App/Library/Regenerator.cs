@@ -1,0 +1,128 @@
+using System.Collections.Concurrent;
+using System.Collections.Immutable;
+using System.Globalization;
+using FixtureGen.App.Files;
+using FixtureGen.Model;
+using FixtureGen.Shop.Reading;
+
+namespace FixtureGen.App.Library;
+
+/// <summary>What a run of regenerate was asked for.</summary>
+public sealed record RegenerateOptions(string Folder, string? PlateFile, bool DryRun, bool Force, int Workers);
+
+/// <summary>
+/// Remakes every stale job of a library. Numbers are given out first, in sorted order; jobs are then shared among the
+/// workers; the register is brought up to date last. A run that is stopped or killed loses nothing: each job's folder is
+/// swapped whole, and the next run takes revisions back from the reports.
+/// </summary>
+public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int, int> progress, CancellationToken stop)
+{
+    private readonly Staleness _staleness = new(options.PlateFile);
+    private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> _shops = new();
+
+    /// <summary>Runs; findings are about the registers themselves. Pictures of what changed are left in the scratch folder.</summary>
+    public Stage<ImmutableArray<JobChange>> Run(string scratch)
+    {
+        ImmutableArray<string> jobs = JobFiles.Below(options.Folder);
+        List<Shelf> shelves = [];
+        List<Finding> findings = [];
+        try
+        {
+            foreach (
+                IGrouping<string, string> folder in jobs.GroupBy(
+                    j => Path.GetDirectoryName(Path.GetFullPath(j))!,
+                    StringComparer.Ordinal
+                )
+            )
+            {
+                Stage<Shelf> shelf = Shelf.Open(folder.Key, [.. folder], options.DryRun);
+                findings.AddRange(shelf.Findings);
+                if (shelf.Value is not null)
+                {
+                    shelves.Add(shelf.Value);
+                }
+            }
+            if (findings.Any(f => f.Severity == Severity.Error))
+            {
+                return Stage.Failed<ImmutableArray<JobChange>>(findings);
+            }
+            ImmutableArray<JobChange> changes = RemakeAll(shelves, jobs.Length, scratch);
+            findings.AddRange(shelves.Select(s => s.Settle(changes)).OfType<Finding>());
+            findings.AddRange(Unrevised(changes));
+            return Stage.Answer(changes, findings);
+        }
+        finally
+        {
+            foreach (Shelf shelf in shelves)
+            {
+                shelf.Dispose();
+            }
+        }
+    }
+
+    private static IEnumerable<Finding> Unrevised(ImmutableArray<JobChange> changes) =>
+        changes
+            .Where(c => c.PlateUnrevised)
+            .GroupBy(c => (c.Plate, c.PlateRevision))
+            .Select(g => new Finding(
+                "plate-unrevised",
+                Severity.Warning,
+                $"templates/plates/{g.Key.Plate}.toml",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the plate's file changed and so did the programs of {g.Count()} job(s), but its revision is still {g.Key.PlateRevision}"
+                ),
+                "raise 'revision' in the plate file: by it the register knows which blocks were cut for an older plate"
+            ));
+
+    private ImmutableArray<JobChange> RemakeAll(List<Shelf> shelves, int total, string scratch)
+    {
+        ConcurrentBag<JobChange> changes = [];
+        int done = 0;
+        Lock gate = new();
+        (Shelf Shelf, string Job)[] work = [.. shelves.SelectMany(s => s.Jobs.Select(j => (s, j)))];
+        // N at once is N cores: what a job would share out by itself stays with its worker.
+        ConcurrentExclusiveSchedulerPair workers = new(TaskScheduler.Default, options.Workers);
+        Parallel.ForEach(
+            Partitioner.Create(work, EnumerablePartitionerOptions.NoBuffering),
+            new ParallelOptions
+            {
+                MaxDegreeOfParallelism = options.Workers,
+                TaskScheduler = workers.ConcurrentScheduler,
+            },
+            item =>
+            {
+                JobChange change = stop.IsCancellationRequested
+                    ? Remake.NotReached(item.Job, item.Shelf)
+                    : RemakeJob(item.Shelf, item.Job, scratch);
+                changes.Add(change);
+                lock (gate)
+                {
+                    progress(change, ++done, total);
+                }
+            }
+        );
+        return [.. changes.OrderBy(c => c.JobFile, StringComparer.Ordinal)];
+    }
+
+    private ShopFiles Shop(LibraryFolder library) =>
+        _shops.GetOrAdd(library, l => l.Shop(options.PlateFile).Remembered());
+
+    private JobChange RemakeJob(Shelf shelf, string jobFile, string scratch)
+    {
+        try
+        {
+            return new Remake(options, _staleness, shelf, Shop, scratch).Run(jobFile);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Remake.NotKept(jobFile, shelf, e);
+        }
+#pragma warning disable CA1031 // One bad job never stops the rest; our own fault is named, with that job refused.
+        catch (Exception e)
+#pragma warning restore CA1031
+        {
+            return Remake.Broken(jobFile, shelf, e);
+        }
+    }
+}

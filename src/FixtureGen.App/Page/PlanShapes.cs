@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using System.Text.Json.Nodes;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.App.Page;
+
+/// <summary>One thing of the plan, plate frame mm, Y up. Key is the same for the same curves only, so that the page is sent what it lacks.</summary>
+public sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour> Curves)
+{
+    /// <summary>96 bits of the SHA-256 of the curves' numbers, lower-case hex.</summary>
+    public string Key { get; } = LayoutJson.Key([.. Curves.SelectMany(c => c.Segments).SelectMany(Numbers)]);
+
+    /// <summary>SVG path data.</summary>
+    public string Data => string.Join(' ', Curves.Select(Path));
+
+    private static double[] Numbers(Segment s) =>
+        [s.Start.X, s.Start.Y, s.End.X, s.End.Y, s.Centre.X, s.Centre.Y, (double)s.Kind];
+
+    private static string Path(Contour contour)
+    {
+        StringBuilder d = new();
+        d.Append(CultureInfo.InvariantCulture, $"M{N(contour.Segments[0].Start.X)} {N(contour.Segments[0].Start.Y)}");
+        foreach (Segment s in contour.Segments)
+        {
+            if (s.IsArc)
+            {
+                int large = Math.Abs(s.Sweep) > Math.PI ? 1 : 0;
+                int ccw = s.IsCcw ? 1 : 0;
+                d.Append(
+                    CultureInfo.InvariantCulture,
+                    $"A{N(s.Radius)} {N(s.Radius)} 0 {large} {ccw} {N(s.End.X)} {N(s.End.Y)}"
+                );
+            }
+            else
+            {
+                d.Append(CultureInfo.InvariantCulture, $"L{N(s.End.X)} {N(s.End.Y)}");
+            }
+        }
+        return d.Append('Z').ToString();
+    }
+
+    private static string N(double v) => Math.Round(v, 3).ToString(CultureInfo.InvariantCulture);
+}
+
+/// <summary>The design as the page draws it.</summary>
+public static class PlanShapes
+{
+    /// <summary>In the order of drawing: blank, features, finished edge, zones, forms, keep-outs, openings of the plate.</summary>
+    public static ImmutableArray<PlanShape> Draw(FixtureDesign design, Job job)
+    {
+        var shapes = ImmutableArray.CreateBuilder<PlanShape>();
+        shapes.Add(new("blank", "blank", [Contours.Rectangle(design.Placement.BlankBox)]));
+        foreach (Feature f in design.Features)
+        {
+            ImmutableArray<Contour> cut = [.. f.Removals.SelectMany(r => r.Area).SelectMany(r => r.Contours)];
+            if (KindOf(f) is { } kind && cut.Length > 0)
+            {
+                shapes.Add(new(kind, f.Name, cut));
+            }
+        }
+        shapes.Add(new("part", "finished edge", [design.Part.Outer, .. design.Part.Cutouts]));
+        foreach (SealedZone zone in design.Zones)
+        {
+            shapes.Add(new("zone", "sealed zone", [.. zone.Sealed.SelectMany(r => r.Contours)]));
+        }
+        foreach (FormRegion form in design.Part.Forms)
+        {
+            string way = form.Direction == FormDirection.Up ? "form, upwards" : "form, downwards";
+            shapes.Add(new("form", way, [form.Edge]));
+        }
+        foreach (Contour keep in design.Part.KeepOuts)
+        {
+            shapes.Add(new("keep", "keep-out", [keep]));
+        }
+        foreach (PlateOpening o in job.Plate.Openings)
+        {
+            double radius = Math.Max(o.Diameter, o.ReliefDiameter) / 2;
+            shapes.Add(new("opening", "plate: " + o.Name, [Contours.Circle(o.At, radius)]));
+        }
+        return shapes.ToImmutable();
+    }
+
+    /// <summary>All shapes in order by their keys, and the curves of those that the page has not got.</summary>
+    public static void Add(JsonObject answer, ImmutableArray<PlanShape> shapes, IReadOnlySet<string> have)
+    {
+        JsonObject curves = [];
+        foreach (PlanShape s in shapes.Where(s => !have.Contains(s.Key)))
+        {
+            curves[s.Key] = s.Data;
+        }
+        answer["shapes"] = new JsonArray([
+            .. shapes.Select(s =>
+                (JsonNode)
+                    new JsonObject
+                    {
+                        ["kind"] = s.Kind,
+                        ["name"] = s.Name,
+                        ["key"] = s.Key,
+                    }
+            ),
+        ]);
+        answer["curves"] = curves;
+    }
+
+    /// <summary>How a feature is drawn; null for what the page draws itself or leaves out.</summary>
+    private static string? KindOf(Feature feature) =>
+        feature.Kind switch
+        {
+            FeatureKind.Skim
+            or FeatureKind.MagnetPocket
+            or FeatureKind.MagnetNotch
+            or FeatureKind.Mark
+            or FeatureKind.Label => null,
+            FeatureKind.Relief or FeatureKind.CutoutRelief or FeatureKind.FormPocket => "relief",
+            FeatureKind.GasketGroove => "groove",
+            FeatureKind.Net or FeatureKind.Channel => "net",
+            _ => "hole",
+        };
+}

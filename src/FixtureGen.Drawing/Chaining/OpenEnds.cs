@@ -1,0 +1,82 @@
+using System.Collections.Immutable;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Drawing.Chaining;
+
+/// <summary>Names what keeps chains open: their gaps, the places where more than two curves meet, ends that stand on other curves.</summary>
+internal static class OpenEnds
+{
+    private const int MostNamed = 12;
+
+    public static IEnumerable<Finding> Findings(
+        ImmutableArray<DrawnLoop> loops,
+        ImmutableArray<OpenChain> open,
+        SortedSet<(double X, double Y)> junctions,
+        ChainLimits limits,
+        string file
+    )
+    {
+        foreach (OpenChain chain in open.Take(MostNamed))
+        {
+            yield return ChainFindings.OpenOutline(file, chain, Nearest(chain, open), limits.Unit);
+        }
+        if (open.Length > MostNamed)
+        {
+            yield return ChainFindings.MoreOpen(file, open.Length - MostNamed);
+        }
+        foreach ((double x, double y) in junctions.Take(MostNamed))
+        {
+            yield return ChainFindings.Junction(file, new Point2(x, y));
+        }
+        foreach (Point2 p in OnCurves(loops, open, junctions, limits).Take(MostNamed))
+        {
+            yield return ChainFindings.EndOnCurve(file, p);
+        }
+    }
+
+    private static double? Nearest(OpenChain chain, ImmutableArray<OpenChain> open)
+    {
+        double nearest = double.PositiveInfinity;
+        foreach (OpenChain other in open.Take(1000))
+        {
+            if (!ReferenceEquals(other, chain))
+            {
+                foreach (Point2 end in (ReadOnlySpan<Point2>)[chain.Path.Start, chain.Path.End])
+                {
+                    nearest = Math.Min(nearest, end.DistanceTo(other.Path.Start));
+                    nearest = Math.Min(nearest, end.DistanceTo(other.Path.End));
+                }
+            }
+        }
+        return double.IsFinite(nearest) ? nearest : null;
+    }
+
+    private static IEnumerable<Point2> OnCurves(
+        ImmutableArray<DrawnLoop> loops,
+        ImmutableArray<OpenChain> open,
+        SortedSet<(double X, double Y)> junctions,
+        ChainLimits limits
+    )
+    {
+        List<Segment> segments =
+        [
+            .. loops.SelectMany(l => l.Contour.Segments).Concat(open.SelectMany(o => o.Path.Segments)),
+        ];
+        var grid = new SegmentGrid([.. segments.Select(Measure.Bounds)], limits.Join);
+        foreach (OpenChain chain in open)
+        {
+            foreach (Point2 end in (Point2[])[chain.Path.Start, chain.Path.End])
+            {
+                bool known = junctions.Any(j => new Point2(j.X, j.Y).DistanceTo(end) <= limits.Join);
+                if (!known && grid.SegmentsNear(end).Any(i => EndsOn(segments[i], end, limits.Join)))
+                {
+                    yield return end;
+                }
+            }
+        }
+    }
+
+    private static bool EndsOn(Segment s, Point2 end, double join) =>
+        s.Start != end && s.End != end && Measure.Distance(end, s) <= join;
+}

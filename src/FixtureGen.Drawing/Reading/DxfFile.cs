@@ -1,0 +1,35 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Drawing.Reading;
+
+/// <summary>A drawing as its sections say it, nothing unfolded yet.</summary>
+internal sealed class DxfFile
+{
+    /// <summary>$ACADVER, such as AC1015; null where the drawing does not say.</summary>
+    public string? Version { get; set; }
+
+    /// <summary>$INSUNITS; null where the drawing does not say.</summary>
+    public int? InsUnits { get; set; }
+
+    /// <summary>$MEASUREMENT: 0 inch, 1 metric; null where the drawing does not say.</summary>
+    public int? Measurement { get; set; }
+
+    public Dictionary<string, Block> Blocks { get; } = new(StringComparer.OrdinalIgnoreCase);
+
+    public List<Entity> Entities { get; } = [];
+
+    public int PaperEntities { get; set; }
+
+    public List<Finding> Findings { get; } = [];
+
+    /// <summary>Values of a file that were written oddly and read all the same, by what was odd.</summary>
+    public SortedDictionary<string, int> Oddities { get; } = new(StringComparer.Ordinal);
+
+    public void Odd(string what, int count = 1)
+    {
+        if (count > 0)
+        {
+            Oddities[what] = Oddities.GetValueOrDefault(what) + count;
+        }
+    }
+}

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using FixtureGen.Drawing.Chaining;
+using FixtureGen.Model;
+
+namespace FixtureGen.Drawing.Roles;
+
+/// <summary>Chains the curves of one role by themselves and refuses what is open, crossed or not single.</summary>
+internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> findings)
+{
+    /// <summary>The role's loops; open chains and crossings become errors here.</summary>
+    public ImmutableArray<DrawnLoop> Closed(ImmutableArray<DrawnCurve> curves, string role)
+    {
+        if (curves.IsEmpty)
+        {
+            return [];
+        }
+        Chained chained = Chainer.Chain(curves, limits, file);
+        foreach (Finding finding in chained.Findings)
+        {
+            findings.Add(finding with { Severity = Severity.Error, Message = $"{finding.Message} ({role})" });
+        }
+        return chained.Loops;
+    }
+
+    /// <summary>The loops without those that two layers draw alike, which is noted.</summary>
+    public ImmutableArray<DrawnLoop> Once(ImmutableArray<DrawnLoop> loops)
+    {
+        HashSet<int> twice = new Duplicates(limits).Find([.. loops.Select(l => l.Contour.Segments)]);
+        if (twice.Count > 0)
+        {
+            findings.Add(PartFindings.CutoutTwice(file, twice.Count));
+        }
+        return [.. loops.Where((_, i) => !twice.Contains(i))];
+    }
+
+    /// <summary>
+    /// The one outline; null where there is none or more than one. While a chain of its layer stays open, what closed may be
+    /// its holes: then nothing is said of them.
+    /// </summary>
+    public DrawnLoop? Outline(ImmutableArray<DrawnLoop> loops)
+    {
+        List<DrawnLoop> outer = [.. loops.Where(l => l.Depth == 0)];
+        if (findings.Exists(f => f.Code == "outline-open"))
+        {
+            return null;
+        }
+        if (outer.Count == 0)
+        {
+            findings.Add(PartFindings.NoLoop(file));
+            return null;
+        }
+        if (outer.Count > 1)
+        {
+            findings.Add(PartFindings.SeveralParts(file, outer));
+        }
+        if (loops.FirstOrDefault(l => l.Depth > 1) is { } island)
+        {
+            findings.Add(PartFindings.Island(file, island));
+        }
+        return outer[0];
+    }
+
+    /// <summary>Refuses cutouts that do not lie inside the outline and clear of each other.</summary>
+    public void Within(DrawnLoop outline, ImmutableArray<DrawnLoop> cutouts)
+    {
+        for (int i = 0; i < cutouts.Length; i++)
+        {
+            if (!LoopDepths.Around(outline, cutouts[i]))
+            {
+                findings.Add(PartFindings.CutoutOutside(file, cutouts[i]));
+            }
+            for (int j = 0; j < cutouts.Length; j++)
+            {
+                if (i != j && LoopDepths.Around(cutouts[j], cutouts[i]))
+                {
+                    findings.Add(PartFindings.Island(file, cutouts[i]));
+                }
+            }
+        }
+        var crossings = new LoopCrossings(limits, file);
+        crossings.Mark([outline, .. cutouts]);
+        foreach (Finding finding in crossings.Findings.Where(f => f.Code == "loops-cross"))
+        {
+            if (!findings.Exists(f => f.Code == finding.Code && f.At == finding.At))
+            {
+                findings.Add(finding with { Severity = Severity.Error });
+            }
+        }
+    }
+}

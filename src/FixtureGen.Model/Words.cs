@@ -1,0 +1,62 @@
+namespace FixtureGen.Model;
+
+/// <summary>The words the contract uses for enums.</summary>
+public static class Words
+{
+    /// <summary>note, warning or error.</summary>
+    public static string For(Severity s) =>
+        s switch
+        {
+            Severity.Note => "note",
+            Severity.Warning => "warning",
+            _ => "error",
+        };
+
+    /// <summary>underside, top or trim; also the middle of a program's file name.</summary>
+    public static string For(Setup s) =>
+        s switch
+        {
+            Setup.Underside => "underside",
+            Setup.Top => "top",
+            _ => "trim",
+        };
+
+    /// <summary>up, down or straight.</summary>
+    public static string For(HelixDirection h) =>
+        h switch
+        {
+            HelixDirection.Up => "up",
+            HelixDirection.Down => "down",
+            _ => "straight",
+        };
+
+    /// <summary>slide, lift, tip or stop.</summary>
+    public static string For(HoldMode m) =>
+        m switch
+        {
+            HoldMode.Slide => "slide",
+            HoldMode.Lift => "lift",
+            HoldMode.Stop => "stop",
+            _ => "tip",
+        };
+
+    /// <summary>What the part would do, to stand behind "it would".</summary>
+    public static string Verb(HoldMode m) =>
+        m switch
+        {
+            HoldMode.Slide => "slide",
+            HoldMode.Lift => "lift",
+            HoldMode.Stop => "break its stop",
+            _ => "tip",
+        };
+
+    /// <summary>pin, slot, tab or wall.</summary>
+    public static string For(StopKind k) =>
+        k switch
+        {
+            StopKind.Pin => "pin",
+            StopKind.Slot => "slot",
+            StopKind.Tab => "tab",
+            _ => "wall",
+        };
+}

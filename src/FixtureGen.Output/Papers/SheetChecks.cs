@@ -1,0 +1,51 @@
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using FixtureGen.Output.Reports;
+
+namespace FixtureGen.Output.Papers;
+
+/// <summary>Checks before the first part and on it, and the leak check, each with a box and this job's own numbers.</summary>
+internal static class SheetChecks
+{
+    public static void Draw(Paper paper, PaperFacts facts)
+    {
+        paper.Heading("Leak check, before the first part and after every cord change");
+        foreach (string line in Leak(facts))
+        {
+            paper.Tick(line);
+        }
+        paper.Heading("First article");
+        foreach (string line in FirstArticle(facts))
+        {
+            paper.Tick(line);
+        }
+    }
+
+    private static IEnumerable<string> Leak(PaperFacts facts)
+    {
+        HoldingResult h = facts.Holding;
+        yield return "Cord seated all round, its joints on the marks, no chip in any groove, chip filter in the line.";
+        yield return $"Shell on, vacuum on: the gauge settles near {Figures.Vacuum(h.PumpKPa)}. Below {Figures.Vacuum(h.VacuumKPa)} the machine may not start.";
+        if (facts.Job.Vacuum.LeakHoleMm > 0)
+        {
+            yield return $"The factors allow for a leak as large as one hole of {Figures.Mm(facts.Job.Vacuum.LeakHoleMm)} mm.";
+        }
+        yield return "Press the shell along the seal by hand: if the level rises, find and mend that place.";
+    }
+
+    private static IEnumerable<string> FirstArticle(PaperFacts facts)
+    {
+        FixtureDesign design = facts.Design;
+        Box2 box = Measure.Bounds(design.Part.Outer);
+        yield return $"Dry run in the air above the block, doors shut; label on the block reads {design.Label}.";
+        yield return $"Edge to the drawing: outside {Figures.Mm(box.Width)} x {Figures.Mm(box.Height)} mm as it lies on the block, {Figures.Count(design.Part.Cutouts.Length, "cutout")}.";
+        int tabs = design.TrimCuts.Sum(c => c.Tabs.Length);
+        if (tabs > 0)
+        {
+            yield return $"{Figures.Count(tabs, "tab")} of {Figures.Mm(facts.Job.Rules.TabLength)} mm broken off and dressed.";
+        }
+        yield return $"No cutter mark on the block: the tip ran {Figures.Mm(facts.Job.Rules.TipBelowShell)} mm below the shell, the relief floor lies {Figures.Mm(facts.Job.Rules.ReliefFloorBelowTip)} mm below that.";
+        yield return "No dimple over grooves or pockets, no scuff under the jackets, no melted edge.";
+        yield return "Cutter and vacuum level written on the traveler.";
+    }
+}

@@ -1,0 +1,130 @@
+using FixtureGen.Model;
+using FixtureGen.Output.Reports;
+
+namespace FixtureGen.Output.Papers;
+
+/// <summary>How well the shell is held: worst case beside nominal, without and with its stops, and what those stops are.</summary>
+internal static class SheetHold
+{
+    public static void Draw(Paper paper, PaperFacts facts)
+    {
+        HoldingResult h = facts.Holding;
+        paper.Heading("Hold of the shell while it is trimmed", 46);
+        Column[] columns =
+        [
+            new("Held by", 3.1, Fit.Left),
+            new("Worst case", 1.1, Fit.Right),
+            new("Nominal", 1.4, Fit.Right),
+            new("With stops", 1.2, Fit.Right),
+            new("Limit", 1.5, Fit.Right),
+            new("First it", 1.7, Fit.Left),
+            new("Worst at", 2.9, Fit.Left),
+            new("Worst case is; governed by", 6, Fit.Left),
+        ];
+        HouseLimits limits = facts.Job.Limits;
+        paper.Table(
+            columns,
+            [
+                Answer("Vacuum alone, alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
+                Answer(
+                    "Magnets alone, stopping",
+                    h.MagnetsStopping,
+                    Figures.Factor(limits.MagnetFactor) + " with stops"
+                ),
+                Answer("Magnets alone, full load", h.MagnetsOnly, "none"),
+                Answer("Vacuum and magnets", h.Both, "none"),
+            ]
+        );
+        paper.Text(
+            "Factor: how many times the cutting load is held, rounded down. Worst case: every input at its worse end, no slip at all; "
+                + "nominal: for information; with stops: the worst case once the shell has slipped onto them."
+        );
+        paper.Text(Forces(h));
+        Stops(paper, facts);
+        Dimple(paper, h);
+    }
+
+    private static string[] Answer(string by, HoldAnswer a, string limit) =>
+        [
+            by,
+            Figures.Factor(a.Factor),
+            Figures.FactorOrNone(a.Nominal),
+            Figures.FactorOrNone(a.Stays),
+            limit,
+            Figures.Mode(a.Mode),
+            Figures.Place(a.At),
+            a.Corner.Length > 0 ? $"{a.Corner}; {a.Governs}" : a.Governs,
+        ];
+
+    private static string Forces(HoldingResult h) =>
+        $"Seal {Figures.Force(h.SealedForceN)} N less cord {Figures.Force(h.GasketForceN)} N; magnets {Figures.Force(h.MagnetForceN)} N; "
+        + $"cutting load up to {Figures.Force(h.CuttingForceN)} N. "
+        + (
+            h.LiftMm > 0
+                ? $"If the seal is lost the cord lifts the shell {Figures.Mm(h.LiftMm)} mm."
+                : "If the seal is lost the magnets keep the shell down on the block."
+        )
+        + (
+            h.JacketGrip < 999
+                ? $" The weakest jacket holds {Figures.Factor(h.JacketGrip)} times against the wind of the tool."
+                : ""
+        );
+
+    private static void Stops(Paper paper, PaperFacts facts)
+    {
+        HoldingResult h = facts.Holding;
+        if (h.Stops.IsEmpty)
+        {
+            paper.Text("No stop counts in the hold: the shell is held by friction alone.");
+            return;
+        }
+        Column[] columns =
+        [
+            new("Stop", 2.4, Fit.Left),
+            new("Name", 3.6, Fit.Left),
+            new("X mm", 1.6, Fit.Right),
+            new("Y mm", 1.6, Fit.Right),
+            new("Clearance mm", 2, Fit.Right),
+            new("Strength N", 2, Fit.Right),
+            new("Holds", 5, Fit.Left),
+        ];
+        paper.Table(
+            columns,
+            h.Stops.Select(s =>
+                (IReadOnlyList<string>)
+                    [
+                        Words.For(s.Kind),
+                        s.Name,
+                        Figures.Mm(s.At.X),
+                        Figures.Mm(s.At.Y),
+                        Figures.Mm(s.ClearanceMm),
+                        Figures.Force(s.StrengthN),
+                        Holds(s.Kind),
+                    ]
+            )
+        );
+        paper.Text(
+            $"If it slips, the shell may shift up to {Figures.Mm(h.ShiftMm)} mm before these hold it; its stated slack on the block is {Figures.Mm(facts.Job.Shell.SlackMax)} mm. "
+                + "A part that has shifted is measured before it is used."
+        );
+    }
+
+    private static void Dimple(Paper paper, HoldingResult h)
+    {
+        if (h.Dimples.MaxBy(d => d.SagMm) is { } deepest)
+        {
+            paper.Text(
+                $"At the pump's full vacuum the shell sinks {Figures.Micron(deepest.SagMm)} mm into {deepest.Feature} ({Figures.Mm(deepest.SpanMm)} mm wide, {Figures.Mm(deepest.RoomMm)} mm deep), {Figures.Force(deepest.StressMPa)} N/mm² in the sheet: its worst dimple."
+            );
+        }
+    }
+
+    private static string Holds(StopKind kind) =>
+        kind switch
+        {
+            StopKind.Pin => "every way",
+            StopKind.Slot => "across the slot",
+            StopKind.Tab => "every way, while the scrap is on the pins",
+            _ => "one way, off its wall",
+        };
+}

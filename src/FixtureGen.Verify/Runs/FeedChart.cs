@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify.Runs;
+
+/// <summary>What a material's chart of chip loads says between its rows.</summary>
+internal static class FeedChart
+{
+    /// <summary>Chart range at a diameter: straight between rows, in proportion below the first, the last row beyond it; mm a tooth.</summary>
+    public static (double Least, double Most) Range(Material material, double diameter)
+    {
+        ImmutableArray<ChipLoad> rows = [.. material.ChipLoads.OrderBy(r => r.Diameter)];
+        if (rows.IsEmpty)
+        {
+            return (0, double.MaxValue);
+        }
+        ChipLoad low = rows.LastOrDefault(r => r.Diameter <= diameter) ?? new ChipLoad(0, 0, 0);
+        ChipLoad high = rows.FirstOrDefault(r => r.Diameter >= diameter) ?? rows[^1];
+        double share = high.Diameter > low.Diameter ? (diameter - low.Diameter) / (high.Diameter - low.Diameter) : 1;
+        share = Math.Clamp(share, 0, 1);
+        return (low.MinMm + (share * (high.MinMm - low.MinMm)), low.MaxMm + (share * (high.MaxMm - low.MaxMm)));
+    }
+}

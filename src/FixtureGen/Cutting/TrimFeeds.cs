@@ -1,0 +1,62 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Cutting;
+
+/// <summary>How a cutter runs in the shell: a slot of its width; the job may state speed and feed itself. Paths and forces are both made from this.</summary>
+internal static class TrimFeeds
+{
+    public static CutData For(Job job, Tool tool)
+    {
+        CutData data = Feeds.For(
+            tool,
+            Stepped(job, tool),
+            job.Plate.Machine,
+            tool.Diameter,
+            job.Shell.ThicknessMax + job.Rules.TipBelowShell
+        );
+        double rpm = job.TrimRpm ?? data.Rpm;
+        double feed = job.TrimFeedMmPerMin ?? data.Feed;
+        string limit = (job.TrimRpm, job.TrimFeedMmPerMin) switch
+        {
+            (null, null) => data.LimitedBy,
+            (null, _) => data.LimitedBy.Split(';')[0] + "; feed as the job says",
+            (_, null) => "speed as the job says; feed in proportion",
+            _ => "speed and feed as the job says",
+        };
+        if (job.TrimRpm is not null && job.TrimFeedMmPerMin is null)
+        {
+            feed = Math.Min(job.Plate.Machine.MaxFeedMmPerMin, Math.Floor(data.ChipLoad * tool.Flutes * rpm / 10) * 10);
+        }
+        return data with
+        {
+            Rpm = rpm,
+            Feed = feed,
+            Plunge = Math.Min(data.Plunge, Feeds.PlungeFor(feed)),
+            ChipLoad = feed / (rpm * tool.Flutes),
+            LimitedBy = limit,
+        };
+    }
+
+    /// <summary>The shell's material with the step-down that the job's own number of passes asks for.</summary>
+    private static Material Stepped(Job job, Tool tool) =>
+        job.TrimPasses is { } passes
+            ? job.ShellMaterial with
+            {
+                StepDownRatio = job.Shell.ThicknessMax / passes / tool.Diameter,
+            }
+            : job.ShellMaterial;
+
+    /// <summary>
+    /// Depths of the passes below the top of the thickest shell, mm: equal passes through it; the last goes on by
+    /// <paramref name="below"/> into the relief, where there is only air.
+    /// </summary>
+    public static IEnumerable<double> Depths(double thickness, double below, double stepDown)
+    {
+        double[] through = [.. Passes.Down(0, -thickness, stepDown)];
+        return through[..^1].Append(-(thickness + below)).Select(z => -z);
+    }
+
+    /// <summary>What one pass takes of the thickest shell, mm.</summary>
+    public static double PassDepth(Job job, CutData data) =>
+        job.Shell.ThicknessMax / Passes.Count(job.Shell.ThicknessMax, data.StepDown);
+}

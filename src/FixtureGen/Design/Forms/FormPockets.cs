@@ -1,0 +1,93 @@
+using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design.Forms;
+
+/// <summary>
+/// A form that hangs down from the shell gets a pocket: its edge (on the shell's underside) outset by the running
+/// clearance, as deep as the form is high plus that clearance, so that the form locates and never bottoms. A form that
+/// stands up needs no pocket; both are kept out of the seal.
+/// </summary>
+internal static class FormPockets
+{
+    public static Stage<ImmutableArray<PocketFeature>> Cut(Part placed, Levels levels, Job job, Kernel kernel)
+    {
+        List<Finding> findings = [];
+        List<PocketFeature> pockets = [];
+        double cutter = SmallestEndMill(job);
+        for (int i = 0; i < placed.Forms.Length; i++)
+        {
+            FormRegion form = placed.Forms[i];
+            string name = Names.Numbered("form pocket", i + 1);
+            if (form.Direction != FormDirection.Down)
+            {
+                continue;
+            }
+            double floor = levels.Face - form.Height - job.Rules.RunningClearance;
+            Point2 at = Measure.Bounds(form.Edge).Middle;
+            if (floor < job.Rules.LeastFloor)
+            {
+                findings.Add(BlockFindings.FloorThin(name, at, floor, job.Rules.LeastFloor));
+            }
+            ImmutableArray<Region> area = kernel.Offset(
+                [Region.Of(Contours.Ccw(form.Edge))],
+                job.Rules.RunningClearance
+            );
+            findings.AddRange(CheckCorners(name, area, cutter, kernel));
+            pockets.Add(
+                new()
+                {
+                    Name = name,
+                    Kind = FeatureKind.FormPocket,
+                    Setup = Setup.Top,
+                    Area = area,
+                    TopZ = levels.Face,
+                    FloorZ = floor,
+                    Removals = [new(Setup.Top, FeatureKind.FormPocket, name, area, levels.Face, floor)],
+                }
+            );
+        }
+        return Stage.Answer(pockets.ToImmutableArray(), findings);
+    }
+
+    /// <summary>Domes that a zone goes round: they stand within the seal, on a loop of their own.</summary>
+    public static IEnumerable<Finding> Domes(Part placed, IReadOnlyList<SealedZone> zones)
+    {
+        for (int i = 0; i < placed.Forms.Length; i++)
+        {
+            FormRegion form = placed.Forms[i];
+            Point2 at = Measure.Bounds(form.Edge).Middle;
+            if (
+                form.Direction == FormDirection.Up
+                && zones.Any(z => Inside.Contains(z.Boundary.Outer, form.Edge.Segments[0].Start))
+            )
+            {
+                yield return LocatorFindings.FormUpInSeal(i + 1, at, form.Height);
+            }
+        }
+    }
+
+    private static double SmallestEndMill(Job job) =>
+        job.Tools.Where(t => t.Kind == ToolKind.EndMill).Select(t => t.Radius).DefaultIfEmpty(0).Min();
+
+    /// <summary>What the smallest cutter leaves in the corners holds the shell off its seat.</summary>
+    private static IEnumerable<Finding> CheckCorners(
+        string name,
+        ImmutableArray<Region> area,
+        double cutter,
+        Kernel kernel
+    )
+    {
+        ImmutableArray<Region> cut = kernel.Open(area, cutter);
+        ImmutableArray<Region> left = kernel.Difference(area, kernel.Offset(cut, 0.02));
+        if (left.Length > 0)
+        {
+            double most = cut.IsEmpty
+                ? cutter
+                : left.SelectMany(r => Flatten.Points(r.Outer, 0.01)).Max(p => cut.Min(c => Measure.Distance(p, c)));
+            yield return LocatorFindings.FormCornerTight(name, Measure.Bounds(left[0].Outer).Middle, most, cutter);
+        }
+    }
+}

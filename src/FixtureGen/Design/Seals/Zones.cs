@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design.Seals;
+
+/// <summary>
+/// Where the seal runs. The room for a groove's centre line is the outline less everything the block gives way to,
+/// each kept clear by a land and half a groove; the cord's bend then rounds it, loop by loop. What falls apart at a neck
+/// becomes zones of its own, and what is too small for a port is dropped; each has a finding.
+/// </summary>
+internal static class Zones
+{
+    /// <summary>
+    /// The least radius of a groove's centre line, mm: the inside wall's bend and half the groove, and never so little
+    /// that two neighbouring grooves have less than a land between them.
+    /// </summary>
+    public static double CentreRadius(Job job) =>
+        Math.Max(job.Gasket.InsideBendRadius, job.Rules.Land / 2) + (job.Gasket.GrooveWidth / 2);
+
+    /// <summary>From a centre line to whatever a land must stand beside, mm.</summary>
+    public static double Keep(Job job) => job.Rules.Land + (job.Gasket.GrooveWidth / 2);
+
+    private static OwnLoops.Measures Spacing(Job job) =>
+        new(
+            Keep(job),
+            CentreRadius(job),
+            job.Gasket.GrooveWidth + Math.Max(job.Rules.Land, job.Rules.Wall),
+            Keep(job) + NetWidth.HalfPassage(job),
+            job.Rules.NetReach + (NetWidth.Choose(job)?.Radius ?? 0),
+            job.Gasket.GrooveWidth / 2,
+            Keep(job) + (PortSize.LeastDiameter / 2)
+        );
+
+    /// <param name="placed">The part in the plate frame.</param>
+    /// <param name="given">Reliefs and pockets of the block, plate frame.</param>
+    public static Stage<ImmutableArray<Region>> Find(Part placed, IReadOnlyList<Region> given, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> cores = Cores(placed, given, kernel);
+        double radius = CentreRadius(job);
+        ImmutableArray<Region> room = kernel.Difference([Region.Of(placed.Outer)], kernel.Offset(cores, Keep(job)));
+        OwnLoops.Measures m = Spacing(job);
+        OwnLoops loops = new(room, cores, m, kernel);
+        LoopChoice choice = new(loops, m);
+        OwnLoops.Layout layout = choice.Best();
+        BendRadius.Rounded rounded = layout.Rounded;
+        if (rounded.Sharp.Length > 0)
+        {
+            Point2 at = Measure.Bounds(rounded.Sharp[0].Outer).Middle;
+            return Stage.Failed<ImmutableArray<Region>>(ZoneFindings.BendTooTight(at, radius));
+        }
+        List<Finding> findings = [];
+        ImmutableArray<Region> kept = WithRoomForAPort(rounded.Zone, job, kernel, findings);
+        if (kept.Length == 0)
+        {
+            double widest = Widest.Radius(room, 10 * radius, kernel);
+            findings.Add(ZoneFindings.NoZone(Measure.Bounds(placed.Outer).Middle, 2 * widest, 2 * radius, Keep(job)));
+            return Stage.Failed<ImmutableArray<Region>>(findings);
+        }
+        findings.AddRange(Necks.Between(room, kept, radius, kernel));
+        findings.AddRange(LostRoom.Find(room, kept, radius, kernel));
+        findings.AddRange(new JoinedCutouts(placed, loops, choice, layout, m).Notes(kept));
+        return Stage.Answer(kept, findings);
+    }
+
+    /// <summary>What a groove keeps clear of; it is one area so that it can be outset together.</summary>
+    private static ImmutableArray<Region> Cores(Part placed, IReadOnlyList<Region> given, Kernel kernel) =>
+        kernel.UnionAll([
+            .. given,
+            .. placed.Cutouts.Select(c => Region.Of(Contours.Ccw(c))),
+            .. placed.Forms.Select(f => Region.Of(Contours.Ccw(f.Edge))),
+            .. placed.KeepOuts.Select(k => Region.Of(Contours.Ccw(k))),
+        ]);
+
+    private static ImmutableArray<Region> WithRoomForAPort(
+        ImmutableArray<Region> zones,
+        Job job,
+        Kernel kernel,
+        List<Finding> findings
+    )
+    {
+        List<Region> kept = [];
+        double needed = Keep(job) + (PortSize.LeastDiameter / 2);
+        foreach (Region zone in zones.OrderByDescending(z => Math.Round(Measure.Area(z), 3)))
+        {
+            if (kernel.Offset([zone], -needed).Length > 0)
+            {
+                kept.Add(zone);
+                continue;
+            }
+            double widest = Widest.Radius([zone], needed, kernel);
+            findings.Add(
+                ZoneFindings.ZoneDropped(Measure.Bounds(zone.Outer).Middle, Measure.Area(zone), 2 * widest, 2 * needed)
+            );
+        }
+        return [.. kept];
+    }
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design.Trim;
+
+/// <summary>
+/// Where the block gives way to the trim cutter: everything the cutter sweeps, leads and ramps included, outset by the
+/// side clearance (shell slack + run-out + path error). Its inner wall therefore stands that clearance inside the
+/// finished edge and the cutter never touches the block. The outline's relief breaks out to the block's edge for chips.
+/// </summary>
+internal static class Relief
+{
+    private const double Sliver = 0.01;
+
+    /// <summary>The relief of the outline cut without its way out.</summary>
+    public static ImmutableArray<Region> Around(TrimCut outline, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> swept = Cleared(outline.Sweep, job, kernel);
+        return kernel.UnionAll([.. swept, .. Fins(swept, outline.Edge, job, kernel)]);
+    }
+
+    /// <summary>
+    /// What would stand thinner than a wall between two passes in the scrap, as in a slot little wider than two cuts, and
+    /// break off: it is cleared too. Nothing under the part is.
+    /// </summary>
+    private static IEnumerable<Region> Fins(ImmutableArray<Region> swept, Contour edge, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> closed = kernel.Close(swept, job.Rules.Wall / 2);
+        Region part = Region.Of(Contours.Ccw(edge));
+        return kernel
+            .Difference(closed, kernel.UnionAll([.. swept, part]))
+            .Where(f => kernel.Offset(f, -Sliver).Length > 0);
+    }
+
+    public static Stage<PocketFeature> Outline(
+        TrimCut outline,
+        ImmutableArray<Region> around,
+        IReadOnlyList<Obstacle> obstacles,
+        Box2 block,
+        Levels levels,
+        Job job,
+        Kernel kernel
+    )
+    {
+        BreakOut.Search search = WayOut(outline, obstacles, block, job);
+        if (BreakOut.Shortest(search) is not { } way)
+        {
+            return Stage.Failed<PocketFeature>(TrimFindings.NoBreakOut(search.Width, job.Rules.Wall));
+        }
+        ImmutableArray<Region> area = kernel.Union(around, kernel.Stroke(way, search.Width));
+        return Stage.Answer(Pocket("relief", FeatureKind.Relief, area, levels));
+    }
+
+    /// <summary>The channel is as wide as the relief itself, so that one cutter clears both.</summary>
+    public static BreakOut.Search WayOut(TrimCut outline, IReadOnlyList<Obstacle> obstacles, Box2 block, Job job) =>
+        new(
+            outline,
+            obstacles,
+            block,
+            outline.Tool.Diameter + (2 * job.Rules.SideClearance),
+            job.Rules.Wall,
+            job.Plate.PlacingTolerance
+        );
+
+    /// <summary>One pocket for each cutout that the trim cuts; a slug that is milled away leaves no island in it.</summary>
+    public static ImmutableArray<PocketFeature> Cutouts(
+        IEnumerable<TrimCut> cuts,
+        Levels levels,
+        Job job,
+        Kernel kernel
+    ) =>
+        [
+            .. cuts.Where(c => c.Kind == TrimKind.Cutout)
+                .Select(c =>
+                    Pocket($"relief of {c.Name}", FeatureKind.CutoutRelief, WithoutThinIslands(c, job, kernel), levels)
+                ),
+        ];
+
+    private static ImmutableArray<Region> WithoutThinIslands(TrimCut cut, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> swept = Cleared(cut.Sweep, job, kernel);
+        return [.. swept.Select(r => new Region(r.Outer, [.. r.Holes.Where(h => Stands(h, cut, job, kernel))]))];
+    }
+
+    private static bool Stands(Contour island, TrimCut cut, Job job, Kernel kernel) =>
+        cut.Hold != SlugHold.MilledAway && kernel.Offset([Region.Of(Contours.Ccw(island))], -job.Rules.Wall).Length > 0;
+
+    private static ImmutableArray<Region> Cleared(ImmutableArray<Region> sweep, Job job, Kernel kernel) =>
+        kernel.Offset(kernel.UnionAll(sweep), job.Rules.SideClearance);
+
+    private static PocketFeature Pocket(string name, FeatureKind kind, ImmutableArray<Region> area, Levels levels) =>
+        new()
+        {
+            Name = name,
+            Kind = kind,
+            Setup = Setup.Top,
+            Area = area,
+            TopZ = levels.Face,
+            FloorZ = levels.ReliefFloor,
+            Removals = [new(Setup.Top, kind, name, area, levels.Face, levels.ReliefFloor)],
+        };
+}

@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using FixtureGen.Design.Block;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+
+namespace FixtureGen.Design.Trim;
+
+/// <summary>One finished edge made into one trim cut: centre line, start and leads, slug, tabs, sweep.</summary>
+internal static class TrimEdges
+{
+    /// <summary>Step between the rings of a slug that is milled away, in cutter diameters; below one half no core is left.</summary>
+    private const double ClearingStep = 0.4;
+
+    public static Stage<TrimCut> Outline(Contour outer, Job job, Kernel kernel)
+    {
+        Tool tool = job.TrimTool;
+        ImmutableArray<Region> grown = kernel.Offset(Region.Of(outer), tool.Radius);
+        Contour line = Contours.Reverse(grown.MaxBy(r => Measure.Area(r))!.Outer);
+        List<Finding> findings = [.. TrimReach.Standing("outline", outer, line, tool, job.Rules.CornerLeft)];
+        TrimStart? start = TrimLeads.Choose(line, outer, tool.Radius, job.Rules.LeadRadius);
+        if (start is null)
+        {
+            return Stage.Failed<TrimCut>([.. findings, TrimFindings.NoLead("outline", line)]);
+        }
+        ImmutableArray<Tab> tabs = [];
+        if (job.Skirt == SkirtHold.Tabs)
+        {
+            tabs = TrimTabs.Place(start.Path, TrimTabs.OutlineCount(start.Path), job.Rules.TabLength, tool.Diameter);
+            if (tabs.IsEmpty)
+            {
+                findings.Add(TrimFindings.NoTabRoom("outline", start.Path, job.Rules.TabLength + tool.Diameter));
+            }
+        }
+        return Stage.Answer(
+            new TrimCut
+            {
+                Name = "outline",
+                Kind = TrimKind.Outline,
+                Edge = outer,
+                Path = start.Path,
+                LeadIn = start.In,
+                LeadOut = start.Out,
+                Clearing = [],
+                Tabs = tabs,
+                Hold = SlugHold.Skirt,
+                Tool = tool,
+                FloorZ = Levels.From(job).TrimTip,
+                Sweep = Swept(start, tool, kernel),
+            },
+            findings
+        );
+    }
+
+    public static Stage<TrimCut> Cutout(string name, Contour cutout, Job job, Kernel kernel)
+    {
+        Tool tool = job.TrimTool;
+        Region hole = Region.Of(Contours.Reverse(cutout));
+        ImmutableArray<Region> inner = kernel.Offset(hole, -tool.Radius);
+        if (inner.IsEmpty)
+        {
+            return Stage.Failed<TrimCut>(TrimFindings.CutoutTooSmall(name, hole, tool, kernel));
+        }
+        if (inner.Length > 1)
+        {
+            return Stage.Failed<TrimCut>(TrimFindings.CutoutNeck(name, inner, tool));
+        }
+        Contour line = inner[0].Outer;
+        List<Finding> findings = [.. TrimReach.Standing(name, cutout, line, tool, job.Rules.CornerLeft)];
+        TrimStart start =
+            TrimLeads.Choose(line, cutout, tool.Radius, job.Rules.LeadRadius) ?? TrimLeads.AlongItself(line);
+        ImmutableArray<Tab> tabs = IsMilledAway(hole, job, kernel)
+            ? []
+            : TrimTabs.Place(start.Path, TrimTabs.SlugCount(start.Path), job.Rules.TabLength, tool.Diameter);
+        bool milled = tabs.IsEmpty;
+        return Stage.Answer(
+            new TrimCut
+            {
+                Name = name,
+                Kind = TrimKind.Cutout,
+                Edge = cutout,
+                Path = start.Path,
+                LeadIn = start.In,
+                LeadOut = start.Out,
+                Clearing = milled ? ClearingRings(hole, tool, kernel) : [],
+                Tabs = tabs,
+                Hold = milled ? SlugHold.MilledAway : SlugHold.Tabbed,
+                Tool = tool,
+                FloorZ = Levels.From(job).TrimTip,
+                Sweep = milled ? kernel.Offset(inner, tool.Radius) : Swept(start, tool, kernel),
+            },
+            findings
+        );
+    }
+
+    /// <summary>
+    /// True when the slug is under three cutter diameters in its narrowest sense (no disc of that size fits in the cutout)
+    /// or under the stated length in its longest.
+    /// </summary>
+    private static bool IsMilledAway(Region hole, Job job, Kernel kernel)
+    {
+        Box2 box = Measure.Bounds(hole.Outer);
+        return Math.Max(box.Width, box.Height) < job.Rules.SlugMilledBelow
+            || kernel.Offset(hole, -1.5 * job.TrimTool.Diameter).IsEmpty;
+    }
+
+    private static ImmutableArray<Contour> ClearingRings(Region hole, Tool tool, Kernel kernel)
+    {
+        double step = ClearingStep * tool.Diameter;
+        return
+        [
+            .. kernel
+                .Rings([hole], tool.Radius + step, step)
+                .Reverse()
+                .SelectMany(level => level)
+                .SelectMany(region => region.Contours),
+        ];
+    }
+
+    private static ImmutableArray<Region> Swept(TrimStart start, Tool tool, Kernel kernel) =>
+        kernel.UnionAll([
+            .. kernel.Stroke(start.Path, tool.Diameter),
+            .. kernel.Stroke(start.In, tool.Diameter),
+            .. kernel.Stroke(start.Out, tool.Diameter),
+        ]);
+}

@@ -1,0 +1,159 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using static FixtureGen.Design.Block.FindingWords;
+
+namespace FixtureGen.Design.Trim;
+
+/// <summary>All findings of the trim planner.</summary>
+internal static class TrimFindings
+{
+    /// <param name="allowed">What a corner may keep, mm: more is an error, less a warning.</param>
+    public static Finding Standing(string name, (Point2 At, double Left) worst, Tool tool, double allowed)
+    {
+        bool kept = worst.Left <= allowed;
+        string thinner = $"round the corner to at least {Mm(tool.Radius)} mm, or name a thinner trim cutter";
+        return new(
+            "trim-corner-too-tight",
+            kept ? Severity.Warning : Severity.Error,
+            $"{name} at {Place(worst.At)}",
+            $"The {Mm(tool.Diameter)} mm trim cutter leaves {Mm(worst.Left)} mm standing in a corner of the {name}; {Mm(allowed)} mm may stay.",
+            kept
+                ? $"Nothing to do where the part may keep it; else {thinner}."
+                : $"If the part may keep it, say so: [rules] corner_left = \"{Mm(Math.Ceiling(worst.Left * 10) / 10)} mm\"; else {thinner}."
+        )
+        {
+            At = worst.At,
+        };
+    }
+
+    public static Finding CutoutTooSmall(string name, Region hole, Tool tool, Kernel kernel)
+    {
+        double width = 2 * WidestDisc(hole, tool.Radius, kernel);
+        Point2 at = Measure.Bounds(hole.Outer).Middle;
+        return new(
+            "cutout-smaller-than-cutter",
+            Severity.Error,
+            $"{name} at {Place(at)}",
+            $"The {name} is {Mm(width)} mm wide, {Mm(tool.Diameter - width)} mm less than the trim cutter.",
+            $"Widen it to at least {Mm(tool.Diameter)} mm, or name a trim cutter under {Mm(width)} mm."
+        )
+        {
+            At = at,
+        };
+    }
+
+    public static Finding CutoutNeck(string name, ImmutableArray<Region> parts, Tool tool)
+    {
+        Point2 at = Measure.Bounds(parts[1].Outer).Middle;
+        return new(
+            "cutout-neck-too-narrow",
+            Severity.Error,
+            $"{name} at {Place(at)}",
+            $"The {name} has a neck narrower than the {Mm(tool.Diameter)} mm trim cutter: it falls into {parts.Length.ToString(CultureInfo.InvariantCulture)} pieces.",
+            "Widen the neck, draw separate cutouts, or name a thinner trim cutter."
+        )
+        {
+            At = at,
+        };
+    }
+
+    public static Finding NoLead(string name, Contour line) =>
+        new(
+            "trim-no-lead",
+            Severity.Error,
+            $"{name} near {Place(line.Segments[0].Start)}",
+            $"Nowhere along the {name} is there room in the scrap for a lead-in arc.",
+            "Make the lead radius smaller, or open the outline's narrow bays."
+        )
+        {
+            At = line.Segments[0].Start,
+        };
+
+    public static Finding NoTabRoom(string name, Contour path, double lifted) =>
+        new(
+            "trim-no-room-for-tabs",
+            Severity.Warning,
+            name,
+            $"The {name} is cut along {Mm(Measure.Length(path))} mm; two tabs need {Mm(4 * lifted)} mm. The scrap is cut loose without tabs.",
+            "Make the tabs shorter, or declare another hold for the skirt."
+        );
+
+    public static Finding NotAnEndMill(Tool tool) =>
+        new(
+            "trim-tool-kind",
+            Severity.Error,
+            tool.Name,
+            $"The trim tool {tool.Name} is no end mill.",
+            "Name an end mill as the trim tool."
+        );
+
+    public static Finding FlutesTooShort(Tool tool, double deep) =>
+        new(
+            "trim-flutes-too-short",
+            Severity.Error,
+            tool.Name,
+            $"The trim cut is {Mm(deep)} mm deep, {Mm(deep - tool.FluteLength)} mm more than the flutes of {tool.Name}.",
+            "Name a trim tool with longer flutes, or let the tip stand less below the shell."
+        );
+
+    public static Finding TabTooThick(double tab, double shell) =>
+        new(
+            "tab-thicker-than-shell",
+            Severity.Error,
+            "rules",
+            $"Tabs of {Mm(tab)} mm are not thinner than the {Mm(shell)} mm shell: it would not be cut through.",
+            $"State a tab thickness below {Mm(shell)} mm."
+        );
+
+    public static Finding NoEngraver() =>
+        new(
+            "no-engraver",
+            Severity.Error,
+            "tools",
+            "The drawing has marks to engrave and the job names no engraver.",
+            "Add an engraver to the job's tools, or take the marks off the engraving layer."
+        );
+
+    public static Finding ClearanceShort(double clearance, double slack, double runOut, double needed) =>
+        new(
+            "side-clearance-short",
+            Severity.Warning,
+            "rules",
+            $"The relief's wall stands {Mm(clearance)} mm inside the cut; the shell's slack of {Mm(slack)} mm and the cutter's run-out of {Mm(runOut)} mm take {Mm(needed)} mm, {Mm(needed - clearance)} mm more.",
+            $"Set side_clearance to {Mm(Math.Ceiling(needed * 100) / 100)} mm or more, or hold the shell closer."
+        );
+
+    public static Finding EngravedTooDeep(double depth, double most) =>
+        new(
+            "mark-too-deep",
+            Severity.Error,
+            "rules",
+            $"Marks {Mm(depth)} mm deep take {Mm(depth - most)} mm more than half the shell.",
+            $"State an engraving depth of at most {Mm(most)} mm."
+        );
+
+    private static double WidestDisc(Region hole, double tooBig, Kernel kernel)
+    {
+        double fits = 0;
+        double not = tooBig;
+        for (int k = 0; k < 24; k++)
+        {
+            double tried = (fits + not) / 2;
+            (fits, not) = kernel.Offset(hole, -tried).IsEmpty ? (fits, tried) : (tried, not);
+        }
+        return fits;
+    }
+
+    private static string Mm(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+
+    public static Finding NoBreakOut(double width, double wall) =>
+        new(
+            "no-break-out",
+            Severity.Error,
+            "relief",
+            $"no straight channel {Mm(width)} wide leads from the relief to the block's edge with {Mm(wall)} of wall to bolts and pins: chips would stay",
+            "move or turn the part on the blank, or take a larger blank"
+        );
+}

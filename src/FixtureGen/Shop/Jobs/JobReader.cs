@@ -1,0 +1,47 @@
+using FixtureGen.Model;
+using FixtureGen.Shop.Reading;
+
+namespace FixtureGen.Shop.Jobs;
+
+/// <summary>
+/// A job's TOML to a checked job with its shop files resolved. Everything but the [shop] names has a default. Sources are
+/// the shop files really used; the caller adds the job and the drawing.
+/// </summary>
+public static class JobReader
+{
+    /// <summary>The job, or every mistake in it and in the shop files it names. Job name is the file's without ".toml".</summary>
+    public static Stage<Job> Read(string tomlText, string fileName, ShopFiles files)
+    {
+        Stage<TomlTable> tree = TomlText.Parse(tomlText, fileName);
+        if (tree.Value is null)
+        {
+            return Stage.Failed<Job>(tree.Findings);
+        }
+        if (tree.Value.Entries.Count == 0)
+        {
+            return Stage.Failed<Job>(
+                ShopFindings.EmptyFile(
+                    fileName,
+                    "Delete it, then 'fixturegen new' with its drawing writes a whole one."
+                )
+            );
+        }
+        ReadLog log = new(fileName);
+        TableReader top = new(tree.Value, "", log);
+        log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);
+        log.UnitInDoubt = log.Failed;
+        ShopShelf shelf = new(files, log);
+        JobShop? shop = JobShop.Read(top, shelf);
+        Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);
+        top.Close();
+        log.SayAssumed();
+        return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Answer(job, log.Findings);
+    }
+
+    private static string NameOf(string fileName)
+    {
+        int slash = fileName.LastIndexOfAny(['/', '\\']);
+        string name = fileName[(slash + 1)..];
+        return name.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? name[..^5] : name;
+    }
+}

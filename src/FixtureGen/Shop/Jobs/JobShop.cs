@@ -1,0 +1,145 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+using FixtureGen.Shop.Files;
+using FixtureGen.Shop.Reading;
+
+namespace FixtureGen.Shop.Jobs;
+
+/// <summary>What the [shop] names of a job stand for.</summary>
+internal sealed record JobShop
+{
+    public required PlateFile Plate { get; init; }
+
+    public required Blank Blank { get; init; }
+
+    public required ImmutableArray<Blank> OtherBlanks { get; init; }
+
+    public required Material BlockMaterial { get; init; }
+
+    public required Material ShellMaterial { get; init; }
+
+    public required ToolRack Rack { get; init; }
+
+    public required Tool TrimTool { get; init; }
+
+    public required bool TrimToolStated { get; init; }
+
+    public required MagnetSpec Magnet { get; init; }
+
+    public required Gasket Gasket { get; init; }
+
+    public required Screw Bolt { get; init; }
+
+    public required DowelPin Pin { get; init; }
+
+    public required Control Control { get; init; }
+
+    public ImmutableArray<MagnetSpec> OtherMagnets { get; init; } = [];
+
+    public ImmutableArray<Gasket> OtherGaskets { get; init; } = [];
+
+    /// <summary>All of them, or null with findings.</summary>
+    public static JobShop? Read(TableReader top, ShopShelf shelf)
+    {
+        if (top.Inner("shop") is not { } t)
+        {
+            return null;
+        }
+        PlateFile? plate = shelf.Named(t, "plate", "plates", PlateReader.Read);
+        Blank? blank = shelf.Named(t, "blank", "blanks", BlankReader.Read);
+        Material? block = blank is null ? null : shelf.MaterialOf(blank);
+        Material? shell = shelf.Named(t, "shell", "materials", MaterialReader.Read);
+        ToolRack? rack = shelf.Named(t, "tools", "tools", ToolReader.Read);
+        Tool? trim = TrimToolOf(t, rack);
+        MagnetSpec? magnet = shelf.Named(t, "magnet", "magnets", MagnetReader.Read);
+        Gasket? gasket = shelf.Named(t, "gasket", "gaskets", GasketReader.Read);
+        Screw? bolt = shelf.Named(t, "bolt", "fasteners", FastenerReader.ReadScrew);
+        DowelPin? pin = shelf.Named(t, "pin", "fasteners", FastenerReader.ReadPin);
+        Control? control = shelf.Named(t, "control", "controls", ControlReader.Read);
+        ShopFit.All(t, plate?.Plate, bolt, pin);
+        if (shell is { Sheet: null })
+        {
+            t.Log.Findings.Add(ShopFindings.SheetUnstated(shell.Name));
+        }
+        t.Close();
+        return
+            plate is not null
+            && blank is not null
+            && block is not null
+            && shell is not null
+            && rack is not null
+            && trim is not null
+            && magnet is not null
+            && gasket is not null
+            && bolt is not null
+            && pin is not null
+            && control is not null
+            ? new JobShop
+            {
+                Plate = plate,
+                Blank = blank,
+                OtherBlanks = [.. shelf.AllBut("blanks", blank.Name, BlankReader.Read)],
+                BlockMaterial = block,
+                ShellMaterial = shell,
+                Rack = rack,
+                TrimTool = trim,
+                TrimToolStated = t.Has("trim_tool"),
+                Magnet = magnet,
+                Gasket = gasket,
+                Bolt = bolt,
+                Pin = pin,
+                Control = control,
+                OtherMagnets = [.. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read)],
+                OtherGaskets = [.. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read)],
+            }
+            : null;
+    }
+
+    private static Tool? TrimToolOf(TableReader t, ToolRack? rack)
+    {
+        string? name = t.Has("trim_tool") ? t.Text("trim_tool") : null;
+        if (rack is null || name?.Length == 0)
+        {
+            return null;
+        }
+        if (name is null)
+        {
+            return Thinnest(t, rack);
+        }
+        Tool? tool = rack.Tools.FirstOrDefault(o => o.Name == name);
+        string[] mills = [.. rack.Tools.Where(o => o.Kind == ToolKind.EndMill).Select(o => o.Name)];
+        if (tool is null || tool.Kind != ToolKind.EndMill)
+        {
+            string? near = Nearest.Find(name, mills);
+            t.Contradict(
+                "trim_tool",
+                tool is null ? $"'{rack.Name}' has no tool '{name}'." : $"'{name}' is no end mill.",
+                (near is null ? "" : $"Did you mean \"{near}\"? ") + $"There are: {string.Join(", ", mills)}."
+            );
+            return null;
+        }
+        return tool;
+    }
+
+    /// <summary>
+    /// The cutter of a job that names none: of the changer's single-flute end mills, which are kept for shells, the thinnest. It
+    /// reaches the tightest corners and loads the hold least; up- or downcut is chosen later, by the hold.
+    /// </summary>
+    private static Tool? Thinnest(TableReader t, ToolRack rack)
+    {
+        Tool? tool = rack
+            .Tools.Where(o => o is { Kind: ToolKind.EndMill, Flutes: 1 })
+            .OrderBy(o => o.Diameter)
+            .ThenBy(o => o.Number)
+            .FirstOrDefault();
+        if (tool is null)
+        {
+            t.Contradict(
+                "trim_tool",
+                $"The job names no trim_tool and '{rack.Name}' has no single-flute end mill to choose.",
+                "Name an end mill as trim_tool, or put a single-flute one in the changer."
+            );
+        }
+        return tool;
+    }
+}

@@ -1,0 +1,88 @@
+using System.Collections.Immutable;
+using FixtureGen.Cutting;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using FixtureGen.Toolpaths.Moves;
+
+namespace FixtureGen.Toolpaths.Methods;
+
+/// <summary>One setup as the cutters see it, in its own frame: what is cut, from which heights, with which shop.</summary>
+internal sealed record Frame(
+    Setup Setup,
+    Job Job,
+    Kernel Kernel,
+    Heights Heights,
+    Box2 Block,
+    ImmutableArray<Feature> Features,
+    ImmutableSortedDictionary<int, double> Ease
+)
+{
+    /// <summary>How far a shank no thicker than its flutes must stay out of the hole with the holder, mm.</summary>
+    private const double HolderGap = 1;
+
+    /// <summary>
+    /// The block's end mills, largest first. Trim cutters are kept sharp for the shells: the job's own, and single-flute ones
+    /// where the shop has others.
+    /// </summary>
+    public ImmutableArray<Tool> EndMills { get; } = BlockMills(Job);
+
+    /// <summary>How a tool runs in the block; ae is the radial width of its cut, mm.</summary>
+    public CutData Data(Tool tool, double ae) =>
+        Eased(Feeds.For(tool, Job.BlockMaterial, Job.Plate.Machine, ae, 0), tool);
+
+    /// <summary>
+    /// The cut made lighter where the block is held too weakly for it: a mill's step-down, a drill's feed, by the tool's
+    /// share in Ease.
+    /// </summary>
+    public CutData Eased(CutData data, Tool tool)
+    {
+        if (!Ease.TryGetValue(tool.Number, out double share))
+        {
+            return data;
+        }
+        return tool.Kind == ToolKind.Drill
+            ? data with
+            {
+                Feed = data.Feed * share,
+                Plunge = data.Plunge * share,
+                LimitedBy = data.LimitedBy.Split(';')[0] + "; feed by the hold of the block",
+            }
+            : data with
+            {
+                StepDown = data.StepDown * share,
+                LimitedBy = data.LimitedBy + "; step-down by the hold of the block",
+            };
+    }
+
+    private static ImmutableArray<Tool> BlockMills(Job job)
+    {
+        Tool[] mills = [.. job.Tools.Where(t => t.Kind == ToolKind.EndMill && t != job.TrimTool)];
+        int least = mills.Any(t => t.Flutes > 1) ? 2 : 1;
+        return [.. mills.Where(t => t.Flutes >= least).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number)];
+    }
+
+    /// <summary>
+    /// The end mills that fit and get to a floor with their flutes; where none does, those whose shank is as thin as their
+    /// flutes and whose holder stays out of the block.
+    /// </summary>
+    public ImmutableArray<Tool> Reaching(double floorZ, Func<Tool, bool> fits)
+    {
+        double deep = Heights.Face - floorZ;
+        Tool[] fitting = [.. EndMills.Where(t => fits(t) && t.StickOut >= deep + HolderGap)];
+        ImmutableArray<Tool> flutes = [.. fitting.Where(t => t.FluteLength >= deep - 1e-6)];
+        return flutes.IsEmpty ? [.. fitting.Where(t => t.ShankDiameter <= t.Diameter + 1e-6)] : flutes;
+    }
+
+    /// <summary>The block's outline where an area runs to it or over it, else nothing.</summary>
+    public Box2? OpenEdge(Region area)
+    {
+        Box2 b = Measure.Bounds(area);
+        return
+            b.MinX < Block.MinX + 0.1
+            || b.MinY < Block.MinY + 0.1
+            || b.MaxX > Block.MaxX - 0.1
+            || b.MaxY > Block.MaxY - 0.1
+            ? Block
+            : null;
+    }
+}

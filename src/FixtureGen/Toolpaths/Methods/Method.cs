@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using FixtureGen.Cutting;
+using FixtureGen.Model;
+using FixtureGen.Toolpaths.Moves;
+
+namespace FixtureGen.Toolpaths.Methods;
+
+/// <summary>One tool's share of a feature. Minutes is an estimate for choosing; Pieces makes the paths when chosen.</summary>
+internal sealed record ToolCut(
+    Tool Tool,
+    OperationKind Kind,
+    CutData Data,
+    double Minutes,
+    Func<ImmutableArray<Piece>> Pieces
+);
+
+/// <summary>One way to make a feature whole, with one tool or with a second for what the first leaves.</summary>
+internal sealed record Method(Feature Feature, ImmutableArray<ToolCut> Cuttings)
+{
+    public double Minutes => Cuttings.Sum(c => c.Minutes);
+
+    public static Method Cut(Feature feature, params ImmutableArray<ToolCut> cuttings) => new(feature, cuttings);
+}

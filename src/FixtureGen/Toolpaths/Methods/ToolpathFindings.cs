@@ -1,0 +1,41 @@
+using System.Globalization;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths.Methods;
+
+/// <summary>All findings of the toolpath planner.</summary>
+internal static class ToolpathFindings
+{
+    public static Finding NoTool(Feature feature, Frame frame)
+    {
+        double floor = feature.Removals.Min(r => r.FloorZ);
+        string what = feature switch
+        {
+            GrooveFeature g => $"a groove {Mm(g.Width)} mm wide",
+            HoleFeature h => $"a hole of {Mm(h.Diameter)} mm",
+            EngravingFeature => "lettering",
+            _ => "a pocket",
+        };
+        string tools = string.Join(", ", frame.Job.Tools.Select(t => t.Name));
+        return new(
+            "no-tool-fits",
+            Severity.Error,
+            feature.Name,
+            $"No tool of the job makes {feature.Name}, {what} with its floor {Mm(frame.Heights.Face - floor)} mm below the face (tools: {tools}).",
+            feature is EngravingFeature
+                ? "Add an engraver to the job's tools."
+                : "Add an end mill that is no wider than it, with flutes or a thin shank long enough."
+        );
+    }
+
+    public static Finding NoSkim(double raw, double fixtureHeight, double least) =>
+        new(
+            "nothing-to-skim",
+            Severity.Error,
+            "blank thickness",
+            $"The block is {Mm(raw)} mm thick and the fixture {Mm(fixtureHeight)} mm high: {Mm(least - (raw - fixtureHeight))} mm less than the least skim of {Mm(least)} mm.",
+            "Measure the block again, state a lower fixture height, or take a thicker block."
+        );
+
+    private static string Mm(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,34 @@
+using FixtureGen.Cutting;
+using FixtureGen.Model;
+using FixtureGen.Toolpaths.Moves;
+
+namespace FixtureGen.Toolpaths.Methods;
+
+/// <summary>Marks engraved on the shell's upper face.</summary>
+internal static class TrimMarks
+{
+    public static IEnumerable<Piece> Pieces(FixtureDesign design, Job job, Heights heights)
+    {
+        double top = design.FixtureHeight + job.Shell.Thickness;
+        CutData data = Cutting(job).Data;
+        return design.Part.Engravings.SelectMany(
+            (m, i) =>
+                Engraving.Strokes(
+                    FormattableString.Invariant($"mark {i + 1}"),
+                    m.Strokes,
+                    data,
+                    heights,
+                    top,
+                    job.Rules.EngraveDepth
+                )
+        );
+    }
+
+    public static ToolCut Cutting(Job job)
+    {
+        Tool tool = job.Tools.First(t => t.Kind == ToolKind.Engraver);
+        double width = EngraverFeeds.WidthAt(tool, job.Rules.EngraveDepth);
+        CutData data = EngraverFeeds.For(tool, width, job.ShellMaterial, job.Plate.Machine);
+        return new ToolCut(tool, OperationKind.TrimEngrave, data, 0, () => []);
+    }
+}

@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using FixtureGen.Cutting;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using FixtureGen.Toolpaths.Moves;
+
+namespace FixtureGen.Toolpaths.Methods;
+
+/// <summary>
+/// The wall of a hole or short slot that was drilled in its middle: at every depth the end mill goes down in the drilled hole,
+/// out to the wall in a half circle that meets it along its tangent, once round (climb, counter-clockwise inside) and back. The
+/// last round, at full depth or in a few laps, takes what was left on a wall that matters.
+/// </summary>
+internal static class Walls
+{
+    public static ToolCut Cutting(HoleFeature hole, double floor, Tool tool, Frame frame)
+    {
+        CutData data = frame.Data(tool, tool.Diameter);
+        double share = Math.Max(RoundMethods.LeastShare, (hole.Diameter - tool.Diameter) / hole.Diameter);
+        data = RoundMethods.AtTheWall(data, share);
+        data = data.Over(hole.TopZ - floor);
+        double allowance = RoundMethods.Allowance(hole.Kind, tool, frame.Heights.Face - floor);
+        double round = (Math.PI * (hole.Diameter - tool.Diameter)) + (2 * hole.SlotLength);
+        int rounds = Passes.Count(hole.TopZ - floor, data.StepDown) + 1;
+        return new ToolCut(
+            tool,
+            OperationKind.Bore,
+            data,
+            rounds * (round + hole.Diameter) / data.Feed,
+            () => [Piece(hole, floor, tool, allowance, data, frame)]
+        );
+    }
+
+    private static Piece Piece(HoleFeature hole, double floor, Tool tool, double allowance, CutData data, Frame frame)
+    {
+        ImmutableArray<Region> area = Fit.RemovalsIn(hole, frame.Setup)[^1].Area;
+        Contour wall = Line(area, tool.Radius, frame.Kernel);
+        Contour rough = allowance > 0 ? Line(area, tool.Radius + allowance, frame.Kernel) : wall;
+        return new Piece(
+            hole.Name,
+            [
+                new Way(
+                    hole.At,
+                    hole.At,
+                    pen =>
+                    {
+                        foreach (double z in Passes.Down(hole.TopZ, floor, data.StepDown))
+                        {
+                            pen.LineZ(z, data.Feed);
+                            Round(pen, hole.At, rough, z, data.Feed);
+                        }
+                        double radius = (hole.Diameter / 2) - tool.Radius;
+                        double lap = WallLaps.Depth(
+                            frame.Data(tool, tool.Diameter).StepDown,
+                            radius,
+                            tool.Radius,
+                            allowance
+                        );
+                        double[] laps = allowance > 0 ? [.. Passes.Down(hole.TopZ, floor, lap)] : [];
+                        foreach (double z in laps)
+                        {
+                            if (laps.Length > 1)
+                            {
+                                pen.LineZ(z, data.Feed);
+                            }
+                            Round(pen, hole.At, wall, z, data.Feed);
+                        }
+                        pen.RapidZ(frame.Heights.Hop);
+                    }
+                ),
+            ]
+        );
+    }
+
+    private static Contour Line(ImmutableArray<Region> area, double inside, Kernel kernel) =>
+        Contours.Ccw(kernel.Offset(area, -inside)[0].Outer);
+
+    private static void Round(Pen pen, Point2 middle, Contour wall, double z, double feed)
+    {
+        (double at, Point2 nearest, _) = Along.Nearest(wall.Segments, middle);
+        HalfCircle(pen, nearest, z, feed);
+        pen.Follow(Along.Loop(wall.Segments, at, Measure.Length(wall)), z, feed);
+        HalfCircle(pen, middle, z, feed);
+    }
+
+    private static void HalfCircle(Pen pen, Point2 to, double z, double feed)
+    {
+        Point2 from = pen.At.Xy;
+        pen.Follow(Segment.Arc(from, to, (from + to) * 0.5, ccw: true), z, feed);
+    }
+}

@@ -1,0 +1,37 @@
+using FixtureGen.Cutting;
+using FixtureGen.Model;
+
+namespace FixtureGen.Toolpaths.Moves;
+
+/// <summary>A hole drilled through; deeper than three diameters it is pecked (common practice, no source).</summary>
+internal static class Drilling
+{
+    private const double PeckBeyond = 3;
+
+    /// <summary>The lip's corner goes this far past the far face, mm.</summary>
+    public const double BreakThrough = 0.3;
+
+    public static Piece Hole(
+        string feature,
+        Point2 at,
+        Tool drill,
+        CutData data,
+        Heights heights,
+        double topZ,
+        double floorZ
+    )
+    {
+        double bottom = floorZ - drill.ConeHeight - BreakThrough;
+        double peck = topZ - floorZ > PeckBeyond * drill.Diameter ? drill.Diameter : 0;
+        return new Piece(
+            feature,
+            [
+                new Way(
+                    at,
+                    at,
+                    pen => pen.Add(new DrillMove(Point3.At(at, heights.Hop), heights.Hop, bottom, peck, 0, data.Feed))
+                ),
+            ]
+        );
+    }
+}
