@@ -21,6 +21,7 @@ public sealed class CommandsTest
     [InlineData("new", "nothing-here.dxf")]
     [InlineData("regenerate", "no-such-folder")]
     [InlineData("register", "no-such-folder")]
+    [Trait("Speed", "Slow")]
     public void A_missing_input_is_refused_with_a_finding(params string[] args)
     {
         using TempLibrary library = new(Job);
@@ -46,6 +47,7 @@ public sealed class CommandsTest
     [InlineData("check", "x.dxf", "--unit", "furlong")]
     [InlineData("verify", "x.toml", "y.nc", "--setup", "sideways")]
     [InlineData("layout", "x.toml", "--port", "99999")]
+    [Trait("Speed", "Slow")]
     public void Wrong_usage_is_exit_two_and_says_so_on_the_error_stream(params string[] args)
     {
         using TempLibrary library = new(Job);
@@ -66,6 +68,7 @@ public sealed class CommandsTest
     [InlineData("usage: name a command")]
     [InlineData("usage: '--foo' is not an option of this command", "check", "--foo", "x")]
     [InlineData("usage: Argument 'fisch' not recognized. Must be one of: 'bash' 'zsh' 'fish'", "completion", "fisch")]
+    [Trait("Speed", "Slow")]
     public void Wrong_usage_is_told_in_one_line(string says, params string[] args)
     {
         string[] lines = Cli.Run(Cli.Root, args).Error.Split('\n', StringSplitOptions.RemoveEmptyEntries);
@@ -100,6 +103,7 @@ public sealed class CommandsTest
 
     /// <summary>Without the right to the ports of the system, which root is made to drop.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_port_that_may_not_be_used_is_refused_with_a_finding()
     {
         const string first = "/proc/sys/net/ipv4/ip_unprivileged_port_start";
@@ -126,6 +130,7 @@ public sealed class CommandsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Check_prints_the_report_without_programs()
     {
         using TempLibrary library = new(Job);
@@ -140,6 +145,7 @@ public sealed class CommandsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void New_writes_a_job_once_and_never_again()
     {
         using TempLibrary library = new(Job);
@@ -153,6 +159,7 @@ public sealed class CommandsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void New_lays_the_built_in_shop_only_where_it_is_asked_to_and_none_is_there()
     {
         using TempLibrary library = new(Job);
@@ -199,6 +206,7 @@ public sealed class CommandsTest
         ];
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void An_output_folder_that_cannot_be_written_is_a_finding_and_nothing_is_lost()
     {
         using TempLibrary library = new(Job);
@@ -212,6 +220,7 @@ public sealed class CommandsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_made_program_passes_verify_and_a_hand_broken_one_fails_at_its_line()
     {
         using TempLibrary library = new(Job);
@@ -238,6 +247,7 @@ public sealed class CommandsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Demo_needs_no_library()
     {
         string folder = Directory.CreateTempSubdirectory("fixturegen-demo-").FullName;

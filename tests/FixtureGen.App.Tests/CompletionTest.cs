@@ -21,6 +21,7 @@ public sealed partial class CompletionTest
     [InlineData("fixturegen demo DEVELOP", "")]
     [InlineData("fixturegen completion DEVELOP", "")]
     [InlineData("fixturegen demo --o", "--output")]
+    [Trait("Speed", "Slow")]
     public void Bash_completes(string typed, string offered)
     {
         string script =
@@ -41,6 +42,7 @@ public sealed partial class CompletionTest
     [InlineData("demo DEVELOP", "")]
     [InlineData("regenerate --jobs DEVELOP", "")]
     [InlineData("layout --port DEVELOP", "")]
+    [Trait("Speed", "Slow")]
     public void Fish_completes(string typed, string offered)
     {
         Assert.SkipUnless(File.Exists("/usr/bin/fish"), "fish is not installed");
@@ -63,6 +65,7 @@ public sealed partial class CompletionTest
     [InlineData("bash", "")]
     [InlineData("zsh", "")]
     [InlineData("fish", "-l ")]
+    [Trait("Speed", "Slow")]
     public void Every_command_and_option_of_the_help_is_in_the_script(string shell, string before)
     {
         string script = Script(shell);

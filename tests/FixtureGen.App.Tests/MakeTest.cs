@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Security.Cryptography;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Tests.Support;
@@ -6,9 +7,35 @@ using Xunit;
 namespace FixtureGen.App.Tests;
 
 /// <summary>The main job on every demo outline, through the real program.</summary>
+[Trait("Speed", "Slow")]
 public sealed class MakeTest
 {
     public static TheoryData<string> Jobs => [.. TempLibrary.Demo];
+
+    [Fact]
+    [Trait("Speed", "Slow")]
+    public void Every_file_is_the_same_bytes_in_every_time_zone()
+    {
+        using TempLibrary library = new("twine-lid");
+        Dictionary<string, string>[] made =
+        [
+            .. new[] { "Asia/Tokyo", "America/New_York" }.Select(zone =>
+            {
+                ProcessStartInfo start = Cli.Start(library.Folder, "make", library.Job("twine-lid"), "-o", zone[..4]);
+                start.Environment["TZ"] = zone;
+                Ran ran = Cli.Run(start);
+                Assert.True(ran.Exit == 0, ran.Error);
+                return Directory
+                    .EnumerateFiles(Path.Combine(library.Folder, zone[..4]))
+                    .ToDictionary(
+                        f => Path.GetFileName(f),
+                        f => Convert.ToHexString(SHA256.HashData(File.ReadAllBytes(f)))
+                    );
+            }),
+        ];
+        Assert.Contains("twine-lid.setup.pdf", made[0].Keys);
+        Assert.Equal(made[0], made[1]);
+    }
 
     [Theory]
     [MemberData(nameof(Jobs))]

@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
+using FixtureGen.App.Tests.Support;
 using Xunit;
 
 namespace FixtureGen.Browser.Tests;
@@ -37,7 +38,7 @@ public sealed class LayoutCommandTest
         Assert.SkipUnless(OperatingSystem.IsLinux(), "an interrupt is sent by kill");
         string folder = LayoutPage.Library(Job);
         using Process program = Process.Start(
-            LayoutPage.Start(folder, "layout", Path.Combine("outlines", Job + ".toml"), "--port", "0")
+            Interrupt.Heeded(LayoutPage.Start(folder, "layout", Path.Combine("outlines", Job + ".toml"), "--port", "0"))
         )!;
         Assert.Contains(
             "http://127.0.0.1:",
@@ -45,7 +46,7 @@ public sealed class LayoutCommandTest
             StringComparison.Ordinal
         );
         using Process kill = Process.Start("kill", ["-INT", program.Id.ToString(CultureInfo.InvariantCulture)]);
-        using CancellationTokenSource late = new(TimeSpan.FromSeconds(60));
+        using CancellationTokenSource late = new(TimeSpan.FromMilliseconds(LayoutPage.PatienceMs));
         await program.WaitForExitAsync(late.Token);
         Assert.True(program.HasExited);
         Directory.Delete(folder, recursive: true);

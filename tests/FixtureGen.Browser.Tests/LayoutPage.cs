@@ -20,6 +20,9 @@ public sealed class LayoutPage : IAsyncDisposable
         "--disable-sync",
     ];
 
+    /// <summary>Five minutes: no bound on the page's speed, only an end for one that hangs beside whatever else the machine does.</summary>
+    public const float PatienceMs = 300_000;
+
     private readonly Process _program;
     private readonly IPlaywright _playwright;
     private readonly IBrowser _browser;
@@ -59,12 +62,13 @@ public sealed class LayoutPage : IAsyncDisposable
         new[] { "/usr/bin/chromium", "/usr/bin/chromium-browser", "/usr/bin/google-chrome" }.FirstOrDefault(File.Exists)
         ?? "/usr/bin/chromium";
 
-    /// <summary>Skips with one line where there is no Chromium; in CI that is a failure.</summary>
+    /// <summary>Skips with one line where there is no Chromium; in CI on a system that could have installed it that is a failure.</summary>
     public static void NeedsChromium()
     {
         if (!File.Exists(Chromium))
         {
-            Assert.False(Environment.GetEnvironmentVariable("CI") == "true", "CI must install chromium");
+            bool installed = Environment.GetEnvironmentVariable("CI") == "true" && File.Exists("/usr/bin/apt-get");
+            Assert.False(installed, "CI must install chromium");
             Assert.Skip("the page tests need Debian's chromium at /usr/bin/chromium");
         }
     }
@@ -99,7 +103,14 @@ public sealed class LayoutPage : IAsyncDisposable
             ?? throw new InvalidOperationException(await program.StandardError.ReadToEndAsync());
         string address = line[line.IndexOf("http://", StringComparison.Ordinal)..].Trim();
         IPlaywright playwright = await Playwright.CreateAsync();
-        IBrowser browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = Chromium, Args = Flags });
+        IBrowser browser = await playwright.Chromium.LaunchAsync(
+            new()
+            {
+                ExecutablePath = Chromium,
+                Args = Flags,
+                Timeout = PatienceMs,
+            }
+        );
         IPage page = await browser.NewPageAsync(
             new()
             {
@@ -108,6 +119,7 @@ public sealed class LayoutPage : IAsyncDisposable
                 BypassCSP = true,
             }
         );
+        page.SetDefaultTimeout(PatienceMs);
         await page.GotoAsync(address);
         LayoutPage open = new(folder, job, program, address, playwright, browser, page);
         await open.AnsweredAsync(1);
@@ -150,7 +162,7 @@ public sealed class LayoutPage : IAsyncDisposable
         await Page.WaitForFunctionAsync(
             "n => Number(document.body.dataset.updates ?? 0) >= n",
             count,
-            new() { Timeout = 120_000 }
+            new() { Timeout = PatienceMs }
         );
 
     public async Task<double> FactorAsync(string key) =>
@@ -181,7 +193,7 @@ public sealed class LayoutPage : IAsyncDisposable
         await Page.WaitForFunctionAsync(
             "text => document.getElementById('status').textContent.includes(text)",
             text,
-            new() { Timeout = 120_000 }
+            new() { Timeout = PatienceMs }
         );
 
     public async Task SaveAsync()

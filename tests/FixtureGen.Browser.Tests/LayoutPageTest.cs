@@ -107,11 +107,7 @@ public sealed class LayoutPageTest
         await page.Page.FillAsync("#magnet-0-x", "5");
         await page.Page.PressAsync("#magnet-0-x", "Tab");
         await page.AnsweredAsync(answers + 1);
-        await page.Page.WaitForFunctionAsync(
-            "document.querySelector('#violations li:not(.none)') !== null",
-            null,
-            new() { Timeout = 60_000 }
-        );
+        await page.Page.WaitForFunctionAsync("document.querySelector('#violations li:not(.none)') !== null");
         Assert.Contains(
             "Magnet 1 is",
             await page.Page.Locator("#violations").InnerTextAsync(),
@@ -124,11 +120,7 @@ public sealed class LayoutPageTest
             _ = dialog.DismissAsync();
         };
         await page.Page.ClickAsync("#save");
-        await page.Page.WaitForFunctionAsync(
-            "document.getElementById('status').textContent.includes('not kept')",
-            null,
-            new() { Timeout = 60_000 }
-        );
+        await page.Page.WaitForFunctionAsync("document.getElementById('status').textContent.includes('not kept')");
         Assert.Contains("not kept", asked, StringComparison.Ordinal);
         Assert.Equal(before, await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken));
         await page.ShotAsync("illegal");
@@ -144,9 +136,7 @@ public sealed class LayoutPageTest
         await File.WriteAllTextAsync(page.JobPath, changed, TestContext.Current.CancellationToken);
         await page.Page.ClickAsync("#save");
         await page.Page.WaitForFunctionAsync(
-            "document.getElementById('status').textContent.includes('changed on disk')",
-            null,
-            new() { Timeout = 60_000 }
+            "document.getElementById('status').textContent.includes('changed on disk')"
         );
         Assert.Equal(changed, await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken));
     }
@@ -157,11 +147,7 @@ public sealed class LayoutPageTest
         await using LayoutPage page = await LayoutPage.OpenAsync(Job);
         string before = await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken);
         await page.Page.ClickAsync("#save");
-        await page.Page.WaitForFunctionAsync(
-            "document.getElementById('status').textContent.startsWith('Saved')",
-            null,
-            new() { Timeout = 60_000 }
-        );
+        await page.Page.WaitForFunctionAsync("document.getElementById('status').textContent.startsWith('Saved')");
         string after = await File.ReadAllTextAsync(page.JobPath, TestContext.Current.CancellationToken);
         foreach (string line in before.Split('\n').Where(l => l.TrimStart().StartsWith('#')))
         {

@@ -4,6 +4,7 @@ using Xunit;
 
 namespace FixtureGen.Tests;
 
+[Trait("Speed", "Slow")]
 public sealed class PipelineTest
 {
     private static readonly string Folder = Path.Combine(DemoShop.Root, "outlines");

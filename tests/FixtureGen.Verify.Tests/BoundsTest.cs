@@ -46,6 +46,7 @@ public sealed class BoundsTest
     [InlineData("G0 X40. Y45.\nG99 G81 X40. Y45. Z30. R40. L999999999")]
     [InlineData("G0 X40. Y45.\nG99 G83 X40. Y45. Z18. R21. Q0.000001")]
     [InlineData("G0 X40. Y45.\nG18\nG3 X40. Z40. I1000000000. K0.")]
+    [Trait("Speed", "Slow")]
     public void A_line_of_countless_motions_is_cut_short(string body)
     {
         string text = TestShop.Program(body);
@@ -86,6 +87,7 @@ public sealed class BoundsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Twenty_thousand_long_moves_are_judged_in_bounds()
     {
         StringBuilder body = new("G0 X1. Y1.\nG1 Z19.\n");
@@ -98,6 +100,7 @@ public sealed class BoundsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Crowds_of_tiny_arcs_are_judged_in_bounds()
     {
         StringBuilder body = new("G0 X40. Y50.\nG1 Z20.\nG1 X60. Z18.\n");

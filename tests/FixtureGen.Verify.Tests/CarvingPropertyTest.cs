@@ -21,6 +21,7 @@ public sealed class CarvingPropertyTest
     /// stamps themselves. A helix of a round cutter goes by chords within 0.5 um of the arc: its stamps are narrowed by that.
     /// </summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Sweep_lies_between_stamps_and_widened_stamps() =>
         Gen.Select(RandomMotions.Any, Gen.Int[0, RandomMotions.Cutters.Count - 1])
             .Sample(LiesBetween, iter: 100, threads: 1, seed: "0000Zr6YZjJ4");
@@ -97,6 +98,7 @@ public sealed class CarvingPropertyTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Tally_is_what_the_block_lost() =>
         Gen.Select(RandomMotions.Any.Array[3], Gen.Int[0, RandomMotions.Cutters.Count - 1].Array[3])
             .Sample(
@@ -128,6 +130,7 @@ public sealed class CarvingPropertyTest
     [Theory]
     [InlineData(40)]
     [InlineData(70.3)]
+    [Trait("Speed", "Slow")]
     public void Tiles_and_cells_carve_the_same(double width) =>
         Gen.Select(RandomMotions.Any.Array[2, 12], Gen.Int[0, RandomMotions.Cutters.Count - 1].Array[12])
             .Sample(

@@ -91,11 +91,13 @@ public sealed class CarvingTest
 
     [Theory]
     [MemberData(nameof(Cutters))]
+    [Trait("Speed", "Slow")]
     public void Level_line_covers_what_the_cutter_passes(int which) =>
         Compare(Line(8.03, 9.1, 4, 30.2, 21.37, 4), Cutter3(which), 0.02);
 
     [Theory]
     [MemberData(nameof(Cutters))]
+    [Trait("Speed", "Slow")]
     public void Ramp_is_exact_both_ways(int which)
     {
         Compare(Line(8.03, 9.1, 8, 30.2, 21.37, 3), Cutter3(which), 0.02);
@@ -105,6 +107,7 @@ public sealed class CarvingTest
 
     [Theory]
     [MemberData(nameof(Cutters))]
+    [Trait("Speed", "Slow")]
     public void Level_arcs_of_every_sweep(int which)
     {
         Compare(Arc(20.01, 19.97, 9, 0.3, 1.1, 4, 4), Cutter3(which), 0.02);
@@ -123,6 +126,7 @@ public sealed class CarvingTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Any_ramp_of_a_flat_cutter_holds() =>
         Gen.Select(Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[1, 9])
             .Sample(

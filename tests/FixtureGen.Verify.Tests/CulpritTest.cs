@@ -43,6 +43,7 @@ public sealed class CulpritTest
     )]
     [InlineData("tight helix", "", "G3 X40. Y50. Z16.8 I1. J0.", "G3 X40. Y50. Z16.8 I1. J0.")]
     [InlineData("rapid", "G1 Z17.", "G0 X60. Z16.9", "G0 X60. Z16.9")]
+    [Trait("Speed", "Slow")]
     public void What_is_too_deep_is_laid_to_the_motion_that_did_it(
         string _,
         string before,

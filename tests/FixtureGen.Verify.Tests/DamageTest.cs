@@ -9,6 +9,7 @@ namespace FixtureGen.Verify.Tests;
 public sealed class DamageTest
 {
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Slips_in_a_hand_written_pocket_are_found()
     {
         ProgramText good = new(Setup.Top, 1001, "pocket.top.nc", TestShop.Program(PocketTest.Rings));

@@ -47,6 +47,7 @@ public sealed class FlatMovesTest
     [Theory]
     [InlineData(64, 48)]
     [InlineData(61.3, 47.7)]
+    [Trait("Speed", "Slow")]
     public void Flat_moves_carve_by_the_distance_from_their_line(double width, double height) =>
         Gen.Select(
                 Gen.Select(

@@ -38,6 +38,7 @@ public sealed class FloorTest
 
     /// <summary>A pocket down to Z 17 over a channel of the underside whose ceiling is Z 15: 2 mm between them.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_pocket_over_a_channel_from_below_keeps_a_floor_too()
     {
         FixtureDesign design = TestShop.Design(Pocket(Setup.Top, 20, 17), Pocket(Setup.Underside, 15, 0));

@@ -127,6 +127,7 @@ public sealed class HeaderTest
     [InlineData("(VACUUM AT LEAST 50 KPA)", true)]
     [InlineData("(VACUUM 15 INHG)", true)]
     [InlineData("(VACUUM TO SEE 50)\n(KPA)", true)]
+    [Trait("Speed", "Slow")]
     public void A_level_below_the_alarm_is_refused(string said, bool told)
     {
         string text = TrimShop

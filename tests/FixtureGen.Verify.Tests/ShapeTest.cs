@@ -37,6 +37,7 @@ public sealed class ShapeTest
 
     /// <summary>No point is nearer than the distance says, and the distance is that of the two points it names.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Distance_of_two_pieces_is_the_least_of_their_points() =>
         Gen.Select(S_piece, S_piece)
             .Sample(

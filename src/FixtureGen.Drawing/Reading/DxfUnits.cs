@@ -21,6 +21,19 @@ public static class DxfUnits
             _ => throw new ArgumentOutOfRangeException(nameof(unit)),
         };
 
+    /// <summary>Decimals of a length in that unit that leave it true to a ten-millionth of a mm: the kernel is true to a hundredth of that, and nobody cuts either.</summary>
+    internal static int Decimals(LengthUnit unit) =>
+        unit switch
+        {
+            LengthUnit.Micrometre => 4,
+            LengthUnit.Mil => 6,
+            LengthUnit.Millimetre => 7,
+            LengthUnit.Centimetre => 8,
+            LengthUnit.Inch or LengthUnit.Decimetre => 9,
+            LengthUnit.Foot or LengthUnit.Yard or LengthUnit.Metre => 10,
+            _ => throw new ArgumentOutOfRangeException(nameof(unit)),
+        };
+
     /// <summary>in, ft, yd, mil, um, mm, cm, dm or m.</summary>
     public static string Name(LengthUnit unit) =>
         unit switch

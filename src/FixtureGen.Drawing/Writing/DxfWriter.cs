@@ -7,7 +7,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Drawing.Writing;
 
 /// <summary>
-/// Writes a DXF 2000 (AC1015) text drawing: pure ASCII, other letters as \U+nnnn, numbers to the last bit, arcs exact
+/// Writes a DXF 2000 (AC1015) text drawing: pure ASCII, other letters as \U+nnnn, lengths to a ten-millionth of a mm
 /// (DXF Reference, release 2000 sections and tables). Same sheet, same bytes.
 /// </summary>
 public static class DxfWriter
@@ -15,7 +15,7 @@ public static class DxfWriter
     /// <summary>The drawing's bytes. Throws <see cref="ArgumentException"/> for a sheet that no program may ask for: an item on a layer that is not listed, a name the format forbids, a number that is not finite.</summary>
     public static byte[] Write(DxfSheet sheet)
     {
-        var groups = new GroupWriter(1 / DxfUnits.Millimetres(sheet.Unit));
+        var groups = new GroupWriter(1 / DxfUnits.Millimetres(sheet.Unit), DxfUnits.Decimals(sheet.Unit));
         HashSet<string> layers = [.. sheet.Layers.Select(l => l.Name), "0"];
         foreach (DxfItem item in sheet.Items)
         {

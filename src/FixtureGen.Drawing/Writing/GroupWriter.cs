@@ -5,8 +5,8 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Drawing.Writing;
 
-/// <summary>Writes groups of a text drawing; <paramref name="scale"/> turns mm into the drawing's unit.</summary>
-internal sealed class GroupWriter(double scale)
+/// <summary>Writes groups of a text drawing; <paramref name="scale"/> turns mm into the drawing's unit, in which lengths have that many decimals.</summary>
+internal sealed class GroupWriter(double scale, int decimals)
 {
     /// <summary>The block record that owns what is drawn in model space.</summary>
     public const string ModelSpace = "1F";
@@ -30,21 +30,23 @@ internal sealed class GroupWriter(double scale)
         return this;
     }
 
-    /// <summary>A number without a unit.</summary>
-    public GroupWriter Real(int code, double value)
+    /// <summary>A number without a unit, to ten decimals: over the longest chord of a part a bulge is then true to less than a ten-millionth of a mm.</summary>
+    public GroupWriter Real(int code, double value) => Number(code, value, 10);
+
+    private GroupWriter Number(int code, double value, int decimals)
     {
         if (!double.IsFinite(value))
         {
             throw new ArgumentException("a number of a drawing must be finite", nameof(value));
         }
-        string digits = (value == 0 ? 0 : value).ToString("R", CultureInfo.InvariantCulture);
+        string digits = TrueDigits.Round(value, decimals).ToString("R", CultureInfo.InvariantCulture);
         bool whole = digits.AsSpan().IndexOfAny('.', 'E') < 0;
         _text.Append(CultureInfo.InvariantCulture, $"{code, 3}\n{digits}{(whole ? ".0" : "")}\n");
         return this;
     }
 
-    /// <summary>A length, given in mm.</summary>
-    public GroupWriter Length(int code, double mm) => Real(code, mm * scale);
+    /// <summary>A length, given in mm and written to a ten-millionth of a mm or finer.</summary>
+    public GroupWriter Length(int code, double mm) => Number(code, mm * scale, decimals);
 
     /// <summary>A point with Z 0, given in mm.</summary>
     public GroupWriter Point(int code, Point2 p) => Length(code, p.X).Length(code + 10, p.Y).Real(code + 20, 0);

@@ -3,11 +3,13 @@ using SkiaSharp;
 
 namespace FixtureGen.Output.Scenes;
 
-/// <summary>Scenes as pages of a PDF: vectors stay vectors and text stays text. The date in the file is fixed, so that the same pages are the same bytes.</summary>
+/// <summary>
+/// Scenes as pages of a PDF: vectors stay vectors and text stays text. The file has no date of its own (ISO 32000-1, 14.3.3: it need have none), for the library writes any
+/// with the machine's own time zone, and the same pages are the same bytes everywhere.
+/// </summary>
 internal static class PdfDraw
 {
     private const double PointsPerMm = 72 / Units.MmPerInch;
-    private static readonly DateTime Date = new(2000, 1, 1, 0, 0, 0, DateTimeKind.Utc);
 
     public static byte[] Pdf(IReadOnlyList<Scene> pages, string title)
     {
@@ -16,8 +18,6 @@ internal static class PdfDraw
         {
             Title = title,
             Creator = "FixtureGen",
-            Creation = Date,
-            Modified = Date,
             RasterDpi = 300,
             EncodingQuality = 101,
         };
@@ -29,7 +29,7 @@ internal static class PdfDraw
                     (float)(page.Width * PointsPerMm),
                     (float)(page.Height * PointsPerMm)
                 );
-                new SkiaDraw(canvas, page.Height, PointsPerMm).Draw(page);
+                new SkiaDraw(canvas, page.Height, PointsPerMm, textStaysText: true).Draw(page);
                 document.EndPage();
             }
             document.Close();

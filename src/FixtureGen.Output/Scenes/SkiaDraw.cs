@@ -5,8 +5,11 @@ using SkiaSharp;
 
 namespace FixtureGen.Output.Scenes;
 
-/// <summary>Lays a scene's inks on a canvas whose unit is a millimetre times Scale, Y down. Serves pixels and PDF alike.</summary>
-internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
+/// <summary>
+/// Lays a scene's inks on a canvas whose unit is a millimetre times Scale, Y down. Serves pixels, where letters are shapes
+/// like any other, and PDF, where text stays text.
+/// </summary>
+internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale, bool textStaysText)
 {
     /// <summary>A picture whose size differs by less than this from its own pixels is placed as it is.</summary>
     private const float WholePixel = 0.01f;
@@ -26,7 +29,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
         using Pinned memory = new(sheet.Memory);
         using SKSurface surface = SKSurface.Create(Info(sheet), memory.Address, 4 * w);
         surface.Canvas.Clear(SKColors.White);
-        new SkiaDraw(surface.Canvas, scene.Height, pixelsPerMm).Draw(scene);
+        new SkiaDraw(surface.Canvas, scene.Height, pixelsPerMm, textStaysText: false).Draw(scene);
         using SKPixmap pixels = surface.PeekPixels();
         return Encode(pixels);
     }
@@ -174,34 +177,77 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale)
 
     private void Text(TextInk ink)
     {
-        using SKFont font = Typefaces.Font(ink.Type.Bold, ink.Type.Size * scale);
-        SKTextAlign align = ink.Anchor switch
-        {
-            Anchor.Left => SKTextAlign.Left,
-            Anchor.Middle => SKTextAlign.Center,
-            _ => SKTextAlign.Right,
-        };
         canvas.Save();
         canvas.Translate(ToSkia(ink.At).X, ToSkia(ink.At).Y);
         canvas.RotateDegrees((float)-ink.AngleDeg);
-        if (ink.Halo)
+        canvas.Translate((float)(-Shift(ink) * scale), 0);
+        Glyph[] glyphs = Typefaces.Glyphs(ink.Text, ink.Type.Bold);
+        double k = ink.Type.Size * scale / Typefaces.UnitsPerEm(ink.Type.Bold);
+        if (ink.Halo || !textStaysText)
         {
-            using SKPaint rim = new()
+            using SKPath outline = Outline(glyphs, (float)k);
+            if (ink.Halo)
             {
-                IsAntialias = true,
-                Color = SKColors.White,
-                Style = SKPaintStyle.Stroke,
-                StrokeJoin = SKStrokeJoin.Round,
-                StrokeWidth = (float)(ink.Type.Size * scale * 0.22),
-            };
-            using SKPath outline = font.GetTextPath(ink.Text, new SKPoint(0, 0));
-            canvas.Translate((float)(-Shift(ink) * scale), 0);
-            canvas.DrawPath(outline, rim);
-            canvas.Translate((float)(Shift(ink) * scale), 0);
+                using SKPaint rim = new()
+                {
+                    IsAntialias = true,
+                    Color = SKColors.White,
+                    Style = SKPaintStyle.Stroke,
+                    StrokeJoin = SKStrokeJoin.Round,
+                    StrokeWidth = (float)(ink.Type.Size * scale * 0.22),
+                };
+                canvas.DrawPath(outline, rim);
+            }
+            if (!textStaysText)
+            {
+                using SKPaint fill = new() { IsAntialias = true, Color = Sk(ink.Type.Colour) };
+                canvas.DrawPath(outline, fill);
+            }
         }
-        using SKPaint paint = new() { IsAntialias = true, Color = Sk(ink.Type.Colour) };
-        canvas.DrawText(ink.Text, 0, 0, align, font, paint);
+        if (textStaysText && Placed(glyphs, ink.Type, k) is { } placed)
+        {
+            using SKPaint paint = new() { IsAntialias = true, Color = Sk(ink.Type.Colour) };
+            canvas.DrawText(placed, 0, 0, paint);
+            placed.Dispose();
+        }
         canvas.Restore();
+    }
+
+    private static SKPath Outline(Glyph[] glyphs, float k)
+    {
+        using SKPathBuilder text = new();
+        int x = 0;
+        foreach (Glyph glyph in glyphs)
+        {
+            if (glyph.Outline.Length > 0)
+            {
+                using SKPath letter = SKPath.ParseSvgPathData(glyph.Outline);
+                SKMatrix place = SKMatrix.CreateScaleTranslation(k, k, k * x, 0);
+                text.AddPath(letter, in place);
+            }
+            x += glyph.Advance;
+        }
+        return text.Detach();
+    }
+
+    /// <summary>Each letter at its own place, so that no font library adds widths up; null for a text without any.</summary>
+    private SKTextBlob? Placed(Glyph[] glyphs, TypeStyle type, double k)
+    {
+        if (glyphs.Length == 0)
+        {
+            return null;
+        }
+        using SKFont font = Typefaces.Font(type.Bold, type.Size * scale);
+        using SKTextBlobBuilder builder = new();
+        float[] places = new float[glyphs.Length];
+        int x = 0;
+        for (int i = 0; i < places.Length; i++)
+        {
+            places[i] = (float)(k * x);
+            x += glyphs[i].Advance;
+        }
+        builder.AddHorizontalRun([.. glyphs.Select(g => g.Id)], font, places, 0);
+        return builder.Build();
     }
 
     private void Image(ImageInk ink)

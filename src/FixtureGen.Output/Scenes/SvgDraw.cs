@@ -1,8 +1,6 @@
-using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text;
 using FixtureGen.Model;
-using SkiaSharp;
 
 namespace FixtureGen.Output.Scenes;
 
@@ -12,11 +10,6 @@ namespace FixtureGen.Output.Scenes;
 /// </summary>
 internal sealed class SvgDraw
 {
-    private const double Em = 1000;
-
-    /// <summary>Outlines of the embedded letters at that size, which are the same in every picture: at most as many as they have glyphs.</summary>
-    private static readonly ConcurrentDictionary<(bool Bold, ushort Glyph), string> Outlines = new();
-
     private readonly StringBuilder _body = new();
     private readonly SortedDictionary<(bool Bold, ushort Glyph), string> _glyphs = [];
     private readonly double _height;
@@ -121,75 +114,36 @@ internal sealed class SvgDraw
 
     private void Text(TextInk ink)
     {
-        double k = ink.Type.Size / Em;
+        double em = Typefaces.UnitsPerEm(ink.Type.Bold);
+        double k = ink.Type.Size / em;
         double x = -SkiaDraw.Shift(ink) / k;
-        using SKFont font = Typefaces.Font(ink.Type.Bold, Em);
-        ushort[] ids = font.GetGlyphs(ink.Text);
-        float[] widths = font.GetGlyphWidths(ids);
         StringBuilder uses = new();
-        for (int i = 0; i < ids.Length; i++)
+        foreach (Glyph glyph in Typefaces.Glyphs(ink.Text, ink.Type.Bold))
         {
-            if (Define(font, ink.Type.Bold, ids[i]))
+            if (glyph.Outline.Length > 0)
             {
+                _glyphs[(ink.Type.Bold, glyph.Id)] = glyph.Outline;
                 uses.Append(
                     CultureInfo.InvariantCulture,
-                    $"<use xlink:href=\"#{Id(ink.Type.Bold, ids[i])}\" x=\"{N(x)}\"/>"
+                    $"<use xlink:href=\"#{Id(ink.Type.Bold, glyph.Id)}\" x=\"{N(x)}\"/>"
                 );
             }
-            x += widths[i];
+            x += glyph.Advance;
         }
         string turn = ink.AngleDeg == 0 ? "" : $" rotate({N(-ink.AngleDeg)})";
         string place =
-            $"transform=\"translate({N(ink.At.X)} {N(_height - ink.At.Y)}){turn} scale({k.ToString("0.######", CultureInfo.InvariantCulture)})\"";
+            $"transform=\"translate({N(ink.At.X)} {N(_height - ink.At.Y)}){turn} scale({k.ToString("0.########", CultureInfo.InvariantCulture)})\"";
         if (ink.Halo)
         {
             _body.Append(
                 CultureInfo.InvariantCulture,
-                $"<g {place} fill=\"#ffffff\" stroke=\"#ffffff\" stroke-width=\"{N(0.22 * Em)}\" stroke-linejoin=\"round\">{uses}</g>\n"
+                $"<g {place} fill=\"#ffffff\" stroke=\"#ffffff\" stroke-width=\"{N(0.22 * em)}\" stroke-linejoin=\"round\">{uses}</g>\n"
             );
         }
         _body.Append(
             CultureInfo.InvariantCulture,
             $"<g {place} fill=\"{Hex(ink.Type.Colour)}\"><title>{Escaped(ink.Text)}</title>{uses}</g>\n"
         );
-    }
-
-    private bool Define(SKFont font, bool bold, ushort glyph)
-    {
-        string data = Outlines.GetOrAdd((bold, glyph), static (_, of) => Outline(of.font, of.glyph), (font, glyph));
-        if (data.Length > 0)
-        {
-            _glyphs[(bold, glyph)] = data;
-        }
-        return data.Length > 0;
-    }
-
-    private static string Outline(SKFont font, ushort glyph)
-    {
-        using SKPath? path = font.GetGlyphPath(glyph);
-        return path is null || path.IsEmpty ? "" : Rounded(path.ToSvgPathData());
-    }
-
-    /// <summary>The library prints single-precision noise; whole thousandths of an em are finer than any printer.</summary>
-    private static string Rounded(string data)
-    {
-        StringBuilder text = new();
-        int i = 0;
-        while (i < data.Length)
-        {
-            int from = i;
-            while (i < data.Length && (char.IsAsciiDigit(data[i]) || data[i] is '-' or '.' or 'e'))
-            {
-                i++;
-            }
-            text.Append(
-                i > from
-                    ? double.Parse(data.AsSpan(from, i - from), CultureInfo.InvariantCulture)
-                        .ToString("0.#", CultureInfo.InvariantCulture)
-                    : data[i++]
-            );
-        }
-        return text.ToString();
     }
 
     private string Place(Point2 p) => $"{N(p.X)} {N(_height - p.Y)}";
@@ -201,7 +155,7 @@ internal sealed class SvgDraw
 
     private static string N(double v)
     {
-        string text = v.ToString("0.###", CultureInfo.InvariantCulture);
+        string text = TrueDigits.Round(v, 3).ToString("0.###", CultureInfo.InvariantCulture);
         return text == "-0" ? "0" : text;
     }
 

@@ -11,6 +11,7 @@ namespace FixtureGen.App.Tests.Regeneration;
 /// is being written. FIXTUREGEN_KILLS says how many runs (4 by default, more in the long run);
 /// the bench's <c>library kills</c> aims at the writing alone.
 /// </summary>
+[Trait("Speed", "Slow")]
 public sealed class KillTest(ITestOutputHelper output)
 {
     private static readonly string[] S_jobs = ["hook-cradle", "label-clip"];

@@ -4,6 +4,7 @@ using Xunit;
 
 namespace FixtureGen.App.Tests.Regeneration;
 
+[Trait("Speed", "Slow")]
 public sealed class RegenerateTest
 {
     private static readonly string[] Two = [.. TempLibrary.Demo.Take(2)];

@@ -6,6 +6,7 @@ using Xunit;
 namespace FixtureGen.App.Tests.Regeneration;
 
 /// <summary>A full disk, a folder that takes nothing, Ctrl-C: a finding, and what was there stays.</summary>
+[Trait("Speed", "Slow")]
 public sealed class TroubleTest
 {
     private const string Job = "label-clip";
@@ -98,7 +99,9 @@ public sealed class TroubleTest
         }
         string[] jobs = [.. TempLibrary.Demo.Take(4)];
         using TempLibrary library = new(jobs);
-        using Process run = Process.Start(Cli.Start(library.Folder, "regenerate", "--jobs", "1", "--json"))!;
+        using Process run = Process.Start(
+            Interrupt.Heeded(Cli.Start(library.Folder, "regenerate", "--jobs", "1", "--json"))
+        )!;
         Task<string> told = run.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken);
         Assert.NotNull(run.StandardError.ReadLine());
         Tool("kill", "-INT", run.Id.ToString(System.Globalization.CultureInfo.InvariantCulture));

@@ -41,6 +41,7 @@ public sealed class ProofDamageTest(ITestOutputHelper output)
 
     /// <summary>By distance alone 221 of 2,947 lost loops passed.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Damaged_offsets_by_definition_are_stopped()
     {
         Table table = new();
@@ -67,6 +68,7 @@ public sealed class ProofDamageTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Damaged_combinations_are_stopped()
     {
         Table table = new();

@@ -17,6 +17,7 @@ public sealed class BiarcsTest
     );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Ellipses_become_tangent_arcs() =>
         Gen.Select(Place, Gen.Double[1, 60], Gen.Double[0.05, 1], Gen.Double[0, 6], Gen.Double[0.1, 6.28])
             .Sample(
@@ -30,6 +31,7 @@ public sealed class BiarcsTest
 
     // a cubic by its Bernstein form, which is not how the spline is evaluated
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Cubics_become_tangent_arcs() =>
         Gen.Select(Place, Place, Place, Place)
             .Sample(

@@ -117,6 +117,7 @@ public sealed class DegenerateOffsetTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_hundred_thousand_segments_go_through()
     {
         const int n = 100_000;

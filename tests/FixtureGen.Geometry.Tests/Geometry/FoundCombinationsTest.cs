@@ -42,6 +42,7 @@ public sealed class FoundCombinationsTest
     [InlineData(6)]
     [InlineData(5)]
     [InlineData(4)]
+    [Trait("Speed", "Slow")]
     public void Turned_plates_with_rounded_corners_are_combined_exactly(int decimals)
     {
         var random = new Random(decimals);

@@ -91,6 +91,7 @@ public sealed class KernelShapesTest
     // As long as no sides meet: area + length d + d2 times the sum of tan(half the turn) over all corners, inner ones negative;
     // a kite is 1e-4 mm2 at least, what snapping may move 1e-6.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Mitred_growth_adds_a_kite_for_every_corner()
     {
         for (int i = 0; i < 300; i++)

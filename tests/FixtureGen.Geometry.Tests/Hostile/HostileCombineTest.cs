@@ -21,6 +21,7 @@ public sealed class HostileCombineTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Hostile_pairs_are_combined_rightly()
     {
         int count = LongRun.Setting("FIXTUREGEN_HOSTILE", 600);

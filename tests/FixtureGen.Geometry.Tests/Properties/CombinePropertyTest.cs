@@ -9,6 +9,7 @@ namespace FixtureGen.Tests.Properties;
 /// <summary>
 /// Two random sets of regions, near each other or one made from the other, so that edges and arcs often coincide.
 /// </summary>
+[Trait("Speed", "Slow")]
 public sealed class CombinePropertyTest(ITestOutputHelper output)
 {
     private static readonly (string Name, Func<bool, bool, bool> Wanted)[] Operations =

@@ -37,6 +37,7 @@ public sealed class LawsTest
 
     /// <summary>The first so many cases, not random ones: of number 769947906 the opening cannot be proven a second time yet.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Opening_what_is_open_changes_nothing()
     {
         for (int i = 0; i < LongRun.Cases(300); i++)
@@ -51,6 +52,7 @@ public sealed class LawsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void The_rest_of_a_union_is_what_both_rests_share() =>
         Gen.Select(Cases, Cases)
             .Sample(

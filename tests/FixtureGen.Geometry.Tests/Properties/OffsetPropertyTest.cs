@@ -14,6 +14,7 @@ public sealed class OffsetPropertyTest
 
     /// <summary>The polygon library is NetTopologySuite 2.6.0, its buffer set as fine as it goes.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Offset_agrees_with_the_polygon_library() =>
         Cases.Sample(
             c =>
@@ -26,6 +27,7 @@ public sealed class OffsetPropertyTest
         );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Offset_agrees_with_the_definition() =>
         Cases.Sample(
             c =>
@@ -42,6 +44,7 @@ public sealed class OffsetPropertyTest
     /// 10^4 mm; a nearly straight arc's centre may lie 10^7 mm away, where two rounding errors are more than that.
     /// </summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Offset_is_exact_to_a_nanometre_and_below() =>
         Cases.Sample(
             c =>

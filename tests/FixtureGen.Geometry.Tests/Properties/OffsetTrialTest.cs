@@ -11,6 +11,7 @@ namespace FixtureGen.Tests.Properties;
 /// The random trial: 300 cases by default, as many as FIXTUREGEN_TRIAL says (with FIXTUREGEN_TRIAL_FROM as the first number)
 /// in a long run, which prints wrong, repaired and slowest.
 /// </summary>
+[Trait("Speed", "Slow")]
 public sealed class OffsetTrialTest(ITestOutputHelper output)
 {
     [Theory]

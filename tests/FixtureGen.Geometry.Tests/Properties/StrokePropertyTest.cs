@@ -11,6 +11,7 @@ public sealed class StrokePropertyTest(ITestOutputHelper output)
 {
     /// <summary>A point belongs to the stroke where it is nearer to the path than half the width, and nowhere else.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Stroke_is_everything_within_half_the_width_of_the_path()
     {
         int repaired = 0;

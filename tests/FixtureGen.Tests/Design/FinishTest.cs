@@ -131,6 +131,7 @@ public sealed class FinishTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_floor_over_a_channel_keeps_its_least_thickness()
     {
         Job job = DesignBench.Job with

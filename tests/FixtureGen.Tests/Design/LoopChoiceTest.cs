@@ -26,6 +26,7 @@ public sealed class LoopChoiceTest
     /// the edge from R 8.75 on. A wider gap asked of all six once took every loop: 149 cm2 became 107.
     /// </summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Holes_that_grow_a_little_all_keep_their_loops()
     {
         double last = double.MaxValue;
@@ -64,6 +65,7 @@ public sealed class LoopChoiceTest
     /// it sealed about the cutout, and the cord's bends beside it.
     /// </summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void One_cutout_that_grows_costs_no_more_than_its_own_surroundings()
     {
         for (int seed = 0; seed < LongRun.Cases(Seeds); seed++)
@@ -91,6 +93,7 @@ public sealed class LoopChoiceTest
     /// cutouts the bends are found step by step, and other steps lead to other zones.
     /// </summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_cutout_less_costs_nothing()
     {
         List<(int, int)> worse = [];

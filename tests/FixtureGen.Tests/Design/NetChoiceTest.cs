@@ -7,6 +7,7 @@ using Xunit;
 
 namespace FixtureGen.Tests.Design;
 
+[Trait("Speed", "Slow")]
 public sealed class NetChoiceTest
 {
     /// <summary>Ways that are left out change nothing: against all ways laid one after the other, in zones cut by rows of pockets.</summary>

@@ -34,6 +34,7 @@ public sealed class NetTest
 
     [Theory]
     [MemberData(nameof(DesignBench.Names), MemberType = typeof(DesignBench))]
+    [Trait("Speed", "Slow")]
     public void The_net_keeps_a_land_from_gasket_grooves_and_pockets_and_hangs_together_with_the_port(string name)
     {
         FixtureDesign begun = DesignBench.Begun(DesignBench.Named(name));

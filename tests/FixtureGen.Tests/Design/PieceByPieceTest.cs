@@ -51,6 +51,7 @@ public sealed class PieceByPieceTest
 
     /// <summary>Three holes about a small one and a form: three places for a loop, none of which can go round another.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_tray_with_three_places_for_a_loop_has_three_zones()
     {
         Part part = DesignBench.Rectangle(

@@ -45,6 +45,7 @@ public sealed class PlacingTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void The_same_part_is_placed_the_same_way_each_time()
     {
         Placement a = DesignBench.Value(Placing.Place(DesignBench.Slotted(), DesignBench.Job, Tolerances.House));
@@ -105,6 +106,7 @@ public sealed class PlacingTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Bolts_in_the_way_are_named_with_the_amount()
     {
         Stage<Placement> stage = Placing.Place(DesignBench.Rectangle(200, 200, 12), DesignBench.Job, Tolerances.House);

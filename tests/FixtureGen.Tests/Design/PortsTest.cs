@@ -29,6 +29,7 @@ public sealed class PortsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Without_plate_grooves_the_far_zone_is_fed_by_a_channel_from_below()
     {
         Job job = DesignBench.Job with { Plate = DesignBench.Job.Plate with { Grooves = [] } };
@@ -50,6 +51,7 @@ public sealed class PortsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_channel_stays_inside_the_plate_seal_and_clear_of_bolts_and_pins()
     {
         Job job = DesignBench.Job with { Plate = DesignBench.Job.Plate with { Grooves = [] } };
@@ -73,6 +75,7 @@ public sealed class PortsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_port_without_relief_is_passed_over_with_a_finding()
     {
         Plate plate = DesignBench.Job.Plate with
@@ -102,6 +105,7 @@ public sealed class PortsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_plate_without_a_port_feeds_nothing_and_is_refused()
     {
         Plate plate = DesignBench.Job.Plate with

@@ -8,6 +8,7 @@ using Xunit;
 namespace FixtureGen.Tests.Design;
 
 /// <summary>Blobs with random bumps and a hole or two: whatever is designed keeps the rules that need no drawing to check.</summary>
+[Trait("Speed", "Slow")]
 public sealed class RandomDesignTest
 {
     private static readonly Gen<Part> Parts = Gen.Select(

@@ -9,6 +9,7 @@ public sealed class SkirtLandTest
     private static readonly Job Held = DesignBench.Job with { Skirt = SkirtHold.SealedLand };
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void The_scrap_has_its_own_sealed_land_outside_the_relief()
     {
         Stage<FixtureDesign> stage = DesignBench.Begin(DesignBench.Rectangle(90, 70, 12), Held);

@@ -13,6 +13,7 @@ public sealed class ZonesTest
 
     [Theory]
     [MemberData(nameof(DesignBench.Names), MemberType = typeof(DesignBench))]
+    [Trait("Speed", "Slow")]
     public void A_disc_of_the_bend_radius_rolls_along_both_sides_of_the_groove(string name)
     {
         FixtureDesign design = DesignBench.Begun(DesignBench.Named(name));

@@ -8,6 +8,7 @@ using Xunit;
 namespace FixtureGen.Tests.Geometry;
 
 /// <summary>Loops that other programs drew, offset both ways, against the definition and the polygon library.</summary>
+[Trait("Speed", "Slow")]
 public sealed class DrawingOffsetTest
 {
     // Larger loops are left to the polygon library: the definition asks every edge about every probe.

@@ -35,6 +35,7 @@ public sealed class FoundHoldsTest
     [InlineData("pruner-sheath", 0.20, 3.03)]
     [InlineData("trowel-sheath", 0.20, 9.14)]
     [InlineData("plumb-pouch", 0.25, 5.82)]
+    [Trait("Speed", "Slow")]
     public void Vacuum_alone_is_what_another_calculation_finds_or_a_little_less(
         string name,
         double friction,
@@ -46,6 +47,7 @@ public sealed class FoundHoldsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Forces_of_the_pruner_sheath_are_what_another_calculation_finds()
     {
         Job job = Exact("pruner-sheath", 0.20);
@@ -62,6 +64,7 @@ public sealed class FoundHoldsTest
     [InlineData("pruner-sheath", 3, 6)]
     [InlineData("stake-holder", 2, 5)]
     [InlineData("label-clip", 1, 4)]
+    [Trait("Speed", "Slow")]
     public void A_magnet_more_never_lowers_the_best_factor(string name, int from, int to)
     {
         Job job = DemoDesign.Job(name) with { Magnets = [] };
@@ -87,6 +90,7 @@ public sealed class FoundHoldsTest
     [InlineData(13.8, 20)]
     [InlineData(20, 34.5)]
     [InlineData(24, 26)]
+    [Trait("Speed", "Slow")]
     public void A_cord_known_better_holds_no_worse(double least, double greatest)
     {
         Job job = DemoDesign.Job("stake-holder");
@@ -134,6 +138,7 @@ public sealed class FoundHoldsTest
 
     // 75.06 N of pull parked against 75.09 N of push: nothing is to be gained there.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Pull_that_just_misses_the_push_holds_no_better_than_pull_that_just_beats_it()
     {
         Job job = DemoDesign.Job("stake-holder");

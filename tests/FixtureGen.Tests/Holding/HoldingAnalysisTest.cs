@@ -26,6 +26,7 @@ public sealed class HoldingAnalysisTest
         HoldJudgement.Evaluate(HeldDesigns.Of(part ?? HeldDesigns.Plain, job, looped, magnets), job);
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Forces_are_pressure_times_sealed_area_and_push_times_cord()
     {
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
@@ -39,6 +40,7 @@ public sealed class HoldingAnalysisTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Samples_follow_the_trim_at_a_millimetre_and_carry_the_worst()
     {
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
@@ -79,6 +81,7 @@ public sealed class HoldingAnalysisTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Below_the_house_limits_is_refused_unless_the_job_gives_its_reason()
     {
         Job job = Shop with
@@ -106,6 +109,7 @@ public sealed class HoldingAnalysisTest
     [InlineData(5, 80, true, false)]
     [InlineData(4, 100, true, false)]
     [InlineData(4, 80, false, false)]
+    [Trait("Speed", "Slow")]
     public void A_disc_too_thin_for_its_diameter_is_told_unless_its_grade_bears_heat(
         double thickness,
         double hottest,
@@ -166,6 +170,7 @@ public sealed class HoldingAnalysisTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_cutout_without_its_own_loop_empties_the_zone()
     {
         Part part = HeldDesigns.Part(
@@ -181,6 +186,7 @@ public sealed class HoldingAnalysisTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void What_is_changed_in_a_job_changes_the_factors_as_physics_says()
     {
         HoldingResult plain = Of(Shop, null, true, Six).Value!;
@@ -250,6 +256,7 @@ public sealed class HoldingAnalysisTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Same_design_same_bits()
     {
         HoldingResult a = Of(Shop, null, true, Six).Value!;

@@ -41,6 +41,7 @@ public sealed class HoldingLawsTest
         HoldJudgement.Evaluate(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job).Value!;
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Doubling_pressure_doubles_the_gross_force() =>
         Cases.Sample(
             c =>
@@ -53,6 +54,7 @@ public sealed class HoldingLawsTest
         );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void More_pressure_or_friction_and_less_feed_never_hold_worse() =>
         Cases.Sample(
             c =>
@@ -70,6 +72,7 @@ public sealed class HoldingLawsTest
 
     // Load and feed are in proportion, so three quarters of the feed is four thirds of the factor, lift and all.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Factor_is_inversely_proportional_to_the_load() =>
         Cases.Sample(
             c =>
@@ -104,6 +107,7 @@ public sealed class HoldingLawsTest
         );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Together_is_never_below_either() =>
         Cases.Sample(
             c =>
@@ -115,6 +119,7 @@ public sealed class HoldingLawsTest
         );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Turned_twin_holds_as_well() =>
         Gen.Select(Cases, Gen.Double[5, 85])
             .Sample(
@@ -127,6 +132,7 @@ public sealed class HoldingLawsTest
             );
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Shifted_twin_holds_exactly_as_well() =>
         Cases.Sample(
             c =>
@@ -139,6 +145,7 @@ public sealed class HoldingLawsTest
 
     // An inch drawing comes in multiplied by 25.4 with its last bits another.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Inch_twin_holds_exactly_as_well() =>
         Cases.Sample(
             c =>

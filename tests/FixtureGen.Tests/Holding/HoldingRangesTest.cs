@@ -14,6 +14,7 @@ namespace FixtureGen.Tests.Holding;
 /// what narrows any one range never lowers one, and nothing jumps. (JCGM 100:2008 and the corners of a box: where a value goes
 /// one way in each input, its least lies at a corner.)
 /// </summary>
+[Trait("Speed", "Slow")]
 public sealed class HoldingRangesTest
 {
     /// <summary>Sweep and stops are solved to some tenths of a percent; stays is besides looked for at a part of the steps.</summary>

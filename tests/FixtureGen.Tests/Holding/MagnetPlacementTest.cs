@@ -21,6 +21,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Six_stand_clear_of_everything_and_hold_better_than_by_hand()
     {
         Job job = Shop with { MagnetCount = 6 };
@@ -88,6 +89,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Fewest_for_a_target_reaches_it_and_one_fewer_does_not()
     {
         Job job = WithSoftCord(Shop) with { TrimFeedMmPerMin = 600, TrimRpm = 18000, MagnetFactorTarget = 0.7 };
@@ -101,6 +103,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Wishes_stay_where_they_are_and_locked_ones_are_refused_where_they_cannot()
     {
         Job job = Shop with { MagnetCount = 3, Magnets = [new MagnetWish(new Point2(100, 100), true)] };
@@ -153,6 +156,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void More_than_fit_are_refused_with_the_number_that_fits()
     {
         Job job = Shop with { MagnetCount = 60 };

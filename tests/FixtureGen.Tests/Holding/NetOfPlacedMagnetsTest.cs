@@ -19,6 +19,7 @@ public sealed class NetOfPlacedMagnetsTest
     /// finished net, against the net without magnets. A fifth of such designs once had their net cut.
     /// </summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Placed_magnets_leave_no_point_beyond_reach_that_was_within()
     {
         int made = 0;
@@ -53,6 +54,7 @@ public sealed class NetOfPlacedMagnetsTest
 
     /// <summary>A wish that cuts the net stays, and the magnets placed beside it take nothing more.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Beside_wishes_that_cut_the_net_the_others_still_leave_what_is_left_of_it()
     {
         FixtureDesign bare = DesignBench.Begun(DesignBench.Rectangle(190, 46, 12));

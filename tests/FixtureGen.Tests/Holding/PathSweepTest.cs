@@ -6,6 +6,7 @@ using Xunit;
 
 namespace FixtureGen.Tests.Holding;
 
+[Trait("Speed", "Slow")]
 public sealed class PathSweepTest
 {
     // Brute force: every step, every pressure, the cutter's edge at 61 positions, each solved from nothing.

@@ -70,6 +70,7 @@ public sealed partial class RemediesTest
 
     // One more such magnet is enough: then one is asked for, never many.
     [Fact]
+    [Trait("Speed", "Slow")]
     public void One_magnet_is_asked_for_where_one_is_enough()
     {
         (FixtureDesign design, Job job) = Designed("count = 2");

@@ -60,6 +60,7 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void An_open_cutter_is_an_upcut_while_the_hold_allows_it()
     {
         (Job job, CutDirection d) = Told(Job(null, Dull));
@@ -72,6 +73,7 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Where_only_a_cutter_that_does_not_lift_is_held_it_is_chosen_and_the_upcut_s_factors_are_told()
     {
         (Job job, CutDirection d) = Told(Job(null, TooDullForAnUpcut()));
@@ -84,6 +86,7 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_named_cutter_is_honoured_and_the_better_one_is_named()
     {
         (Job job, CutDirection d) = Told(Job("trim-1-8-up", TooDullForAnUpcut()));

@@ -106,6 +106,7 @@ public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
     [InlineData("trim.nc")]
     [InlineData("setup.pdf")]
     [InlineData("traveler.pdf")]
+    [Trait("Speed", "Slow")]
     public void A_low_hold_that_the_job_accepts_is_said_on_every_paper_and_program(string file)
     {
         HoldAnswer vacuum = made.Outcome.Holding!.VacuumOnly;
@@ -142,6 +143,7 @@ public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
     private static string Letters(string text) => string.Concat(text.Where(char.IsAsciiLetterOrDigit));
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Qr_code_says_job_and_revision()
     {
         Tools.Run("zbarimg", "zbar-tools", "--version");
@@ -153,6 +155,7 @@ public sealed class DemoPapersTest(DemoMade made) : IClassFixture<DemoMade>
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Another_reader_finds_no_fault_in_the_drawing_and_the_report_s_areas()
     {
         JsonElement read = Ezdxf.Read(made.File("fixture.dxf"));

@@ -14,6 +14,7 @@ public sealed class FixtureDrawingTest
 
     /// <summary>The independent reader is python3-ezdxf: its audit, and areas by its own bulge arithmetic.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Another_reader_finds_no_fault_and_our_areas_on_the_named_layers()
     {
         byte[] dxf = FixtureDrawing.Dxf(Design, Job);

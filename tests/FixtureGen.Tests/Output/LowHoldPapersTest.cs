@@ -25,6 +25,7 @@ public sealed class LowHoldPapersTest
 
     [Theory]
     [MemberData(nameof(Looks))]
+    [Trait("Speed", "Slow")]
     public void The_same_facts_give_the_same_bytes_and_the_traveler_is_two_pages_at_most(string paper, string unit)
     {
         PaperFacts facts = SampleLowHold.Create(paper, unit == "in" ? LengthUnit.Inch : LengthUnit.Millimetre);

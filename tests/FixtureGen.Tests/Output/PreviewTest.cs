@@ -4,6 +4,7 @@ using System.Xml.Linq;
 using FixtureGen.Model;
 using FixtureGen.Output.Pictures;
 using FixtureGen.Output.Scenes;
+using SkiaSharp;
 using Xunit;
 
 namespace FixtureGen.Tests.Output;
@@ -49,6 +50,44 @@ public sealed class PreviewTest
         Assert.Equal(2, texts.Count(t => t == "8.5 in (215.9 mm)"));
         Assert.Contains("X", texts);
         Assert.Contains("Y", texts);
+    }
+
+    /// <summary>The letters of pictures are in the font's own units, where every system's font library is near the same whole number.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Letters_are_whole_numbers_wherever_they_are_drawn(bool bold)
+    {
+        float units = Typefaces.UnitsPerEm(bold);
+        using SKFont font = Typefaces.Font(bold, units);
+        foreach (int character in Enumerable.Range(' ', '~' - ' ' + 1))
+        {
+            ushort glyph = font.GetGlyph(character);
+            Assert.Equal(Math.Round(font.GetGlyphWidths([glyph])[0]), font.GetGlyphWidths([glyph])[0], 0.25);
+            using SKPath? path = font.GetGlyphPath(glyph);
+            Assert.All(
+                path?.Points.SelectMany(p => new[] { p.X, p.Y }) ?? [],
+                at => Assert.Equal(MathF.Round(at), at, 0.25)
+            );
+        }
+    }
+
+    [Fact]
+    public void Last_binary_digits_of_a_place_do_not_show_in_the_svg()
+    {
+        string[] drawn =
+        [
+            .. new Func<double, double>[] { v => v, Math.BitIncrement, Math.BitDecrement }.Select(nudge =>
+            {
+                Scene scene = new(100, 80);
+                scene.Text("0.5 in", new(nudge(7.9375), nudge(25.4 / 128)), TypeStyle.Plain(nudge(3.175)));
+                Point2 from = new(nudge(12.3125), nudge(0.0005));
+                scene.Line(from, new(nudge(1 / 3.0), nudge(79.9995)), Pen.Solid(0.25, Colour.Black));
+                return SvgDraw.Svg(scene, "nudged");
+            }),
+        ];
+        Assert.Equal(drawn[0], drawn[1]);
+        Assert.Equal(drawn[0], drawn[2]);
     }
 
     /// <summary>SVG 1.1: well-formed, in millimetres, no text element that would need a font where it is opened.</summary>

@@ -30,6 +30,7 @@ public sealed class TravelerTest
 
     /// <summary>The page is drawn by poppler and read by zbar: neither knows how the code was made.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Qr_code_on_the_drawn_page_says_job_and_revision()
     {
         PaperFacts facts = SampleFacts.Create();

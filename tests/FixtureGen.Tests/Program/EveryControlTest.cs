@@ -13,6 +13,7 @@ namespace FixtureGen.Tests.Program;
 /// Whole demo jobs, not random moves, written for every control and read by the tests' own reader (after RS274/NGC, NISTIR
 /// 6556): each cut ends where it was planned, in order, and nothing is cut besides.
 /// </summary>
+[Trait("Speed", "Slow")]
 public sealed class EveryControlTest
 {
     public static TheoryData<string, string> Pairs()

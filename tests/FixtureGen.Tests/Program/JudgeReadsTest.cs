@@ -11,6 +11,7 @@ using Xunit;
 namespace FixtureGen.Tests.Program;
 
 /// <summary>The judge's own reader takes every word that the writer writes, for every control, and ends where the plan ends.</summary>
+[Trait("Speed", "Slow")]
 public sealed class JudgeReadsTest
 {
     // What a random plan does wrong: it knows no block, no travel, no tool limits and no operator.

@@ -22,6 +22,7 @@ public sealed class LowHoldProgramsTest
 
     [Theory]
     [MemberData(nameof(Controls))]
+    [Trait("Speed", "Slow")]
     public void Banner_stands_behind_the_label_in_underside_top_and_trim_and_the_judge_passes_them(string control)
     {
         Job job = LowJob(control);
@@ -50,6 +51,7 @@ public sealed class LowHoldProgramsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_hold_within_its_limits_changes_no_program()
     {
         Job job = LowJob("inch-centre-arcs");

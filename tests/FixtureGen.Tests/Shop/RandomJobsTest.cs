@@ -12,6 +12,7 @@ namespace FixtureGen.Tests.Shop;
 /// refusal that says what to do, never an exception and never a run without end. FIXTUREGEN_JOBS asks for a long run, which
 /// FIXTUREGEN_SEED starts elsewhere.
 /// </summary>
+[Trait("Speed", "Slow")]
 public sealed class RandomJobsTest(ITestOutputHelper output)
 {
     private static readonly TimeSpan Endless = TimeSpan.FromMinutes(5);

@@ -33,6 +33,7 @@ public sealed class BlockProgramTest
         p.Steps.Select(s => s.Operation).OfType<Operation>();
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Block_is_carved_to_the_design_and_nothing_else_is_touched()
     {
         CarveOracle oracle = new(Design.Placement.BlankBox, Cell, Design.RawThickness);

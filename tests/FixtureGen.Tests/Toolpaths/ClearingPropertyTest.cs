@@ -44,6 +44,7 @@ public sealed class ClearingPropertyTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Tool_keeps_its_radius_from_walls_and_leaves_nothing_it_can_reach() =>
         Regions.Sample(Check, iter: 40, seed: "0N0XIzNsQ0O2", threads: 1);
 

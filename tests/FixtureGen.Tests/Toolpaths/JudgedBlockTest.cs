@@ -11,6 +11,7 @@ using Xunit;
 namespace FixtureGen.Tests.Toolpaths;
 
 /// <summary>Designed blocks whose written programs the judge reads back and carves.</summary>
+[Trait("Speed", "Slow")]
 public sealed class JudgedBlockTest(ITestOutputHelper output)
 {
     private static readonly Job Job = DemoShop.Job(DemoShop.PlainJob(more: "[locator]\nby = \"hand\"\n")) with

@@ -11,6 +11,7 @@ using Xunit;
 namespace FixtureGen.Tests.Toolpaths;
 
 /// <summary>The demo outlines designed, planned, written and judged.</summary>
+[Trait("Speed", "Slow")]
 public sealed class OutlineProgramsTest(ITestOutputHelper output)
 {
     [Theory]

@@ -35,6 +35,7 @@ public sealed class ThickestBlankTest
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
+    [Trait("Speed", "Slow")]
     public void No_rapid_touches_the_thickest_blank_and_no_skim_takes_more_than_the_step_down(bool measured)
     {
         Job job = measured ? Measured : Sheet;
@@ -60,6 +61,7 @@ public sealed class ThickestBlankTest
     [InlineData(0.30)]
     [InlineData(0.32)]
     [InlineData(0.5)]
+    [Trait("Speed", "Slow")]
     public void Every_pass_of_a_skim_is_within_the_step_down_in_the_thickest_blank(double stepDown)
     {
         Job job = Sheet with { BlockMaterial = Sheet.BlockMaterial with { StepDownRatio = stepDown / 9.525 } };
@@ -87,6 +89,7 @@ public sealed class ThickestBlankTest
     [InlineData(-1)]
     [InlineData(0)]
     [InlineData(1)]
+    [Trait("Speed", "Slow")]
     public void The_judge_passes_the_same_top_program_on_every_blank_of_the_stock(int end)
     {
         FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], Sheet);

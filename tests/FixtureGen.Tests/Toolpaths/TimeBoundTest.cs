@@ -9,6 +9,7 @@ using Xunit;
 namespace FixtureGen.Tests.Toolpaths;
 
 /// <summary>Time of every operation against what no planner could beat, and what holds the block meanwhile.</summary>
+[Trait("Speed", "Slow")]
 public sealed class TimeBoundTest(ITestOutputHelper output)
 {
     [Theory]

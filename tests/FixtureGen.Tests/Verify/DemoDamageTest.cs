@@ -10,6 +10,7 @@ namespace FixtureGen.Tests.Verify;
 /// Demo programs spoiled one slip at a time. DAMAGE_COUNT sets how many real slips (2000 for the figure that is reported); the
 /// table and every miss are printed. DAMAGE_SEED sets the seed; DAMAGE_KEEP names a folder that takes every missed program.
 /// </summary>
+[Trait("Speed", "Slow")]
 public sealed class DemoDamageTest
 {
     /// <summary>At least this share of real slips is found; of a few dozen two may be missed by chance.</summary>

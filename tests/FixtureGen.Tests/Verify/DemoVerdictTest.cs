@@ -7,6 +7,7 @@ using Xunit;
 namespace FixtureGen.Tests.Verify;
 
 /// <summary>The judge finds nothing at all in any undamaged demo program, and a finer grid does not change its mind.</summary>
+[Trait("Speed", "Slow")]
 public sealed class DemoVerdictTest
 {
     public static TheoryData<string> Demos => [.. DemoPrograms.Names()];

@@ -23,6 +23,7 @@ public sealed partial class HoldAgreementTest
     /// </summary>
     [Theory]
     [MemberData(nameof(Demos))]
+    [Trait("Speed", "Slow")]
     public void Both_find_the_same_hold_on_vacuum(string name)
     {
         DemoProgram demo = DemoPrograms.Of(name);
@@ -47,6 +48,7 @@ public sealed partial class HoldAgreementTest
     /// <summary>With every range at its worse end the judge is never the more favourable of the two.</summary>
     [Theory]
     [MemberData(nameof(Demos))]
+    [Trait("Speed", "Slow")]
     public void The_judge_never_flatters(string name)
     {
         DemoProgram demo = DemoPrograms.Of(name);
@@ -69,6 +71,7 @@ public sealed partial class HoldAgreementTest
     /// </summary>
     [Theory]
     [MemberData(nameof(Demos))]
+    [Trait("Speed", "Slow")]
     public void Feed_doubled_by_hand_halves_the_factor_and_is_refused_below_the_limit(string name)
     {
         DemoProgram demo = DemoPrograms.Of(name);
@@ -90,6 +93,7 @@ public sealed partial class HoldAgreementTest
     [Theory]
     [InlineData("pruner-sheath")]
     [InlineData("prism-pouch")]
+    [Trait("Speed", "Slow")]
     public void Spindle_halved_shows_and_a_lower_feed_is_no_alarm(string name)
     {
         DemoProgram demo = DemoPrograms.Of(name);
@@ -103,6 +107,7 @@ public sealed partial class HoldAgreementTest
 
     /// <summary>A pass left out leaves twice the depth to the next.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_pass_left_out_shows()
     {
         DemoProgram demo = DemoPrograms.Of("pruner-sheath");
@@ -136,6 +141,7 @@ public sealed partial class HoldAgreementTest
 
     /// <summary>A header that counts more magnets than the fixture has is refused: the hold is that of the fixture's own.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void Magnets_that_are_not_there_are_refused()
     {
         DemoProgram demo = DemoPrograms.Of("pruner-sheath");

@@ -226,6 +226,7 @@ public sealed partial class TrimHoldTest
 
     /// <summary>Raising one line's feed never raises the factor.</summary>
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_faster_line_is_never_held_better()
     {
         string[] lines = TrimShop.Once.Split('\n');
