@@ -43,7 +43,7 @@ public enum FormDirection
 
 /// <summary>The thermoformed shell; thickness, slack (looseness on the block) in mm.</summary>
 /// <param name="ThicknessMax">The thickest that is formed: magnets pull through it, and the cutter takes all of it.</param>
-/// <param name="SlackMin">The least looseness; a form nests with at least this.</param>
+/// <param name="SlackMin">The least looseness: a nest has so much room all round and a locator hole twice that over its pin, else the shell binds.</param>
 /// <param name="SlackMax">What a shell may lie off by: the side clearance is to cover it with the run-out, else a warning says so.</param>
 public sealed record Shell(string Material, double Thickness, double ThicknessMax, double SlackMin, double SlackMax)
 {
@@ -314,6 +314,9 @@ public sealed record Job
 
     /// <summary>Every shop file that was used, by path below the library.</summary>
     public required ImmutableArray<string> Sources { get; init; }
+
+    /// <summary>The changer's file, for the papers; Tools are what the job takes of it.</summary>
+    public ToolRack? Rack { get; init; }
 
     /// <summary>False where the job leaves the trim cutter open: then the cutter's direction was chosen by what holds the shell.</summary>
     public bool TrimToolStated { get; init; } = true;

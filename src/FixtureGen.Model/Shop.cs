@@ -71,7 +71,7 @@ public sealed record Material : ShopItem
     /// <summary>Linear thermal expansion, 1/K.</summary>
     public required double ExpansionPerK { get; init; }
 
-    /// <summary>Of a shell on it: least with dust and chips, nominal clean and dry, greatest for loading stops.</summary>
+    /// <summary>Of a shell on it: least with dust and chips, by which a hold is judged, nominal clean and dry, greatest for the sheet.</summary>
     public required Interval ShellFriction { get; init; }
 
     /// <summary>True: pins get bushes and chips must not rub.</summary>
@@ -153,11 +153,8 @@ public sealed record Tool
     /// <summary>From the tip to the holder's face, mm.</summary>
     public required double StickOut { get; init; }
 
-    /// <summary>Greatest outside of the holder, mm.</summary>
+    /// <summary>Greatest outside of the holder, mm; it counts as endlessly long, since the spindle follows.</summary>
     public required double HolderDiameter { get; init; }
-
-    /// <summary>Not used: a holder counts as endlessly long.</summary>
-    public required double HolderLength { get; init; }
 
     /// <summary>Included angle of a drill or engraver, degrees; 0 for others.</summary>
     public required double TipAngleDeg { get; init; }
@@ -201,6 +198,13 @@ public sealed record Tool
         Kind is ToolKind.Drill or ToolKind.Engraver
             ? (Diameter - TipDiameter) / 2 / Math.Tan(TipAngleDeg * Math.PI / 360)
             : 0;
+}
+
+/// <summary>The tools in the changer, in the order of the file.</summary>
+public sealed record ToolRack : ShopItem
+{
+    /// <summary>No two have one name or one number.</summary>
+    public required ImmutableArray<Tool> Tools { get; init; }
 }
 
 /// <summary>A disc magnet and the jacket its loose partner sits in, mm, tesla, degrees C.</summary>
@@ -311,7 +315,7 @@ public sealed record Screw : ShopItem
     /// <summary>Outside of the thread.</summary>
     public required double Body { get; init; }
 
-    /// <summary>Not reckoned with.</summary>
+    /// <summary>From turn to turn of the thread: it says how many turns a screw holds by, and how far its tip stays off the plate's underside.</summary>
     public required double Pitch { get; init; }
 
     /// <summary>Greatest outside of the head, mm.</summary>
@@ -320,7 +324,7 @@ public sealed record Screw : ShopItem
     /// <summary>Greatest, mm.</summary>
     public required double HeadHeight { get; init; }
 
-    /// <summary>Least depth of the hexagon; not reckoned with.</summary>
+    /// <summary>Least depth of the hexagon, less than the head's height: the key must go in so far before the screw is tightened.</summary>
     public required double KeyEngagement { get; init; }
 
     /// <summary>Greatest outside.</summary>

@@ -110,6 +110,11 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         (CutScan cuts, _) = CarvePass.Carve(run);
         CommonChecks(run);
         ProgramHold hold = BlockOnPlate.Judge(run, cuts);
+        ScrewCheck.Check(run);
+        if (program.Setup == Setup.Top)
+        {
+            NestCheck.Check(run);
+        }
         ObstacleCheck.Check(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
         ObstacleCheck.Check(run, [.. ObstacleCheck.Stops(job)], _ => true);
         Compare(run, shape, _ => false);

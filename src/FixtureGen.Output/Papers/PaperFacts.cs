@@ -59,6 +59,7 @@ public sealed record PaperFacts
             ("name", Job.Name),
             ("blank", Job.Blank.Name),
             ("hold.accept_low_hold", Job.AcceptLowHold),
+            .. SheetSources.Rows(Job).Select(r => (r.What, $"{r.Description} {r.Source}")),
             .. Job.Tools.Select(t => ($"tool {Figures.Whole(t.Number)}", t.Name)),
         ];
         foreach ((string where, string text) in texts)

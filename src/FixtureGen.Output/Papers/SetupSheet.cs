@@ -31,6 +31,7 @@ public static class SetupSheet
         paper.Heading("Cautions", 80);
         paper.Y += 1.5;
         Cautions.Draw(paper, Cautions.For(facts));
+        SheetSources.Draw(paper, facts);
         SheetReport.Draw(paper, facts);
         return paper.Finished();
     }

@@ -40,6 +40,9 @@ internal static class SheetHold
                 + "nominal: for information; with stops: the worst case once the shell has slipped onto them."
         );
         paper.Text(Forces(h));
+        paper.Text(
+            $"Friction of the shell: on the block {Figures.Range(facts.Job.ShellFriction ?? facts.Job.BlockMaterial.ShellFriction)}, on the cord {Figures.Range(facts.Job.Gasket.FrictionShellOnCord)}. Worst cases take the least; more friction never holds less."
+        );
         Stops(paper, facts);
         Dimple(paper, h);
     }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Block;
 using FixtureGen.Model;
 using FixtureGen.Output.Reports;
 using FixtureGen.Verify.Verdicts;
@@ -80,8 +81,14 @@ internal static class SheetProgram
     {
         Screw bolt = facts.Job.Bolt;
         string[] names = [.. facts.Job.Plate.Bolts.Select(b => b.Name)];
-        return $"{Figures.Whole(names.Length)} x {bolt.Description} ({string.Join(", ", names)}), {Figures.Torque(bolt.TorqueNm)}";
+        return $"{Figures.Whole(names.Length)} x {bolt.Description}{BoltLength(facts)} ({string.Join(", ", names)}), hexagon key {Figures.Mm(bolt.KeyEngagement)} mm into the head, {Figures.Torque(bolt.TorqueNm)}";
     }
+
+    /// <summary>Which lengths reach into the plate's thread and not through it; empty where the design has no bolts.</summary>
+    public static string BoltLength(PaperFacts facts) =>
+        ScrewReach.For(facts.Design, facts.Job) is { } reach
+            ? $", {Figures.Both(reach.Shortest)} to {Figures.Both(reach.Longest)} long, {Figures.Whole(reach.Turns)} full turns in the thread at least"
+            : "";
 
     private static void Tools(Paper paper, ProgramPlan plan, ProgramVerdict? verdict)
     {

@@ -32,6 +32,10 @@ internal static class Figures
     /// <summary>An error of the judge's, mm, to 0.001.</summary>
     public static string Micron(double v) => Zero(v.ToString("0.000", C));
 
+    /// <summary>The usual value with both ends.</summary>
+    public static string Range(Interval v) =>
+        string.Create(C, $"{v.Nominal:0.00} ({v.Least:0.00} to {v.Greatest:0.00})");
+
     public static string Degrees(double v) => Zero(v.ToString("0.##", C));
 
     public static string Rate(double v) => v.ToString("0", C);

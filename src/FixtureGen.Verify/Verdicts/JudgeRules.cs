@@ -61,6 +61,12 @@ internal static class JudgeRules
     /// <summary>A cone is read in the chart at this depth, mm, or where it cuts deeper: above it, its width is next to nothing.</summary>
     public const double LeastCone = 0.1;
 
+    /// <summary>A bolt's length that is said in tenths of a millimetre may be this far off, mm.</summary>
+    public const double ScrewTenth = 0.1;
+
+    /// <summary>A nest may be this much tighter than the least slack, mm: the chords of its walls.</summary>
+    public const double NestRounding = 0.01;
+
     /// <summary>Chips are not taken to get thinner below this width in diameters: run-out counts more there.</summary>
     public const double ThinnestCut = 0.05;
 }

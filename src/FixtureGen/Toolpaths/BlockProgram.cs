@@ -30,13 +30,13 @@ internal static class BlockProgram
                 ProgramNumbers.ForSetup(frame.Job, frame.Setup),
                 OperatorText.Block(design, frame.Job, frame.Setup),
                 OperationPlanner.SafeZ(frame.Job, frame.Heights.Clearance),
-                [.. Steps(operations.Value, frame.Job)]
+                [.. Steps(operations.Value, design, frame.Job)]
             ),
             operations.Findings
         );
     }
 
-    private static IEnumerable<ProgramStep> Steps(ImmutableArray<Operation> operations, Job job)
+    private static IEnumerable<ProgramStep> Steps(ImmutableArray<Operation> operations, FixtureDesign design, Job job)
     {
         yield return new ProgramStep(ProgramStepKind.VacuumOn, null, "");
         yield return new ProgramStep(ProgramStepKind.VacuumWait, null, OperatorText.Vacuum(job));
@@ -47,7 +47,7 @@ internal static class BlockProgram
         ImmutableArray<Operation> breaking = [.. operations.Where(o => o.BreaksPlateSeal)];
         if (!breaking.IsEmpty)
         {
-            yield return new ProgramStep(ProgramStepKind.Stop, null, OperatorText.BoltsIn(job));
+            yield return new ProgramStep(ProgramStepKind.Stop, null, OperatorText.BoltsIn(design, job));
             yield return new ProgramStep(ProgramStepKind.Comment, null, OperatorText.PortNext);
             foreach (Operation op in breaking)
             {

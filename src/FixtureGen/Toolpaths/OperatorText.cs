@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.Design.Block;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths;
@@ -7,6 +8,9 @@ namespace FixtureGen.Toolpaths;
 /// <summary>The words the programs say to the operator. The trim program's first line is the fixture's label.</summary>
 internal static class OperatorText
 {
+    /// <summary>A length that is off a tenth by less is that tenth.</summary>
+    private const double Rounding = 1e-6;
+
     /// <summary>How many lines at the start name the fixture and its label: the judge wants them first.</summary>
     public static int LabelLines(Setup setup) => setup == Setup.Trim ? 1 : 2;
 
@@ -42,13 +46,21 @@ internal static class OperatorText
         ];
 
     /// <summary>What the operator does before the plate's seal is broken.</summary>
-    public static string BoltsIn(Job job)
+    public static string BoltsIn(FixtureDesign design, Job job)
     {
         string names = string.Join(" ", job.Plate.Bolts.Select(b => b.Name));
         return Text(
-            $"VACUUM STAYS ON. PINS OUT. FIT {job.Plate.Bolts.Count()} BOLTS ({names}), {job.Bolt.Description}, TO {job.Bolt.TorqueNm:0.0} NM. THEN START"
+            $"VACUUM STAYS ON. PINS OUT. THREADS AND SOCKETS FREE OF CHIPS. FIT {job.Plate.Bolts.Count()} BOLTS ({names}), {job.Bolt.Description}, {Length(design, job)}KEY {job.Bolt.KeyEngagement:0.0} MM INTO THE HEAD, TO {job.Bolt.TorqueNm:0.0} NM. THEN START"
         );
     }
+
+    /// <summary>Tenths of a millimetre, rounded to the safe side.</summary>
+    private static string Length(FixtureDesign design, Job job) =>
+        ScrewReach.For(design, job) is { } reach
+            ? Text(
+                $"{Math.Ceiling((reach.Shortest * 10) - Rounding) / 10:0.0} TO {Math.Floor((reach.Longest * 10) + Rounding) / 10:0.0} MM LONG, {reach.Turns} FULL TURNS IN THE THREAD AT LEAST, "
+            )
+            : "";
 
     public static string Vacuum(Job job) => Text($"VACUUM AT LEAST {job.Vacuum.AlarmKPa:0} KPA");
 

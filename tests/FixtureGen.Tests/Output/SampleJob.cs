@@ -17,7 +17,6 @@ internal static class SampleJob
             ShankDiameter = Math.Max(6.35, diameter),
             StickOut = 30,
             HolderDiameter = 32,
-            HolderLength = 40,
             TipAngleDeg = kind == ToolKind.Drill ? 118 : 60,
             TipDiameter = 0.2,
             Helix = HelixDirection.Up,

@@ -75,7 +75,6 @@ internal static class PlanMaker
             ShankDiameter = 6,
             StickOut = 30,
             HolderDiameter = 25,
-            HolderLength = 40,
             TipAngleDeg = 180,
             TipDiameter = 0,
             Helix = HelixDirection.Up,

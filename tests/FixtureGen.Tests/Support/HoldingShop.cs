@@ -35,7 +35,6 @@ internal static class HoldingShop
             ShankDiameter = diameter,
             StickOut = 25,
             HolderDiameter = 25,
-            HolderLength = 40,
             TipAngleDeg = 0,
             TipDiameter = 0,
             Helix = HelixDirection.Straight,

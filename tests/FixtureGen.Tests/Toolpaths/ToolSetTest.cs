@@ -83,7 +83,6 @@ public sealed class ToolSetTest
             ShankDiameter = 6,
             StickOut = 30,
             HolderDiameter = 40,
-            HolderLength = 30,
             TipAngleDeg = 0,
             TipDiameter = 0,
             Helix = HelixDirection.Up,

@@ -19,7 +19,6 @@ internal static class TestShop
             ShankDiameter = diameter,
             StickOut = 40,
             HolderDiameter = 30,
-            HolderLength = 50,
             TipAngleDeg = 0,
             TipDiameter = 0,
             Helix = HelixDirection.Up,

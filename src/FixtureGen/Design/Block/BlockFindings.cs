@@ -54,6 +54,16 @@ internal static class BlockFindings
             "take a larger blank or add bolt holes to the plate"
         );
 
+    /// <param name="relief">The deepest of the bolt holes, mm: the thread begins below it.</param>
+    public static Finding ScrewThreadShort(Plate plate, Screw screw, double relief, double shortBy) =>
+        new(
+            "screw-thread-short",
+            Severity.Error,
+            $"plate {plate.Name}",
+            $"below a relief of {Mm(relief)} a plate {Mm(plate.Thickness)} thick leaves {Mm(plate.Thickness - relief - screw.Pitch)} of thread, a pitch of {Mm(screw.Pitch)} taken off: {Mm(shortBy)} less than the {Mm(screw.Body)}, one diameter, that '{screw.Name}' is to be screwed in",
+            "make the relief of the bolt holes shallower, take a thinner screw, or correct thickness and relief_depth in the plate's file"
+        );
+
     public static Finding HoleInPlateSeal(string hole, Point2 at, double shortBy) =>
         new(
             "hole-in-plate-seal",

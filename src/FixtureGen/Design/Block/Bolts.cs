@@ -33,6 +33,11 @@ internal static class Bolts
         {
             findings.Add(BlockFindings.FloorThin("bolt head", null, seat, job.Rules.LeastFloor));
         }
+        if (bolts.Length > 0 && ScrewReach.For(job, bolts, seat) is var reach && reach.Shortest > reach.Longest)
+        {
+            double relief = bolts.Max(b => b.ReliefDepth);
+            findings.Add(BlockFindings.ScrewThreadShort(job.Plate, job.Bolt, relief, reach.Shortest - reach.Longest));
+        }
         double edge = (CounterboreDiameter(job.Bolt) / 2) + job.Plate.PlacingTolerance;
         foreach (PlateOpening bolt in bolts)
         {

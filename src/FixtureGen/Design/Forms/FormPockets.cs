@@ -31,6 +31,12 @@ internal static class FormPockets
             {
                 findings.Add(BlockFindings.FloorThin(name, at, floor, job.Rules.LeastFloor));
             }
+            if (job.Rules.RunningClearance < job.Shell.SlackMin)
+            {
+                findings.Add(
+                    LocatorFindings.NestTooTight(name, at, job.Rules.RunningClearance, job.Shell.SlackMin)
+                );
+            }
             ImmutableArray<Region> area = kernel.Offset(
                 [Region.Of(Contours.Ccw(form.Edge))],
                 job.Rules.RunningClearance

@@ -18,6 +18,28 @@ internal static class LocatorFindings
             At = at,
         };
 
+    public static Finding NestTooTight(string name, Point2 at, double clearance, double slackMin) =>
+        new(
+            "nest-too-tight",
+            Severity.Error,
+            $"{name} at {Place(at)}",
+            $"the nest leaves {Mm(clearance)} round the form, {Mm(slackMin - clearance)} less than the shell's least slack of {Mm(slackMin)}: it would bind before it seats",
+            $"raise rules.running_clearance to {Mm(slackMin)} or more, or lower shell.slack_min if the shells are that alike"
+        )
+        {
+            At = at,
+        };
+
+    /// <param name="clearance">Of the hole over its pin, on the diameter, mm.</param>
+    public static Finding LocatorHoleTight(double clearance, double slackMin) =>
+        new(
+            "locator-hole-tight",
+            Severity.Error,
+            "job",
+            $"the shell's holes are {Mm(clearance)} wider than the locator pins, {Mm((2 * slackMin) - clearance)} less than twice the shell's least slack of {Mm(slackMin)}: it would bind on the pins",
+            $"raise rules.locator_hole_clearance to {Mm(2 * slackMin)} or more, or lower shell.slack_min if the shells are that alike"
+        );
+
     public static Finding FormUpInSeal(int form, Point2 at, double height) =>
         new(
             "form-up-in-seal",

@@ -90,6 +90,10 @@ internal static class Locators
                 )
             );
         }
+        if (job.Rules.LocatorHoleClearance < 2 * job.Shell.SlackMin)
+        {
+            findings.Add(LocatorFindings.LocatorHoleTight(job.Rules.LocatorHoleClearance, job.Shell.SlackMin));
+        }
         findings.AddRange(OverConstrained(job));
         return Stage.Answer(holes.ToImmutableArray(), findings);
     }

@@ -88,6 +88,16 @@ public static class FastenerReader
                 "Make it wider than that."
             );
         }
+        if (screw.KeyEngagement >= screw.HeadHeight)
+        {
+            t.Contradict(
+                "key_engagement",
+                FormattableString.Invariant(
+                    $"A hexagon {screw.KeyEngagement:0.###} mm deep goes through the head of {screw.HeadHeight:0.###} mm."
+                ),
+                "Give the least depth of the hexagon: about half the head (ASME B18.3, ISO 4762)."
+            );
+        }
         Strain(t, screw);
         return screw;
     }

@@ -80,7 +80,7 @@ internal static class MaterialRanges
             ? Number(key + "_from", 0.03, 0.08, 0.20, 0.6, "wet to dusty sheet on HDPE or acetal, from memory")
             : Number(key + "_from", 0.03, 0.10, 0.30, 0.8, "wet to dusty sheet on milled 6061, from memory");
 
-    /// <summary>The greatest: what loads a stop the most.</summary>
+    /// <summary>The greatest: it stands on the sheet, since more friction never holds less.</summary>
     public static PlausibleRange FrictionTo(string key, bool plastic) =>
         plastic
             ? Number(key + "_to", 0.05, 0.20, 0.50, 0.8, "clean and dry sheet on HDPE or acetal, from memory")

@@ -4,9 +4,6 @@ using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.Shop.Files;
 
-/// <summary>The tools in the changer, in the order of the file.</summary>
-public sealed record ToolRack(string Name, ImmutableArray<Tool> Tools);
-
 /// <summary>templates/tools/*.toml: one file is one changer; every [[tool]] in it has its own name and number.</summary>
 public static class ToolReader
 {
@@ -42,7 +39,12 @@ public static class ToolReader
             }
             tools.Add(tool);
         }
-        return new ToolRack(name, [.. tools]);
+        return new ToolRack
+        {
+            Name = name,
+            Tools = [.. tools],
+            Description = t.TextOrNull("description") ?? "",
+        };
     }
 
     private static Tool Tool(TableReader t)
@@ -65,6 +67,11 @@ public static class ToolReader
                 ("down", HelixDirection.Down)
             ) ?? HelixDirection.Up;
         double holder = t.LengthOr("holder_diameter", 40, 1, 200);
+        t.Gone(
+            "holder_length",
+            "a holder counts as endlessly long, since the spindle follows it",
+            "Take the line out; holder_diameter and stick_out say all that counts."
+        );
         Tool tool = new()
         {
             Name = t.Text("name"),
@@ -76,7 +83,6 @@ public static class ToolReader
             ShankDiameter = t.LengthOr("shank_diameter", diameter, 0.1, 50),
             StickOut = t.Length("stick_out", 1, 300),
             HolderDiameter = holder,
-            HolderLength = t.LengthOr("holder_length", 50, 1, 300),
             TipAngleDeg = pointed ? t.Number("tip_angle_deg", 10, 179) : t.NumberOr("tip_angle_deg", 180, 180, 180),
             TipDiameter =
                 kind == ToolKind.Engraver ? t.Length("tip_diameter", 0, 5) : t.LengthOr("tip_diameter", 0, 0, 0),

@@ -25,7 +25,7 @@ internal static class JobBody
         VacuumSupply vacuum = VacuumReader.Read(top.InnerOrNull("vacuum"), shop?.Plate.Vacuum ?? VacuumReader.House);
         HouseLimits limits = RulesReader.Limits(top.InnerOrNull("limits"));
         TableReader? rulesTable = top.InnerOrNull("rules");
-        Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket);
+        Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket, shell.SlackMin);
         Words words = new(top, name);
         (LengthUnit? drawingUnit, LayerRoles layers) = JobDrawing.Read(top.InnerOrNull("drawing"));
         (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes) = JobShell.Locator(
@@ -67,6 +67,7 @@ internal static class JobBody
             Skirt = skirt,
             Forms = forms,
             Tools = shop.Rack.Tools,
+            Rack = shop.Rack,
             TrimTool = shop.TrimTool,
             TrimFeedMmPerMin = trimFeed,
             TrimRpm = trimRpm,

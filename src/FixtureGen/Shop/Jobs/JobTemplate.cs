@@ -84,10 +84,10 @@ public static class JobTemplate
         thickness_max = 2.64            # the thickest that is formed: sheet is sold 10 % either way
         thickness_min = 2.16            # the thinnest, where the locator pins bear
         slack_max = 0.3                 # greatest looseness on the block
-        # slack_min = 0
+        # slack_min = 0                 # least looseness: nest and locator holes leave so much room
         # friction = 0.2                # on the block, measured; left out, the block material's own
         # friction_from = 0.1           # least, with dust or chips: the hold is judged with it
-        # friction_to = 0.3             # greatest: what loads a stop
+        # friction_to = 0.3             # greatest: printed on the sheet
 
 
         """;
@@ -99,10 +99,10 @@ public static class JobTemplate
         thickness_max = 0.103           # the thickest that is formed: sheet is sold 10 % either way
         thickness_min = 0.083           # the thinnest, where the locator pins bear
         slack_max = 0.012               # greatest looseness on the block
-        # slack_min = 0
+        # slack_min = 0                 # least looseness: nest and locator holes leave so much room
         # friction = 0.2                # on the block, measured; left out, the block material's own
         # friction_from = 0.1           # least, with dust or chips: the hold is judged with it
-        # friction_to = 0.3             # greatest: what loads a stop
+        # friction_to = 0.3             # greatest: printed on the sheet
 
 
         """;

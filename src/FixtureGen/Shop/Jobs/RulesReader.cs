@@ -25,9 +25,15 @@ internal static class RulesReader
         return limits;
     }
 
-    public static Rules Read(TableReader? t, Blank blank, Gasket cord)
+    /// <param name="slackMin">The shell's least looseness, mm: what locates it leaves at least so much room unless the job states less.</param>
+    public static Rules Read(TableReader? t, Blank blank, Gasket cord, double slackMin)
     {
-        Rules d = Defaults(blank, cord);
+        Rules usual = Defaults(blank, cord);
+        Rules d = usual with
+        {
+            RunningClearance = Math.Max(usual.RunningClearance, slackMin),
+            LocatorHoleClearance = Math.Max(usual.LocatorHoleClearance, 2 * slackMin),
+        };
         if (t is null)
         {
             return d;
