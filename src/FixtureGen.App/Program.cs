@@ -1,17 +1,19 @@
 using System.CommandLine;
 using FixtureGen.App.Commands;
+using FixtureGen.App.Files;
 using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App;
 
 /// <summary>The command line's entry.</summary>
-public static class Program
+internal static class Program
 {
     /// <summary>Runs one command and returns its exit code; it never throws.</summary>
-    public static int Main(string[] args) => Run(args, new Say(Console.Out, Console.Error), CommandTree.Root);
+    public static int Main(string[] args) =>
+        Run(args, new Say(Console.Out, Console.Error), CommandTree.Root, new FaultLog(args));
 
-    /// <summary>The same with another command line and other streams.</summary>
-    internal static int Run(string[] args, Say say, Func<Say, RootCommand> tree)
+    /// <summary>The same with another command line, other streams and another log.</summary>
+    internal static int Run(string[] args, Say say, Func<Say, RootCommand> tree, FaultLog faults)
     {
         try
         {
@@ -33,11 +35,14 @@ public static class Program
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            string fault = $"our own fault: {e.GetType().Name}: {e.Message}";
-            say.Error($"fixturegen: {fault}");
-            say.Error(e.StackTrace ?? "");
-            say.Error("Nothing was written. Please report this with the job and the drawing.");
-            return Ended(say, args, ExitCode.OurFault, fault);
+            Fault fault = faults.Record(e, string.Join(' ', args));
+            say.Error($"fixturegen: {fault.Message}");
+            say.Error($"What was asked for was not done; {fault.Remedy}.");
+            if (fault.Log is null)
+            {
+                say.Error(e.ToString());
+            }
+            return Ended(say, args, ExitCode.OurFault, fault.Message, fault.Remedy);
         }
     }
 

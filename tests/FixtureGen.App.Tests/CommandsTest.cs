@@ -2,6 +2,8 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using System.Text.RegularExpressions;
+using FixtureGen.App.Files;
 using FixtureGen.App.Terminal;
 using FixtureGen.App.Tests.Support;
 using Xunit;
@@ -86,11 +88,22 @@ public sealed class CommandsTest
         Command broken = new("make") { new Option<bool>("--json") };
         broken.SetAction((Func<ParseResult, int>)(_ => throw new InvalidOperationException("no zone holds the part")));
         string[] args = json ? ["make", "--json"] : ["make"];
-        int exit = Program.Run(args, new Say(output, error), _ => new RootCommand { broken });
+        using TempLibrary library = new(Job);
+        FaultLog faults = new([library.Jobs]);
+        int exit = Program.Run(args, new Say(output, error), _ => new RootCommand { broken }, faults);
         Assert.Equal(3, exit);
-        const string fault = "our own fault: InvalidOperationException: no zone holds the part";
-        Assert.StartsWith($"fixturegen: {fault}", error.ToString(), StringComparison.Ordinal);
-        Assert.Contains("Please report this", error.ToString(), StringComparison.Ordinal);
+        string log = Path.Combine(library.Folder, "out", FaultLog.FileName);
+        string said = error.ToString();
+        Match fault = Regex.Match(
+            said,
+            "^fixturegen: (our own fault (F[0-9A-F]{8}): InvalidOperationException: no zone holds the part)\r?\n"
+        );
+        Assert.True(fault.Success, said);
+        Assert.Contains($"please report it with the job, the drawing and {log}", said, StringComparison.Ordinal);
+        string entry = File.ReadAllText(log);
+        Assert.StartsWith($"== fault {fault.Groups[2].Value}\n", entry, StringComparison.Ordinal);
+        Assert.Contains($"\ndoing: {string.Join(' ', args)}\n", entry, StringComparison.Ordinal);
+        Assert.Contains("   at FixtureGen.App.Tests.CommandsTest", entry, StringComparison.Ordinal);
         if (!json)
         {
             Assert.Equal("", output.ToString());
@@ -98,7 +111,8 @@ public sealed class CommandsTest
         }
         JsonNode told = JsonNode.Parse(output.ToString())!;
         Assert.Equal((3, false), ((int)told["exit"]!, (bool)told["ok"]!));
-        Assert.Equal(fault, (string)Assert.Single(told["messages"]!.AsArray())!);
+        Assert.Equal(fault.Groups[1].Value, (string)told["messages"]![0]!);
+        Assert.Contains(log, (string)told["messages"]![1]!, StringComparison.Ordinal);
     }
 
     /// <summary>Without the right to the ports of the system, which root is made to drop.</summary>

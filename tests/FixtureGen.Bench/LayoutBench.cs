@@ -64,14 +64,19 @@ internal static class LayoutBench
     private static (double Ms, double Kilobytes) Answer(string file, ImmutableArray<MagnetPlace> places)
     {
         LayoutTrial trial = LayoutTrial.Start(JobSource.Read(file).Value!).Value!;
-        ImmutableSortedDictionary<string, string> none = ImmutableSortedDictionary<string, string>.Empty;
+        LayoutAsk own = trial.Own();
         List<double> times = [];
         List<double> sizes = [];
         ImmutableHashSet<string> have = [];
         for (int i = 0; i < Steps; i++)
         {
             Point2 at = places[0].At + new Point2(0.2 * i, 0.1 * i);
-            LayoutAsk ask = new(places.SetItem(0, places[0] with { At = at }), [], none, have);
+            LayoutAsk ask = own with
+            {
+                Magnets = places.SetItem(0, places[0] with { At = at }),
+                Ports = [],
+                Have = have,
+            };
             double before = Now();
             LayoutAnswer answer = trial.Try(ask);
             times.Add(Now() - before);

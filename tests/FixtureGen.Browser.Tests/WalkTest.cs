@@ -43,25 +43,13 @@ public sealed class WalkTest
         string folder = LayoutPage.Library(name);
         JobSource source = JobSource.Read(Path.Combine(folder, "outlines", name + ".toml")).Value!;
         LayoutTrial trial = LayoutTrial.Start(source).Value!;
-        JsonObject state = trial.State();
-        JsonObject settings = [];
-        foreach (JsonNode? setting in state["settings"]!.AsArray())
-        {
-            settings[(string)setting!["key"]!] = setting["value"]!.DeepClone();
-        }
-        LayoutAsk ask = LayoutAsk.Read(
-            new JsonObject
-            {
-                ["magnets"] = state["magnets"]!.DeepClone(),
-                ["ports"] = state["ports"]!.DeepClone(),
-                ["settings"] = settings,
-            }
-        );
+        FedZone fed = trial.State("", "").Fed[0];
+        LayoutAsk ask = trial.Own();
         int compared = 0;
         LayoutAsk legal = ask;
         for (int i = 0; i < places; i++)
         {
-            ask = Step(legal, state, random);
+            ask = Step(legal, fed, random);
             bool kept = Compare(trial, source, ask);
             legal = kept ? ask : legal;
             compared += kept ? 1 : 0;
@@ -70,15 +58,14 @@ public sealed class WalkTest
         return compared;
     }
 
-    private static LayoutAsk Step(LayoutAsk ask, JsonObject state, Random random)
+    private static LayoutAsk Step(LayoutAsk ask, FedZone fed, Random random)
     {
         int[] free = [.. Enumerable.Range(0, ask.Magnets.Length).Where(i => !ask.Magnets[i].FromDrawing)];
         int which = free[random.Next(free.Length)];
         ImmutableArray<MagnetPlace> locked = [.. ask.Magnets.Select(m => m with { Locked = true })];
         Point2 by = new((random.NextDouble() - 0.5) * 8, (random.NextDouble() - 0.5) * 8);
         ImmutableArray<MagnetPlace> moved = locked.SetItem(which, locked[which] with { At = locked[which].At + by });
-        JsonNode fed = state["fed"]![0]!;
-        Point2 port = new((double)fed["x"]! + random.NextDouble() - 0.5, (double)fed["y"]! + random.NextDouble() - 0.5);
+        Point2 port = new(fed.X + random.NextDouble() - 0.5, fed.Y + random.NextDouble() - 0.5);
         return ask with { Magnets = moved, Ports = random.Next(4) == 0 ? [port] : [] };
     }
 

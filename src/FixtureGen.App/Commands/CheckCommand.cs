@@ -7,7 +7,7 @@ using FixtureGen.Output;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>check JOB.toml|DRAWING.dxf|DIR</c>: judge a job, a drawing or every job of a folder without making anything.</summary>
-public static class CheckCommand
+internal static class CheckCommand
 {
     /// <summary>The command; exit 0 where nothing is an error, 1 else.</summary>
     public static Command Build(Say say)

@@ -8,7 +8,7 @@ using FixtureGen.Model;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>check DRAWING.dxf</c>: what the reader makes of a drawing, without a job. Exit 0 where at least one clean closed outline was found.</summary>
-public static class CheckDrawing
+internal static class CheckDrawing
 {
     /// <summary>Reads and reports; the exit code. A drawing that cannot be read is a finding.</summary>
     /// <param name="say">Where to.</param>

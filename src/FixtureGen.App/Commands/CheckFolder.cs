@@ -11,7 +11,7 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Commands;
 
 /// <summary>Checks every job below a folder; one bad job never stops the rest.</summary>
-public static class CheckFolder
+internal static class CheckFolder
 {
     /// <summary>A line for each job, or one JSON object with all reports; the exit code is 0 where every job passes.</summary>
     /// <param name="say">Where to.</param>

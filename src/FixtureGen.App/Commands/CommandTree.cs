@@ -4,7 +4,7 @@ using FixtureGen.App.Terminal;
 namespace FixtureGen.App.Commands;
 
 /// <summary>All commands, each with --json: exactly one JSON object on standard output, whatever the exit code.</summary>
-public static class CommandTree
+internal static class CommandTree
 {
     /// <summary>The whole command line, writing to <paramref name="say"/>.</summary>
     public static RootCommand Root(Say say)

@@ -5,7 +5,7 @@ using System.CommandLine.Completions;
 namespace FixtureGen.App.Commands;
 
 /// <summary>A command as a shell completes it; Values are what its argument may be, none where it is a file or there is none.</summary>
-public sealed record CompletedCommand(
+internal sealed record CompletedCommand(
     string Name,
     string Says,
     ImmutableArray<CompletedOption> Options,
@@ -31,7 +31,7 @@ public sealed record CompletedCommand(
 }
 
 /// <summary>An option with all its names; Values are what it takes, none where that is a file or a number.</summary>
-public sealed record CompletedOption(
+internal sealed record CompletedOption(
     ImmutableArray<string> Names,
     string Says,
     bool TakesValue,

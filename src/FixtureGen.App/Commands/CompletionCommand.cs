@@ -5,7 +5,7 @@ using FixtureGen.App.Terminal;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>completion SHELL</c>: a script for the shell that knows every command and option, written from the command table.</summary>
-public static class CompletionCommand
+internal static class CompletionCommand
 {
     /// <summary>The command; <paramref name="root"/> is read when it runs, so that commands added later are known too.</summary>
     public static Command Build(Say say, RootCommand root)

@@ -3,7 +3,7 @@ using System.Text;
 namespace FixtureGen.App.Commands;
 
 /// <summary>Completion scripts of the shells; where a file is wanted, the shell's own file names are offered.</summary>
-public static class CompletionScript
+internal static class CompletionScript
 {
     /// <summary>To be sourced; nothing but bash's own compgen and complete is needed.</summary>
     public static string Bash(IReadOnlyList<CompletedCommand> commands)

@@ -6,7 +6,7 @@ using FixtureGen.Output;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>demo [-o DIR]</c>: the main job on the built-in example, which travels inside the program.</summary>
-public static class DemoCommand
+internal static class DemoCommand
 {
     private const string Example = "pruner-sheath";
 

@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Diagnostics;
 using System.Globalization;
 using System.Net.Sockets;
+using FixtureGen.App.Files;
 using FixtureGen.App.Page;
 using FixtureGen.App.Terminal;
 using FixtureGen.Model;
@@ -9,7 +10,7 @@ using FixtureGen.Model;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>layout JOB.toml [--port N] [--open]</c>: the page on which magnet places are tried; ends on Ctrl-C.</summary>
-public static class LayoutCommand
+internal static class LayoutCommand
 {
     /// <summary>The command; exit 0 when it was stopped, 1 where the job is refused or the port is taken.</summary>
     public static Command Build(Say say)
@@ -64,7 +65,7 @@ public static class LayoutCommand
         {
             return MakeCommand.Refuse(say, Path.GetFileNameWithoutExtension(jobPath), [], json);
         }
-        LayoutServer server = new(session.Value!, port);
+        LayoutServer server = new(session.Value!, port, new FaultLog([jobPath]), static _ => { });
         await using (server.ConfigureAwait(false))
         {
             try

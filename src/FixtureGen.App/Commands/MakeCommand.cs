@@ -9,7 +9,7 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>make JOB.toml [-o DIR]</c>: every file of a job, whole or not at all.</summary>
-public static class MakeCommand
+internal static class MakeCommand
 {
     /// <summary>The command; exit 0 made, 1 refused: then nothing was written.</summary>
     public static Command Build(Say say)

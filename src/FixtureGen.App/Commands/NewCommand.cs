@@ -13,7 +13,7 @@ namespace FixtureGen.App.Commands;
 /// <c>new OUTLINE.dxf [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
 /// templates/, --shop lays the built-in shop's beside the drawing.
 /// </summary>
-public static class NewCommand
+internal static class NewCommand
 {
     /// <summary>The command; exit 0 written, 1 where the drawing is refused or the job is there already.</summary>
     public static Command Build(Say say)

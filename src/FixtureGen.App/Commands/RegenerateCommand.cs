@@ -10,7 +10,7 @@ using FixtureGen.Model;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>regenerate [DIR]</c>: remakes every stale job of a library and says what changed.</summary>
-public static class RegenerateCommand
+internal static class RegenerateCommand
 {
     /// <summary>The command; exit 0 where every job is made or up to date, 1 where any was refused or not reached.</summary>
     public static Command Build(Say say)
@@ -167,8 +167,14 @@ public static class RegenerateCommand
                     : $"Read {Path.Combine(library.Out, "regenerate.html")}"
             );
         }
-        return ok ? ExitCode.Made : ExitCode.Refused;
+        return Exit(changes, ok);
     }
+
+    /// <summary>A fault of our own is never told as a refusal.</summary>
+    internal static int Exit(ImmutableArray<JobChange> changes, bool ok) =>
+        changes.Any(c => c.Findings.Any(f => f.Code == JobChange.FaultCode)) ? ExitCode.OurFault
+        : ok ? ExitCode.Made
+        : ExitCode.Refused;
 
     private static bool WriteReports(Say say, LibraryFolder library, ImmutableArray<JobChange> changes, string text)
     {

@@ -10,7 +10,7 @@ using FixtureGen.Model;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>register [DIR] [--cut JOB] [--worn JOB] [--scrapped JOB]</c>: lists the register of fixtures, or notes what happened to a block.</summary>
-public static class RegisterCommand
+internal static class RegisterCommand
 {
     /// <summary>The command; exit 0 done, 1 where there is no such block or the register cannot be used.</summary>
     public static Command Build(Say say)

@@ -12,7 +12,7 @@ using FixtureGen.Verify.Verdicts;
 namespace FixtureGen.App.Commands;
 
 /// <summary><c>verify JOB.toml PROGRAM.nc</c>: judge one program, perhaps edited by hand, against the job's design.</summary>
-public static class VerifyCommand
+internal static class VerifyCommand
 {
     /// <summary>The command; exit 0 where the judge passes the program, 1 else.</summary>
     public static Command Build(Say say)

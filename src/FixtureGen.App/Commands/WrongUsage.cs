@@ -4,7 +4,7 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Commands;
 
 /// <summary>What is wrong with a command line, one line each, without what only follows from it.</summary>
-public static class WrongUsage
+internal static class WrongUsage
 {
     /// <summary>One line each, without repeats; at least one where the command line has errors.</summary>
     public static IReadOnlyList<string> Explain(ParseResult parsed)

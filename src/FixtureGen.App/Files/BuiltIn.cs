@@ -5,7 +5,7 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Files;
 
 /// <summary>The example and the invented shop's files that travel inside the program.</summary>
-public static class BuiltIn
+internal static class BuiltIn
 {
     private const string Prefix = "demo/";
 

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace FixtureGen.App.Files;
 
 /// <summary>Which files are jobs: a .toml with a like-named .dxf beside it, letter case aside as JobSource reads them.</summary>
-public static class JobFiles
+internal static class JobFiles
 {
     /// <summary>The jobs of one folder, sorted.</summary>
     public static ImmutableArray<string> In(string folder)

@@ -4,7 +4,7 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Files;
 
 /// <summary>A job's two files, read: NAME.toml and the like-named NAME.dxf beside it.</summary>
-public sealed record JobSource(
+internal sealed record JobSource(
     string Name,
     string JobPath,
     string JobText,

@@ -7,7 +7,7 @@ namespace FixtureGen.App.Files;
 /// Where things are on disk. Shop files lie in <c>templates/</c> of the nearest ancestor folder of the job that has one;
 /// <c>out/</c> lies beside that <c>templates/</c>. Nothing is looked for relative to the program.
 /// </summary>
-public sealed record LibraryFolder(string Root)
+internal sealed record LibraryFolder(string Root)
 {
     /// <summary>The shop files' folder; it exists.</summary>
     public string Templates => Path.Combine(Root, "templates");

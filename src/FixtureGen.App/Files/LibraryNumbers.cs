@@ -7,7 +7,7 @@ namespace FixtureGen.App.Files;
 /// Number, fixture id and revision of jobs as make and check see them: from the register, else the next free ones by
 /// sorted name, which are not claimed. Each folder's register is read once.
 /// </summary>
-public sealed class LibraryNumbers
+internal sealed class LibraryNumbers
 {
     private readonly Dictionary<string, Stage<Register>> _folders = new(StringComparer.Ordinal);
 

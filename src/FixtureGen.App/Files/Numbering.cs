@@ -7,7 +7,7 @@ namespace FixtureGen.App.Files;
 /// Gives out base program numbers and fixture ids in sorted order, before any work is shared, so that the number of
 /// workers never shows. A job's programs take N (trim), N + 1 (top) and N + 2 (underside).
 /// </summary>
-public static class Numbering
+internal static class Numbering
 {
     private const int First = 1000;
     private const int Step = 10;

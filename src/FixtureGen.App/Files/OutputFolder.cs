@@ -12,7 +12,7 @@ namespace FixtureGen.App.Files;
 /// that holds other things too, all files are written first and then renamed one by one; the others are not touched.
 /// A file whose bytes did not change keeps its time.
 /// </summary>
-public static partial class OutputFolder
+internal static partial class OutputFolder
 {
     /// <summary>Names the pipeline may give a job's file; anything else in the folder is somebody else's.</summary>
     private static readonly string[] Endings =

@@ -3,7 +3,7 @@ using System.Reflection;
 namespace FixtureGen.App.Files;
 
 /// <summary>The generator's version as it is built, without a commit suffix.</summary>
-public static class ProductVersion
+internal static class ProductVersion
 {
     /// <summary>Such as 0.1.0; a report made by another text is stale.</summary>
     public static string Text { get; } =

@@ -6,7 +6,7 @@ using FixtureGen.Toolpaths;
 namespace FixtureGen.App.Files;
 
 /// <summary>How far a revision of a fixture has come.</summary>
-public enum FixtureState
+internal enum FixtureState
 {
     /// <summary>Programs may have been made; no block was cut. A next revision takes its place.</summary>
     Planned,
@@ -22,7 +22,7 @@ public enum FixtureState
 }
 
 /// <summary>One revision of one job's fixture. Program is the job's base number N (trim N, top N + 1, underside N + 2).</summary>
-public sealed record Fixture(
+internal sealed record Fixture(
     string Job,
     string Id,
     int Revision,
@@ -37,7 +37,7 @@ public sealed record Fixture(
 }
 
 /// <summary>The register <c>library.toml</c>, sorted by job and revision. It lies in the folder of the jobs.</summary>
-public sealed record Register(ImmutableArray<Fixture> Fixtures)
+internal sealed record Register(ImmutableArray<Fixture> Fixtures)
 {
     /// <summary>In the folder of the jobs.</summary>
     public const string FileName = "library.toml";

@@ -6,7 +6,7 @@ namespace FixtureGen.App.Files;
 /// The register on disk, held open for one writer at a time. The lock is an open file, so that it ends with the process,
 /// also when killed; the register itself is replaced by one rename.
 /// </summary>
-public sealed class RegisterFile : IDisposable
+internal sealed class RegisterFile : IDisposable
 {
     /// <summary>What opening a file that another holds says: EWOULDBLOCK on Linux and on macOS, a sharing violation on Windows.</summary>
     private static readonly int[] HeldByAnother = [11, 35, unchecked((int)0x80070020)];

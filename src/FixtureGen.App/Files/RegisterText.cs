@@ -7,7 +7,7 @@ using Tomlyn.Syntax;
 namespace FixtureGen.App.Files;
 
 /// <summary>The register as TOML, written and read back.</summary>
-public static class RegisterText
+internal static class RegisterText
 {
     private static readonly string[] Keys = ["job", "id", "revision", "program", "plate", "plate_revision", "state"];
 

@@ -6,7 +6,7 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Library;
 
 /// <summary>The change report as one self-contained HTML page: no network, before and after pictures inside. Written row by row, so that memory does not grow with the library.</summary>
-public static class ChangePage
+internal static class ChangePage
 {
     private const string Style = """
         :root { color-scheme: light dark; --line: #8886; --soft: #8881; }

@@ -6,7 +6,7 @@ using FixtureGen.App.Terminal;
 namespace FixtureGen.App.Library;
 
 /// <summary>The change report as one JSON object: <c>regenerate.report.json</c> and what --json prints.</summary>
-public static class ChangeReport
+internal static class ChangeReport
 {
     /// <summary>ok is true where every job is made or unchanged. On a dry run made counts the jobs that would be.</summary>
     public static string Json(ImmutableArray<JobChange> changes, bool dryRun)

@@ -5,7 +5,7 @@ using FixtureGen.App.Terminal;
 namespace FixtureGen.App.Library;
 
 /// <summary>The change report as a table for the terminal.</summary>
-public static class ChangeTable
+internal static class ChangeTable
 {
     /// <summary>A row for each job, and under it what moved and which block to scrap.</summary>
     public static void Print(Say say, ImmutableArray<JobChange> changes, bool dryRun)

@@ -6,7 +6,7 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Library;
 
 /// <summary>The difference of two reports of one job in words, and a block on the shelf from the plate it must fit.</summary>
-public static class Difference
+internal static class Difference
 {
     /// <summary>Places nearer than this are the same, mm.</summary>
     private const double Same = 0.001;

@@ -4,7 +4,7 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Library;
 
 /// <summary>How a job came out of a regeneration.</summary>
-public enum JobResult
+internal enum JobResult
 {
     /// <summary>It was stale and is made again; on a dry run it would be.</summary>
     Made,
@@ -20,7 +20,7 @@ public enum JobResult
 }
 
 /// <summary>What a report says in few numbers: cutting minutes of all programs and the holding factors. Kept instead of the report, so that memory does not grow with the library.</summary>
-public sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
+internal sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
 {
     /// <summary>Null for no report; minutes are 0 and factors null where the report was refused before it had them.</summary>
     public static JobFigures? From(Report? report) =>
@@ -39,8 +39,11 @@ public sealed record JobFigures(double Minutes, double? VacuumOnly, double? Magn
 /// words with amounts; Reload the programs that differ; Scrap says why a block on the shelf no longer fits, else null;
 /// PlateUnrevised is true where the plate's file and the programs differ and the plate's revision does not.
 /// </summary>
-public sealed record JobChange
+internal sealed record JobChange
 {
+    /// <summary>The finding of a job that was not made because of a fault of our own.</summary>
+    public const string FaultCode = "internal-fault";
+
     /// <summary>The job file's name without .toml.</summary>
     public required string Job { get; init; }
 

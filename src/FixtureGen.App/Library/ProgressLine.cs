@@ -5,7 +5,7 @@ using FixtureGen.App.Terminal;
 namespace FixtureGen.App.Library;
 
 /// <summary>A bar with an estimate on a terminal; one plain line a job when piped.</summary>
-public sealed class ProgressLine(Say say, bool piped, bool dryRun) : IDisposable
+internal sealed class ProgressLine(Say say, bool piped, bool dryRun) : IDisposable
 {
     private const int Width = 30;
     private readonly Stopwatch _watch = Stopwatch.StartNew();

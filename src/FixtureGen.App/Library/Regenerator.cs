@@ -8,14 +8,18 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Library;
 
 /// <summary>What a run of regenerate was asked for.</summary>
-public sealed record RegenerateOptions(string Folder, string? PlateFile, bool DryRun, bool Force, int Workers);
+internal sealed record RegenerateOptions(string Folder, string? PlateFile, bool DryRun, bool Force, int Workers);
 
 /// <summary>
 /// Remakes every stale job of a library. Numbers are given out first, in sorted order; jobs are then shared among the
 /// workers; the register is brought up to date last. A run that is stopped or killed loses nothing: each job's folder is
 /// swapped whole, and the next run takes revisions back from the reports.
 /// </summary>
-public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int, int> progress, CancellationToken stop)
+internal sealed class Regenerator(
+    RegenerateOptions options,
+    Action<JobChange, int, int> progress,
+    CancellationToken stop
+)
 {
     private readonly Staleness _staleness = new(options.PlateFile);
     private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> _shops = new();
@@ -118,11 +122,11 @@ public sealed class Regenerator(RegenerateOptions options, Action<JobChange, int
         {
             return Remake.NotKept(jobFile, shelf, e);
         }
-#pragma warning disable CA1031 // One bad job never stops the rest; our own fault is named, with that job refused.
+#pragma warning disable CA1031 // One bad job never stops the rest; our own fault is logged and named, with that job refused.
         catch (Exception e)
 #pragma warning restore CA1031
         {
-            return Remake.Broken(jobFile, shelf, e);
+            return Remake.Broken(jobFile, shelf, new FaultLog([options.Folder]).Record(e, $"regenerate, {jobFile}"));
         }
     }
 }

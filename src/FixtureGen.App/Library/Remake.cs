@@ -8,7 +8,7 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Library;
 
 /// <summary>Remakes one job if it is stale, and says what changed.</summary>
-public sealed class Remake(
+internal sealed class Remake(
     RegenerateOptions options,
     Staleness staleness,
     Shelf shelf,
@@ -89,7 +89,7 @@ public sealed class Remake(
         };
 
     /// <summary>The row of a job on which the program itself failed: refused, with the fault named.</summary>
-    public static JobChange Broken(string jobFile, Shelf shelf, Exception e) =>
+    public static JobChange Broken(string jobFile, Shelf shelf, Fault fault) =>
         Row(
             jobFile,
             shelf.Register.Current(Path.GetFileNameWithoutExtension(jobFile))!,
@@ -100,11 +100,11 @@ public sealed class Remake(
             Findings =
             [
                 new FindingLine(
-                    "internal-fault",
+                    JobChange.FaultCode,
                     "error",
                     jobFile,
-                    $"{e.GetType().Name}: {e.Message}",
-                    "report this with the job and the drawing; the old files are kept",
+                    fault.Message,
+                    $"{fault.Remedy}; the old files are kept",
                     null
                 ),
             ],

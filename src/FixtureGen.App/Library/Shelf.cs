@@ -6,7 +6,7 @@ using FixtureGen.Model;
 namespace FixtureGen.App.Library;
 
 /// <summary>One folder of jobs with its register, held for writing unless this is a dry run.</summary>
-public sealed class Shelf : IDisposable
+internal sealed class Shelf : IDisposable
 {
     private readonly RegisterFile? _file;
     private readonly IReadOnlyDictionary<string, int> _spare;

@@ -6,7 +6,7 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Library;
 
 /// <summary>What may happen to a block, and what it does to the register and the files.</summary>
-public static class ShelfEvents
+internal static class ShelfEvents
 {
     /// <summary>
     /// Cut: the newest planned revision becomes cut and its files are copied to out/JOB.rN, where nothing touches them: they

@@ -6,13 +6,13 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Library;
 
 /// <summary>What the last run left behind for one job.</summary>
-public sealed record Previous(Report Report, string Folder);
+internal sealed record Previous(Report Report, string Folder);
 
 /// <summary>
 /// Judges by content, never by time, whether a job's outputs are what its inputs would make again: the generator's
 /// version and the SHA-256 of every file that the last run really read.
 /// </summary>
-public sealed class Staleness(string? plateFile)
+internal sealed class Staleness(string? plateFile)
 {
     private readonly Dictionary<string, string?> _hashes = new(StringComparer.Ordinal);
     private readonly Lock _gate = new();

@@ -4,7 +4,7 @@ namespace FixtureGen.App.Library;
 /// How long a run will still take, from the pace of the newer half of what is done: a run begins slowly, before its code is
 /// compiled.
 /// </summary>
-public sealed class TimeLeft
+internal sealed class TimeLeft
 {
     /// <summary>Before so many are done nobody can say.</summary>
     private const int Least = 4;

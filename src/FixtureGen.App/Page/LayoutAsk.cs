@@ -1,74 +1,62 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Page;
 
-/// <summary>What the page asks about: magnets and fixed ports in the plate frame, mm, and its settings. Have is the keys of the curves that the page holds.</summary>
-public sealed record LayoutAsk(
+/// <summary>A checked question: magnets and fixed ports in the plate frame, mm, and the settings. Have is the keys of the curves that the page holds.</summary>
+internal sealed record LayoutAsk(
     ImmutableArray<MagnetPlace> Magnets,
     ImmutableArray<Point2> Ports,
-    ImmutableSortedDictionary<string, string> Settings,
+    PageSettings Settings,
     ImmutableHashSet<string> Have
 )
 {
     private const int MostPorts = 20;
 
-    internal const int MostMagnets = 60;
+    private const int MostMagnets = 60;
 
     private const int MostHeld = 2000;
 
-    /// <summary>Reads the request; throws FormatException where it is not one.</summary>
-    public static LayoutAsk Read(JsonNode? body)
+    private const double ReachMm = 5000;
+
+    /// <summary>The question, or a finding for each member that is out of range.</summary>
+    public static Stage<LayoutAsk> Check(LayoutQuestion question)
     {
-        JsonArray magnets = body?["magnets"]?.AsArray() ?? throw new FormatException("no magnets");
-        if (magnets.Count > MostMagnets)
+        string[] have = question.Have ?? [];
+        Finding[] wrong =
+        [
+            .. TooMany("magnets", question.Magnets.Length, MostMagnets),
+            .. TooMany("ports", question.Ports.Length, MostPorts),
+            .. TooMany("have", have.Length, MostHeld),
+            .. question.Magnets.SelectMany((m, i) => Far(Item("magnets", i), m.X, m.Y)),
+            .. question.Ports.SelectMany((p, i) => Far(Item("ports", i), p.X, p.Y)),
+            .. have.SelectMany((h, i) => h is null ? [RequestFindings.Empty(Item("have", i))] : Array.Empty<Finding>()),
+        ];
+        int count = question.Settings.Count;
+        if (count is < 0 or > MostMagnets)
         {
-            throw new FormatException("too many magnets");
+            wrong = [.. wrong, RequestFindings.Beyond("settings.count", count, 0, MostMagnets)];
         }
-        ImmutableSortedDictionary<string, string>.Builder settings = ImmutableSortedDictionary.CreateBuilder<
-            string,
-            string
-        >(StringComparer.Ordinal);
-        foreach ((string key, JsonNode? value) in body["settings"]?.AsObject() ?? [])
-        {
-            settings[key] =
-                value is null ? ""
-                : value.GetValueKind() == System.Text.Json.JsonValueKind.Number
-                    ? value.GetValue<double>().ToString("R", CultureInfo.InvariantCulture)
-                : value.GetValue<string>();
-        }
-        JsonArray ports = body["ports"]?.AsArray() ?? [];
-        if (ports.Count > MostPorts)
-        {
-            throw new FormatException("too many ports");
-        }
-        return new LayoutAsk(
-            [.. magnets.Select(Magnet)],
-            [.. ports.Select(p => Place(p!))],
-            settings.ToImmutable(),
-            Held(body["have"]?.AsArray() ?? [])
-        );
+        return wrong.Length > 0
+            ? Stage.Failed<LayoutAsk>(wrong)
+            : Stage.Answer(
+                new LayoutAsk(
+                    [.. question.Magnets.Select(m => new MagnetPlace(new Point2(m.X, m.Y), m.Locked, m.Drawn))],
+                    [.. question.Ports.Select(p => new Point2(p.X, p.Y))],
+                    question.Settings,
+                    [.. have]
+                )
+            );
     }
 
-    private static ImmutableHashSet<string> Held(JsonArray keys) =>
-        keys.Count <= MostHeld
-            ? [.. keys.Select(k => k!.GetValue<string>())]
-            : throw new FormatException("too many curves held");
+    /// <summary>A finding unless the point is in reach of a plate.</summary>
+    public static IEnumerable<Finding> Far(string member, double x, double y) =>
+        Math.Abs(x) <= ReachMm && Math.Abs(y) <= ReachMm ? [] : [RequestFindings.FarAway(member, x, y, ReachMm)];
 
-    private static MagnetPlace Magnet(JsonNode? node) =>
-        new(Place(node!), node!["locked"]?.GetValue<bool>() ?? false, node["drawn"]?.GetValue<bool>() ?? false);
+    private static IEnumerable<Finding> TooMany(string member, int count, int most) =>
+        count > most ? [RequestFindings.TooMany(member, count, most)] : [];
 
-    private static Point2 Place(JsonNode node) => ReadPoint(node["x"], node["y"]);
-
-    /// <summary>A point in reach of a plate; FormatException where it is none.</summary>
-    internal static Point2 ReadPoint(JsonNode? atX, JsonNode? atY)
-    {
-        double x = atX!.GetValue<double>();
-        double y = atY!.GetValue<double>();
-        return double.IsFinite(x) && double.IsFinite(y) && Math.Abs(x) <= 5000 && Math.Abs(y) <= 5000
-            ? new Point2(x, y)
-            : throw new FormatException("a point is nowhere near the plate");
-    }
+    private static string Item(string list, int index) =>
+        string.Create(CultureInfo.InvariantCulture, $"{list}[{index}]");
 }

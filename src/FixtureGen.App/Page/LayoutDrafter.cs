@@ -19,7 +19,7 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
 {
     private readonly Job _original = placed.Job;
     private readonly KernelMemory _memory = new();
-    private string _key = "";
+    private PageSettings? _asked;
     private Stage<Ground>? _ground;
 
     /// <summary>The job as it was placed last.</summary>
@@ -75,18 +75,16 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
     /// <summary>The job with the settings that the page asks for, placed.</summary>
     public Stage<Placed> PlacedFor(LayoutAsk ask)
     {
-        string key = string.Join(';', ask.Settings.Where(s => s.Key != "count").Select(s => $"{s.Key}={s.Value}"));
-        if (key == _key)
+        // The number of magnets is the layout's own.
+        PageSettings asked = ask.Settings with
+        {
+            Count = 0,
+        };
+        if (asked == _asked)
         {
             return Stage.Answer(Current);
         }
-        Stage<string> text = LayoutSettings.Write(
-            source.JobText,
-            source.JobPath,
-            _original,
-            source.Library.Shop(null),
-            ask.Settings
-        );
+        Stage<string> text = LayoutSettings.Write(source.JobText, source.JobPath, _original, asked);
         if (!text.Ok)
         {
             return Stage.Failed<Placed>(text.Findings);
@@ -95,7 +93,7 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
         if (placed.Ok)
         {
             Current = placed.Value!;
-            _key = key;
+            _asked = asked;
             _ground = null;
             Like = null;
         }

@@ -1,15 +1,16 @@
-using System.Globalization;
 using System.Net;
 using System.Reflection;
 using System.Security.Cryptography;
-using System.Text;
 using System.Text.Json;
-using System.Text.Json.Nodes;
+using System.Text.Json.Serialization.Metadata;
+using FixtureGen.App.Files;
 using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
@@ -18,27 +19,30 @@ using Microsoft.Extensions.Logging;
 namespace FixtureGen.App.Page;
 
 /// <summary>
-/// The layout page's transport: loopback only, a token in the address, a foreign Host or Origin answered with 403, bodies
-/// of at most 256 kB. It serves the page's own files from the program and hands every question to the session; it reads no
-/// path from a request.
+/// The layout page's transport: loopback only, what <see cref="LayoutDoor"/> lets in, bodies of at most 256 kB. It serves the
+/// page's own files from the program and hands every question to the session; it reads no path from a request. What is
+/// wrong with a request is 400 and names the member; what breaks is 500 with an id, and stands in the log.
 /// </summary>
-public sealed class LayoutServer : IAsyncDisposable
+internal sealed class LayoutServer : IAsyncDisposable
 {
     private const int MostBytes = 256 * 1024;
 
-    /// <summary>Questions that change nothing and carry no body: GET; all others are POST.</summary>
-    private static readonly string[] OnlyRead = ["state", "progress", "block.png"];
-
-    internal static readonly JsonDocumentOptions Once = new() { AllowDuplicateProperties = false };
-
     private readonly WebApplication _app;
+    private readonly LayoutSession _session;
+    private readonly FaultLog _faults;
+    private readonly Action<string> _before;
     private readonly string _token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
 
     /// <summary>A server that does not listen yet.</summary>
     /// <param name="session">Answers what the page asks.</param>
     /// <param name="port">On 127.0.0.1; 0 picks a free one.</param>
-    public LayoutServer(LayoutSession session, int port)
+    /// <param name="faults">Where what nobody expected is written.</param>
+    /// <param name="before">Called with the name of each question before it is answered.</param>
+    public LayoutServer(LayoutSession session, int port, FaultLog faults, Action<string> before)
     {
+        _session = session;
+        _faults = faults;
+        _before = before;
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
         builder.Logging.ClearProviders();
         builder.WebHost.ConfigureKestrel(k =>
@@ -49,21 +53,20 @@ public sealed class LayoutServer : IAsyncDisposable
             k.AddServerHeader = false;
         });
         _app = builder.Build();
-        _app.Run(context => Answer(context, session));
+        _app.UseExceptionHandler(broken => broken.Run(BrokenAsync));
+        _app.UseStatusCodePages(context => UnansweredAsync(context.HttpContext));
+        _app.Use((context, next) => LayoutDoor.EnterAsync(context, next, Root, _token));
+        MapQuestions();
+        _app.MapGet("/", context => PageAsync(context, "index.html"));
+        _app.MapGet("/{name}", context => PageAsync(context, (string)context.GetRouteValue("name")!))
+            .WithMetadata(OpenFile.Mark);
     }
 
     /// <summary>The full address with its token; known once started.</summary>
-    public string Address
-    {
-        get
-        {
-            string root = _app
-                .Services.GetRequiredService<IServer>()
-                .Features.Get<IServerAddressesFeature>()!
-                .Addresses.First();
-            return $"{root}/?token={_token}";
-        }
-    }
+    public string Address => $"{Root}/?token={_token}";
+
+    private string Root =>
+        _app.Services.GetRequiredService<IServer>().Features.Get<IServerAddressesFeature>()!.Addresses.First();
 
     /// <summary>Begins to listen.</summary>
     /// <exception cref="IOException">The port is taken.</exception>
@@ -76,109 +79,109 @@ public sealed class LayoutServer : IAsyncDisposable
     /// <summary>Stops listening; the session is the caller's.</summary>
     public ValueTask DisposeAsync() => _app.DisposeAsync();
 
-    private async Task Answer(HttpContext context, LayoutSession session)
+    /// <summary>Questions that change nothing and carry no body are GET, all others POST.</summary>
+    private void MapQuestions()
     {
-        HttpRequest request = context.Request;
-        context.Response.Headers.CacheControl = "no-store";
-        context.Response.Headers.XContentTypeOptions = "nosniff";
-        context.Response.Headers.ContentSecurityPolicy =
-            "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'";
-        context.Response.Headers["Referrer-Policy"] = "no-referrer";
-        if (!IsOurs(request))
-        {
-            await Text(context, 403, "text/plain", "this page belongs to another address").ConfigureAwait(false);
-            return;
-        }
-        string path = request.Path.Value ?? "/";
-        if (path.StartsWith("/api/", StringComparison.Ordinal))
-        {
-            if (!HasToken(request))
+        Get("state", _ => _session.State());
+        Get("progress", _ => _session.Progress());
+        Get("block.png", request => Block(request.Query["for"].ToString()));
+        Post("try", PageJson.Default.LayoutQuestion, _session.Try);
+        Post("best", PageJson.Default.LayoutQuestion, _session.Best);
+        Post("fewest", PageJson.Default.LayoutQuestion, _session.Fewest);
+        Post("section", PageJson.Default.SectionQuestion, _session.Section);
+        Post("save", PageJson.Default.SaveQuestion, _session.Save);
+        Post("make", PageJson.Default.MakeQuestion, _ => _session.Make());
+    }
+
+    private void Get(string name, Func<HttpRequest, LayoutAnswer> answer) =>
+        _app.MapGet(
+            "/api/" + name,
+            context =>
             {
-                await Text(
-                        context,
-                        403,
-                        "text/plain",
-                        "the address lacks its token; use the one that the program printed"
-                    )
-                    .ConfigureAwait(false);
-                return;
+                _before(name);
+                return answer(context.Request).SendAsync(context);
             }
-            await Api(context, session, path["/api/".Length..]).ConfigureAwait(false);
-            return;
-        }
-        if (path == "/" && !HasToken(request))
-        {
-            await Text(context, 403, "text/plain", "the address lacks its token; use the one that the program printed")
-                .ConfigureAwait(false);
-            return;
-        }
-        await Page(context, path == "/" ? "index.html" : path[1..]).ConfigureAwait(false);
-    }
-
-    /// <summary>The Host must be this loopback address, so that a foreign name that resolves here is refused; an Origin, where sent, must be the same.</summary>
-    private bool IsOurs(HttpRequest request)
-    {
-        Uri root = new(Address);
-        string port = root.Port.ToString(CultureInfo.InvariantCulture);
-        string[] names = ["127.0.0.1:" + port, "localhost:" + port];
-        string host = request.Host.Value ?? "";
-        string origin = request.Headers.Origin.ToString();
-        return names.Contains(host, StringComparer.OrdinalIgnoreCase)
-            && (origin.Length == 0 || string.Equals(origin, "http://" + host, StringComparison.OrdinalIgnoreCase));
-    }
-
-    private bool HasToken(HttpRequest request) =>
-        CryptographicOperations.FixedTimeEquals(
-            Encoding.ASCII.GetBytes(request.Query["token"].ToString()),
-            Encoding.ASCII.GetBytes(_token)
         );
 
-    private static async Task Api(HttpContext context, LayoutSession session, string call)
+    private void Post<T>(string name, JsonTypeInfo<T> type, Func<T, LayoutAnswer> answer)
+        where T : class =>
+        _app.MapPost(
+            "/api/" + name,
+            async context =>
+            {
+                if (!context.Request.HasJsonContentType())
+                {
+                    context.Response.StatusCode = StatusCodes.Status415UnsupportedMediaType;
+                    return;
+                }
+                T? question;
+                try
+                {
+                    question = await JsonSerializer
+                        .DeserializeAsync(context.Request.Body, type, context.RequestAborted)
+                        .ConfigureAwait(false);
+                }
+                catch (JsonException e)
+                {
+                    await LayoutAnswer
+                        .NotUnderstood([RequestFindings.NotUnderstood(e)])
+                        .SendAsync(context)
+                        .ConfigureAwait(false);
+                    return;
+                }
+                _before(name);
+                LayoutAnswer given = question is null
+                    ? LayoutAnswer.NotUnderstood([RequestFindings.Nothing()])
+                    : answer(question);
+                await given.SendAsync(context).ConfigureAwait(false);
+            }
+        );
+
+    private LayoutAnswer Block(string text)
     {
-        if (HttpMethods.IsPost(context.Request.Method) == OnlyRead.Contains(call))
+        LayoutQuestion? question;
+        try
         {
-            await Text(context, 405, "application/json", """{"message":"this question is not asked in this way"}""")
-                .ConfigureAwait(false);
-            return;
+            question = JsonSerializer.Deserialize(text, PageJson.Default.LayoutQuestion);
         }
-        JsonNode? body = null;
-        if (HttpMethods.IsPost(context.Request.Method))
+        catch (JsonException e)
         {
-            try
-            {
-                body = await JsonNode
-                    .ParseAsync(context.Request.Body, null, Once, context.RequestAborted)
-                    .ConfigureAwait(false);
-            }
-            catch (JsonException)
-            {
-                await Text(context, 400, "application/json", """{"message":"the request is not JSON"}""")
-                    .ConfigureAwait(false);
-                return;
-            }
-            catch (Microsoft.AspNetCore.Http.BadHttpRequestException e)
-            {
-                await Text(context, e.StatusCode, "application/json", """{"message":"the request is too large"}""")
-                    .ConfigureAwait(false);
-                return;
-            }
+            return LayoutAnswer.NotUnderstood([RequestFindings.NotUnderstood(e)]);
         }
-        LayoutAnswer answer = await Task.Run(
-                () => session.Answer(call, body, context.Request.Query["for"].ToString()),
-                context.RequestAborted
-            )
-            .ConfigureAwait(false);
-        context.Response.StatusCode = answer.Status;
-        context.Response.ContentType = answer.ContentType;
-        await context.Response.Body.WriteAsync(answer.Body, context.RequestAborted).ConfigureAwait(false);
+        return question is null ? LayoutAnswer.NotUnderstood([RequestFindings.Nothing()]) : _session.Block(question);
     }
 
-    private static async Task Page(HttpContext context, string name)
+    /// <summary>A request that the transport itself could not take is the caller's; all else that ends here is ours.</summary>
+    private Task BrokenAsync(HttpContext context)
+    {
+        Exception cause = context.Features.Get<IExceptionHandlerFeature>()!.Error;
+        LayoutAnswer answer = cause is Microsoft.AspNetCore.Http.BadHttpRequestException bad
+            ? LayoutAnswer.Say(bad.StatusCode, bad.Message)
+            : LayoutAnswer.Broken(
+                _faults.Record(cause, $"layout page, {context.Request.Method} {context.Request.Path}")
+            );
+        return answer.SendAsync(context);
+    }
+
+    private static Task UnansweredAsync(HttpContext context)
+    {
+        int status = context.Response.StatusCode;
+        string message = status switch
+        {
+            StatusCodes.Status404NotFound => "there is no such page",
+            StatusCodes.Status405MethodNotAllowed => "this question is not asked in this way",
+            StatusCodes.Status415UnsupportedMediaType => "a question is asked in application/json",
+            _ => "the program cannot answer this",
+        };
+        return LayoutAnswer.Say(status, message).SendAsync(context);
+    }
+
+    private static async Task PageAsync(HttpContext context, string name)
     {
         using Stream? stream = Assembly.GetExecutingAssembly().GetManifestResourceStream("wwwroot/" + name);
-        if (stream is null || name.Contains("..", StringComparison.Ordinal))
+        if (stream is null)
         {
-            await Text(context, 404, "text/plain", "there is no such page").ConfigureAwait(false);
+            context.Response.StatusCode = StatusCodes.Status404NotFound;
             return;
         }
         context.Response.ContentType = Path.GetExtension(name) switch
@@ -190,26 +193,4 @@ public sealed class LayoutServer : IAsyncDisposable
         };
         await stream.CopyToAsync(context.Response.Body, context.RequestAborted).ConfigureAwait(false);
     }
-
-    private static async Task Text(HttpContext context, int status, string type, string text)
-    {
-        context.Response.StatusCode = status;
-        context.Response.ContentType = type + "; charset=utf-8";
-        await context.Response.WriteAsync(text, context.RequestAborted).ConfigureAwait(false);
-    }
-}
-
-/// <summary>What the session answers: an HTTP status and a body.</summary>
-public sealed record LayoutAnswer(int Status, string ContentType, ReadOnlyMemory<byte> Body)
-{
-    /// <summary>What every JSON answer says of itself.</summary>
-    public const string JsonType = "application/json; charset=utf-8";
-
-    /// <summary>A JSON body, compact.</summary>
-    public static LayoutAnswer Json(int status, JsonNode node) =>
-        new(status, JsonType, Encoding.UTF8.GetBytes(node.ToJsonString()));
-
-    /// <summary>{"message": ...}: what the page shows to the person.</summary>
-    public static LayoutAnswer Message(int status, string message) =>
-        Json(status, new JsonObject { ["message"] = message });
 }

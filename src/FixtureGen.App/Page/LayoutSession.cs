@@ -1,9 +1,8 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
-using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
-using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
 
@@ -13,7 +12,7 @@ namespace FixtureGen.App.Page;
 /// One job under the designer's hands. Every answer comes from the pipeline's own stages, so that page and check never
 /// disagree; the page holds no rule. One request is answered at a time.
 /// </summary>
-public sealed class LayoutSession
+internal sealed class LayoutSession
 {
     private const int WarmTries = 32;
     private const int WarmPauseMs = 15;
@@ -62,41 +61,62 @@ public sealed class LayoutSession
         }
     }
 
-    /// <summary>Answers one call of the page; what it does not know is 404.</summary>
-    public LayoutAnswer Answer(string call, JsonNode? body, string forKey)
+    /// <summary>The step of a make that runs; answered at once, also while another question is worked on.</summary>
+    public LayoutAnswer Progress() => LayoutAnswer.Json(200, new StepAnswer(_step), PageJson.Default.StepAnswer);
+
+    /// <summary>The job as it is on disk, and its own layout.</summary>
+    public LayoutAnswer State()
     {
-        if (call == "progress")
-        {
-            return LayoutAnswer.Json(200, new JsonObject { ["step"] = _step });
-        }
         lock (_gate)
         {
-            try
-            {
-                return call switch
-                {
-                    "state" => Fresh(),
-                    "try" => _trial.Try(LayoutAsk.Read(body)),
-                    "best" => _trial.Best(LayoutAsk.Read(body), fewest: false),
-                    "fewest" => _trial.Best(LayoutAsk.Read(body), fewest: true),
-                    "section" => _trial.Section(LayoutAsk.Read(body), body!["line"]!.AsObject()),
-                    "save" => Save(LayoutAsk.Read(body), body!.AsObject()),
-                    "make" => Make(),
-                    "block.png" => Block(LayoutAsk.Read(JsonNode.Parse(forKey, null, LayoutServer.Once))),
-                    _ => LayoutAnswer.Message(404, "the program knows no such question"),
-                };
-            }
-            catch (Exception e)
-                when (e
-                        is FormatException
-                            or InvalidOperationException
-                            or KeyNotFoundException
-                            or System.Text.Json.JsonException
-                            or NullReferenceException
-                )
-            {
-                return LayoutAnswer.Message(400, $"the question is not understood: {e.Message}");
-            }
+            return Fresh();
+        }
+    }
+
+    /// <summary>What a layout holds.</summary>
+    public LayoutAnswer Try(LayoutQuestion question) => Checked(question, ask => _trial.Try(ask));
+
+    /// <summary>The optimiser's places for the number of magnets that is set.</summary>
+    public LayoutAnswer Best(LayoutQuestion question) => Checked(question, ask => _trial.Best(ask, fewest: false));
+
+    /// <summary>The fewest magnets that keep the house limit.</summary>
+    public LayoutAnswer Fewest(LayoutQuestion question) => Checked(question, ask => _trial.Best(ask, fewest: true));
+
+    /// <summary>The block cut along a line.</summary>
+    public LayoutAnswer Section(SectionQuestion question)
+    {
+        PageLine line = question.Line;
+        Finding[] far =
+        [
+            .. LayoutAsk.Far("line.x0, line.y0", line.X0, line.Y0),
+            .. LayoutAsk.Far("line.x1, line.y1", line.X1, line.Y1),
+        ];
+        return far.Length > 0
+            ? LayoutAnswer.NotUnderstood(far)
+            : Checked(question, ask => _trial.Section(ask, new(line.X0, line.Y0), new(line.X1, line.Y1)));
+    }
+
+    /// <summary>Writes the layout into the job.</summary>
+    public LayoutAnswer Save(SaveQuestion question) => Checked(question, ask => Save(ask, question));
+
+    /// <summary>Makes all files of the job as it is on disk.</summary>
+    public LayoutAnswer Make()
+    {
+        lock (_gate)
+        {
+            return MakeFiles();
+        }
+    }
+
+    /// <summary>A picture of the block as the layout's top program cuts it.</summary>
+    public LayoutAnswer Block(LayoutQuestion question) => Checked(question, Block);
+
+    private LayoutAnswer Checked(LayoutQuestion question, Func<LayoutAsk, LayoutAnswer> answer)
+    {
+        lock (_gate)
+        {
+            Stage<LayoutAsk> ask = _trial.Check(question);
+            return ask.Ok ? answer(ask.Value!) : LayoutAnswer.NotUnderstood(ask.Findings);
         }
     }
 
@@ -106,98 +126,95 @@ public sealed class LayoutSession
         Stage<JobSource> now = JobSource.Read(_jobPath);
         if (now.Value is not { } read)
         {
-            return LayoutJson.Refused(now.Findings);
+            return LayoutAnswer.Refused(now.Findings);
         }
         if (read.JobText != _source.JobText || !read.Drawing.AsSpan().SequenceEqual(_source.Drawing))
         {
             Stage<LayoutTrial> fresh = LayoutTrial.Start(read);
             if (fresh.Value is not { } trial)
             {
-                return LayoutJson.Refused(fresh.Findings);
+                return LayoutAnswer.Refused(fresh.Findings);
             }
             (_source, _trial) = (read, trial);
         }
-        return LayoutAnswer.Json(200, State());
+        LayoutState state = _trial.State(_source.Library.Relative(Path.GetFullPath(_jobPath)), Hash(_source.JobText));
+        return LayoutAnswer.Json(200, state, PageJson.Default.LayoutState);
     }
 
-    private JsonObject State()
+    private LayoutAnswer Save(LayoutAsk ask, SaveQuestion question)
     {
-        JsonObject state = _trial.State();
-        state["jobFile"] = _source.Library.Relative(Path.GetFullPath(_jobPath));
-        state["hash"] = Hash(_source.JobText);
-        return state;
-    }
-
-    private LayoutAnswer Save(LayoutAsk ask, JsonObject body)
-    {
-        string onDisk = File.ReadAllText(_jobPath);
-        if (Hash(onDisk) != (string?)body["hash"])
+        string onDisk;
+        try
         {
-            return LayoutAnswer.Message(
+            onDisk = File.ReadAllText(_jobPath);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return LayoutAnswer.Say(409, $"the job cannot be read any more: {e.Message}. Nothing was written.");
+        }
+        if (Hash(onDisk) != question.Hash)
+        {
+            return LayoutAnswer.Say(
                 409,
                 "the job changed on disk since this page read it: nothing was written. Reload the page to see it, then lay out again."
             );
         }
-        JsonArray violations = _trial.Violations(ask);
-        if (violations.Count > 0 && body["anyway"]?.GetValue<bool>() != true)
+        Violation[] violations = _trial.Violations(ask);
+        if (violations.Length > 0 && !question.Anyway)
         {
-            return LayoutAnswer.Json(
+            string count = violations.Length.ToString(CultureInfo.InvariantCulture);
+            return LayoutAnswer.Say(
                 422,
-                new JsonObject
+                new MessageAnswer($"{count} clearance(s) are not kept; make will refuse or move these magnets.")
                 {
-                    ["message"] =
-                        $"{violations.Count.ToString(System.Globalization.CultureInfo.InvariantCulture)} clearance(s) are not kept; make will refuse or move these magnets.",
-                    ["violations"] = violations,
+                    Violations = violations,
                 }
             );
         }
         Stage<string> text = _trial.Text(ask, onDisk);
-        if (!text.Ok)
-        {
-            return LayoutAnswer.Json(
-                422,
-                new JsonObject
-                {
-                    ["message"] = "the job cannot be written so: see the findings",
-                    ["findings"] = AppJson.Findings(text.Findings),
-                }
-            );
-        }
+        return text.Ok
+            ? WriteJob(text.Value!)
+            : LayoutAnswer.Refused("the job cannot be written so: see the findings", text.Findings);
+    }
+
+    private LayoutAnswer WriteJob(string text)
+    {
         try
         {
             string next = _jobPath + ".next";
-            File.WriteAllText(next, text.Value!);
+            File.WriteAllText(next, text);
             File.Move(next, _jobPath, overwrite: true);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
-            return LayoutAnswer.Message(
-                500,
+            return LayoutAnswer.Say(
+                409,
                 $"the job cannot be written: {e.Message}. Free its folder or its disk; the old one is kept."
             );
         }
         return LayoutAnswer.Json(
             200,
-            new JsonObject { ["message"] = $"Saved to {Path.GetFileName(_jobPath)}.", ["hash"] = Hash(text.Value!) }
+            new SavedAnswer($"Saved to {Path.GetFileName(_jobPath)}.", Hash(text)),
+            PageJson.Default.SavedAnswer
         );
     }
 
-    private LayoutAnswer Make()
+    private LayoutAnswer MakeFiles()
     {
         Stage<JobSource> now = JobSource.Read(_jobPath);
         if (!now.Ok)
         {
-            return LayoutAnswer.Json(
-                422,
-                new JsonObject
-                {
-                    ["message"] = "refused: see the findings",
-                    ["findings"] = AppJson.Findings(now.Findings),
-                }
-            );
+            return LayoutAnswer.Refused("refused: see the findings", now.Findings);
         }
-        Outcome outcome = Delivery.Make(now.Value!.Request(null, s => _step = s));
-        _step = "";
+        Outcome outcome;
+        try
+        {
+            outcome = Delivery.Make(now.Value!.Request(null, s => _step = s));
+        }
+        finally
+        {
+            _step = "";
+        }
         string folder = Path.Combine(now.Value!.Library.Out, now.Value.Name);
         ImmutableArray<Finding> findings = outcome.Findings;
         if (outcome.Report.Ok)
@@ -205,14 +222,15 @@ public sealed class LayoutSession
             findings = findings.AddRange(OutputFolder.Replace(folder, now.Value.Name, outcome.Files));
         }
         bool ok = outcome.Report.Ok && findings.All(f => f.Severity != Severity.Error);
-        return LayoutAnswer.Json(
+        return LayoutAnswer.Say(
             ok ? 200 : 422,
-            new JsonObject
-            {
-                ["message"] = ok
+            new MessageAnswer(
+                ok
                     ? $"Made {outcome.Files.Length} files in {folder}."
-                    : "Refused: see the findings below. Nothing was written.",
-                ["findings"] = AppJson.Findings(findings),
+                    : "Refused: see the findings below. Nothing was written."
+            )
+            {
+                Findings = LayoutAnswer.Lines(findings),
             }
         );
     }
@@ -222,10 +240,7 @@ public sealed class LayoutSession
         Stage<string> text = _trial.Text(ask, _source.JobText);
         if (!text.Ok)
         {
-            return LayoutAnswer.Json(
-                422,
-                new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(text.Findings) }
-            );
+            return LayoutAnswer.Refused(text.Findings);
         }
         Outcome outcome = Delivery.Make(_source.Request(null, static _ => { }) with { JobText = text.Value! });
         return outcome.Report.Ok
@@ -234,10 +249,7 @@ public sealed class LayoutSession
                 "image/png",
                 outcome.Files.First(f => f.Name.EndsWith(".block.png", StringComparison.Ordinal)).Bytes.AsMemory()
             )
-            : LayoutAnswer.Json(
-                422,
-                new JsonObject { ["message"] = "refused", ["findings"] = AppJson.Findings(outcome.Findings) }
-            );
+            : LayoutAnswer.Refused(outcome.Findings);
     }
 
     private static string Hash(string text) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(text)));

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Shop.Reading;
@@ -8,31 +7,101 @@ using FixtureGen.Shop.Reading;
 namespace FixtureGen.App.Page;
 
 /// <summary>The things a designer asks about beside the places: which key of the job each stands for, and how it is written there.</summary>
-public static class LayoutSettings
+internal static class LayoutSettings
 {
     private const double MPerFoot = 0.3048;
 
-    private sealed record Setting
+    /// <summary>A setting of the page and the job's key that it stands for.</summary>
+    private abstract record Setting(string Key, string Name, string JobKey)
     {
-        public required string Key { get; init; }
+        /// <summary>The field with the job's own value.</summary>
+        public abstract SettingField Describe(Job job, ShopFiles shop);
 
-        public required string Name { get; init; }
+        /// <summary>A finding where the field could not hold what is asked; the job's own value may always stay.</summary>
+        public abstract Finding? Check(PageSettings asked, Job job, ShopFiles shop);
 
-        public required string Unit { get; init; }
+        /// <summary>The text with what is asked written in; as it is where that is the job's own value.</summary>
+        public abstract Stage<string> Write(string text, string file, PageSettings asked, Job job);
+    }
 
-        public required string JobKey { get; init; }
+    /// <summary>One of the words that the shop has.</summary>
+    private sealed record Choice(
+        string Key,
+        string Name,
+        string JobKey,
+        Func<Job, string> Own,
+        Func<PageSettings, string> Asked,
+        Func<Job, ShopFiles, IEnumerable<string>> Words
+    ) : Setting(Key, Name, JobKey)
+    {
+        public override SettingField Describe(Job job, ShopFiles shop) =>
+            new()
+            {
+                Key = Key,
+                Name = Name,
+                Unit = "",
+                Choices = [.. Words(job, shop)],
+                Choice = Own(job),
+            };
 
-        public required Func<Job, string> Value { get; init; }
+        public override Finding? Check(PageSettings asked, Job job, ShopFiles shop)
+        {
+            string word = Asked(asked);
+            return word == Own(job) || Words(job, shop).Contains(word, StringComparer.Ordinal)
+                ? null
+                : RequestFindings.NotAChoice($"settings.{Key}", word, Words(job, shop));
+        }
 
-        public required Func<string, string> Literal { get; init; }
+        public override Stage<string> Write(string text, string file, PageSettings asked, Job job) =>
+            Asked(asked) == Own(job) ? Stage.Answer(text) : JobEdit.Set(text, file, JobKey, Quoted(Asked(asked)));
+    }
 
-        public required double Min { get; init; }
+    /// <summary>A number in the field's unit, Factor of them to one of the inside unit; a bare one carries no unit in the job.</summary>
+    private sealed record Figure(
+        string Key,
+        string Name,
+        string JobKey,
+        Func<Job, double> Inside,
+        Func<PageSettings, double> Asked,
+        Scale Scale,
+        bool ZeroRemoves
+    ) : Setting(Key, Name, JobKey)
+    {
+        public override SettingField Describe(Job job, ShopFiles shop) =>
+            new()
+            {
+                Key = Key,
+                Name = Name,
+                Unit = Scale.Unit,
+                Min = Scale.Min,
+                Max = Scale.Max,
+                Step = Scale.Step,
+                Figure = Own(job),
+            };
 
-        public required double Max { get; init; }
+        public override Finding? Check(PageSettings asked, Job job, ShopFiles shop)
+        {
+            double value = Asked(asked);
+            return value == Own(job) || (value >= Scale.Min && value <= Scale.Max)
+                ? null
+                : RequestFindings.Beyond($"settings.{Key}", value, Scale.Min, Scale.Max);
+        }
 
-        public required double Step { get; init; }
+        public override Stage<string> Write(string text, string file, PageSettings asked, Job job)
+        {
+            double value = Asked(asked);
+            return value == Own(job) ? Stage.Answer(text)
+                : value == 0 && ZeroRemoves ? JobEdit.Remove(text, file, JobKey)
+                : JobEdit.Set(text, file, JobKey, Literal(value));
+        }
 
-        public required string? ShopKind { get; init; }
+        private string Literal(double value)
+        {
+            string number = ((decimal)value).ToString(CultureInfo.InvariantCulture);
+            return Scale.Unit.Length == 0 ? number : Quoted($"{number} {Scale.Unit}");
+        }
+
+        public double Own(Job job) => Math.Round(Inside(job) / Scale.Factor, 4);
     }
 
     /// <summary>A unit of the page with its factor to the inside unit, and the field's range and step in it.</summary>
@@ -43,194 +112,114 @@ public static class LayoutSettings
         bool inch = job.DisplayUnit == LengthUnit.Inch;
         return
         [
-            Choice("magnet", "Magnet", "shop.magnet", j => j.Magnet.Name, "magnets"),
-            Bare(
+            new Choice(
+                "magnet",
+                "Magnet",
+                "shop.magnet",
+                j => j.Magnet.Name,
+                a => a.Magnet,
+                (_, s) => s.List("magnets")
+            ),
+            new Figure(
                 "count",
                 "Number of magnets",
                 "magnets.count",
                 j => Math.Max(j.MagnetCount, j.Magnets.Length),
-                0,
-                24,
-                1
+                a => a.Count,
+                new("", 1, 0, 24, 1),
+                false
             ),
-            Measured(
+            new Figure(
                 "alarm",
                 "Vacuum alarm level",
                 "vacuum.alarm",
                 j => j.Vacuum.AlarmKPa,
-                inch ? new("inHg", Units.KPaPerInHg, 1.5, 29.5, 0.1) : new("kPa", 1, 5, 100, 0.5)
+                a => a.Alarm,
+                inch ? new("inHg", Units.KPaPerInHg, 1.5, 29.5, 0.1) : new("kPa", 1, 5, 100, 0.5),
+                false
             ),
-            Measured(
+            new Figure(
                 "altitude",
                 "Altitude",
                 "vacuum.altitude",
                 j => j.Vacuum.AltitudeM,
-                inch ? new("ft", MPerFoot, -1300, 16400, 50) : new("m", 1, -400, 5000, 10)
+                a => a.Altitude,
+                inch ? new("ft", MPerFoot, -1300, 16400, 50) : new("m", 1, -400, 5000, 10),
+                false
             ),
-            Bare(
+            new Figure(
                 "friction",
                 "Friction of shell on block",
                 "shell.friction",
                 j => (j.ShellFriction ?? j.BlockMaterial.ShellFriction).Nominal,
-                0.01,
-                2,
-                0.01
+                a => a.Friction,
+                new("", 1, 0.01, 2, 0.01),
+                false
             ),
-            Choice("cutter", "Trim cutter", "shop.trim_tool", j => j.TrimTool.Name, "cutters"),
-            Measured(
+            new Choice(
+                "cutter",
+                "Trim cutter",
+                "shop.trim_tool",
+                j => j.TrimTool.Name,
+                a => a.Cutter,
+                (j, _) => j.Tools.Where(t => t.Kind == ToolKind.EndMill).Select(t => t.Name)
+            ),
+            new Figure(
                 "feed",
                 "Trim feed (0: from the chip load)",
                 "trim.feed",
                 j => j.TrimFeedMmPerMin ?? 0,
-                inch ? new("in/min", Units.MmPerInch, 0, 800, 0.5) : new("mm/min", 1, 0, 20000, 10)
+                a => a.Feed,
+                inch ? new("in/min", Units.MmPerInch, 0, 800, 0.5) : new("mm/min", 1, 0, 20000, 10),
+                true
             ),
         ];
     }
 
-    private static Setting Choice(string key, string name, string jobKey, Func<Job, string> value, string kind) =>
-        new()
-        {
-            Key = key,
-            Name = name,
-            Unit = "",
-            JobKey = jobKey,
-            Value = value,
-            Literal = Quoted,
-            Min = 0,
-            Max = 0,
-            Step = 0,
-            ShopKind = kind,
-        };
-
-    private static Setting Bare(
-        string key,
-        string name,
-        string jobKey,
-        Func<Job, double> value,
-        double min,
-        double max,
-        double step
-    ) =>
-        new()
-        {
-            Key = key,
-            Name = name,
-            Unit = "",
-            JobKey = jobKey,
-            Value = j => N(value(j)),
-            Literal = v => v,
-            Min = min,
-            Max = max,
-            Step = step,
-            ShopKind = null,
-        };
-
-    private static Setting Measured(string key, string name, string jobKey, Func<Job, double> inside, Scale s) =>
-        new()
-        {
-            Key = key,
-            Name = name,
-            Unit = s.Unit,
-            JobKey = jobKey,
-            Value = j => N(inside(j) / s.Factor),
-            Literal = v => Quoted($"{v} {s.Unit}"),
-            Min = s.Min,
-            Max = s.Max,
-            Step = s.Step,
-            ShopKind = null,
-        };
+    // The number of magnets is the layout's: the save writes it, and a question checks it.
+    private static IEnumerable<Setting> Written(Job job) => For(job).Where(s => s.Key != "count");
 
     /// <summary>The settings as the page shows them, with the job's own values.</summary>
-    public static JsonArray Describe(Job job, ShopFiles shop)
-    {
-        JsonArray list = [];
-        foreach (Setting s in For(job))
-        {
-            JsonObject o = new()
-            {
-                ["key"] = s.Key,
-                ["name"] = s.Name,
-                ["unit"] = s.Unit,
-                ["min"] = s.Min,
-                ["max"] = s.Max,
-                ["step"] = s.Step,
-            };
-            string[] choices = Choices(s, job, shop);
-            if (choices.Length > 0)
-            {
-                o["choices"] = new JsonArray([.. choices.Select(c => (JsonNode)JsonValue.Create(c)!)]);
-                o["value"] = s.Value(job);
-            }
-            else
-            {
-                o["value"] = double.Parse(s.Value(job), CultureInfo.InvariantCulture);
-            }
-            list.Add((JsonNode)o);
-        }
-        return list;
-    }
+    public static SettingField[] Describe(Job job, ShopFiles shop) => [.. For(job).Select(s => s.Describe(job, shop))];
 
-    private static string[] Choices(Setting s, Job job, ShopFiles shop) =>
-        s.ShopKind switch
+    /// <summary>The job's own values in the page's units.</summary>
+    public static PageSettings Own(Job job)
+    {
+        Dictionary<string, Setting> all = For(job).ToDictionary(s => s.Key, StringComparer.Ordinal);
+        double Number(string key) => ((Figure)all[key]).Own(job);
+        return new()
         {
-            "magnets" => [.. shop.List("magnets")],
-            "cutters" => [.. job.Tools.Where(t => t.Kind == ToolKind.EndMill).Select(t => t.Name)],
-            _ => [],
+            Magnet = job.Magnet.Name,
+            Count = (int)Number("count"),
+            Alarm = Number("alarm"),
+            Altitude = Number("altitude"),
+            Friction = Number("friction"),
+            Cutter = job.TrimTool.Name,
+            Feed = Number("feed"),
         };
-
-    /// <summary>FormatException unless the value is one of the choices, or a plain number within the field's range.</summary>
-    private static void Check(Setting s, string value, Job job, ShopFiles shop)
-    {
-        bool known = s.ShopKind is not null
-            ? Choices(s, job, shop).Contains(value, StringComparer.Ordinal)
-            : double.TryParse(
-                value,
-                NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
-                CultureInfo.InvariantCulture,
-                out double number
-            )
-                && number >= s.Min
-                && number <= s.Max;
-        if (!known)
-        {
-            throw new FormatException($"'{s.Name}' cannot be that");
-        }
     }
 
-    /// <summary>The job's text with the settings that differ from it written in; the magnets' number is written by the save. FormatException for a value that its field could not hold.</summary>
-    public static Stage<string> Write(
-        string text,
-        string file,
-        Job job,
-        ShopFiles shop,
-        IReadOnlyDictionary<string, string> settings
-    )
+    /// <summary>A finding for each setting that its field could not hold.</summary>
+    public static IEnumerable<Finding> Check(PageSettings asked, Job job, ShopFiles shop) =>
+        Written(job).Select(s => s.Check(asked, job, shop)).OfType<Finding>();
+
+    /// <summary>The job's text with the settings that differ from it written in; the magnets' number is written by the save. The settings have been checked.</summary>
+    public static Stage<string> Write(string text, string file, Job job, PageSettings asked)
     {
-        string edited = text;
-        foreach (Setting s in For(job).Where(s => s.Key != "count"))
+        Stage<string> edited = Stage.Answer(text);
+        foreach (Setting s in Written(job))
         {
-            if (!settings.TryGetValue(s.Key, out string? value) || value == s.Value(job))
+            if (!edited.Ok)
             {
-                continue;
+                return edited;
             }
-            Check(s, value, job, shop);
-            bool asRuled = s.Key == "feed" && value == "0";
-            Stage<string> next = asRuled
-                ? JobEdit.Remove(edited, file, s.JobKey)
-                : JobEdit.Set(edited, file, s.JobKey, s.Literal(value));
-            if (!next.Ok)
-            {
-                return next;
-            }
-            edited = next.Value!;
+            edited = s.Write(edited.Value!, file, asked, job);
         }
-        return Stage.Answer(edited);
+        return edited;
     }
 
     private static string Quoted(string value) =>
         "\""
         + value.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)
         + "\"";
-
-    private static string N(double value) => Math.Round(value, 4).ToString("R", CultureInfo.InvariantCulture);
 }

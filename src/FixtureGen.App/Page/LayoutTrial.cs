@@ -1,20 +1,19 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
-using FixtureGen.App.Terminal;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Holding.Magnets;
 using FixtureGen.Model;
+using FixtureGen.Output.Reports;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Solve;
 
 namespace FixtureGen.App.Page;
 
 /// <summary>Tries layouts of one job: the same stages as make, with the magnets put where the page says.</summary>
-public sealed class LayoutTrial
+internal sealed class LayoutTrial
 {
     private readonly JobSource _source;
     private readonly Job _original;
@@ -51,54 +50,50 @@ public sealed class LayoutTrial
     }
 
     /// <summary>What the page needs once.</summary>
-    public JsonObject State()
+    public LayoutState State(string jobFile, string hash)
     {
         Box2 b = _first.Placement.BlankBox;
-        JsonObject state = new()
+        ImmutableArray<PlanShape> shapes = PlanShapes.Draw(_first, _original);
+        return new()
         {
-            ["job"] = _original.Name,
-            ["title"] = _original.Title,
-            ["unit"] = _original.DisplayUnit == LengthUnit.Inch ? "in" : "mm",
-            ["box"] = new JsonArray(b.MinX, b.MinY, b.MaxX, b.MaxY),
-            ["magnet"] = LayoutJson.Sizes(_original),
-            ["magnets"] = LayoutJson.Magnets(_first.Magnets),
-            ["ports"] = LayoutJson.Ports(_original.Ports.Select(p => Transform.Apply(_first.Placement.Pose, p))),
-            ["fed"] = LayoutJson.Fed(_first),
-            ["limits"] = new JsonObject
-            {
-                ["vacuum"] = _original.Limits.VacuumFactor,
-                ["magnets"] = _original.Limits.MagnetFactor,
-            },
-            ["settings"] = LayoutSettings.Describe(_original, _source.Library.Shop(null)),
+            Job = _original.Name,
+            Title = _original.Title,
+            Unit = _original.DisplayUnit == LengthUnit.Inch ? "in" : "mm",
+            Box = [b.MinX, b.MinY, b.MaxX, b.MaxY],
+            Magnet = LayoutFacts.Sizes(_original),
+            Magnets = LayoutFacts.Magnets(_first.Magnets),
+            Ports = [.. OwnPorts().Select(p => new PagePort { X = p.X, Y = p.Y })],
+            Fed = LayoutFacts.Fed(_first),
+            Limits = new(_original.Limits.VacuumFactor, _original.Limits.MagnetFactor),
+            Settings = LayoutSettings.Describe(_original, _source.Library.Shop(null)),
+            Shapes = PlanShapes.List(shapes),
+            Curves = PlanShapes.Curves(shapes, ImmutableHashSet<string>.Empty),
+            JobFile = jobFile,
+            Hash = hash,
         };
-        PlanShapes.Add(state, PlanShapes.Draw(_first, _original), ImmutableHashSet<string>.Empty);
-        return state;
     }
+
+    /// <summary>The layout and the settings that the job has.</summary>
+    public LayoutAsk Own() =>
+        new(_first.Magnets, [.. OwnPorts()], LayoutSettings.Own(_original), ImmutableHashSet<string>.Empty);
+
+    /// <summary>The question with its points and settings checked, or a finding for each member that cannot be.</summary>
+    public Stage<LayoutAsk> Check(LayoutQuestion question)
+    {
+        Stage<LayoutAsk> ask = LayoutAsk.Check(question);
+        Finding[] wrong = [.. LayoutSettings.Check(question.Settings, _original, _source.Library.Shop(null))];
+        return wrong.Length > 0 ? Stage.Failed<LayoutAsk>([.. ask.Findings, .. wrong]) : ask;
+    }
+
+    private IEnumerable<Point2> OwnPorts() => _original.Ports.Select(p => Transform.Apply(_first.Placement.Pose, p));
 
     /// <summary>A try of the magnets, ports and settings that the job has, the first magnet so much (mm) to the right.</summary>
     public LayoutAnswer TryBeside(double right)
     {
-        JsonObject state = State();
-        JsonArray magnets = state["magnets"]!.AsArray();
-        if (magnets.Count > 0)
-        {
-            magnets[0]!["x"] = (double)magnets[0]!["x"]! + right;
-        }
-        JsonObject settings = [];
-        foreach (JsonNode? setting in state["settings"]!.AsArray())
-        {
-            settings[(string)setting!["key"]!] = setting["value"]!.DeepClone();
-        }
-        return Try(
-            LayoutAsk.Read(
-                new JsonObject
-                {
-                    ["magnets"] = magnets.DeepClone(),
-                    ["ports"] = state["ports"]!.DeepClone(),
-                    ["settings"] = settings,
-                }
-            )
-        );
+        LayoutAsk own = Own();
+        return own.Magnets is [var first, .. var rest]
+            ? Try(own with { Magnets = [first with { At = first.At + new Point2(right, 0) }, .. rest] })
+            : Try(own);
     }
 
     /// <summary>Factors, steps of the trim, shares, clearances, and the curves that the page has not got.</summary>
@@ -107,7 +102,7 @@ public sealed class LayoutTrial
         Stage<Laid> laid = _drafter.Lay(ask);
         if (laid.Value is not { } value)
         {
-            return LayoutJson.Refused(laid.Findings);
+            return LayoutAnswer.Refused(laid.Findings);
         }
         Stage<HoldingContext> context = HoldingAnalysis.Context(
             value.Design,
@@ -117,26 +112,32 @@ public sealed class LayoutTrial
         );
         if (context.Value is not { } holding)
         {
-            return LayoutJson.Refused(context.Findings);
+            return LayoutAnswer.Refused(context.Findings);
         }
         _drafter.Like = holding;
         HoldingResult h = holding.Evaluate(value.Design.Magnets);
-        JsonObject answer = new()
+        ImmutableArray<PlanShape> shapes = PlanShapes.Draw(value.Design, value.Job);
+        (string key, CutValues[] trace) = LayoutFacts.Trace(h);
+        TryAnswer answer = new()
         {
-            ["factors"] = LayoutJson.Factors(h),
-            ["shares"] = LayoutJson.Shares(h),
-            ["magnetForceN"] = Math.Round(h.MagnetForceN, 3),
-            ["violations"] = LayoutFaults.Find(value.Begun, value.Design.Magnets, value.Job, holding.Pair),
-            ["fed"] = LayoutJson.Fed(value.Design),
-            ["findings"] = AppJson.Findings([
+            Factors = ReportBuilder.Holding(h),
+            Shares = LayoutFacts.Shares(h),
+            MagnetForceN = Math.Round(h.MagnetForceN, 3),
+            Violations = LayoutFaults.Find(value.Begun, value.Design.Magnets, value.Job, holding.Pair),
+            Fed = LayoutFacts.Fed(value.Design),
+            Findings = LayoutAnswer.Lines([
                 .. laid.Findings.Where(f => f.Severity != Severity.Note),
                 .. context.Findings,
                 .. HoldJudgement.Judge(holding, h, value.Job),
             ]),
-            ["magnet"] = LayoutJson.Sizes(value.Job),
+            Magnet = LayoutFacts.Sizes(value.Job),
+            Shapes = PlanShapes.List(shapes),
+            Curves = PlanShapes.Curves(shapes, ask.Have),
+            TraceKey = key,
+            Trace = ask.Have.Contains(key) ? null : trace,
+            Path = LayoutFacts.Path(h),
         };
-        PlanShapes.Add(answer, PlanShapes.Draw(value.Design, value.Job), ask.Have);
-        return LayoutJson.WithSteps(answer, h, ask.Have);
+        return LayoutAnswer.Json(200, answer, PageJson.Default.TryAnswer);
     }
 
     /// <summary>The optimiser's places: locked magnets and the drawing's stay, the rest is chosen.</summary>
@@ -145,14 +146,7 @@ public sealed class LayoutTrial
         Stage<Placed> placed = _drafter.PlacedFor(ask);
         if (placed.Value is not { } p)
         {
-            return LayoutJson.Refused(placed.Findings);
-        }
-        int count = ask.Settings.TryGetValue("count", out string? text)
-            ? (int)double.Parse(text, CultureInfo.InvariantCulture)
-            : ask.Magnets.Length;
-        if (count is < 0 or > LayoutAsk.MostMagnets)
-        {
-            throw new FormatException("the number of magnets is out of reach");
+            return LayoutAnswer.Refused(placed.Findings);
         }
         Pose back = Transform.Inverse(p.Placement.Pose);
         Job job = p.Job with
@@ -164,7 +158,7 @@ public sealed class LayoutTrial
                     .Select(m => new MagnetWish(Transform.Apply(back, m.At), true)),
             ],
             Ports = LayoutDrafter.PortsOf(ask, p),
-            MagnetCount = count,
+            MagnetCount = ask.Settings.Count,
             MagnetFactorTarget = fewest ? p.Job.Limits.MagnetFactor : null,
         };
         Stage<FixtureDesign> begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House);
@@ -173,37 +167,24 @@ public sealed class LayoutTrial
             : Stage.Failed<ImmutableArray<MagnetPlace>>(begun.Findings);
         if (!best.Ok)
         {
-            return LayoutJson.Refused([.. best.Findings.Where(f => f.Severity == Severity.Error)]);
+            return LayoutAnswer.Refused([.. best.Findings.Where(f => f.Severity == Severity.Error)]);
         }
-        string told = best.Findings.Length > 0 ? " " + best.Findings[0].Message : "";
-        return LayoutAnswer.Json(
-            200,
-            new JsonObject
-            {
-                ["magnets"] = LayoutJson.Magnets(best.Value),
-                ["message"] = string.Create(CultureInfo.InvariantCulture, $"{best.Value.Length} magnets placed.{told}"),
-            }
+        string first = best.Findings.Length > 0 ? " " + best.Findings[0].Message : "";
+        PlacesAnswer answer = new(
+            LayoutFacts.Magnets(best.Value),
+            string.Create(CultureInfo.InvariantCulture, $"{best.Value.Length} magnets placed.{first}")
         );
+        return LayoutAnswer.Json(200, answer, PageJson.Default.PlacesAnswer);
     }
 
-    /// <summary>
-    /// The block cut along x0, y0 to x1, y1 of <paramref name="line"/>, plate frame mm; 422 where the layout cannot be
-    /// drawn, FormatException where a point is out of reach.
-    /// </summary>
-    public LayoutAnswer Section(LayoutAsk ask, JsonObject line)
-    {
-        Stage<Laid> laid = _drafter.Lay(ask);
-        if (laid.Value is not { } value)
-        {
-            return LayoutAnswer.Message(422, "the section needs a layout that can be drawn");
-        }
-        Point2 from = LayoutAsk.ReadPoint(line["x0"], line["y0"]);
-        Point2 to = LayoutAsk.ReadPoint(line["x1"], line["y1"]);
-        return LayoutAnswer.Json(200, SectionCut.Cut(value.Design, value.Job, from, to));
-    }
+    /// <summary>The block cut from one point to the other, plate frame mm; 422 where the layout cannot be drawn.</summary>
+    public LayoutAnswer Section(LayoutAsk ask, Point2 from, Point2 to) =>
+        _drafter.Lay(ask).Value is { } laid
+            ? LayoutAnswer.Json(200, SectionCut.Cut(laid.Design, laid.Job, from, to), PageJson.Default.SectionAnswer)
+            : LayoutAnswer.Say(422, "the section needs a layout that can be drawn");
 
     /// <summary>Every clearance that the layout does not keep; empty also where it cannot be drawn at all.</summary>
-    public JsonArray Violations(LayoutAsk ask) =>
+    public Violation[] Violations(LayoutAsk ask) =>
         _drafter.Lay(ask).Value is { } laid
             ? LayoutFaults.Find(laid.Begun, laid.Design.Magnets, laid.Job, new PairOnBlock(laid.Job))
             : [];
@@ -217,7 +198,7 @@ public sealed class LayoutTrial
         {
             return Stage.Failed<string>(written.Findings);
         }
-        Stage<string> text = LayoutSettings.Write(jobText, file, now, _source.Library.Shop(null), ask.Settings);
+        Stage<string> text = LayoutSettings.Write(jobText, file, now, ask.Settings);
         if (!text.Ok)
         {
             return text;

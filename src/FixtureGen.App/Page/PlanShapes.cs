@@ -1,17 +1,16 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
-using System.Text.Json.Nodes;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Page;
 
 /// <summary>One thing of the plan, plate frame mm, Y up. Key is the same for the same curves only, so that the page is sent what it lacks.</summary>
-public sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour> Curves)
+internal sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour> Curves)
 {
     /// <summary>96 bits of the SHA-256 of the curves' numbers, lower-case hex.</summary>
-    public string Key { get; } = LayoutJson.Key([.. Curves.SelectMany(c => c.Segments).SelectMany(Numbers)]);
+    public string Key { get; } = LayoutFacts.Key([.. Curves.SelectMany(c => c.Segments).SelectMany(Numbers)]);
 
     /// <summary>SVG path data.</summary>
     public string Data => string.Join(' ', Curves.Select(Path));
@@ -46,7 +45,7 @@ public sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour>
 }
 
 /// <summary>The design as the page draws it.</summary>
-public static class PlanShapes
+internal static class PlanShapes
 {
     /// <summary>In the order of drawing: blank, features, finished edge, zones, forms, keep-outs, openings of the plate.</summary>
     public static ImmutableArray<PlanShape> Draw(FixtureDesign design, Job job)
@@ -83,26 +82,19 @@ public static class PlanShapes
         return shapes.ToImmutable();
     }
 
-    /// <summary>All shapes in order by their keys, and the curves of those that the page has not got.</summary>
-    public static void Add(JsonObject answer, ImmutableArray<PlanShape> shapes, IReadOnlySet<string> have)
+    /// <summary>All shapes in order by their keys.</summary>
+    public static ShapeAnswer[] List(ImmutableArray<PlanShape> shapes) =>
+        [.. shapes.Select(s => new ShapeAnswer(s.Kind, s.Name, s.Key))];
+
+    /// <summary>The curves of the shapes that the page has not got, by key.</summary>
+    public static Dictionary<string, string> Curves(ImmutableArray<PlanShape> shapes, IReadOnlySet<string> have)
     {
-        JsonObject curves = [];
+        Dictionary<string, string> curves = [];
         foreach (PlanShape s in shapes.Where(s => !have.Contains(s.Key)))
         {
             curves[s.Key] = s.Data;
         }
-        answer["shapes"] = new JsonArray([
-            .. shapes.Select(s =>
-                (JsonNode)
-                    new JsonObject
-                    {
-                        ["kind"] = s.Kind,
-                        ["name"] = s.Name,
-                        ["key"] = s.Key,
-                    }
-            ),
-        ]);
-        answer["curves"] = curves;
+        return curves;
     }
 
     /// <summary>How a feature is drawn; null for what the page draws itself or leaves out.</summary>

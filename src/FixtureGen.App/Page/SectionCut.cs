@@ -1,13 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Page;
 
 /// <summary>The block cut along a line: what is solid between underside and face, the shell above, and the depth chain's figures.</summary>
-public static class SectionCut
+internal static class SectionCut
 {
     private const double Step = 0.25;
     private const int MostSamples = 4000;
@@ -16,7 +15,7 @@ public static class SectionCut
     /// Points plate frame, mm; a sample every 0.25 mm, 4000 at most. Solid is outlines of (way along the line, Z),
     /// shellRuns stretches of the way, notes the floors left.
     /// </summary>
-    public static JsonObject Cut(FixtureDesign design, Job job, Point2 from, Point2 to)
+    public static SectionAnswer Cut(FixtureDesign design, Job job, Point2 from, Point2 to)
     {
         double length = from.DistanceTo(to);
         int count = (int)Math.Clamp(length / Step, 2, MostSamples);
@@ -27,14 +26,13 @@ public static class SectionCut
                 .Range(0, count + 1)
                 .Select(i => Sample(design, removals, from, to, length * i / count, length)),
         ];
-        return new JsonObject
-        {
-            ["height"] = design.FixtureHeight,
-            ["shell"] = job.Shell.Thickness,
-            ["solid"] = Solid(cut),
-            ["shellRuns"] = Shell(design, from, to, length, count),
-            ["notes"] = Notes(cut, job.DisplayUnit),
-        };
+        return new SectionAnswer(
+            design.FixtureHeight,
+            job.Shell.Thickness,
+            Solid(cut),
+            Shell(design, from, to, length, count),
+            Notes(cut, job.DisplayUnit)
+        );
     }
 
     private static (double, double, double, string) Sample(
@@ -69,9 +67,9 @@ public static class SectionCut
         return (s, top, bottom, feature);
     }
 
-    private static JsonArray Solid((double S, double Top, double Bottom, string Feature)[] cut)
+    private static double[][][] Solid((double S, double Top, double Bottom, string Feature)[] cut)
     {
-        JsonArray pieces = [];
+        List<double[][]> pieces = [];
         List<(double S, double Top, double Bottom)> run = [];
         void Close()
         {
@@ -79,12 +77,7 @@ public static class SectionCut
             {
                 IEnumerable<(double S, double Z)> points = run.Select(r => (r.S, r.Top))
                     .Concat(run.AsEnumerable().Reverse().Select(r => (r.S, r.Bottom)));
-                pieces.Add(
-                    (JsonNode)
-                        new JsonArray([
-                            .. points.Select(q => (JsonNode)new JsonArray(Math.Round(q.S, 3), Math.Round(q.Z, 3))),
-                        ])
-                );
+                pieces.Add([.. points.Select(q => new[] { Math.Round(q.S, 3), Math.Round(q.Z, 3) })]);
             }
             run.Clear();
         }
@@ -104,13 +97,13 @@ public static class SectionCut
             run.Add((s, top, bottom));
         }
         Close();
-        return pieces;
+        return [.. pieces];
     }
 
-    private static JsonArray Shell(FixtureDesign design, Point2 from, Point2 to, double length, int count)
+    private static double[][] Shell(FixtureDesign design, Point2 from, Point2 to, double length, int count)
     {
         Region part = new(design.Part.Outer, design.Part.Cutouts);
-        JsonArray runs = [];
+        List<double[]> runs = [];
         double? start = null;
         for (int i = 0; i <= count + 1; i++)
         {
@@ -122,17 +115,17 @@ public static class SectionCut
             }
             else if (!on && start is { } begun)
             {
-                runs.Add((JsonNode)new JsonArray(Math.Round(begun, 3), Math.Round(s, 3)));
+                runs.Add([Math.Round(begun, 3), Math.Round(s, 3)]);
                 start = null;
             }
         }
-        return runs;
+        return [.. runs];
     }
 
     /// <summary>Floor left under each stretch that was cut, in the job's unit.</summary>
-    private static JsonArray Notes((double S, double Top, double Bottom, string Feature)[] cut, LengthUnit unit)
+    private static SectionNote[] Notes((double S, double Top, double Bottom, string Feature)[] cut, LengthUnit unit)
     {
-        JsonArray notes = [];
+        List<SectionNote> notes = [];
         int i = 0;
         while (i < cut.Length)
         {
@@ -150,18 +143,16 @@ public static class SectionCut
             {
                 double left = Math.Max(0, cut[i].Top - cut[i].Bottom);
                 notes.Add(
-                    (JsonNode)
-                        new JsonObject
-                        {
-                            ["s"] = Math.Round((cut[i].S + cut[j].S) / 2, 2),
-                            ["z"] = Math.Round(cut[i].Top, 2),
-                            ["text"] = left <= 0 ? "through" : Shown(left, unit),
-                        }
+                    new(
+                        Math.Round((cut[i].S + cut[j].S) / 2, 2),
+                        Math.Round(cut[i].Top, 2),
+                        left <= 0 ? "through" : Shown(left, unit)
+                    )
                 );
             }
             i = j + 1;
         }
-        return notes;
+        return [.. notes];
     }
 
     private static string Shown(double mm, LengthUnit unit) =>

@@ -5,7 +5,7 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Terminal;
 
 /// <summary>What the commands print with --json beyond the report itself.</summary>
-public static class AppJson
+internal static class AppJson
 {
     /// <summary>The report plus "seconds" by step; timings never go into the report file.</summary>
     public static string Made(Report report, IReadOnlyList<(string Step, double Seconds)> steps)

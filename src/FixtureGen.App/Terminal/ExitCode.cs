@@ -1,7 +1,7 @@
 namespace FixtureGen.App.Terminal;
 
 /// <summary>What a command ends with: 0 made, 1 refused (findings say why), 2 wrong usage, 3 our own fault.</summary>
-public static class ExitCode
+internal static class ExitCode
 {
     /// <summary>What was asked for was done, and no finding is an error.</summary>
     public const int Made = 0;

@@ -5,7 +5,7 @@ using FixtureGen.Model;
 namespace FixtureGen.App.Terminal;
 
 /// <summary>The two streams: results on standard output, progress and findings on standard error.</summary>
-public sealed class Say(TextWriter output, TextWriter error)
+internal sealed class Say(TextWriter output, TextWriter error)
 {
     private const double SlowStepSeconds = 0.5;
 
@@ -36,7 +36,7 @@ public sealed class Say(TextWriter output, TextWriter error)
 }
 
 /// <summary>Seconds by step, in order.</summary>
-public sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposable
+internal sealed class Steps(TextWriter? terminal, double slowSeconds) : IDisposable
 {
     private readonly List<(string Step, double Seconds)> _done = [];
     private readonly Stopwatch _watch = new();

@@ -7,7 +7,7 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Terminal;
 
 /// <summary>The few lines a person reads after a run.</summary>
-public static class Summary
+internal static class Summary
 {
     /// <summary>The facts, then where which files were made.</summary>
     public static void Print(Say say, Report report, string folder, ImmutableArray<OutputFile> files)

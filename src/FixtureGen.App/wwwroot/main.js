@@ -63,7 +63,7 @@ async function start() {
   state.magnets = answer.magnets;
   state.ports = answer.ports;
   state.hash = answer.hash;
-  for (const setting of answer.settings) state.settings[setting.key] = setting.value;
+  for (const setting of answer.settings) state.settings[setting.key] = s.own(setting);
   $("title").textContent = `Layout of ${answer.job}`;
   $("subtitle").textContent = answer.title;
   document.title = `${answer.job} - layout`;
@@ -267,7 +267,7 @@ async function make() {
     const { ok, answer } = await ask("progress");
     if (ok && answer.step) say(`Making all files: ${answer.step} ...`);
   }, 250);
-  const { answer } = await ask("make", { saved: !state.dirty });
+  const { answer } = await ask("make", {});
   clearInterval(watch);
   $("make").disabled = false;
   panel.drawFindings(answer.findings ?? []);

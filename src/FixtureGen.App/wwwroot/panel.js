@@ -1,5 +1,5 @@
 // The figures beside the drawing: factors, magnets, clearances, what may be tried, and the comparison.
-import { state, show, coarse, read, remember } from "./state.js";
+import { state, show, coarse, read, remember, own } from "./state.js";
 
 const $ = (id) => document.getElementById(id);
 const cell = (row, text, className) => {
@@ -165,12 +165,12 @@ export function buildSettings(changed) {
     } else {
       Object.assign(input, { type: "number", min: s.min, max: s.max, step: s.step });
     }
-    input.value = state.settings[s.key] ?? s.value;
+    input.value = state.settings[s.key] ?? own(s);
     input.addEventListener("change", () => {
       const v = s.choices ? input.value : Number.parseFloat(input.value);
-      if (!s.choices && !(v >= s.min && v <= s.max)) return void (input.value = state.settings[s.key] ?? s.value);
+      if (!s.choices && !(v >= s.min && v <= s.max)) return void (input.value = state.settings[s.key] ?? own(s));
       remember();
-      state.settings[s.key] = v;
+      state.settings[s.key] = s.key === "count" ? Math.round(v) : v;
       changed();
     });
     form.append(label, input);
@@ -179,7 +179,7 @@ export function buildSettings(changed) {
 }
 
 export function refreshSettings() {
-  for (const s of state.job.settings) $(`set-${s.key}`).value = state.settings[s.key] ?? s.value;
+  for (const s of state.job.settings) $(`set-${s.key}`).value = state.settings[s.key] ?? own(s);
 }
 
 export function drawCompare() {

@@ -52,3 +52,5 @@ export const read = (text) => Number.parseFloat(text) * perUnit();
 /** The layout, and what the page has already so that it is not sent again. */
 export const question = () => ({ ...body(), have: [...state.curves.keys(), state.traceKey] });
 export const body = () => ({ magnets: state.magnets, ports: state.ports, settings: state.settings });
+/** A setting's own value in the job: a word or a figure. */
+export const own = (setting) => setting.choice ?? setting.figure;

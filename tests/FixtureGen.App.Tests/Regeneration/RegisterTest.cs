@@ -92,15 +92,30 @@ public sealed class RegisterTest
     }
 
     [Theory]
-    [InlineData("F1000", FixtureState.Worn, "fixture F1000 is of the job sheath: name that")]
-    [InlineData("heath", FixtureState.Worn, "did you mean sheath?")]
-    [InlineData("nothing", FixtureState.Cut, "name one of sheath; 'fixturegen regenerate lib' registers a new job")]
-    [InlineData("sheath", FixtureState.Worn, "note the block as cut first: 'fixturegen register lib --cut sheath'")]
-    [InlineData("sheath", FixtureState.Scrapped, "note the block as cut first: 'fixturegen register lib --cut sheath'")]
-    public void An_event_that_cannot_be_says_what_to_do(string job, FixtureState state, string remedy)
+    [InlineData("F1000", nameof(FixtureState.Worn), "fixture F1000 is of the job sheath: name that")]
+    [InlineData("heath", nameof(FixtureState.Worn), "did you mean sheath?")]
+    [InlineData(
+        "nothing",
+        nameof(FixtureState.Cut),
+        "name one of sheath; 'fixturegen regenerate lib' registers a new job"
+    )]
+    [InlineData(
+        "sheath",
+        nameof(FixtureState.Worn),
+        "note the block as cut first: 'fixturegen register lib --cut sheath'"
+    )]
+    [InlineData(
+        "sheath",
+        nameof(FixtureState.Scrapped),
+        "note the block as cut first: 'fixturegen register lib --cut sheath'"
+    )]
+    public void An_event_that_cannot_be_says_what_to_do(string job, string state, string remedy)
     {
         Register planned = Register.Empty.With(Sheath with { State = FixtureState.Planned });
-        Assert.Equal(remedy, Assert.Single(ShelfEvents.Apply(planned, "lib", job, state).Findings).Remedy);
+        Assert.Equal(
+            remedy,
+            Assert.Single(ShelfEvents.Apply(planned, "lib", job, Enum.Parse<FixtureState>(state)).Findings).Remedy
+        );
     }
 
     [Fact]
