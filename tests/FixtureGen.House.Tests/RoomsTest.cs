@@ -25,6 +25,7 @@ public sealed class RoomsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void A_room_names_only_rooms_before_it()
     {
         string[] back =
@@ -37,6 +38,7 @@ public sealed class RoomsTest
     }
 
     [Fact]
+    [Trait("Speed", "Slow")]
     public void The_uses_are_really_read()
     {
         // one of each kind that the house is made of: a type, a static member, an extension, within and across projects
