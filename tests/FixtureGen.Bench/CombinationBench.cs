@@ -72,7 +72,7 @@ public class ProofBench
 {
     private static readonly Slack House = Slack.From(Tolerances.House);
     private readonly Overlay overlay = new(House);
-    private readonly CombinationProof combinationProof = new(House.Grid);
+    private readonly CombinationProof combinationProof = new(House);
     private readonly Offsetter offsetter = new(House);
     private readonly OffsetProof offsetProof = new(House);
     private readonly OffsetSource source = new(House);
@@ -114,7 +114,7 @@ public class ProofBench
         source.Begin(reversed: false);
         source.AddAll(single);
         source.End();
-        List<Loop> loops = offsetter.Run(source, 3.175, sideTest: false)!;
+        List<Loop> loops = offsetter.Run(source, 3.175, OffsetWay.Plain)!;
         return prove && !offsetProof.Proves(offsetter, source, 3.175, loops) ? -1 : loops.Count;
     }
 }

@@ -12,8 +12,8 @@ internal sealed class LoopBuilder(double grid)
 {
     // Sine between lines that are one line; and, as a part of the grid, how far a cut may lie off its line and how far apart
     // circles may lie that are one.
-    private const double Straight = 1e-12;
-    private const double Noise = 1e-3;
+    private const double Straight = Rounding.Direction;
+    private const double Noise = Slack.NoiseInGrids;
 
     private Curve[] curves = [];
     private int[] origins = [];
@@ -112,6 +112,15 @@ internal sealed class LoopBuilder(double grid)
         for (int i = 0; i < n; i++)
         {
             int k = (start + i) % n;
+            if (IsMoreThanHalf(all[k]))
+            {
+                // What is left out may be all that keeps its ends apart.
+                Curve half = all[k];
+                half.B = half.Middle;
+                Put(half, from[k]);
+                corner = half.B;
+                all[k].A = half.B;
+            }
             if (count > 0 && IsShort(all[k]) && corner.DistanceTo(all[k].B) <= grid)
             {
                 moved = Math.Max(moved, corner.DistanceTo(all[k].B));
@@ -119,10 +128,7 @@ internal sealed class LoopBuilder(double grid)
                 continue;
             }
             corner = all[k].B;
-            origins[count] = from[k];
-            curves[count] = all[k];
-            curves[count].A = count > 0 ? curves[count - 1].B : all[k].A;
-            count++;
+            Put(all[k], from[k]);
         }
         if (count > 0)
         {
@@ -130,6 +136,20 @@ internal sealed class LoopBuilder(double grid)
             MoveEnd(ref curves[count - 1], curves[0].A);
         }
     }
+
+    private void Put(in Curve c, int origin)
+    {
+        if (curves.Length == count)
+        {
+            Array.Resize(ref curves, 2 * count);
+            Array.Resize(ref origins, 2 * count);
+        }
+        curves[count] = c;
+        curves[count].A = count > 0 ? curves[count - 1].B : c.A;
+        origins[count++] = origin;
+    }
+
+    private static bool IsMoreThanHalf(in Curve c) => c.Turn != 0 && c.Turn * (c.A - c.C).Cross(c.B - c.C) < 0;
 
     /// <summary>An arc whose end moves by more than it bends becomes a line.</summary>
     private void MoveEnd(ref Curve c, Point2 end)
@@ -139,7 +159,7 @@ internal sealed class LoopBuilder(double grid)
             return;
         }
         c.B = end;
-        c = c.Turn != 0 && c.Chord2 < 8 * c.R * grid ? Curve.Line(c.A, c.B) : c;
+        c = c.Turn != 0 && c.Chord2 < 8 * c.R * grid && !IsMoreThanHalf(c) ? Curve.Line(c.A, c.B) : c;
     }
 
     private bool IsShort(in Curve c) => c.Chord2 < grid * grid && c.Length < 10 * grid;
@@ -159,7 +179,7 @@ internal sealed class LoopBuilder(double grid)
             return a.C == b.C;
         }
         double apart = Math.Abs(a.C.X - b.C.X) + Math.Abs(a.C.Y - b.C.Y) + Math.Abs(a.R - b.R);
-        return apart < Noise * grid && Math.Abs(a.Sweep) + Math.Abs(b.Sweep) < Math.PI + 1e-9;
+        return apart < Noise * grid && Math.Abs(a.Sweep) + Math.Abs(b.Sweep) < Math.PI + Rounding.Angle;
     }
 
     private bool GoesStraightOn(in Curve a, in Curve b, bool sameOrigin)

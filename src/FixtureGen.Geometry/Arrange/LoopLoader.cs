@@ -5,9 +5,6 @@ namespace FixtureGen.Geometry;
 /// <summary>Puts closed loops into a cutter, arcs of more than half a turn in two parts that have the first one's number.</summary>
 internal sealed class LoopLoader(Cutter cutter)
 {
-    // Units in the last place of the greatest coordinate or radius that the arithmetic may be off by.
-    private const double RoundingUnits = 64 * 2.220446049250313e-16;
-
     // Turn times the cross product of the ends' rays, over the squared radius, below which an arc is halved.
     private const double MoreThanHalf = -0.03;
 
@@ -28,10 +25,10 @@ internal sealed class LoopLoader(Cutter cutter)
     public IReadOnlyList<Box2> Spans => spans;
 
     /// <summary>The least distance that coordinates as large as these can tell, mm.</summary>
-    public double Rounding => RoundingOf(greatest);
+    public double Least => RoundingOf(greatest);
 
     /// <summary>The least distance that coordinates up to a greatest one can tell, mm.</summary>
-    public static double RoundingOf(double greatest) => greatest * RoundingUnits;
+    public static double RoundingOf(double greatest) => greatest * Rounding.OfCoordinates;
 
     public void Begin()
     {
@@ -109,7 +106,7 @@ internal sealed class LoopLoader(Cutter cutter)
     {
         CurveTable input = cutter.Input;
         int number = input.Count;
-        if (c.Turn == 0 || c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R)
+        if (c.Turn == 0 || !IsMoreThanHalf(c))
         {
             input.Add(c, start, end, number, number);
             Edges?.Add(edge);
@@ -123,6 +120,15 @@ internal sealed class LoopLoader(Cutter cutter)
         half.B = c.B;
         input.Add(half, middle, end, number, number);
         Edges?.AddRange([edge, edge]);
+    }
+
+    /// <summary>Clearly more than half a turn; nearly a whole one has ends as near to each other as hardly any.</summary>
+    private static bool IsMoreThanHalf(in Curve c)
+    {
+        Point2 a = c.A - c.C;
+        Point2 b = c.B - c.C;
+        double turned = c.Turn * a.Cross(b);
+        return turned < 0 && (turned < MoreThanHalf * c.R * c.R || a.Dot(b) > 0);
     }
 
     /// <summary>The greatest coordinate or radius that the arithmetic of a curve meets, mm.</summary>

@@ -99,7 +99,7 @@ internal sealed class Overlay
     /// <summary>Combines what was put into the loader, once.</summary>
     public List<Loop>? Work(Func<int, int, bool> wanted, double widening)
     {
-        Snap = widening * Math.Max(near, loader.Rounding);
+        Snap = widening * Math.Max(near, loader.Least);
         Length = 0;
         Moved = 0;
         if (cutter.Input.Count == 0)

@@ -27,25 +27,40 @@ public sealed partial class Kernel
             RegionOperation.Difference => static (x, y) => x > 0 && y <= 0,
             _ => static (x, y) => x > 0 != y > 0,
         };
-        RegionFaults.ThrowIfBroken(a, grid);
-        RegionFaults.ThrowIfBroken(b, grid);
+        double moved = 0;
+        IReadOnlyList<Region> first = Workable(a, ref moved);
+        IReadOnlyList<Region> second = Workable(b, ref moved);
+        Note(moved, "traced combination");
+        bool asGiven = ReferenceEquals(first, a) && ReferenceEquals(second, b);
         List<EdgeSource> edges = [];
         void Load(Overlay overlay)
         {
             edges.Clear();
             overlay.Loader.Edges = edges;
-            overlay.Loader.AddAll(a, 0);
+            overlay.Loader.AddAll(first, 0);
             overlay.EndFirstSet();
-            overlay.Loader.AddAll(b, 1);
+            overlay.Loader.AddAll(second, 1);
             overlay.Loader.Edges = null;
         }
         ImmutableArray<Region> regions = combination.Of(Load, wanted, "traced combination");
         var sources = new Dictionary<Contour, ImmutableArray<EdgeSource>>(ReferenceEqualityComparer.Instance);
         foreach (Loop loop in combination.Loops)
         {
-            sources[loop.Contour] = [.. loop.Sources.Select(i => edges[i])];
+            sources[loop.Contour] = [.. loop.Sources.Select(i => Given(edges[i], a, b, asGiven))];
         }
         return [.. regions.Select(r => new TracedRegion(r, [.. r.Contours.Select(c => sources[c])]))];
+    }
+
+    /// <summary>The edge as it was given, where arcs were made workable.</summary>
+    private EdgeSource Given(EdgeSource edge, IReadOnlyList<Region> a, IReadOnlyList<Region> b, bool asGiven)
+    {
+        if (asGiven)
+        {
+            return edge;
+        }
+        Region region = (edge.Set == 0 ? a : b)[edge.Region];
+        Contour contour = edge.Contour == 0 ? region.Outer : region.Holes[edge.Contour - 1];
+        return edge with { Segment = GivenArcs.Origins(contour.Segments, slack.Near)[edge.Segment] };
     }
 
     /// <summary>The regions that loops enclose which may cross, overlap and run either way, by a rule.</summary>
@@ -53,10 +68,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Repair(IReadOnlyList<Contour> loops, FillRule rule)
     {
-        foreach (Contour loop in loops)
-        {
-            RegionFaults.ThrowIfBroken(loop.Segments, closed: true, grid);
-        }
+        ImmutableArray<Segment>[] workable = [.. loops.Select(l => Workable(l.Segments, closed: true, "repair"))];
         Func<int, int, bool> wanted = rule switch
         {
             FillRule.NonZero => static (turns, _) => turns != 0,
@@ -65,9 +77,9 @@ public sealed partial class Kernel
         };
         void Load(Overlay overlay)
         {
-            foreach (Contour loop in loops)
+            foreach (ImmutableArray<Segment> loop in workable)
             {
-                overlay.Loader.Add(loop.Segments.AsSpan());
+                overlay.Loader.Add(loop.AsSpan());
             }
             overlay.EndFirstSet();
         }
@@ -81,7 +93,7 @@ public sealed partial class Kernel
     /// </summary>
     public ImmutableArray<RegionFault> Faults(IReadOnlyList<Region> regions)
     {
-        ImmutableArray<RegionFault> faults = RegionFaults.Find(regions, grid);
+        ImmutableArray<RegionFault> faults = RegionFaults.Find(regions, slack);
         if (!faults.IsEmpty)
         {
             return faults;
@@ -90,7 +102,9 @@ public sealed partial class Kernel
         overlay.Begin();
         List<EdgeSource> edges = [];
         overlay.Loader.Edges = edges;
-        overlay.Loader.AddAll(regions, 0);
+        double moved = 0;
+        IReadOnlyList<Region> workable = GivenArcs.Workable(regions, slack.Near, ref moved);
+        overlay.Loader.AddAll(workable, 0);
         overlay.Loader.Edges = null;
         overlay.EndFirstSet();
         if (overlay.Work(static (turns, _) => turns > 0, widening: 1) is null)
@@ -99,7 +113,10 @@ public sealed partial class Kernel
         }
         return
         [
-            .. overlay.Strange().Select(f => Overlapping(edges[f.Origin], f.At)).DistinctBy(f => (f.Region, f.Contour)),
+            .. overlay
+                .Strange()
+                .Select(f => Overlapping(Given(edges[f.Origin], regions, [], ReferenceEquals(workable, regions)), f.At))
+                .DistinctBy(f => (f.Region, f.Contour)),
         ];
     }
 
@@ -122,14 +139,15 @@ public sealed partial class Kernel
         {
             return Offset(regions, distance);
         }
-        RegionFaults.ThrowIfBroken(regions, grid);
         bool grow = distance > 0;
-        Load(regions, grow);
+        double moved = 0;
+        IReadOnlyList<Region> workable = Workable(regions, ref moved);
+        Load(regions, grow, "joined offset");
         void Put(Overlay overlay)
         {
-            overlay.Loader.AddAll(regions, 0);
+            overlay.Loader.AddAll(workable, 0);
             overlay.EndFirstSet();
-            var band = new JoinedBand(overlay.Loader, grid);
+            var band = new JoinedBand(overlay.Loader, slack.Grid);
             for (int k = 0; k + 1 < source.LoopStarts.Count; k++)
             {
                 ReadOnlySpan<Curve> loop = source.Curves.AsSpan(source.LoopStarts[k]..source.LoopStarts[k + 1]);
@@ -155,7 +173,7 @@ public sealed partial class Kernel
         Curve[] back = [.. there.Reverse().Select(static c => c.Reversed)];
         void Put(Overlay overlay)
         {
-            var band = new JoinedBand(overlay.Loader, grid);
+            var band = new JoinedBand(overlay.Loader, slack.Grid);
             band.Add(there, closed: false, width / 2, join, mitreLimit);
             band.Add(back, closed: false, width / 2, join, mitreLimit);
             band.AddCap(there[^1].B, there[^1].EndTangent, width / 2, cap);
@@ -179,7 +197,7 @@ public sealed partial class Kernel
         Curve[] chain = Chain(distance > 0 ? path : Contours.Reverse(path));
         void Put(Overlay overlay)
         {
-            new JoinedBand(overlay.Loader, grid).Add(chain, closed: false, Math.Abs(distance), join, mitreLimit);
+            new JoinedBand(overlay.Loader, slack.Grid).Add(chain, closed: false, Math.Abs(distance), join, mitreLimit);
             overlay.EndFirstSet();
         }
         return combination.Of(Put, static (a, _) => a > 0, "one side of a path");
@@ -187,8 +205,7 @@ public sealed partial class Kernel
 
     private Curve[] Chain(OpenPath path)
     {
-        RegionFaults.ThrowIfBroken(path.Segments, closed: false, grid);
-        Segment[]? segments = ImmutableCollectionsMarshal.AsArray(path.Segments);
+        Segment[]? segments = ImmutableCollectionsMarshal.AsArray(Workable(path.Segments, closed: false, "stroke"));
         return [.. (segments ?? []).Where(static s => s.Start != s.End).Select(static s => Curve.Of(s))];
     }
 }

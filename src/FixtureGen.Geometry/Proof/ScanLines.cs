@@ -163,7 +163,7 @@ internal sealed class ScanLines
             if (s.IsArc)
             {
                 double c = upright ? s.Centre.X : s.Centre.Y;
-                double r = s.Start.DistanceTo(s.Centre) * (1 + 1e-6);
+                double r = s.Start.DistanceTo(s.Centre) * (1 + Rounding.Box);
                 (a, b) = (Math.Min(c - r, Math.Min(a, b)), Math.Max(c + r, Math.Max(a, b)));
             }
             low = Math.Min(low, Math.Min(a, b));

@@ -63,34 +63,30 @@ public sealed class RegionException(ImmutableArray<RegionFault> faults)
 /// <summary>Looks for what makes a region none.</summary>
 internal static class RegionFaults
 {
-    // How far an arc's ends may differ in distance from its centre, mm; drawings round to five decimals.
-    private const double RadiiDiffer = 1e-3;
-
     /// <summary>Throws where a coordinate is not finite or a contour is open by more than the grid; one pass, nothing else.</summary>
     /// <exception cref="RegionException">It does.</exception>
-    public static void ThrowIfBroken(IReadOnlyList<Region> regions, double grid)
+    public static void ThrowIfBroken(IReadOnlyList<Region> regions, Slack slack)
     {
         for (int i = 0; i < regions.Count; i++)
         {
-            bool whole = IsWhole(regions[i].Outer.Segments.AsSpan(), grid);
+            bool whole = IsWhole(regions[i].Outer.Segments.AsSpan(), slack);
             foreach (Contour hole in regions[i].Holes)
             {
-                whole = whole && IsWhole(hole.Segments.AsSpan(), grid);
+                whole = whole && IsWhole(hole.Segments.AsSpan(), slack);
             }
-            if (!whole)
+            if (!whole && Find(regions, slack) is { IsEmpty: false } faults)
             {
-                throw new RegionException(Find(regions, grid));
+                throw new RegionException(faults);
             }
         }
     }
 
     /// <summary>The same for one chain.</summary>
     /// <exception cref="RegionException">It is broken.</exception>
-    public static void ThrowIfBroken(ImmutableArray<Segment> chain, bool closed, double grid)
+    public static void ThrowIfBroken(ImmutableArray<Segment> chain, bool closed, Slack slack)
     {
         List<RegionFault> faults = [];
-        Walk(chain, 0, 0, closed, grid, faults);
-        faults.RemoveAll(static f => f.Kind == RegionFaultKind.RadiiDiffer);
+        Walk(chain, 0, 0, closed, slack, faults);
         if (faults.Count > 0)
         {
             throw new RegionException([.. faults]);
@@ -98,7 +94,7 @@ internal static class RegionFaults
     }
 
     /// <summary>Everything but overlaps.</summary>
-    public static ImmutableArray<RegionFault> Find(IReadOnlyList<Region> regions, double grid)
+    public static ImmutableArray<RegionFault> Find(IReadOnlyList<Region> regions, Slack slack)
     {
         List<RegionFault> faults = [];
         for (int i = 0; i < regions.Count; i++)
@@ -107,7 +103,7 @@ internal static class RegionFaults
             foreach (Contour contour in regions[i].Contours)
             {
                 int before = faults.Count;
-                Walk(contour.Segments, i, k, closed: true, grid, faults);
+                Walk(contour.Segments, i, k, closed: true, slack, faults);
                 if (faults.Count == before && Measure.Area(contour) < 0 == (k == 0) && !contour.Segments.IsEmpty)
                 {
                     faults.Add(new(RegionFaultKind.WrongWay, i, k, -1, contour.Segments[0].Start, 0));
@@ -118,7 +114,7 @@ internal static class RegionFaults
         return [.. faults];
     }
 
-    private static bool IsWhole(ReadOnlySpan<Segment> segments, double grid)
+    private static bool IsWhole(ReadOnlySpan<Segment> segments, Slack slack)
     {
         if (segments.Length == 0)
         {
@@ -128,7 +124,7 @@ internal static class RegionFaults
         double sum = 0;
         foreach (ref readonly Segment s in segments)
         {
-            if (s.Start != at && !(s.Start.DistanceTo(at) <= grid))
+            if (s.Start != at && !(s.Start.DistanceTo(at) <= slack.Grid))
             {
                 return false;
             }
@@ -139,8 +135,21 @@ internal static class RegionFaults
                 + (s.Centre.X - s.Centre.X)
                 + (s.Centre.Y - s.Centre.Y);
             at = s.End;
+            if (s.IsArc && RadiiDiffer(s, slack))
+            {
+                return false;
+            }
         }
         return sum == 0;
+    }
+
+    private static bool RadiiDiffer(in Segment s, Slack slack)
+    {
+        Point2 a = s.Start - s.Centre;
+        Point2 b = s.End - s.Centre;
+        // (ra - rb) (ra + rb), so that no root is taken; what is near the limit is looked at closely later.
+        double difference = a.Dot(a) - b.Dot(b);
+        return difference * difference > 3.9 * slack.Radii * slack.Radii * Math.Min(a.Dot(a), b.Dot(b));
     }
 
     private static void Walk(
@@ -148,7 +157,7 @@ internal static class RegionFaults
         int region,
         int contour,
         bool closed,
-        double grid,
+        Slack slack,
         List<RegionFault> faults
     )
     {
@@ -164,13 +173,13 @@ internal static class RegionFaults
             if (i > 0 || closed)
             {
                 double gap = s.Start.DistanceTo(segments[i == 0 ? segments.Length - 1 : i - 1].End);
-                if (gap > grid)
+                if (gap > slack.Grid)
                 {
                     faults.Add(new(RegionFaultKind.Open, region, contour, i, s.Start, gap));
                 }
             }
             double radii = s.IsArc ? Math.Abs(s.Start.DistanceTo(s.Centre) - s.End.DistanceTo(s.Centre)) : 0;
-            if (radii > RadiiDiffer)
+            if (radii > slack.Radii)
             {
                 faults.Add(new(RegionFaultKind.RadiiDiffer, region, contour, i, s.Start, radii));
             }
