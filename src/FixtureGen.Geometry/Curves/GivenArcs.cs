@@ -7,7 +7,8 @@ namespace FixtureGen.Geometry;
 /// Arcs as drawings give them, made into arcs that can be worked with: both ends on the circle, and a radius that doubles can
 /// hold. An arc whose ends lie at unlike distances from its centre keeps its ends and its centre moves along the chord; no
 /// point of it moves by more than that difference. An arc so flat that its radius is beyond what doubles hold to the snapping
-/// distance becomes chords that nowhere leave it by more than that. An arc of nearly a whole turn becomes two.
+/// distance becomes chords that nowhere leave it by more than that. An arc of nearly a whole turn becomes two, one
+/// without length none.
 /// </summary>
 internal static class GivenArcs
 {
@@ -81,6 +82,10 @@ internal static class GivenArcs
 
     private static bool IsFine(in Segment s, double near)
     {
+        if (s.Start == s.End)
+        {
+            return false;
+        }
         Point2 a = s.Start - s.Centre;
         Point2 b = s.End - s.Centre;
         double a2 = a.Dot(a);
@@ -98,6 +103,10 @@ internal static class GivenArcs
         if (!s.IsArc || IsFine(s, near))
         {
             parts.Add(s);
+            return 0;
+        }
+        if (s.Start == s.End)
+        {
             return 0;
         }
         double a = s.Start.DistanceTo(s.Centre);

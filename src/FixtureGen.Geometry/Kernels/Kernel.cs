@@ -70,6 +70,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
     {
+        ThrowIfNotFinite(distance);
         if (distance == 0 || regions.Count == 0)
         {
             return [.. regions];
@@ -107,15 +108,15 @@ public sealed partial class Kernel
     public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
         Combined(regions, [], static (inA, _) => inA, "union");
 
-    /// <summary>What a disc of the radius (mm, above 0) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
+    /// <summary>What a disc of the radius (mm, 0 or more) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
-        Offset(Offset(regions, -radius), radius);
+        Offset(Offset(regions, -NotNegative(radius)), radius);
 
-    /// <summary>What no disc of the radius (mm, above 0) reaches from outside: concave corners get it, narrow gaps fill.</summary>
+    /// <summary>What no disc of the radius (mm, 0 or more) reaches from outside: concave corners get it, narrow gaps fill.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Close(IReadOnlyList<Region> regions, double radius) =>
-        Offset(Offset(regions, radius), -radius);
+        Offset(Offset(regions, NotNegative(radius)), -radius);
 
     /// <summary>
     /// What a round cutter of diameter <paramref name="width"/> mm, above 0, sweeps along the path, both ends round; a path
@@ -159,6 +160,7 @@ public sealed partial class Kernel
         Func<ImmutableArray<Segment>, ImmutableArray<Segment>[]> sides
     )
     {
+        Positive(width);
         ImmutableArray<Region> Work()
         {
             ImmutableArray<Segment> workable = Workable(centre, closed: false, "stroke");
@@ -191,8 +193,8 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">Some level could not be proven.</exception>
     public ImmutableArray<ImmutableArray<Region>> Rings(IReadOnlyList<Region> regions, double first, double step)
     {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(first);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
+        Positive(first);
+        Positive(step);
         Load(regions, grow: false, "rings");
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
@@ -247,7 +249,13 @@ public sealed partial class Kernel
                     overlay.EndFirstSet();
                     overlay.Loader.AddAll(second, 1);
                 }
-                return combination.Of(Load, (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0), operation);
+                ImmutableArray<Region> made = combination.Of(
+                    Load,
+                    (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0),
+                    operation
+                );
+                ThrowIfNegative(first, second);
+                return made;
             }
         );
 
@@ -276,6 +284,7 @@ public sealed partial class Kernel
         double moved = 0;
         IReadOnlyList<Region> workable = Workable(regions, ref moved);
         Note(moved, operation);
+        ThrowIfOverlapping(workable);
         source.Begin(reversed: grow);
         source.AddAll(workable);
         source.End();

@@ -43,6 +43,7 @@ public sealed partial class Kernel
             overlay.Loader.Edges = null;
         }
         ImmutableArray<Region> regions = combination.Of(Load, wanted, "traced combination");
+        ThrowIfNegative(first, second);
         var sources = new Dictionary<Contour, ImmutableArray<EdgeSource>>(ReferenceEqualityComparer.Instance);
         foreach (Loop loop in combination.Loops)
         {
@@ -86,43 +87,6 @@ public sealed partial class Kernel
         return combination.Of(Load, wanted, "repair");
     }
 
-    /// <summary>
-    /// What is wrong with regions: not finite, open by more than the grid, arcs whose radii differ by more than 0.001 mm,
-    /// contours that run the wrong way, and places that the contours of all the regions together enclose more than once or
-    /// less than not at all; empty where nothing is. Overlaps are looked for only where nothing else was found.
-    /// </summary>
-    public ImmutableArray<RegionFault> Faults(IReadOnlyList<Region> regions)
-    {
-        ImmutableArray<RegionFault> faults = RegionFaults.Find(regions, slack);
-        if (!faults.IsEmpty)
-        {
-            return faults;
-        }
-        Overlay overlay = combination.Overlay;
-        overlay.Begin();
-        List<EdgeSource> edges = [];
-        overlay.Loader.Edges = edges;
-        double moved = 0;
-        IReadOnlyList<Region> workable = GivenArcs.Workable(regions, slack.Near, ref moved);
-        overlay.Loader.AddAll(workable, 0);
-        overlay.Loader.Edges = null;
-        overlay.EndFirstSet();
-        if (overlay.Work(static (turns, _) => turns > 0, widening: 1) is null)
-        {
-            throw new KernelException("no check for overlaps could be proven");
-        }
-        return
-        [
-            .. overlay
-                .Strange()
-                .Select(f => Overlapping(Given(edges[f.Origin], regions, [], ReferenceEquals(workable, regions)), f.At))
-                .DistinctBy(f => (f.Region, f.Contour)),
-        ];
-    }
-
-    private static RegionFault Overlapping(EdgeSource edge, Point2 at) =>
-        new(RegionFaultKind.Overlap, edge.Region, edge.Contour, edge.Segment, at, 0);
-
     /// <summary>The regions grown by <paramref name="distance"/> mm, or shrunk by it where negative, corners joined as wished.</summary>
     /// <param name="mitreLimit">Greatest distance of a mitre's point from its corner, in distances, 1 or more; beyond it the corner is squared off.</param>
     /// <exception cref="ArgumentOutOfRangeException">The limit is below 1.</exception>
@@ -135,6 +99,7 @@ public sealed partial class Kernel
     )
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
+        ThrowIfNotFinite(distance);
         if (join == CornerJoin.Round || distance == 0 || regions.Count == 0)
         {
             return Offset(regions, distance);
@@ -168,7 +133,7 @@ public sealed partial class Kernel
     public ImmutableArray<Region> Stroke(OpenPath path, double width, CornerJoin join, PathCap cap, double mitreLimit)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
+        Positive(width);
         Curve[] there = Chain(path);
         Curve[] back = [.. there.Reverse().Select(static c => c.Reversed)];
         void Put(Overlay overlay)
@@ -194,6 +159,7 @@ public sealed partial class Kernel
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
         ArgumentOutOfRangeException.ThrowIfZero(distance);
+        ThrowIfNotFinite(distance);
         Curve[] chain = Chain(distance > 0 ? path : Contours.Reverse(path));
         void Put(Overlay overlay)
         {

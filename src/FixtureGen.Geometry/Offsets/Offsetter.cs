@@ -87,7 +87,12 @@ internal sealed class Offsetter
         }
         runs.Build(cutter);
         twins.Find(runs, cutter.Input.Items, snap);
-        spare = way.Lenient ? slack.Slice : cutter.Moved + (Unmoved * snap);
+        spare = way.Leniency switch
+        {
+            Leniency.Moved => cutter.Moved + (Unmoved * snap),
+            Leniency.None => Unmoved * snap,
+            _ => slack.Slice,
+        };
         Choose(source, distance, way.SideTest);
         SortNodes();
         List<Loop> loops = tracer.Trace(node => live[node], slack.Thin, source.Reversed);

@@ -100,7 +100,8 @@ internal sealed class RawOffset(Slack slack)
                 : cross < 0
         )
         {
-            bool flat = both && dot > 0 && distance * cross * cross < 8 * slack.Mitre;
+            bool lines = !source.Curves[start + i].IsArc && !source.Curves[start + j].IsArc;
+            bool flat = both && lines && dot > 0 && distance * cross * cross < 8 * slack.Mitre;
             return flat && Corners.Mitre(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Round;
         }
         return both && Corners.TrimToCrossing(ref shifted[i], ref shifted[j], slack) ? Joint.Trimmed

@@ -350,6 +350,11 @@ internal sealed class OffsetProof(Slack slack)
         ScanLines.Walk walk = scan.Along(line);
         while (walk.MoveNext())
         {
+            if (walk.Width > slack.Noise && walk.Winding(2) is not (0 or 1))
+            {
+                // However thin: a hole round its own outer loop would be taken for another's.
+                return false;
+            }
             if (walk.Width < 2 * Slop)
             {
                 continue;
@@ -360,7 +365,7 @@ internal sealed class OffsetProof(Slack slack)
                 (walk.Winding(2) != 0) == source.Reversed
                     ? !far || source.Index.AnyNearer(walk.Point, distance + Slop)
                     : far && !source.Index.AnyNearer(walk.Point, distance - Slop);
-            if (!right || walk.Winding(2) is not (0 or 1))
+            if (!right)
             {
                 return false;
             }

@@ -88,6 +88,8 @@ public sealed class HostileOffsetTest(ITestOutputHelper output)
     [InlineData(15733)]
     [InlineData(18872)]
     [InlineData(21485)]
+    [InlineData(145075)]
+    [InlineData(161431)]
     public void Offsets_that_failed_once_are_right(int number)
     {
         List<string> complaints = [];
