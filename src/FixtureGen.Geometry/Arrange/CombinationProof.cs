@@ -10,14 +10,11 @@ namespace FixtureGen.Geometry;
 /// result just where the turns of A and B, counted along the line from the loops as they were given, say so. Not shown is
 /// what is thinner than five grids.
 /// </summary>
-internal sealed class CombinationProof(double grid)
+internal sealed class CombinationProof(Slack slack)
 {
     // In grids: how far a curve may lie off its source, and the narrowest stretch that is asked.
     private const double Off = 2;
     private const double Narrow = 5;
-
-    // Shorter runs are not scanned, mm.
-    private const double ShortRun = 1e-3;
 
     // What is flatter than this is crossed upright, all else level: the fewer directions, the fewer lines.
     private const double Flat = 0.25;
@@ -49,7 +46,7 @@ internal sealed class CombinationProof(double grid)
 
     private bool LiesOnSources(CurveTable given, List<Loop> loops)
     {
-        double off = Off * grid;
+        double off = Off * slack.Grid;
         foreach (Loop loop in loops)
         {
             ReadOnlySpan<Segment> segments = loop.Contour.Segments.AsSpan();
@@ -92,7 +89,7 @@ internal sealed class CombinationProof(double grid)
             sum += loop.Sums.Length;
             curves += loop.Contour.Segments.Length;
         }
-        return Math.Abs(sum - length) <= (Off * grid * (1 + curves)) + (1e-9 * length);
+        return Math.Abs(sum - length) <= (Off * slack.Grid * (1 + curves)) + (Rounding.Sums * length);
     }
 
     private void ChooseLines()
@@ -107,7 +104,7 @@ internal sealed class CombinationProof(double grid)
                 continue;
             }
             ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
-            if (c.Chord2 >= ShortRun * ShortRun)
+            if (c.Chord2 >= slack.Scanned * slack.Scanned)
             {
                 Stab(Math.Min(c.A.X, c.B.X), Math.Min(c.A.Y, c.B.Y), Math.Max(c.A.X, c.B.X), Math.Max(c.A.Y, c.B.Y));
             }
@@ -178,7 +175,11 @@ internal sealed class CombinationProof(double grid)
         while (walk.MoveNext())
         {
             bool inside = wanted(walk.Winding(0), walk.Winding(1));
-            if (walk.Width > Narrow * grid && walk.Winding(2) != (inside ? 1 : 0) && IsClear(of.Given, walk.Point))
+            if (
+                walk.Width > Narrow * slack.Grid
+                && walk.Winding(2) != (inside ? 1 : 0)
+                && IsClear(of.Given, walk.Point)
+            )
             {
                 return false;
             }
@@ -189,7 +190,7 @@ internal sealed class CombinationProof(double grid)
     /// <summary>False where the line runs slantwise through something thinner than is shown.</summary>
     private bool IsClear(CurveTable given, Point2 p)
     {
-        double clear = Narrow / 2 * grid;
+        double clear = Narrow / 2 * slack.Grid;
         foreach (ref readonly Curve c in given.List.Span)
         {
             if (c.Distance2(p) < clear * clear)

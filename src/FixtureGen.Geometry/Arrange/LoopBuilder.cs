@@ -12,10 +12,11 @@ internal sealed class LoopBuilder(double grid)
 {
     // Sine between lines that are one line; and, as a part of the grid, how far a cut may lie off its line and how far apart
     // circles may lie that are one.
-    private const double Straight = 1e-12;
-    private const double Noise = 1e-3;
+    private const double Straight = Rounding.Direction;
+    private const double Noise = Slack.NoiseInGrids;
 
     private Curve[] curves = [];
+    private bool[] keeps = [];
     private int[] origins = [];
     private int count;
     private bool anyShort;
@@ -183,13 +184,16 @@ internal sealed class LoopBuilder(double grid)
         }
         Rotate(curves.AsSpan(first, n), start);
         Rotate(origins.AsSpan(first, n), start);
+        int halves = SplitLongArcs(first, n);
+        n += halves;
         count = 0;
         Point2 corner = curves[first].A;
         for (int i = first; i < first + n; i++)
         {
             // What is kept moves to the front, over what was read already.
             Curve c = curves[i];
-            if (count > 0 && IsShort(c) && corner.DistanceTo(c.B) <= grid)
+            bool isHalf = halves > 0 && keeps[i];
+            if (!isHalf && count > 0 && IsShort(c) && corner.DistanceTo(c.B) <= grid)
             {
                 moved = Math.Max(moved, corner.DistanceTo(c.B));
                 MoveEnd(ref curves[count - 1], c.B);
@@ -214,6 +218,46 @@ internal sealed class LoopBuilder(double grid)
         items.Reverse();
     }
 
+    /// <summary>
+    /// Arcs of more than half a turn in two parts: what is left out may be all that keeps their ends apart. The first part of each
+    /// is noted, for it stays however short it is.
+    /// </summary>
+    /// <returns>How many there were.</returns>
+    private int SplitLongArcs(int first, int n)
+    {
+        int more = 0;
+        for (int i = first; i < first + n; i++)
+        {
+            more += IsMoreThanHalf(curves[i]) ? 1 : 0;
+        }
+        if (more == 0)
+        {
+            return 0;
+        }
+        Reserve(more);
+        keeps = new bool[first + n + more];
+        int to = first + n + more - 1;
+        for (int i = first + n - 1; i >= first; i--)
+        {
+            Curve c = curves[i];
+            int origin = origins[i];
+            if (IsMoreThanHalf(c))
+            {
+                Curve rest = c;
+                rest.A = c.Middle;
+                c.B = rest.A;
+                curves[to] = rest;
+                origins[to--] = origin;
+                keeps[to] = true;
+            }
+            curves[to] = c;
+            origins[to--] = origin;
+        }
+        return more;
+    }
+
+    private static bool IsMoreThanHalf(in Curve c) => c.Turn != 0 && c.Turn * (c.A - c.C).Cross(c.B - c.C) < 0;
+
     /// <summary>An arc whose end moves by more than it bends becomes a line.</summary>
     private void MoveEnd(ref Curve c, Point2 end)
     {
@@ -222,7 +266,7 @@ internal sealed class LoopBuilder(double grid)
             return;
         }
         c.B = end;
-        c = c.Turn != 0 && c.Chord2 < 8 * c.R * grid ? Curve.Line(c.A, c.B) : c;
+        c = c.Turn != 0 && c.Chord2 < 8 * c.R * grid && !IsMoreThanHalf(c) ? Curve.Line(c.A, c.B) : c;
     }
 
     private bool IsShort(in Curve c) => c.Chord2 < grid * grid && c.Length < 10 * grid;
@@ -242,7 +286,7 @@ internal sealed class LoopBuilder(double grid)
             return a.C == b.C;
         }
         double apart = Math.Abs(a.C.X - b.C.X) + Math.Abs(a.C.Y - b.C.Y) + Math.Abs(a.R - b.R);
-        return apart < Noise * grid && Math.Abs(a.Sweep) + Math.Abs(b.Sweep) < Math.PI + 1e-9;
+        return apart < Noise * grid && Math.Abs(a.Sweep) + Math.Abs(b.Sweep) < Math.PI + Rounding.Angle;
     }
 
     private bool GoesStraightOn(in Curve a, in Curve b, bool sameOrigin)

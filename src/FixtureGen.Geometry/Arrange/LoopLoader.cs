@@ -7,9 +7,6 @@ namespace FixtureGen.Geometry;
 /// <summary>Puts closed loops into a cutter, arcs of more than half a turn in two parts that have the first one's number.</summary>
 internal sealed class LoopLoader(Cutter cutter)
 {
-    // Units in the last place of the greatest coordinate or radius that the arithmetic may be off by.
-    private const double RoundingUnits = 64 * 2.220446049250313e-16;
-
     // Turn times the cross product of the ends' rays, over the squared radius, below which an arc is halved.
     private const double MoreThanHalf = -0.03;
 
@@ -28,10 +25,10 @@ internal sealed class LoopLoader(Cutter cutter)
     public IReadOnlyList<Box2> Spans => spans;
 
     /// <summary>The least distance that coordinates as large as these can tell, mm.</summary>
-    public double Rounding => RoundingOf(greatest);
+    public double Least => RoundingOf(greatest);
 
     /// <summary>The least distance that coordinates up to a greatest one can tell, mm.</summary>
-    public static double RoundingOf(double greatest) => greatest * RoundingUnits;
+    public static double RoundingOf(double greatest) => greatest * Rounding.OfCoordinates;
 
     public void Begin()
     {
@@ -163,9 +160,18 @@ internal sealed class LoopLoader(Cutter cutter)
         return Math.Max(Math.Max(sizes[0], sizes[1]), Math.Max(sizes[2], sizes[3]));
     }
 
-    /// <summary>True for an arc of more than half a turn.</summary>
-    public static bool IsMoreThanHalf(in Curve c) =>
-        c.Turn != 0 && !(c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R);
+    /// <summary>An arc of clearly more than half a turn; nearly a whole one has ends as near to each other as hardly any.</summary>
+    public static bool IsMoreThanHalf(in Curve c)
+    {
+        if (c.Turn == 0)
+        {
+            return false;
+        }
+        Point2 a = c.A - c.C;
+        Point2 b = c.B - c.C;
+        double turned = c.Turn * a.Cross(b);
+        return turned < 0 && (turned < MoreThanHalf * c.R * c.R || a.Dot(b) > 0);
+    }
 
     /// <summary>Adds one curve between two points of the cutter.</summary>
     public void Put(in Curve c, int start, int end)

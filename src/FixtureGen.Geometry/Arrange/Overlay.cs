@@ -65,6 +65,9 @@ internal sealed class Overlay
         }
     }
 
+    /// <summary>True where the last work met a place that a set encloses less than not at all.</summary>
+    public bool AnyNegative { get; private set; }
+
     /// <summary>Length of the runs that bound the last result, mm.</summary>
     public double Length { get; private set; }
 
@@ -99,7 +102,7 @@ internal sealed class Overlay
     /// <summary>Combines what was put into the loader, once.</summary>
     public List<Loop>? Work(Func<int, int, bool> wanted, double widening)
     {
-        Snap = widening * Math.Max(near, loader.Rounding);
+        Snap = widening * Math.Max(near, loader.Least);
         Length = 0;
         Moved = 0;
         if (cutter.Input.Count == 0)
@@ -126,15 +129,20 @@ internal sealed class Overlay
         return tracer.Loose == 0 ? loops : null;
     }
 
-    /// <summary>Curves, with a point of each, beside which A's turns are neither 0 nor 1.</summary>
-    public IEnumerable<(int Origin, Point2 At)> Strange()
+    /// <summary>Curves, a piece of each, beside which A's turns are less than none, or more than so many.</summary>
+    public IEnumerable<(int Origin, Curve Piece)> Strange(int most)
     {
         for (int r = 0; r < runs.Count; r++)
         {
-            if (windings.IsLive(r) && (windings.LeftA(r) is not (0 or 1) || windings.RightA(r) is not (0 or 1)))
+            if (!windings.IsLive(r))
+            {
+                continue;
+            }
+            (int left, int right) = (windings.LeftA(r), windings.RightA(r));
+            if (Math.Min(left, right) < 0 || Math.Max(left, right) > most)
             {
                 int longest = runs.Longest(r);
-                yield return (runs.Pieces.Origins[longest], runs.Pieces.Items[longest].Probe);
+                yield return (runs.Pieces.Origins[longest], runs.Pieces.Items[longest]);
             }
         }
     }
@@ -143,14 +151,18 @@ internal sealed class Overlay
     {
         Span<sbyte> way = tracer.Begin();
         Length = 0;
+        AnyNegative = false;
         for (int r = 0; r < way.Length; r++)
         {
             if (!windings.IsLive(r))
             {
                 continue;
             }
-            bool left = wanted(windings.LeftA(r), windings.LeftB(r));
-            bool right = wanted(windings.RightA(r), windings.RightB(r));
+            (int leftA, int leftB) = (windings.LeftA(r), windings.LeftB(r));
+            (int rightA, int rightB) = (windings.RightA(r), windings.RightB(r));
+            AnyNegative |= (leftA | leftB | rightA | rightB) < 0;
+            bool left = wanted(leftA, leftB);
+            bool right = wanted(rightA, rightB);
             way[r] = (sbyte)(
                 left == right ? 0
                 : left ? 1

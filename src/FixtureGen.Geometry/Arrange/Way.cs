@@ -7,7 +7,7 @@ namespace FixtureGen.Geometry;
 internal static class Way
 {
     /// <summary>Curves with ends no farther apart than this (mm), and arcs that leave their quadrant, have to be looked at.</summary>
-    public const double Long = 1e-3;
+    public const double Long = Slack.LongEnough;
 
     /// <summary>The way of what has to be looked at.</summary>
     public const byte Unsteady = 16;

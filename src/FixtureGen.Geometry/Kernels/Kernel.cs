@@ -13,7 +13,7 @@ public sealed partial class Kernel
 {
     private readonly List<KernelRepair> repairs = [];
     private readonly KernelMemory? memory;
-    private readonly double grid;
+    private readonly Slack slack;
     private readonly OffsetSource source;
     private readonly ProvenOffset offset;
     private readonly ProvenCombination combination;
@@ -34,8 +34,7 @@ public sealed partial class Kernel
     /// <param name="distrust">Takes every exact result for unproven, to put the fall-back itself to the test.</param>
     internal Kernel(Tolerances tolerances, bool distrust)
     {
-        Slack slack = Slack.From(tolerances);
-        grid = tolerances.Grid;
+        slack = Slack.From(tolerances);
         source = new OffsetSource(slack);
         offset = new ProvenOffset(slack, repairs, distrust);
         combination = new ProvenCombination(slack, repairs);
@@ -71,6 +70,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
     {
+        ThrowIfNotFinite(distance);
         if (distance == 0 || regions.Count == 0)
         {
             return [.. regions];
@@ -82,7 +82,7 @@ public sealed partial class Kernel
             [],
             () =>
             {
-                Load(regions, grow: distance > 0);
+                Load(regions, grow: distance > 0, "offset");
                 return Explained(regions, () => offset.Of(source, Math.Abs(distance), "offset", band: false));
             }
         );
@@ -108,15 +108,15 @@ public sealed partial class Kernel
     public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
         Combined(regions, [], static (inA, _) => inA, "union");
 
-    /// <summary>What a disc of the radius (mm, above 0) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
+    /// <summary>What a disc of the radius (mm, 0 or more) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
-        Offset(Offset(regions, -radius), radius);
+        Offset(Offset(regions, -NotNegative(radius)), radius);
 
-    /// <summary>What no disc of the radius (mm, above 0) reaches from outside: concave corners get it, narrow gaps fill.</summary>
+    /// <summary>What no disc of the radius (mm, 0 or more) reaches from outside: concave corners get it, narrow gaps fill.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Close(IReadOnlyList<Region> regions, double radius) =>
-        Offset(Offset(regions, radius), -radius);
+        Offset(Offset(regions, NotNegative(radius)), -radius);
 
     /// <summary>
     /// What a round cutter of diameter <paramref name="width"/> mm, above 0, sweeps along the path, both ends round; a path
@@ -125,7 +125,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(OpenPath path, double width)
     {
-        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < grid)
+        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < slack.Grid)
         {
             Segment last = path.Segments[^1] with { End = path.Start };
             return Stroke(new Contour([.. path.Segments[..^1], last]), width);
@@ -135,30 +135,37 @@ public sealed partial class Kernel
             path.Segments,
             width,
             "stroke of a path",
-            [
-                [.. path.Segments, .. Contours.Reverse(path).Segments],
-            ]
+            static centre =>
+                [
+                    [.. centre, .. Contours.Reverse(new OpenPath(centre)).Segments],
+                ]
         );
     }
 
     /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop, on both its sides; above 0.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(Contour loop, double width) =>
-        Stroke(loop.Segments, width, "stroke of a loop", [loop.Segments, Contours.Reverse(loop).Segments]);
+        Stroke(
+            loop.Segments,
+            width,
+            "stroke of a loop",
+            static centre => [centre, Contours.Reverse(new Contour(centre)).Segments]
+        );
 
     /// <summary>The parallel of the loops that run along the centre line on both its sides.</summary>
     private ImmutableArray<Region> Stroke(
         ImmutableArray<Segment> centre,
         double width,
         string asked,
-        ImmutableArray<Segment>[] sides
+        Func<ImmutableArray<Segment>, ImmutableArray<Segment>[]> sides
     )
     {
+        Positive(width);
         ImmutableArray<Region> Work()
         {
-            RegionFaults.ThrowIfBroken(centre, closed: false, grid);
+            ImmutableArray<Segment> workable = Workable(centre, closed: false, "stroke");
             source.Begin(reversed: true);
-            foreach (ImmutableArray<Segment> side in sides)
+            foreach (ImmutableArray<Segment> side in sides(workable))
             {
                 source.Add(side);
             }
@@ -186,9 +193,9 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">Some level could not be proven.</exception>
     public ImmutableArray<ImmutableArray<Region>> Rings(IReadOnlyList<Region> regions, double first, double step)
     {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(first);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
-        Load(regions, grow: false);
+        Positive(first);
+        Positive(step);
+        Load(regions, grow: false, "rings");
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
         {
@@ -232,15 +239,23 @@ public sealed partial class Kernel
             b,
             () =>
             {
-                RegionFaults.ThrowIfBroken(a, grid);
-                RegionFaults.ThrowIfBroken(b, grid);
+                double moved = 0;
+                IReadOnlyList<Region> first = Workable(a, ref moved);
+                IReadOnlyList<Region> second = Workable(b, ref moved);
+                Note(moved, operation);
                 void Load(Overlay overlay)
                 {
-                    overlay.Loader.AddAll(a, 0);
+                    overlay.Loader.AddAll(first, 0);
                     overlay.EndFirstSet();
-                    overlay.Loader.AddAll(b, 1);
+                    overlay.Loader.AddAll(second, 1);
                 }
-                return combination.Of(Load, (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0), operation);
+                ImmutableArray<Region> made = combination.Of(
+                    Load,
+                    (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0),
+                    operation
+                );
+                ThrowIfNegative(first, second);
+                return made;
             }
         );
 
@@ -264,11 +279,38 @@ public sealed partial class Kernel
                 work
             );
 
-    private void Load(IReadOnlyList<Region> regions, bool grow)
+    private void Load(IReadOnlyList<Region> regions, bool grow, string operation)
     {
-        RegionFaults.ThrowIfBroken(regions, grid);
+        double moved = 0;
+        IReadOnlyList<Region> workable = Workable(regions, ref moved);
+        Note(moved, operation);
+        ThrowIfOverlapping(workable);
         source.Begin(reversed: grow);
-        source.AddAll(regions);
+        source.AddAll(workable);
         source.End();
+    }
+
+    /// <summary>Regions that are whole, with arcs that can be worked with.</summary>
+    private IReadOnlyList<Region> Workable(IReadOnlyList<Region> regions, ref double moved)
+    {
+        RegionFaults.ThrowIfBroken(regions, slack);
+        return GivenArcs.Workable(regions, slack.Near, ref moved);
+    }
+
+    private ImmutableArray<Segment> Workable(ImmutableArray<Segment> chain, bool closed, string operation)
+    {
+        RegionFaults.ThrowIfBroken(chain, closed, slack);
+        double moved = 0;
+        ImmutableArray<Segment> workable = GivenArcs.Workable(chain, slack.Near, ref moved);
+        Note(moved, operation);
+        return workable;
+    }
+
+    private void Note(double moved, string operation)
+    {
+        if (moved > 0)
+        {
+            repairs.Add(new(RepairKind.Recentred, operation, moved));
+        }
     }
 }

@@ -12,7 +12,7 @@ internal sealed class ProvenCombination(Slack slack, List<KernelRepair> repairs)
     // How many times the snapping distance each try takes; the last still moves nothing by more than the grid.
     private static readonly double[] Widenings = [1, 2, 4];
 
-    private readonly CombinationProof proof = new(slack.Grid);
+    private readonly CombinationProof proof = new(slack);
     private readonly LoopNesting nesting = new(slack.Grid);
 
     public Overlay Overlay { get; } = new(slack);

@@ -4,8 +4,8 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Runs the offset until a result proves itself: plainly, then with the side test, at last by its definition. All are exact;
-/// what is not proven is an error, never an approximation.
+/// Runs the offset until a result proves itself: in each <see cref="OffsetWay"/>, at last by its definition. All are exact; what
+/// is not proven is an error, never an approximation.
 /// </summary>
 internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool distrust)
 {
@@ -41,16 +41,16 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
         {
             return [];
         }
-        foreach (bool sideTest in distrust ? [] : (ReadOnlySpan<bool>)[false, true])
+        foreach (OffsetWay way in distrust ? [] : OffsetWay.All)
         {
-            List<Loop>? loops = offsetter.Run(source, distance, sideTest);
+            List<Loop>? loops = offsetter.Run(source, distance, way);
             if (
                 loops is not null
                 && proof.Proves(offsetter, source, distance, loops)
                 && nesting.Regions(loops) is { } regions
             )
             {
-                Note(sideTest ? RepairKind.SideTest : null, offsetter.Moved, operation);
+                Note(way.SideTest ? RepairKind.SideTest : null, offsetter.Moved, operation);
                 return regions;
             }
         }

@@ -5,16 +5,14 @@ namespace FixtureGen.Geometry;
 /// <summary>
 /// Proves a parallel without looking at how it was followed. Shown are: every curve of the result lies, middle and end, at the
 /// distance from the source curve that it says it came from; the result is as long as the runs that were kept, and each run
-/// longer than a thousandth of a millimetre, kept or not, is rightly so at a second point of it; the area swept is no larger
+/// longer than a thousandth of a millimetre, kept or not, is rightly so at a second point of it; a source curve whose parallel
+/// was dropped before anything was cut has another one too near to it at two points; the area swept is no larger
 /// than Steiner's formula allows and no smaller than what the result's own curves sweep; and along scan lines, one through
 /// every loop of the source and of the result and one each way through the middle, every stretch is in the result just where
 /// side and distance say so. Not shown is what is thinner than four slices.
 /// </summary>
 internal sealed class OffsetProof(Slack slack)
 {
-    // Shorter runs are not asked twice, mm.
-    private const double ShortRun = 1e-3;
-
     // Where on a run's longest piece, and in its range a scan line is laid; odd fractions, so that drawings at round numbers
     // have no corner there.
     private const double SecondPoint = 0.7131;
@@ -46,7 +44,11 @@ internal sealed class OffsetProof(Slack slack)
     {
         source = from;
         distance = at;
-        return LiesAtDistance(work, loops) && IsAsLong(work, loops) && RunsHold(work) && Proves(from, at, loops);
+        return LiesAtDistance(work, loops)
+            && IsAsLong(work, loops)
+            && RunsHold(work)
+            && NothingIsMissing(work.Raw)
+            && Proves(from, at, loops);
     }
 
     /// <summary>
@@ -105,8 +107,8 @@ internal sealed class OffsetProof(Slack slack)
     }
 
     /// <summary>
-    /// Middle and end of a line at the distance from its source's whole line, or circle where it stands for a flat arc; what
-    /// continues a line straight on was joined to it.
+    /// Middle and end of a line at the distance from its source's whole line, or circle where it stands for a flat arc, or from
+    /// its source's end where it stands for a flat arc about that; what continues a line straight on was joined to it.
     /// </summary>
     private bool IsParallelLine(in Segment s, in Curve from)
     {
@@ -114,8 +116,7 @@ internal sealed class OffsetProof(Slack slack)
         Point2 middle = (s.Start + s.End) * 0.5;
         if (from.IsArc)
         {
-            return Math.Abs(Math.Abs(end.DistanceTo(from.C) - from.R) - distance) <= Slop
-                && Math.Abs(Math.Abs(middle.DistanceTo(from.C) - from.R) - distance) <= Slop;
+            return IsBesideArc(end, from) && IsBesideArc(middle, from);
         }
         Point2 d = from.B - from.A;
         double length = Math.Sqrt(d.Dot(d));
@@ -123,16 +124,22 @@ internal sealed class OffsetProof(Slack slack)
         double high = (distance + Slop) * length;
         double atEnd = Math.Abs(d.Cross(end - from.A));
         double atMiddle = Math.Abs(d.Cross(middle - from.A));
-        return atEnd >= low && atEnd <= high && atMiddle >= low && atMiddle <= high;
+        return ((atEnd >= low && atEnd <= high) || IsBesideEnd(end, from))
+            && ((atMiddle >= low && atMiddle <= high) || IsBesideEnd(middle, from));
     }
 
+    private bool IsBesideArc(Point2 p, in Curve from) =>
+        Math.Abs(Math.Abs(p.DistanceTo(from.C) - from.R) - distance) <= Slop || IsBesideEnd(p, from);
+
+    private bool IsBesideEnd(Point2 p, in Curve from) => Math.Abs(p.DistanceTo(from.B) - distance) <= Slop;
+
     /// <summary>Both ends of an arc at the distance from its centre, which is its source's end, or its source's centre.</summary>
-    private bool IsParallelArc(in Segment s, in Curve from)
+    private bool IsParallelArc(in Segment s, in Curve from) =>
+        (IsSame(s.Centre, from.B) && HasRadius(s, distance))
+        || (from.IsArc && IsSame(s.Centre, from.C) && HasRadius(s, Math.Abs(from.R - (from.Turn * distance))));
+
+    private bool HasRadius(in Segment s, double radius)
     {
-        double radius =
-            IsSame(s.Centre, from.B) ? distance
-            : from.IsArc && IsSame(s.Centre, from.C) ? Math.Abs(from.R - (from.Turn * distance))
-            : -Slop;
         double low = Math.Max(0, radius - Slop);
         double high = radius + Slop;
         return IsWithin(s.Start, s.Centre, low, high) && IsWithin(s.End, s.Centre, low, high);
@@ -161,7 +168,7 @@ internal sealed class OffsetProof(Slack slack)
             sum += loop.Sums.Length;
             curves += loop.Contour.Segments.Length;
         }
-        return Math.Abs(sum - work.Length) <= (2 * slack.Grid * (1 + curves)) + (1e-9 * work.Length);
+        return Math.Abs(sum - work.Length) <= (2 * slack.Grid * (1 + curves)) + (Rounding.Sums * work.Length);
     }
 
     /// <summary>A run is kept where no source is nearer, and dropped where one is, at any of its points.</summary>
@@ -171,7 +178,7 @@ internal sealed class OffsetProof(Slack slack)
         for (int r = 0; r < runs.Count; r++)
         {
             ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
-            if (c.Chord2 < ShortRun * ShortRun)
+            if (c.Chord2 < slack.Scanned * slack.Scanned)
             {
                 continue;
             }
@@ -207,19 +214,68 @@ internal sealed class OffsetProof(Slack slack)
         return c.C + (ray * (c.R / ray.Length));
     }
 
+    /// <summary>A source curve whose parallel was dropped before anything was cut has others nearer to it at two of its points.</summary>
+    private bool NothingIsMissing(RawCurves raw)
+    {
+        double reach = distance - LoopLoader.RoundingOf(source.Greatest + distance);
+        for (int i = 0; i < source.Count; i++)
+        {
+            if (raw.Shows(i))
+            {
+                continue;
+            }
+            ref readonly Curve c = ref source.Curves[i];
+            bool hasParallel = c.Turn == 0 || c.R - (c.Turn * distance) > slack.Scanned;
+            if (
+                hasParallel
+                && c.Chord2 >= slack.Scanned * slack.Scanned
+                && !(IsTooNear(c, SecondPoint, reach) && IsTooNear(c, 1 - SecondPoint, reach))
+            )
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private bool IsTooNear(in Curve c, double along, double reach)
+    {
+        Point2 p = c.PointAt(along);
+        return source.Index.AnyNearer(p + (c.TangentAt(p).Left * distance), reach);
+    }
+
     private bool AreaHolds(List<Loop> loops)
     {
         LoopSums sums = default;
+        double unsure = 0;
         foreach (Loop loop in loops)
         {
             sums += source.Reversed ? loop.Sums.Reversed : loop.Sums;
+            unsure += Unsure(loop);
         }
         double band = source.Sums.Area - sums.Area;
         double slop = Slop * (1 + source.Sums.Length + sums.Length);
         double swept = (sums.Length * distance) + (sums.Sweeps * distance * distance / 2);
         int count = source.LoopStarts.Count - 1;
         double most = (source.Sums.Length * distance) + (count * Math.PI * distance * distance);
-        return loops.Count == 0 ? band <= most + slop : band >= swept - slop && band <= most + slop;
+        return loops.Count == 0
+            ? band <= most + slop
+            : band >= swept - slop - (unsure * distance * distance / 2) && band <= most + slop;
+    }
+
+    /// <summary>How much the sweeps of a loop's arcs may be off where ends moved by a grid: nothing but for tiny radii.</summary>
+    private double Unsure(in Loop loop)
+    {
+        double sum = 0;
+        foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
+        {
+            if (s.IsArc)
+            {
+                double r = s.Start.DistanceTo(s.Centre);
+                sum += r > slack.TinyRadius ? 0 : Math.Min(2 * Math.PI, 4 * slack.Grid / r);
+            }
+        }
+        return sum;
     }
 
     private void ChooseLines(List<Loop> loops)
@@ -318,6 +374,11 @@ internal sealed class OffsetProof(Slack slack)
         ScanLines.Walk walk = scan.Along(line);
         while (walk.MoveNext())
         {
+            if (walk.Width > slack.Noise && walk.Winding(2) is not (0 or 1))
+            {
+                // However thin: a hole round its own outer loop would be taken for another's.
+                return false;
+            }
             if (walk.Width < 2 * Slop)
             {
                 continue;
@@ -328,7 +389,7 @@ internal sealed class OffsetProof(Slack slack)
                 (walk.Winding(2) != 0) == source.Reversed
                     ? !far || IsNearer(walk.Curve, walk.Point) || source.Index.AnyNearer(walk.Point, distance + Slop)
                     : far && !source.Index.AnyNearer(walk.Point, distance - Slop);
-            if (!right || walk.Winding(2) is not (0 or 1))
+            if (!right)
             {
                 return false;
             }

@@ -8,6 +8,9 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Offsetter
 {
+    // In snapping distances: how much too near its source a piece that was not moved may seem.
+    private const double Unmoved = 0.1;
+
     private readonly Slack slack;
     private readonly RawOffset rawOffset;
     private readonly RawCurves raw = new();
@@ -23,6 +26,7 @@ internal sealed class Offsetter
     private int[] endIds = [];
     private int[] rawOf = [];
     private bool[] keeps = [];
+    private double spare;
 
     public Offsetter(Slack slack)
     {
@@ -49,6 +53,9 @@ internal sealed class Offsetter
     /// <summary>What everything was cut into.</summary>
     public Runs Runs => runs;
 
+    /// <summary>The parallels before they were cut.</summary>
+    public RawCurves Raw => raw;
+
     /// <summary>Length of the runs that bound the last result, mm.</summary>
     public double Length { get; private set; }
 
@@ -61,19 +68,15 @@ internal sealed class Offsetter
     /// <summary>The source curve that a curve of the result is as far from as was asked; its number as the loop says it.</summary>
     public int SourceOf(int number) => raw.Source(rawOf[number]);
 
-    /// <summary>
-    /// Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source; null where they do not close. With
-    /// <paramref name="sideTest"/> pieces on the wrong side of the source fall out too; only sources that touch or overlap
-    /// themselves need it.
-    /// </summary>
-    public List<Loop>? Run(OffsetSource source, double distance, bool sideTest)
+    /// <summary>Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source; null where they do not close.</summary>
+    public List<Loop>? Run(OffsetSource source, double distance, OffsetWay way)
     {
         rawOffset.Build(source, distance, raw);
         Load();
-        double snap = Math.Max(slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
+        double snap = way.Widening * Math.Max(slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
         Length = 0;
         Moved = 0;
-        WrongSide = sideTest;
+        WrongSide = way.SideTest;
         if (cutter.Input.Count == 0)
         {
             runs.Clear();
@@ -85,9 +88,15 @@ internal sealed class Offsetter
         }
         runs.Build(cutter);
         twins.Find(runs, cutter.Input.Items, snap);
-        Choose(source, distance, sideTest);
+        spare = way.Leniency switch
+        {
+            Leniency.Moved => cutter.Moved + (Unmoved * snap),
+            Leniency.None => Unmoved * snap,
+            _ => slack.Slice,
+        };
+        Choose(source, distance, way.SideTest);
         SortNodes();
-        List<Loop> loops = tracer.Trace(node => live[node], slack.Stitch / 2, source.Reversed);
+        List<Loop> loops = tracer.Trace(node => live[node], slack.Thin, source.Reversed);
         Length -= tracer.Thin;
         Moved = cutter.Moved + tracer.Moved;
         return Math.Max(deadEnds.Longest, tracer.Loose) <= slack.Stub ? loops : null;
@@ -215,7 +224,7 @@ internal sealed class Offsetter
     private bool IsFar(OffsetSource source, double distance, bool sideTest, int run)
     {
         Point2 probe = runs.Pieces.Items[runs.Longest(run)].Probe;
-        return !source.Index.AnyNearer(probe, distance - slack.Slice) && (!sideTest || OnMaterialsSide(source, probe));
+        return !source.Index.AnyNearer(probe, distance - spare) && (!sideTest || OnMaterialsSide(source, probe));
     }
 
     /// <summary>Shrinking stays inside. Growing stays outside, where reversed loops wind zero times or more.</summary>

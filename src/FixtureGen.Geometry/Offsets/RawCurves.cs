@@ -20,6 +20,7 @@ internal sealed class RawCurves
     private int[] next = [];
     private Link[] links = [];
     private int[] sources = [];
+    private bool[] shown = [];
 
     public int Count => curves.Count;
 
@@ -27,7 +28,13 @@ internal sealed class RawCurves
 
     public Span<Curve> Span => curves.Span;
 
-    public void Clear() => curves.Clear();
+    /// <summary>Starts anew for so many source curves.</summary>
+    public void Begin(int sourceCount)
+    {
+        curves.Clear();
+        Growing.Reserve(ref shown, sourceCount);
+        Array.Clear(shown, 0, sourceCount);
+    }
 
     /// <param name="source">The source curve that it is everywhere as far from as was asked.</param>
     public int Add(in Curve c, int source)
@@ -48,6 +55,12 @@ internal sealed class RawCurves
 
     /// <summary>Gives the curves to a table that is empty, in whose memory the next ones are gathered; only their links stay.</summary>
     public void GiveTo(CurveTable table) => curves = table.Exchange(curves);
+
+    /// <summary>Notes that a source curve's own parallel, or a part of it, is among these.</summary>
+    public void Show(int source) => shown[source] = true;
+
+    /// <summary>False for a source curve of which nothing is left but, perhaps, the joint after it.</summary>
+    public bool Shows(int source) => shown[source];
 
     /// <summary>The source curve of a raw one.</summary>
     public int Source(int curve) => sources[curve];

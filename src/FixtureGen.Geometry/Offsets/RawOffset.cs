@@ -10,23 +10,21 @@ namespace FixtureGen.Geometry;
 internal sealed class RawOffset(Slack slack)
 {
     // Dot product of tangents below which the path turns back on itself.
-    private const double UTurn = -1 + 1e-12;
+    private const double UTurn = -1 + Rounding.Direction;
 
-    // A mitre stands for the round join where the two differ by less than this, mm.
-    private const double MitreError = 1e-10;
+    // Times that a radius must grow for rounding in it to be seen: each end then gets its own distance.
+    private const double Magnified = 1000;
 
     private Shifted[] shifted = [];
     private OffsetSource source = null!;
     private double distance;
-    private double tangentSine;
 
     /// <summary>Fills <paramref name="raw"/> with the parallel at <paramref name="d"/> mm to the left, d &gt; 0.</summary>
     public void Build(OffsetSource from, double d, RawCurves raw)
     {
         source = from;
         distance = d;
-        tangentSine = Math.Min(1e-6, 1e-5 / d);
-        raw.Clear();
+        raw.Begin(from.Count);
         for (int k = 0; k + 1 < from.LoopStarts.Count; k++)
         {
             BuildLoop(from.LoopStarts[k], from.LoopStarts[k + 1], raw);
@@ -49,6 +47,7 @@ internal sealed class RawOffset(Slack slack)
             int j = i + 1 == n ? 0 : i + 1;
             shifted[i].After = Join(start, i, j);
         }
+        DropConsumed(n);
         for (int i = 0; i < n; i++)
         {
             Trim(ref shifted[i]);
@@ -63,6 +62,7 @@ internal sealed class RawOffset(Slack slack)
         s.From = 0;
         s.To = 1;
         s.Alive = true;
+        s.Consumed = false;
         if (c.Turn == 0)
         {
             Point2 normal = heading.Left * distance;
@@ -70,9 +70,17 @@ internal sealed class RawOffset(Slack slack)
             return;
         }
         double radius = c.R - (c.Turn * distance);
-        s.Alive = radius >= slack.Grid;
+        s.Alive = radius > -slack.Near;
         double k = radius / c.R;
-        s.Curve = Curve.Arc(c.C + ((c.A - c.C) * k), c.C + ((c.B - c.C) * k), c.C, radius, c.Turn);
+        Point2 a = c.C + ((c.A - c.C) * k);
+        Point2 b = c.C + ((c.B - c.C) * k);
+        if (k > Magnified)
+        {
+            a = c.C + ((c.A - c.C) * (radius / c.A.DistanceTo(c.C)));
+            b = c.C + ((c.B - c.C) * (radius / c.B.DistanceTo(c.C)));
+        }
+        // What is left of an arc whose radius the snapping distance swallows is a stroke through its centre.
+        s.Curve = radius > slack.Near ? Curve.Arc(a, b, c.C, radius, c.Turn) : Curve.Line(a, b);
     }
 
     private Joint Join(int start, int i, int j)
@@ -82,27 +90,69 @@ internal sealed class RawOffset(Slack slack)
         double cross = before.Cross(after);
         double dot = before.Dot(after);
         bool both = shifted[i].Alive && shifted[j].Alive;
-        if (dot > 0 && Math.Abs(cross) < tangentSine)
+        if (dot > 0 && Math.Abs(cross) * distance <= slack.Near)
         {
             return both ? Joint.Tangent : Joint.Open;
         }
-        if (dot < UTurn ? Corners.TurnsBackToTheRight(source.Curves[start + i], source.Curves[start + j]) : cross < 0)
+        if (
+            dot < UTurn
+                ? Corners.TurnsBackToTheRight(source.Curves[start + i], source.Curves[start + j], slack)
+                : cross < 0
+        )
         {
-            bool flat = both && dot > 0 && distance * cross * cross < 8 * MitreError;
+            bool lines = !source.Curves[start + i].IsArc && !source.Curves[start + j].IsArc;
+            bool flat = both && lines && dot > 0 && distance * cross * cross < 8 * slack.Mitre;
             return flat && Corners.Mitre(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Round;
         }
-        return both && Corners.TrimToCrossing(ref shifted[i], ref shifted[j], slack) ? Joint.Trimmed : Joint.Open;
+        return both && Corners.TrimToCrossing(ref shifted[i], ref shifted[j], slack) ? Joint.Trimmed
+            : both && distance * (1 - dot) < slack.Slice ? Joint.Bridged
+            : Joint.Open;
+    }
+
+    /// <summary>
+    /// Drops curves of which trimming leaves nothing. Where they are arcs, or meet one, their neighbours get back what was
+    /// trimmed there: they meet each other elsewhere. Where trimming left less than nothing by a slice at most, the step back
+    /// stays, so that the chain does.
+    /// </summary>
+    private void DropConsumed(int n)
+    {
+        for (int i = 0; i < n; i++)
+        {
+            ref Shifted s = ref shifted[i];
+            s.Consumed = s.Alive && (s.From != 0 || s.To != 1) && s.From >= s.To - Rounding.Fraction;
+        }
+        for (int i = 0; i < n; i++)
+        {
+            ref Shifted s = ref shifted[i];
+            if (!s.Consumed)
+            {
+                continue;
+            }
+            ref Shifted previous = ref shifted[i == 0 ? n - 1 : i - 1];
+            ref Shifted next = ref shifted[i + 1 == n ? 0 : i + 1];
+            bool trimmed = previous.After == Joint.Trimmed && s.After == Joint.Trimmed;
+            if (trimmed && s.FromPoint.DistanceTo(s.ToPoint) <= slack.Slice)
+            {
+                s.Curve = Curve.Line(s.FromPoint, s.ToPoint);
+                (s.From, s.To) = (0, 1);
+                continue;
+            }
+            s.Alive = false;
+            if (previous.After == Joint.Trimmed && (s.Curve.IsArc || previous.Curve.IsArc))
+            {
+                previous.To = 1;
+            }
+            if (s.After == Joint.Trimmed && (s.Curve.IsArc || next.Curve.IsArc))
+            {
+                next.From = 0;
+            }
+        }
     }
 
     private void Trim(ref Shifted s)
     {
         if (!s.Alive || (s.From == 0 && s.To == 1))
         {
-            return;
-        }
-        if (s.From >= s.To - 1e-12)
-        {
-            s.Alive = false;
             return;
         }
         if (s.From != 0)
@@ -113,7 +163,7 @@ internal sealed class RawOffset(Slack slack)
         {
             s.Curve.B = s.ToPoint;
         }
-        if (s.Curve.IsArc && s.Curve.Chord2 < slack.Near * slack.Near)
+        if (s.Curve.IsArc && s.Curve.Chord2 < slack.Near * slack.Near && s.Curve.Length < 2 * slack.Near)
         {
             s.Alive = false;
         }
@@ -131,7 +181,7 @@ internal sealed class RawOffset(Slack slack)
             ref Shifted next = ref shifted[i + 1 == n ? 0 : i + 1];
             if (s.Alive && next.Alive)
             {
-                next.Curve.A = s.Curve.B;
+                next.Curve.A = s.After == Joint.Bridged ? next.Curve.A : s.Curve.B;
             }
             else
             {
@@ -152,8 +202,8 @@ internal sealed class RawOffset(Slack slack)
                 continue;
             }
             double half = s.Curve.Length * 0.5;
-            double reach = distance - half - slack.Stitch;
-            if (half >= 1e-9 && (reach <= 0 || !source.Index.AnyNearer(s.Curve.Middle, reach)))
+            double reach = distance - half - slack.Buried;
+            if (half >= slack.Noise && (reach <= 0 || !source.Index.AnyNearer(s.Curve.Middle, reach)))
             {
                 continue;
             }
@@ -174,6 +224,7 @@ internal sealed class RawOffset(Slack slack)
             if (s.Alive)
             {
                 int id = raw.Add(s.Curve, start + i);
+                raw.Show(start + i);
                 first = i == 0 ? id : first;
                 Connect(raw, previous, id, link);
                 previous = id;
@@ -188,6 +239,13 @@ internal sealed class RawOffset(Slack slack)
                 int id = EmitRound(start, i, n, previous, raw);
                 previous = id < 0 ? previous : id;
                 link = Link.Once;
+            }
+            else if (s.After == Joint.Bridged)
+            {
+                int id = raw.Add(Curve.Line(s.Curve.B, shifted[i + 1 == n ? 0 : i + 1].Curve.A), start + i);
+                Connect(raw, previous, id, Link.Shared);
+                previous = id;
+                link = Link.Shared;
             }
             else if (s.After == Joint.Open)
             {

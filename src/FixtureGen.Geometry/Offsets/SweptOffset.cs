@@ -9,7 +9,7 @@ namespace FixtureGen.Geometry;
 internal sealed class SweptOffset(Slack slack)
 {
     private readonly Overlay overlay = new(slack);
-    private readonly CombinationProof proof = new(slack.Grid);
+    private readonly CombinationProof proof = new(slack);
     private Func<int, int, bool> wanted = Grown;
 
     /// <summary>Asked again and again whether to go on.</summary>

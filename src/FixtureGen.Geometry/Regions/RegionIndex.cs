@@ -9,7 +9,7 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class RegionIndex
 {
-    private const double Near = 1e-7;
+    private static readonly double Near = Slack.House.Near;
 
     private readonly Curve[] curves;
     private readonly CurveIndex boundary = new();
