@@ -22,26 +22,26 @@ internal sealed class CombinationProof(Slack slack)
     // Where in its range a scan line is laid; odd fractions, so that drawings at round numbers have no corner there.
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
 
-    private readonly ScanLines scan = new();
-    private readonly LoopBlocks blocks = new();
-    private readonly Stabs flat = new();
-    private readonly Stabs upright = new();
-    private readonly List<(double Low, double High)> ranges = [];
-    private readonly List<(double Low, double High)> again = [];
-    private double[] levels = [];
-    private Overlay of = null!;
+    private readonly ScanLines _scan = new();
+    private readonly LoopBlocks _blocks = new();
+    private readonly Stabs _flat = new();
+    private readonly Stabs _upright = new();
+    private readonly List<(double Low, double High)> _ranges = [];
+    private readonly List<(double Low, double High)> _again = [];
+    private double[] _levels = [];
+    private Overlay _of = null!;
 
     /// <summary>True when the loops bound what is wanted.</summary>
     public bool Proves(Overlay overlay, Func<int, int, bool> wanted, List<Loop> loops)
     {
-        of = overlay;
+        _of = overlay;
         if (!LiesOnSources(overlay.Given, loops) || !IsAsLong(overlay.Length, loops))
         {
             return false;
         }
         ChooseLines();
-        blocks.Build(loops, outer: false);
-        return Scan(flat, false, wanted) && Scan(upright, true, wanted);
+        _blocks.Build(loops, outer: false);
+        return Scan(_flat, false, wanted) && Scan(_upright, true, wanted);
     }
 
     private bool LiesOnSources(CurveTable given, List<Loop> loops)
@@ -58,7 +58,7 @@ internal sealed class CombinationProof(Slack slack)
             {
                 ref readonly Curve source = ref given.Items[loop.Sources[i]];
                 ref readonly Segment s = ref segments[i];
-                Point2 other = source.IsArc ? Curve.Of(s).Middle : s.Start;
+                Point2 other = source.IsArc ? Curve.From(s).Middle : s.Start;
                 if (!LiesOn(source, s.End, off) || !LiesOn(source, other, off))
                 {
                     return false;
@@ -94,12 +94,12 @@ internal sealed class CombinationProof(Slack slack)
 
     private void ChooseLines()
     {
-        flat.Clear();
-        upright.Clear();
-        Runs runs = of.Runs;
+        _flat.Clear();
+        _upright.Clear();
+        Runs runs = _of.Runs;
         for (int r = 0; r < runs.Count; r++)
         {
-            if (!of.Bounds(r))
+            if (!_of.Bounds(r))
             {
                 continue;
             }
@@ -109,7 +109,7 @@ internal sealed class CombinationProof(Slack slack)
                 Stab(Math.Min(c.A.X, c.B.X), Math.Min(c.A.Y, c.B.Y), Math.Max(c.A.X, c.B.X), Math.Max(c.A.Y, c.B.Y));
             }
         }
-        foreach (Box2 span in of.Loader.Spans)
+        foreach (Box2 span in _of.Loader.Spans)
         {
             Stab(span.MinX, span.MinY, span.MaxX, span.MaxY);
         }
@@ -119,66 +119,66 @@ internal sealed class CombinationProof(Slack slack)
     {
         if (y1 - y0 >= Flat * (x1 - x0))
         {
-            flat.Add(y0, y1);
+            _flat.Add(y0, y1);
         }
         else
         {
-            upright.Add(x0, x1);
+            _upright.Add(x0, x1);
         }
     }
 
     private bool Scan(Stabs stabs, bool areUpright, Func<int, int, bool> wanted)
     {
-        stabs.Choose(ranges);
+        stabs.Choose(_ranges);
         foreach (double fraction in Fractions)
         {
-            if (ranges.Count == 0)
+            if (_ranges.Count == 0)
             {
                 return true;
             }
             LayLines(fraction, areUpright);
-            again.Clear();
-            for (int line = 0; line < ranges.Count; line++)
+            _again.Clear();
+            for (int line = 0; line < _ranges.Count; line++)
             {
-                if (!scan.Closes(line))
+                if (!_scan.Closes(line))
                 {
-                    again.Add(ranges[line]);
+                    _again.Add(_ranges[line]);
                 }
                 else if (!EveryStretchAgrees(line, wanted))
                 {
                     return false;
                 }
             }
-            ranges.Clear();
-            ranges.AddRange(again);
+            _ranges.Clear();
+            _ranges.AddRange(_again);
         }
         // Lines that met a corner each time: nothing was shown there, so nothing is believed.
-        return ranges.Count == 0;
+        return _ranges.Count == 0;
     }
 
     private void LayLines(double fraction, bool areUpright)
     {
-        Growing.Reserve(ref levels, ranges.Count);
-        for (int i = 0; i < ranges.Count; i++)
+        Growing.Reserve(ref _levels, _ranges.Count);
+        for (int i = 0; i < _ranges.Count; i++)
         {
-            levels[i] = ranges[i].Low + (fraction * (ranges[i].High - ranges[i].Low));
+            _levels[i] = _ranges[i].Low + (fraction * (_ranges[i].High - _ranges[i].Low));
         }
-        scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
-        of.AddCrossed(scan);
-        blocks.AddCrossed(scan, 2);
-        scan.Sort();
+        _scan.Begin(_levels.AsSpan(0, _ranges.Count), areUpright);
+        _of.AddCrossed(_scan);
+        _blocks.AddCrossed(_scan, 2);
+        _scan.Sort();
     }
 
     private bool EveryStretchAgrees(int line, Func<int, int, bool> wanted)
     {
-        ScanLines.Walk walk = scan.Along(line);
+        ScanLines.Walk walk = _scan.Along(line);
         while (walk.MoveNext())
         {
             bool inside = wanted(walk.Winding(0), walk.Winding(1));
             if (
                 walk.Width > Narrow * slack.Grid
                 && walk.Winding(2) != (inside ? 1 : 0)
-                && IsClear(of.Given, walk.Point)
+                && IsClear(_of.Given, walk.Point)
             )
             {
                 return false;

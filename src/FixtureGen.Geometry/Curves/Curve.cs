@@ -31,7 +31,7 @@ internal struct Curve
             Turn = turn,
         };
 
-    public static Curve Of(in Segment s) =>
+    public static Curve From(in Segment s) =>
         s.Kind switch
         {
             SegmentKind.ArcCcw => Arc(s.Start, s.End, s.Centre, s.Radius, 1),

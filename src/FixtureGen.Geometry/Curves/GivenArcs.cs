@@ -113,7 +113,7 @@ internal static class GivenArcs
         double off = Math.Abs(a - s.End.DistanceTo(s.Centre));
         if (off <= 2 * near && IsNearlyWhole(s, a * a))
         {
-            Point2 half = Curve.Of(s).Middle;
+            Point2 half = Curve.From(s).Middle;
             parts.Add(s with { End = half });
             parts.Add(s with { Start = half });
             return 0;
@@ -132,7 +132,7 @@ internal static class GivenArcs
         }
         else
         {
-            Point2 middle = Curve.Of(s).Middle;
+            Point2 middle = Curve.From(s).Middle;
             parts.Add(Recentred(s with { End = middle }));
             parts.Add(Recentred(s with { Start = middle }));
         }

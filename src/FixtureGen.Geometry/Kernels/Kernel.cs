@@ -11,12 +11,12 @@ namespace FixtureGen.Geometry;
 /// </summary>
 public sealed partial class Kernel
 {
-    private readonly List<KernelRepair> repairs = [];
-    private readonly KernelMemory? memory;
-    private readonly Slack slack;
-    private readonly OffsetSource source;
-    private readonly ProvenOffset offset;
-    private readonly ProvenCombination combination;
+    private readonly List<KernelRepair> _repairs = [];
+    private readonly KernelMemory? _memory;
+    private readonly Slack _slack;
+    private readonly OffsetSource _source;
+    private readonly ProvenOffset _offset;
+    private readonly ProvenCombination _combination;
 
     /// <summary>A kernel that remembers no answers. Of the tolerances Grid and Slice count; see <see cref="Tolerances.House"/>.</summary>
     public Kernel(Tolerances tolerances)
@@ -28,16 +28,16 @@ public sealed partial class Kernel
     public Kernel(Tolerances tolerances, KernelMemory? memory)
         : this(tolerances)
     {
-        this.memory = memory;
+        _memory = memory;
     }
 
     /// <param name="distrust">Takes every exact result for unproven, to put the fall-back itself to the test.</param>
     internal Kernel(Tolerances tolerances, bool distrust)
     {
-        slack = Slack.From(tolerances);
-        source = new OffsetSource(slack);
-        offset = new ProvenOffset(slack, repairs, distrust);
-        combination = new ProvenCombination(slack, repairs);
+        _slack = Slack.From(tolerances);
+        _source = new OffsetSource(_slack);
+        _offset = new ProvenOffset(_slack, _repairs, distrust);
+        _combination = new ProvenCombination(_slack, _repairs);
     }
 
     /// <summary>
@@ -46,16 +46,16 @@ public sealed partial class Kernel
     /// </summary>
     public CancellationToken Cancel
     {
-        get => offset.Cancel;
+        get => _offset.Cancel;
         set
         {
-            offset.Cancel = value;
-            combination.Overlay.Cancel = value;
+            _offset.Cancel = value;
+            _combination.Overlay.Cancel = value;
         }
     }
 
     /// <summary>Everything that was not done in the plain way since the kernel was made, in order; empty but for rare cases.</summary>
-    public ImmutableArray<KernelRepair> Repairs => [.. repairs];
+    public ImmutableArray<KernelRepair> Repairs => [.. _repairs];
 
     /// <summary>The region grown by <paramref name="distance"/> mm, or shrunk by it where negative; empty where nothing is left.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
@@ -83,7 +83,7 @@ public sealed partial class Kernel
             () =>
             {
                 Load(regions, grow: distance > 0, "offset");
-                return Explained(regions, () => offset.Of(source, Math.Abs(distance), "offset", band: false));
+                return Explained(regions, () => _offset.Offset(_source, Math.Abs(distance), "offset", band: false));
             }
         );
     }
@@ -125,7 +125,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(OpenPath path, double width)
     {
-        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < slack.Grid)
+        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < _slack.Grid)
         {
             Segment last = path.Segments[^1] with { End = path.Start };
             return Stroke(new Contour([.. path.Segments[..^1], last]), width);
@@ -164,23 +164,23 @@ public sealed partial class Kernel
         ImmutableArray<Region> Work()
         {
             ImmutableArray<Segment> workable = Workable(centre, closed: false, "stroke");
-            source.Begin(reversed: true);
+            _source.Begin(reversed: true);
             foreach (ImmutableArray<Segment> side in sides(workable))
             {
-                source.Add(side);
+                _source.Add(side);
             }
-            source.End();
-            return offset.Of(source, width / 2, "stroke", band: true);
+            _source.End();
+            return _offset.Offset(_source, width / 2, "stroke", band: true);
         }
-        return memory is null
+        return _memory is null
             ? Work()
-            : memory.Recall(
+            : _memory.Recall(
                 question =>
                 {
                     question.Put(asked, width);
                     question.Put(centre);
                 },
-                repairs,
+                _repairs,
                 Work
             );
     }
@@ -199,7 +199,7 @@ public sealed partial class Kernel
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
         {
-            ImmutableArray<Region> level = Explained(regions, () => offset.Of(source, d, "rings", band: false));
+            ImmutableArray<Region> level = Explained(regions, () => _offset.Offset(_source, d, "rings", band: false));
             if (level.IsEmpty)
             {
                 return levels.ToImmutable();
@@ -249,7 +249,7 @@ public sealed partial class Kernel
                     overlay.EndFirstSet();
                     overlay.Loader.AddAll(second, 1);
                 }
-                ImmutableArray<Region> made = combination.Of(
+                ImmutableArray<Region> made = _combination.Combine(
                     Load,
                     (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0),
                     operation
@@ -266,16 +266,16 @@ public sealed partial class Kernel
         IReadOnlyList<Region> b,
         Func<ImmutableArray<Region>> work
     ) =>
-        memory is null
+        _memory is null
             ? work()
-            : memory.Recall(
+            : _memory.Recall(
                 question =>
                 {
                     question.Put(operation, amount);
                     question.Put(a);
                     question.Put(b);
                 },
-                repairs,
+                _repairs,
                 work
             );
 
@@ -285,23 +285,23 @@ public sealed partial class Kernel
         IReadOnlyList<Region> workable = Workable(regions, ref moved);
         Note(moved, operation);
         ThrowIfOverlapping(workable);
-        source.Begin(reversed: grow);
-        source.AddAll(workable);
-        source.End();
+        _source.Begin(reversed: grow);
+        _source.AddAll(workable);
+        _source.End();
     }
 
     /// <summary>Regions that are whole, with arcs that can be worked with.</summary>
     private IReadOnlyList<Region> Workable(IReadOnlyList<Region> regions, ref double moved)
     {
-        RegionFaults.ThrowIfBroken(regions, slack);
-        return GivenArcs.Workable(regions, slack.Near, ref moved);
+        RegionFaults.ThrowIfBroken(regions, _slack);
+        return GivenArcs.Workable(regions, _slack.Near, ref moved);
     }
 
     private ImmutableArray<Segment> Workable(ImmutableArray<Segment> chain, bool closed, string operation)
     {
-        RegionFaults.ThrowIfBroken(chain, closed, slack);
+        RegionFaults.ThrowIfBroken(chain, closed, _slack);
         double moved = 0;
-        ImmutableArray<Segment> workable = GivenArcs.Workable(chain, slack.Near, ref moved);
+        ImmutableArray<Segment> workable = GivenArcs.Workable(chain, _slack.Near, ref moved);
         Note(moved, operation);
         return workable;
     }
@@ -310,7 +310,7 @@ public sealed partial class Kernel
     {
         if (moved > 0)
         {
-            repairs.Add(new(RepairKind.Recentred, operation, moved));
+            _repairs.Add(new(RepairKind.Recentred, operation, moved));
         }
     }
 }

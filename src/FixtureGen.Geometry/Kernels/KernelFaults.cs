@@ -16,18 +16,18 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No check for overlaps could be proven.</exception>
     public ImmutableArray<RegionFault> Faults(IReadOnlyList<Region> regions)
     {
-        ImmutableArray<RegionFault> faults = RegionFaults.Find(regions, slack);
+        ImmutableArray<RegionFault> faults = RegionFaults.Find(regions, _slack);
         return faults.IsEmpty ? Overlaps(regions, most: 1) : faults;
     }
 
     /// <summary>Places that the contours enclose less than not at all, or more often than so many times.</summary>
     private ImmutableArray<RegionFault> Overlaps(IReadOnlyList<Region> regions, int most)
     {
-        Overlay overlay = combination.Overlay;
+        Overlay overlay = _combination.Overlay;
         overlay.Begin();
         List<EdgeSource> edges = [];
         double moved = 0;
-        IReadOnlyList<Region> workable = GivenArcs.Workable(regions, slack.Near, ref moved);
+        IReadOnlyList<Region> workable = GivenArcs.Workable(regions, _slack.Near, ref moved);
         overlay.Loader.Edges = edges;
         overlay.Loader.AddAll(workable, 0);
         overlay.Loader.Edges = null;
@@ -54,7 +54,7 @@ public sealed partial class Kernel
     private bool IsThick(IReadOnlyList<Region> regions, in Curve piece, int most)
     {
         Point2 at = piece.Probe;
-        Point2 side = piece.TangentAt(at).Left * slack.Touch;
+        Point2 side = piece.TangentAt(at).Left * _slack.Touch;
         return Turns(regions, at + side) is var left && (left < 0 || left > most)
             || Turns(regions, at - side) is var right && (right < 0 || right > most);
     }
@@ -64,7 +64,7 @@ public sealed partial class Kernel
         int turns = 0;
         foreach (Segment s in regions.SelectMany(static r => r.Contours).SelectMany(static c => c.Segments))
         {
-            turns += s.Start == s.End ? 0 : Ray.Turns(Curve.Of(s), p);
+            turns += s.Start == s.End ? 0 : Ray.Turns(Curve.From(s), p);
         }
         return turns;
     }
@@ -72,7 +72,7 @@ public sealed partial class Kernel
     /// <summary>After a combination: throws where a set encloses a place less than not at all, as a hole outside of its region does.</summary>
     private void ThrowIfNegative(IReadOnlyList<Region> a, IReadOnlyList<Region> b)
     {
-        if (!combination.Overlay.AnyNegative)
+        if (!_combination.Overlay.AnyNegative)
         {
             return;
         }

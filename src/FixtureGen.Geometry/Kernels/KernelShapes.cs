@@ -42,10 +42,10 @@ public sealed partial class Kernel
             overlay.Loader.AddAll(second, 1);
             overlay.Loader.Edges = null;
         }
-        ImmutableArray<Region> regions = combination.Of(Load, wanted, "traced combination");
+        ImmutableArray<Region> regions = _combination.Combine(Load, wanted, "traced combination");
         ThrowIfNegative(first, second);
         var sources = new Dictionary<Contour, ImmutableArray<EdgeSource>>(ReferenceEqualityComparer.Instance);
-        foreach (Loop loop in combination.Loops)
+        foreach (Loop loop in _combination.Loops)
         {
             sources[loop.Contour] = [.. loop.Sources.Select(i => Given(edges[i], a, b, asGiven))];
         }
@@ -61,7 +61,7 @@ public sealed partial class Kernel
         }
         Region region = (edge.Set == 0 ? a : b)[edge.Region];
         Contour contour = edge.Contour == 0 ? region.Outer : region.Holes[edge.Contour - 1];
-        return edge with { Segment = GivenArcs.Origins(contour.Segments, slack.Near)[edge.Segment] };
+        return edge with { Segment = GivenArcs.Origins(contour.Segments, _slack.Near)[edge.Segment] };
     }
 
     /// <summary>The regions that loops enclose which may cross, overlap and run either way, by a rule.</summary>
@@ -84,7 +84,7 @@ public sealed partial class Kernel
             }
             overlay.EndFirstSet();
         }
-        return combination.Of(Load, wanted, "repair");
+        return _combination.Combine(Load, wanted, "repair");
     }
 
     /// <summary>The regions grown by <paramref name="distance"/> mm, or shrunk by it where negative, corners joined as wished.</summary>
@@ -112,14 +112,14 @@ public sealed partial class Kernel
         {
             overlay.Loader.AddAll(workable, 0);
             overlay.EndFirstSet();
-            var band = new JoinedBand(overlay.Loader, slack.Grid);
-            for (int k = 0; k + 1 < source.LoopStarts.Count; k++)
+            var band = new JoinedBand(overlay.Loader, _slack.Grid);
+            for (int k = 0; k + 1 < _source.LoopStarts.Count; k++)
             {
-                ReadOnlySpan<Curve> loop = source.Curves.AsSpan(source.LoopStarts[k]..source.LoopStarts[k + 1]);
+                ReadOnlySpan<Curve> loop = _source.Curves.AsSpan(_source.LoopStarts[k].._source.LoopStarts[k + 1]);
                 band.Add(loop, closed: true, Math.Abs(distance), join, mitreLimit);
             }
         }
-        return combination.Of(
+        return _combination.Combine(
             Put,
             grow ? static (a, b) => a > 0 || b > 0 : static (a, b) => a > 0 && b <= 0,
             "joined offset"
@@ -138,14 +138,14 @@ public sealed partial class Kernel
         Curve[] back = [.. there.Reverse().Select(static c => c.Reversed)];
         void Put(Overlay overlay)
         {
-            var band = new JoinedBand(overlay.Loader, slack.Grid);
+            var band = new JoinedBand(overlay.Loader, _slack.Grid);
             band.Add(there, closed: false, width / 2, join, mitreLimit);
             band.Add(back, closed: false, width / 2, join, mitreLimit);
             band.AddCap(there[^1].B, there[^1].EndTangent, width / 2, cap);
             band.AddCap(back[^1].B, back[^1].EndTangent, width / 2, cap);
             overlay.EndFirstSet();
         }
-        return combination.Of(Put, static (a, _) => a > 0, "joined stroke");
+        return _combination.Combine(Put, static (a, _) => a > 0, "joined stroke");
     }
 
     /// <summary>
@@ -163,15 +163,15 @@ public sealed partial class Kernel
         Curve[] chain = Chain(distance > 0 ? path : Contours.Reverse(path));
         void Put(Overlay overlay)
         {
-            new JoinedBand(overlay.Loader, slack.Grid).Add(chain, closed: false, Math.Abs(distance), join, mitreLimit);
+            new JoinedBand(overlay.Loader, _slack.Grid).Add(chain, closed: false, Math.Abs(distance), join, mitreLimit);
             overlay.EndFirstSet();
         }
-        return combination.Of(Put, static (a, _) => a > 0, "one side of a path");
+        return _combination.Combine(Put, static (a, _) => a > 0, "one side of a path");
     }
 
     private Curve[] Chain(OpenPath path)
     {
         Segment[]? segments = ImmutableCollectionsMarshal.AsArray(Workable(path.Segments, closed: false, "stroke"));
-        return [.. (segments ?? []).Where(static s => s.Start != s.End).Select(static s => Curve.Of(s))];
+        return [.. (segments ?? []).Where(static s => s.Start != s.End).Select(static s => Curve.From(s))];
     }
 }

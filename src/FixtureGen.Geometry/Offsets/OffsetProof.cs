@@ -25,15 +25,15 @@ internal sealed class OffsetProof(Slack slack)
     // Loops flatter than this are crossed upright, all others level: the fewer directions, the fewer lines.
     private const double Flat = 0.25;
 
-    private readonly ScanLines scan = new();
-    private readonly LoopBlocks blocks = new();
-    private readonly Stabs flat = new();
-    private readonly Stabs upright = new();
-    private readonly List<(double Low, double High)> ranges = [];
-    private readonly List<(double Low, double High)> again = [];
-    private double[] levels = [];
-    private OffsetSource source = null!;
-    private double distance;
+    private readonly ScanLines _scan = new();
+    private readonly LoopBlocks _blocks = new();
+    private readonly Stabs _flat = new();
+    private readonly Stabs _upright = new();
+    private readonly List<(double Low, double High)> _ranges = [];
+    private readonly List<(double Low, double High)> _again = [];
+    private double[] _levels = [];
+    private OffsetSource _source = null!;
+    private double _distance;
 
     // Twice what the distance test lets through.
     private double Slop => 4 * slack.Slice;
@@ -42,8 +42,8 @@ internal sealed class OffsetProof(Slack slack)
     /// <param name="work">What made them.</param>
     public bool Proves(Offsetter work, OffsetSource from, double at, List<Loop> loops)
     {
-        source = from;
-        distance = at;
+        _source = from;
+        _distance = at;
         return LiesAtDistance(work, loops)
             && IsAsLong(work, loops)
             && RunsHold(work)
@@ -57,13 +57,13 @@ internal sealed class OffsetProof(Slack slack)
     /// </summary>
     public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops)
     {
-        source = from;
-        distance = at;
+        _source = from;
+        _distance = at;
         foreach (Loop loop in loops)
         {
             foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
             {
-                double d = from.Index.Nearest(Curve.Of(s).Probe, at + (2 * Slop), out _);
+                double d = from.Index.Nearest(Curve.From(s).Probe, at + (2 * Slop), out _);
                 if (Math.Abs(d - at) > Slop)
                 {
                     return false;
@@ -80,8 +80,8 @@ internal sealed class OffsetProof(Slack slack)
             return false;
         }
         ChooseLines(loops);
-        blocks.Build(loops, outer: false);
-        return Scan(flat, false) && Scan(upright, true);
+        _blocks.Build(loops, outer: false);
+        return Scan(_flat, false) && Scan(_upright, true);
     }
 
     private bool LiesAtDistance(Offsetter work, List<Loop> loops)
@@ -96,7 +96,7 @@ internal sealed class OffsetProof(Slack slack)
             for (int i = 0; i < segments.Length; i++)
             {
                 ref readonly Segment s = ref segments[i];
-                ref readonly Curve from = ref source.Curves[work.SourceOf(loop.Sources[i])];
+                ref readonly Curve from = ref _source.Curves[work.SourceOf(loop.Sources[i])];
                 if (!(s.IsArc ? IsParallelArc(s, from) : IsParallelLine(s, from)))
                 {
                     return false;
@@ -112,7 +112,7 @@ internal sealed class OffsetProof(Slack slack)
     /// </summary>
     private bool IsParallelLine(in Segment s, in Curve from)
     {
-        Point2 end = source.Reversed ? s.Start : s.End;
+        Point2 end = _source.Reversed ? s.Start : s.End;
         Point2 middle = (s.Start + s.End) * 0.5;
         if (from.IsArc)
         {
@@ -120,8 +120,8 @@ internal sealed class OffsetProof(Slack slack)
         }
         Point2 d = from.B - from.A;
         double length = Math.Sqrt(d.Dot(d));
-        double low = (distance - Slop) * length;
-        double high = (distance + Slop) * length;
+        double low = (_distance - Slop) * length;
+        double high = (_distance + Slop) * length;
         double atEnd = Math.Abs(d.Cross(end - from.A));
         double atMiddle = Math.Abs(d.Cross(middle - from.A));
         return ((atEnd >= low && atEnd <= high) || IsBesideEnd(end, from))
@@ -129,14 +129,14 @@ internal sealed class OffsetProof(Slack slack)
     }
 
     private bool IsBesideArc(Point2 p, in Curve from) =>
-        Math.Abs(Math.Abs(p.DistanceTo(from.C) - from.R) - distance) <= Slop || IsBesideEnd(p, from);
+        Math.Abs(Math.Abs(p.DistanceTo(from.C) - from.R) - _distance) <= Slop || IsBesideEnd(p, from);
 
-    private bool IsBesideEnd(Point2 p, in Curve from) => Math.Abs(p.DistanceTo(from.B) - distance) <= Slop;
+    private bool IsBesideEnd(Point2 p, in Curve from) => Math.Abs(p.DistanceTo(from.B) - _distance) <= Slop;
 
     /// <summary>Both ends of an arc at the distance from its centre, which is its source's end, or its source's centre.</summary>
     private bool IsParallelArc(in Segment s, in Curve from) =>
-        (IsSame(s.Centre, from.B) && HasRadius(s, distance))
-        || (from.IsArc && IsSame(s.Centre, from.C) && HasRadius(s, Math.Abs(from.R - (from.Turn * distance))));
+        (IsSame(s.Centre, from.B) && HasRadius(s, _distance))
+        || (from.IsArc && IsSame(s.Centre, from.C) && HasRadius(s, Math.Abs(from.R - (from.Turn * _distance))));
 
     private bool HasRadius(in Segment s, double radius)
     {
@@ -184,8 +184,8 @@ internal sealed class OffsetProof(Slack slack)
             }
             Point2 p = Second(c);
             bool holds = work.Keeps(r)
-                ? !source.Index.AnyNearer(p, distance - Slop)
-                : work.WrongSide || source.Index.AnyNearer(p, distance);
+                ? !_source.Index.AnyNearer(p, _distance - Slop)
+                : work.WrongSide || _source.Index.AnyNearer(p, _distance);
             if (!holds)
             {
                 return false;
@@ -217,15 +217,15 @@ internal sealed class OffsetProof(Slack slack)
     /// <summary>A source curve whose parallel was dropped before anything was cut has others nearer to it at two of its points.</summary>
     private bool NothingIsMissing(RawCurves raw)
     {
-        double reach = distance - LoopLoader.RoundingOf(source.Greatest + distance);
-        for (int i = 0; i < source.Count; i++)
+        double reach = _distance - LoopLoader.RoundingOf(_source.Greatest + _distance);
+        for (int i = 0; i < _source.Count; i++)
         {
             if (raw.Shows(i))
             {
                 continue;
             }
-            ref readonly Curve c = ref source.Curves[i];
-            bool hasParallel = c.Turn == 0 || c.R - (c.Turn * distance) > slack.Scanned;
+            ref readonly Curve c = ref _source.Curves[i];
+            bool hasParallel = c.Turn == 0 || c.R - (c.Turn * _distance) > slack.Scanned;
             if (
                 hasParallel
                 && c.Chord2 >= slack.Scanned * slack.Scanned
@@ -241,7 +241,7 @@ internal sealed class OffsetProof(Slack slack)
     private bool IsTooNear(in Curve c, double along, double reach)
     {
         Point2 p = c.PointAt(along);
-        return source.Index.AnyNearer(p + (c.TangentAt(p).Left * distance), reach);
+        return _source.Index.AnyNearer(p + (c.TangentAt(p).Left * _distance), reach);
     }
 
     private bool AreaHolds(List<Loop> loops)
@@ -250,17 +250,17 @@ internal sealed class OffsetProof(Slack slack)
         double unsure = 0;
         foreach (Loop loop in loops)
         {
-            sums += source.Reversed ? loop.Sums.Reversed : loop.Sums;
+            sums += _source.Reversed ? loop.Sums.Reversed : loop.Sums;
             unsure += Unsure(loop);
         }
-        double band = source.Sums.Area - sums.Area;
-        double slop = Slop * (1 + source.Sums.Length + sums.Length);
-        double swept = (sums.Length * distance) + (sums.Sweeps * distance * distance / 2);
-        int count = source.LoopStarts.Count - 1;
-        double most = (source.Sums.Length * distance) + (count * Math.PI * distance * distance);
+        double band = _source.Sums.Area - sums.Area;
+        double slop = Slop * (1 + _source.Sums.Length + sums.Length);
+        double swept = (sums.Length * _distance) + (sums.Sweeps * _distance * _distance / 2);
+        int count = _source.LoopStarts.Count - 1;
+        double most = (_source.Sums.Length * _distance) + (count * Math.PI * _distance * _distance);
         return loops.Count == 0
             ? band <= most + slop
-            : band >= swept - slop - (unsure * distance * distance / 2) && band <= most + slop;
+            : band >= swept - slop - (unsure * _distance * _distance / 2) && band <= most + slop;
     }
 
     /// <summary>How much the sweeps of a loop's arcs may be off where ends moved by a grid: nothing but for tiny radii.</summary>
@@ -280,14 +280,14 @@ internal sealed class OffsetProof(Slack slack)
 
     private void ChooseLines(List<Loop> loops)
     {
-        flat.Clear();
-        upright.Clear();
-        Box2 all = source.Index.Bounds;
-        flat.Add(all.MinY, all.MaxY);
-        upright.Add(all.MinX, all.MaxX);
-        for (int k = 0; k + 1 < source.LoopStarts.Count && source.LoopStarts.Count > 2; k++)
+        _flat.Clear();
+        _upright.Clear();
+        Box2 all = _source.Index.Bounds;
+        _flat.Add(all.MinY, all.MaxY);
+        _upright.Add(all.MinX, all.MaxX);
+        for (int k = 0; k + 1 < _source.LoopStarts.Count && _source.LoopStarts.Count > 2; k++)
         {
-            Stab(Span(source.LoopStarts[k], source.LoopStarts[k + 1]));
+            Stab(Span(_source.LoopStarts[k], _source.LoopStarts[k + 1]));
         }
         foreach (Loop loop in loops)
         {
@@ -299,11 +299,11 @@ internal sealed class OffsetProof(Slack slack)
     {
         if (span.Height >= Flat * span.Width)
         {
-            flat.Add(span.MinY, span.MaxY);
+            _flat.Add(span.MinY, span.MaxY);
         }
         else
         {
-            upright.Add(span.MinX, span.MaxX);
+            _upright.Add(span.MinX, span.MaxX);
         }
     }
 
@@ -318,8 +318,8 @@ internal sealed class OffsetProof(Slack slack)
         );
         for (int i = first; i < end; i++)
         {
-            Point2 p = source.Curves[i].A;
-            ref readonly Curve c = ref source.Curves[i];
+            Point2 p = _source.Curves[i].A;
+            ref readonly Curve c = ref _source.Curves[i];
             Point2 q = c.IsArc && !c.StaysInOneQuadrant() ? c.Middle : p;
             (x0, y0) = (Math.Min(x0, Math.Min(p.X, q.X)), Math.Min(y0, Math.Min(p.Y, q.Y)));
             (x1, y1) = (Math.Max(x1, Math.Max(p.X, q.X)), Math.Max(y1, Math.Max(p.Y, q.Y)));
@@ -329,49 +329,49 @@ internal sealed class OffsetProof(Slack slack)
 
     private bool Scan(Stabs stabs, bool areUpright)
     {
-        stabs.Choose(ranges);
+        stabs.Choose(_ranges);
         foreach (double fraction in Fractions)
         {
-            if (ranges.Count == 0)
+            if (_ranges.Count == 0)
             {
                 return true;
             }
             LayLines(fraction, areUpright);
-            again.Clear();
-            for (int line = 0; line < ranges.Count; line++)
+            _again.Clear();
+            for (int line = 0; line < _ranges.Count; line++)
             {
-                if (!scan.Closes(line))
+                if (!_scan.Closes(line))
                 {
-                    again.Add(ranges[line]);
+                    _again.Add(_ranges[line]);
                 }
                 else if (!EveryStretchAgrees(line))
                 {
                     return false;
                 }
             }
-            ranges.Clear();
-            ranges.AddRange(again);
+            _ranges.Clear();
+            _ranges.AddRange(_again);
         }
         // Lines that met a corner each time: nothing was shown there, so nothing is believed.
-        return ranges.Count == 0;
+        return _ranges.Count == 0;
     }
 
     private void LayLines(double fraction, bool areUpright)
     {
-        Growing.Reserve(ref levels, ranges.Count);
-        for (int i = 0; i < ranges.Count; i++)
+        Growing.Reserve(ref _levels, _ranges.Count);
+        for (int i = 0; i < _ranges.Count; i++)
         {
-            levels[i] = ranges[i].Low + (fraction * (ranges[i].High - ranges[i].Low));
+            _levels[i] = _ranges[i].Low + (fraction * (_ranges[i].High - _ranges[i].Low));
         }
-        scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
-        source.Index.AddCrossed(scan);
-        blocks.AddCrossed(scan, 2);
-        scan.Sort();
+        _scan.Begin(_levels.AsSpan(0, _ranges.Count), areUpright);
+        _source.Index.AddCrossed(_scan);
+        _blocks.AddCrossed(_scan, 2);
+        _scan.Sort();
     }
 
     private bool EveryStretchAgrees(int line)
     {
-        ScanLines.Walk walk = scan.Along(line);
+        ScanLines.Walk walk = _scan.Along(line);
         while (walk.MoveNext())
         {
             if (walk.Width > slack.Noise && walk.Winding(2) is not (0 or 1))
@@ -383,12 +383,12 @@ internal sealed class OffsetProof(Slack slack)
             {
                 continue;
             }
-            int turns = source.Reversed ? -walk.Winding(0) : walk.Winding(0);
-            bool far = source.Reversed ? turns <= 0 : turns > 0;
+            int turns = _source.Reversed ? -walk.Winding(0) : walk.Winding(0);
+            bool far = _source.Reversed ? turns <= 0 : turns > 0;
             bool right =
-                (walk.Winding(2) != 0) == source.Reversed
-                    ? !far || IsNearer(walk.Curve, walk.Point) || source.Index.AnyNearer(walk.Point, distance + Slop)
-                    : far && !source.Index.AnyNearer(walk.Point, distance - Slop);
+                (walk.Winding(2) != 0) == _source.Reversed
+                    ? !far || IsNearer(walk.Curve, walk.Point) || _source.Index.AnyNearer(walk.Point, _distance + Slop)
+                    : far && !_source.Index.AnyNearer(walk.Point, _distance - Slop);
             if (!right)
             {
                 return false;
@@ -399,5 +399,5 @@ internal sealed class OffsetProof(Slack slack)
 
     /// <summary>True when a curve of the source is nearer to a point than the distance and its slop: most stretches end at one.</summary>
     private bool IsNearer(int curve, Point2 p) =>
-        curve >= 0 && source.Curves[curve].Distance2(p) < (distance + Slop) * (distance + Slop);
+        curve >= 0 && _source.Curves[curve].Distance2(p) < (_distance + Slop) * (_distance + Slop);
 }

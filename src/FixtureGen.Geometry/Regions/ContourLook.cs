@@ -5,39 +5,39 @@ namespace FixtureGen.Geometry;
 /// <summary>What one cheap pass over a contour tells; where it says no, a closer look decides.</summary>
 internal readonly record struct ContourLook
 {
-    private readonly double chords;
-    private readonly bool bulky;
-    private readonly double x0;
-    private readonly double y0;
-    private readonly double x1;
-    private readonly double y1;
+    private readonly double _chords;
+    private readonly bool _bulky;
+    private readonly double _x0;
+    private readonly double _y0;
+    private readonly double _x1;
+    private readonly double _y1;
 
     private ContourLook(bool isWhole, double chords, bool bulky, Box2 ends)
     {
         IsWhole = isWhole;
-        this.chords = chords;
-        this.bulky = bulky;
-        (x0, y0, x1, y1) = (ends.MinX, ends.MinY, ends.MaxX, ends.MaxY);
+        _chords = chords;
+        _bulky = bulky;
+        (_x0, _y0, _x1, _y1) = (ends.MinX, ends.MinY, ends.MaxX, ends.MaxY);
     }
 
     /// <summary>True where all coordinates are finite, no gap is beyond the grid, and every arc is one.</summary>
     public bool IsWhole { get; }
 
     /// <summary>True where it runs counter-clockwise for certain.</summary>
-    public bool TurnsLeft => chords > 0 && !bulky;
+    public bool TurnsLeft => _chords > 0 && !_bulky;
 
     /// <summary>True where it runs clockwise for certain.</summary>
-    public bool TurnsRight => chords < 0 && !bulky;
+    public bool TurnsRight => _chords < 0 && !_bulky;
 
     /// <summary>True where its ends lie within the other's and no arc of it is large.</summary>
     public bool LiesWithin(in ContourLook outer, Slack slack) =>
-        !bulky
-        && x0 >= outer.x0 - slack.Grid
-        && y0 >= outer.y0 - slack.Grid
-        && x1 <= outer.x1 + slack.Grid
-        && y1 <= outer.y1 + slack.Grid;
+        !_bulky
+        && _x0 >= outer._x0 - slack.Grid
+        && _y0 >= outer._y0 - slack.Grid
+        && _x1 <= outer._x1 + slack.Grid
+        && _y1 <= outer._y1 + slack.Grid;
 
-    public static ContourLook At(ReadOnlySpan<Segment> segments, Slack slack)
+    public static ContourLook LookAt(ReadOnlySpan<Segment> segments, Slack slack)
     {
         if (segments.Length == 0)
         {

@@ -62,7 +62,7 @@ public static class Nesting
     {
         foreach (Segment s in inner.Segments)
         {
-            Point2 p = Curve.Of(s).Middle;
+            Point2 p = Curve.From(s).Middle;
             if (Measure.Distance(p, outer) > Touch)
             {
                 return Inside.Contains(outer, p);

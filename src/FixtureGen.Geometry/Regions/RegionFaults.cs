@@ -63,11 +63,11 @@ internal static class RegionFaults
 
     private static bool IsSound(Region region, Slack slack)
     {
-        ContourLook outer = ContourLook.At(region.Outer.Segments.AsSpan(), slack);
+        ContourLook outer = ContourLook.LookAt(region.Outer.Segments.AsSpan(), slack);
         bool sound = outer.IsWhole && (outer.TurnsLeft || !RunsWrong(region.Outer, hole: false, slack));
         foreach (Contour hole in region.Holes)
         {
-            ContourLook look = ContourLook.At(hole.Segments.AsSpan(), slack);
+            ContourLook look = ContourLook.LookAt(hole.Segments.AsSpan(), slack);
             sound =
                 sound
                 && look.IsWhole

@@ -8,7 +8,7 @@ namespace FixtureGen.Tests.Geometry;
 public sealed class RefusedInputTest
 {
     private static readonly Region[] Good = [Square(0, 0, 10)];
-    private readonly Kernel kernel = new(Tolerances.House);
+    private readonly Kernel _kernel = new(Tolerances.House);
 
     public static TheoryData<string> Operations =>
         ["union", "intersect", "difference", "of", "grow", "shrink", "rings"];
@@ -18,7 +18,7 @@ public sealed class RefusedInputTest
     [MemberData(nameof(Operations))]
     public void An_outer_contour_that_runs_clockwise_is_refused(string operation)
     {
-        Region[] turned = [.. Good, Region.Of(Contours.Cw(Square(20, 0, 10).Outer))];
+        Region[] turned = [.. Good, Region.From(Contours.Cw(Square(20, 0, 10).Outer))];
 
         RegionFault fault = Refused(operation, turned);
 
@@ -68,7 +68,7 @@ public sealed class RefusedInputTest
     [MemberData(nameof(Operations))]
     public void A_circle_of_one_arc_is_refused(string operation)
     {
-        Region[] one = [Region.Of(new([Segment.Arc(new(5, 0), new(5, 0), default, ccw: true)]))];
+        Region[] one = [Region.From(new([Segment.Arc(new(5, 0), new(5, 0), default, ccw: true)]))];
 
         Assert.Equal(RegionFaultKind.WholeTurn, Refused(operation, one).Kind);
     }
@@ -82,7 +82,7 @@ public sealed class RefusedInputTest
             Segment.Line(new(-10.002, 0), new(10, 0)),
         ]);
 
-        RegionFault fault = Refused(operation, [Region.Of(lopsided)]);
+        RegionFault fault = Refused(operation, [Region.From(lopsided)]);
 
         Assert.Equal(RegionFaultKind.RadiiDiffer, fault.Kind);
         Assert.Equal(0.002, fault.Amount, 1e-12);
@@ -95,7 +95,7 @@ public sealed class RefusedInputTest
         foreach (double bad in (double[])[double.NaN, double.PositiveInfinity, double.NegativeInfinity])
         {
             Contour broken = Contours.FromPoints([new(0, 0), new(10, bad), new(5, 10)]);
-            Assert.Equal(RegionFaultKind.NotFinite, Refused(operation, [Region.Of(broken)]).Kind);
+            Assert.Equal(RegionFaultKind.NotFinite, Refused(operation, [Region.From(broken)]).Kind);
         }
     }
 
@@ -111,7 +111,7 @@ public sealed class RefusedInputTest
 
         Assert.Equal(
             (RegionFaultKind.Open, 0.5),
-            (Refused(operation, [Region.Of(open)]) is var f ? (f.Kind, f.Amount) : default)
+            (Refused(operation, [Region.From(open)]) is var f ? (f.Kind, f.Amount) : default)
         );
     }
 
@@ -121,8 +121,8 @@ public sealed class RefusedInputTest
     {
         Region[] twice = [Square(0, 0, 10), Square(5, 5, 10)];
 
-        Assert.Equal(175, Measure.Area(kernel.UnionAll(twice)), 1e-9);
-        Assert.Equal(75, Measure.Area(kernel.Difference(twice, [Square(0, 0, 10)])), 1e-9);
+        Assert.Equal(175, Measure.Area(_kernel.UnionAll(twice)), 1e-9);
+        Assert.Equal(75, Measure.Area(_kernel.Difference(twice, [Square(0, 0, 10)])), 1e-9);
     }
 
     /// <summary>Two strips 1.5 wide that overlap to 2.5 left nothing where a strip of 0.5 is left of what they cover.</summary>
@@ -134,15 +134,15 @@ public sealed class RefusedInputTest
     {
         Region[] strips =
         [
-            Region.Of(Contours.Rectangle(new(0, 0, 40, 1.5))),
-            Region.Of(Contours.Rectangle(new(0, 1, 40, 2.5))),
+            Region.From(Contours.Rectangle(new(0, 0, 40, 1.5))),
+            Region.From(Contours.Rectangle(new(0, 1, 40, 2.5))),
         ];
 
         RegionFault fault = Refused(operation, strips);
 
         Assert.Equal(RegionFaultKind.Overlap, fault.Kind);
         Assert.Contains("contours cross or overlap at", fault.Message, StringComparison.Ordinal);
-        Assert.Equal(100, Measure.Area(kernel.UnionAll(strips)), 1e-9);
+        Assert.Equal(100, Measure.Area(_kernel.UnionAll(strips)), 1e-9);
     }
 
     [Fact]
@@ -151,7 +151,7 @@ public sealed class RefusedInputTest
         Region ring = new(Square(0, 0, 40).Outer, [Contours.Cw(Square(10, 10, 20).Outer)]);
         Region[] apart = [ring, Square(15, 15, 10), Square(40, 0, 10)];
 
-        Assert.Equal((38 * 38) - (22 * 22) + 64 + 64 + (4 - Math.PI), Measure.Area(kernel.Offset(apart, -1)), 1e-6);
+        Assert.Equal((38 * 38) - (22 * 22) + 64 + 64 + (4 - Math.PI), Measure.Area(_kernel.Offset(apart, -1)), 1e-6);
     }
 
     /// <summary>The rule: segments without length are left out.</summary>
@@ -166,22 +166,22 @@ public sealed class RefusedInputTest
             Segment.Line(new(10, 10), new(0, 10)),
             Segment.Line(new(0, 10), new(0, 0)),
         ]);
-        Region[] region = [Region.Of(edged)];
+        Region[] region = [Region.From(edged)];
 
-        Assert.Equal(100, Measure.Area(kernel.UnionAll(region)), 1e-12);
-        Assert.Equal(64, Measure.Area(kernel.Offset(region, -1)), 1e-12);
-        Assert.Empty(kernel.Faults(region));
+        Assert.Equal(100, Measure.Area(_kernel.UnionAll(region)), 1e-12);
+        Assert.Equal(64, Measure.Area(_kernel.Offset(region, -1)), 1e-12);
+        Assert.Empty(_kernel.Faults(region));
     }
 
     [Fact]
     public void What_encloses_nothing_is_nothing()
     {
-        Region spike = Region.Of(Contours.FromPoints([new(0, 0), new(10, 0)]));
-        Region none = Region.Of(new([]));
+        Region spike = Region.From(Contours.FromPoints([new(0, 0), new(10, 0)]));
+        Region none = Region.From(new([]));
 
-        Assert.Empty(kernel.UnionAll([spike, none]));
-        Assert.Empty(kernel.Offset([spike, none], -1));
-        Assert.Equal(100, Measure.Area(kernel.Union(Good, [spike, none])), 1e-12);
+        Assert.Empty(_kernel.UnionAll([spike, none]));
+        Assert.Empty(_kernel.Offset([spike, none], -1));
+        Assert.Equal(100, Measure.Area(_kernel.Union(Good, [spike, none])), 1e-12);
     }
 
     [Theory]
@@ -192,18 +192,18 @@ public sealed class RefusedInputTest
     {
         OpenPath path = new([Segment.Line(new(0, 0), new(10, 0))]);
 
-        Assert.Throws<ArgumentOutOfRangeException>(() => kernel.Offset(Good, bad));
-        Assert.Throws<ArgumentOutOfRangeException>(() => kernel.Offset(Good, bad, CornerJoin.Mitre, 4));
-        Assert.Throws<ArgumentOutOfRangeException>(() => kernel.Open(Good, bad));
-        Assert.Throws<ArgumentOutOfRangeException>(() => kernel.Rings(Good, bad, 1));
-        Assert.Throws<ArgumentOutOfRangeException>(() => kernel.Stroke(path, bad));
-        Assert.Throws<ArgumentOutOfRangeException>(() => kernel.StrokeOneSide(path, bad, CornerJoin.Round, 4));
+        Assert.Throws<ArgumentOutOfRangeException>(() => _kernel.Offset(Good, bad));
+        Assert.Throws<ArgumentOutOfRangeException>(() => _kernel.Offset(Good, bad, CornerJoin.Mitre, 4));
+        Assert.Throws<ArgumentOutOfRangeException>(() => _kernel.Open(Good, bad));
+        Assert.Throws<ArgumentOutOfRangeException>(() => _kernel.Rings(Good, bad, 1));
+        Assert.Throws<ArgumentOutOfRangeException>(() => _kernel.Stroke(path, bad));
+        Assert.Throws<ArgumentOutOfRangeException>(() => _kernel.StrokeOneSide(path, bad, CornerJoin.Round, 4));
     }
 
     private static (RegionFaultKind, int, int) Place(RegionFault f) => (f.Kind, f.Region, f.Contour);
 
     private static Region Square(double x, double y, double side) =>
-        Region.Of(Contours.Rectangle(new(x, y, x + side, y + side)));
+        Region.From(Contours.Rectangle(new(x, y, x + side, y + side)));
 
     private RegionFault Refused(string operation, Region[] regions) =>
         Assert
@@ -211,13 +211,13 @@ public sealed class RefusedInputTest
             {
                 _ = operation switch
                 {
-                    "union" => kernel.Union(Good, regions),
-                    "intersect" => kernel.Intersect(regions, Good),
-                    "difference" => kernel.Difference(Good, regions),
-                    "of" => kernel.UnionAll(regions),
-                    "grow" => kernel.Offset(regions, 1),
-                    "shrink" => kernel.Offset(regions, -1),
-                    _ => kernel.Rings(regions, 1, 1)[0],
+                    "union" => _kernel.Union(Good, regions),
+                    "intersect" => _kernel.Intersect(regions, Good),
+                    "difference" => _kernel.Difference(Good, regions),
+                    "of" => _kernel.UnionAll(regions),
+                    "grow" => _kernel.Offset(regions, 1),
+                    "shrink" => _kernel.Offset(regions, -1),
+                    _ => _kernel.Rings(regions, 1, 1)[0],
                 };
             })
             .Faults[0];

@@ -90,7 +90,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
             new(-random.Next(8), 50),
         ];
         Contour loop = Rounded(corners, _ => random.Next(3) == 0 ? 0 : Math.Max(1e-3, d + Hair(random)));
-        Region outer = Region.Of(loop);
+        Region outer = Region.From(loop);
         Region inner = new(Contours.Rectangle(new(-40, -40, 110, 90)), [Contours.Cw(loop)]);
         return random.Next(2) == 0 ? ([outer], -d) : ([inner], d);
     }
@@ -102,7 +102,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
         double r = (1 + (9 * random.NextDouble())) * Math.Pow(10, -7 + random.Next(6));
         Contour loop = Rounded(corners, _ => random.Next(4) == 0 ? 0 : r * (1 + random.NextDouble()));
         double d = random.Next(3) == 0 ? r * (1 + random.NextDouble()) : Radius(random);
-        return ([Region.Of(loop)], random.Next(2) == 0 ? d : -d);
+        return ([Region.From(loop)], random.Next(2) == 0 ? d : -d);
     }
 
     /// <summary>A disc with a flat, or a keyhole, of a hair's width; or a hole like that.</summary>
@@ -129,7 +129,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
                 ]);
         double d = random.Next(2) == 0 ? r + Hair(random) : Radius(random);
         return random.Next(2) == 0
-            ? ([Region.Of(loop)], random.Next(2) == 0 ? -d : d)
+            ? ([Region.From(loop)], random.Next(2) == 0 ? -d : d)
             : ([new(Contours.Rectangle(new(-60, -60, 60, 60)), [Contours.Cw(loop)])], random.Next(2) == 0 ? -d : d);
     }
 
@@ -138,7 +138,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
     {
         Point2[] p = [.. RandomLoops.Star(random, 0).Segments.Select(s => s.Start)];
         Contour loop = new([.. p.Select((a, i) => RandomLoops.Bent(a, p[(i + 1) % p.Length], Hair(random) / 10))]);
-        return ([Region.Of(loop)], random.Next(2) == 0 ? Radius(random) : -Radius(random));
+        return ([Region.From(loop)], random.Next(2) == 0 ? Radius(random) : -Radius(random));
     }
 
     /// <summary>A zigzag channel, straight or with round bends, that the distance just fits or just does not.</summary>
@@ -184,7 +184,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
         Box2 box = Measure.Bounds(channel);
         Region[] plate =
         [
-            Region.Of(Contours.Rectangle(new(box.MinX - 30, box.MinY - 30, box.MaxX + 30, box.MaxY + 30))),
+            Region.From(Contours.Rectangle(new(box.MinX - 30, box.MinY - 30, box.MaxX + 30, box.MaxY + 30))),
         ];
         return ([.. new Kernel(Tolerances.House).Difference(plate, channel)], d);
     }
@@ -215,7 +215,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
         double to = from + 0.3 + (5.5 * random.NextDouble());
         Point2 a = new(Math.Cos(from), Math.Sin(from));
         Point2 b = new(Math.Cos(to), Math.Sin(to));
-        return Region.Of(
+        return Region.From(
             new([
                 Segment.Line(a * inner, a * outer),
                 Segment.Arc(a * outer, b * outer, default, ccw: true),
@@ -281,7 +281,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
             arcs.Length > 0 && random.Next(2) == 0
                 ? arcs[random.Next(arcs.Length)].Radius + Hair(random)
                 : Radius(random);
-        return ([Region.Of(new([.. s]))], random.Next(3) == 0 ? d : -d);
+        return ([Region.From(new([.. s]))], random.Next(3) == 0 ? d : -d);
     }
 
     /// <summary>A curved outline as a drawing program writes it: ends and centres rounded to 4 to 9 decimals each.</summary>
@@ -308,7 +308,7 @@ public sealed record HostileOffset(int Number, string Family, Region[] Regions, 
         ];
         Segment[] arcs = [.. s.Where(x => x.IsArc && x.Radius < 25)];
         double d = arcs.Length > 0 && random.Next(2) == 0 ? arcs[random.Next(arcs.Length)].Radius : Radius(random);
-        return ([Region.Of(new([.. s]))], random.Next(2) == 0 ? d : -d);
+        return ([Region.From(new([.. s]))], random.Next(2) == 0 ? d : -d);
     }
 
     /// <summary>A polygon with tangent arcs in its corners, of the given radii where there is room.</summary>

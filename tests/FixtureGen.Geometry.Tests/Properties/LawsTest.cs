@@ -60,7 +60,7 @@ public sealed class LawsTest
                 (a, b) =>
                 {
                     var kernel = new Kernel(Tolerances.House);
-                    Region[] all = [Region.Of(Contours.Rectangle(Measure.Bounds(a.Regions.Concat(b.Regions))))];
+                    Region[] all = [Region.From(Contours.Rectangle(Measure.Bounds(a.Regions.Concat(b.Regions))))];
                     return Same(
                         kernel,
                         kernel.Difference(all, kernel.Union(a.Regions, b.Regions)),

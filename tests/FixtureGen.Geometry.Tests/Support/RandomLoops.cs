@@ -148,7 +148,7 @@ public static class RandomLoops
             for (int j = i + 1; j < s.Length; j++)
             {
                 bool joined = j == i + 1 || (i == 0 && j == s.Length - 1);
-                foreach (Point2 q in Intersections.Of(s[i], s[j], 1e-7))
+                foreach (Point2 q in Intersections.Find(s[i], s[j], 1e-7))
                 {
                     bool end = q.DistanceTo(s[i].Start) < 1e-5 || q.DistanceTo(s[i].End) < 1e-5;
                     if (!joined || !end)

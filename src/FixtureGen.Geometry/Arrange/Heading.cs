@@ -4,7 +4,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>Which way a line runs, or an arc in one quadrant of its circle, in a few bits, so that chains are gathered without another look at the curves.</summary>
-internal static class Way
+internal static class Heading
 {
     /// <summary>Curves with ends no farther apart than this (mm), and arcs that leave their quadrant, have to be looked at.</summary>
     public const double Long = Slack.LongEnough;
