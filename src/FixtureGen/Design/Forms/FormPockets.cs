@@ -33,9 +33,7 @@ internal static class FormPockets
             }
             if (job.Rules.RunningClearance < job.Shell.SlackMin)
             {
-                findings.Add(
-                    LocatorFindings.NestTooTight(name, at, job.Rules.RunningClearance, job.Shell.SlackMin)
-                );
+                findings.Add(LocatorFindings.NestTooTight(name, at, job.Rules.RunningClearance, job.Shell.SlackMin));
             }
             ImmutableArray<Region> area = kernel.Offset(
                 [Region.Of(Contours.Ccw(form.Edge))],
