@@ -146,6 +146,20 @@ internal sealed class RawOffset(Slack slack)
             {
                 next.From = 0;
             }
+            if (previous.To == 1 && next.From == 0 && previous.Alive && next.Alive)
+            {
+                StepOver(ref s, previous.Curve.B, next.Curve.A);
+            }
+        }
+    }
+
+    /// <summary>Where the neighbours of a dropped curve end next to each other a step between them stands for it.</summary>
+    private void StepOver(ref Shifted s, Point2 from, Point2 to)
+    {
+        if (from.DistanceTo(to) <= slack.Buried)
+        {
+            s.Curve = Curve.Line(from, to);
+            (s.From, s.To, s.Alive) = (0, 1, true);
         }
     }
 

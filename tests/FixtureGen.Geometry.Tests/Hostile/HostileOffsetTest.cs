@@ -90,6 +90,7 @@ public sealed class HostileOffsetTest(ITestOutputHelper output)
     [InlineData(21485)]
     [InlineData(145075)]
     [InlineData(161431)]
+    [InlineData(1034073)]
     public void Offsets_that_failed_once_are_right(int number)
     {
         List<string> complaints = [];
