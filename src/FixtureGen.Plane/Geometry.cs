@@ -56,7 +56,7 @@ public readonly record struct Point3(double X, double Y, double Z)
     public Point2 Xy => new(X, Y);
 
     /// <summary>A point of the plane at a height, mm.</summary>
-    public static Point3 At(Point2 p, double z) => new(p.X, p.Y, z);
+    public static Point3 From(Point2 p, double z) => new(p.X, p.Y, z);
 }
 
 /// <summary>What a segment is.</summary>
@@ -150,7 +150,7 @@ public sealed record Contour(ImmutableArray<Segment> Segments);
 public sealed record Region(Contour Outer, ImmutableArray<Contour> Holes)
 {
     /// <summary>The inside of a counter-clockwise contour, without holes.</summary>
-    public static Region Of(Contour outer) => new(outer, []);
+    public static Region From(Contour outer) => new(outer, []);
 
     /// <summary>The outer contour, then the holes.</summary>
     public IEnumerable<Contour> Contours => Holes.Prepend(Outer);

@@ -42,7 +42,7 @@ internal static class BenchShapes
         Point2 Place() =>
             new(random.NextDouble() * (discs ? side : 203.2), random.NextDouble() * (discs ? side : 152.4));
         return discs
-            ? [.. Enumerable.Range(0, count).Select(_ => Region.Of(Contours.Circle(Place(), 5)))]
+            ? [.. Enumerable.Range(0, count).Select(_ => Region.From(Contours.Circle(Place(), 5)))]
             :
             [
                 .. Enumerable
@@ -62,7 +62,7 @@ internal static class BenchShapes
     /// <summary>A rail with n teeth 1 x 10, 2 apart.</summary>
     private static Region[] Rack(int n) =>
         [
-            Region.Of(
+            Region.From(
                 Contours.Ccw(
                     Contours.FromPoints([
                         .. Enumerable
@@ -83,10 +83,10 @@ internal static class BenchShapes
             ),
         ];
 
-    private static Region[] Bar(int n) => [Region.Of(Contours.Rectangle(new(-1, 3, (2 * n) + 1, 6)))];
+    private static Region[] Bar(int n) => [Region.From(Contours.Rectangle(new(-1, 3, (2 * n) + 1, 6)))];
 
     /// <summary>203.2 x 152.4 with corners of 19.05: 8 curves.</summary>
-    public static Region[] RoundedRectangle() => [Region.Of(Plate())];
+    public static Region[] RoundedRectangle() => [Region.From(Plate())];
 
     /// <summary>The same with 12 holes (circles, rounded rectangles, slots): 60 curves.</summary>
     public static Region[] TwelveHoles()
@@ -108,7 +108,7 @@ internal static class BenchShapes
     }
 
     /// <summary>A closed wave of n straight lines, r = 60 + 8 sin 7t + 3 sin(23t + 0.7).</summary>
-    public static Region[] Wiggle(int n) => [Region.Of(Wave(n, default, 60, (8, 7), (3, 23)))];
+    public static Region[] Wiggle(int n) => [Region.From(Wave(n, default, 60, (8, 7), (3, 23)))];
 
     /// <summary>A wave of 600 lines with 12 wavy holes of 100 lines each.</summary>
     public static Region[] WiggleWithIslands()

@@ -72,7 +72,7 @@ public class ProofBench
 {
     private static readonly Slack House = Slack.From(Tolerances.House);
     private readonly Overlay _overlay = new(House);
-    private readonly CombinationProof _combinationProof = new(House.Grid);
+    private readonly CombinationProof _combinationProof = new(House);
     private readonly Offsetter _offsetter = new(House);
     private readonly OffsetProof _offsetProof = new(House);
     private readonly OffsetSource _source = new(House);
@@ -114,7 +114,7 @@ public class ProofBench
         _source.Begin(reversed: false);
         _source.AddAll(_single);
         _source.End();
-        List<Loop> loops = _offsetter.Run(_source, 3.175, sideTest: false)!;
+        List<Loop> loops = _offsetter.Run(_source, 3.175, OffsetWay.Plain)!;
         return prove && !_offsetProof.Proves(_offsetter, _source, 3.175, loops) ? -1 : loops.Count;
     }
 }

@@ -19,7 +19,7 @@ internal static class JudgeBench
     private const double Metres = 10_000;
     private const int CarveRuns = 150;
     private const int JudgeRuns = 12;
-    private static readonly Cutter S_cutter = new(null!, CutterShape.Flat, 3.175, 0, 0);
+    private static readonly Cutter Cutter = new(null!, CutterShape.Flat, 3.175, 0, 0);
 
     public static void Run(string[] jobs)
     {
@@ -60,7 +60,7 @@ internal static class JudgeBench
                 Carver carver = new(grid);
                 foreach (Motion motion in motions)
                 {
-                    carver.Cut(motion, S_cutter, 5);
+                    carver.Cut(motion, Cutter, 5);
                 }
             }
         );

@@ -14,7 +14,7 @@ internal static class LibraryKills
 {
     private const string Job = "job";
     private const int Lines = 20_000;
-    private static readonly string[] S_files =
+    private static readonly string[] Files =
     [
         "top.nc",
         "trim.nc",
@@ -31,7 +31,7 @@ internal static class LibraryKills
         {
             string line = n.ToString(CultureInfo.InvariantCulture) + "\n";
             byte[] bytes = [.. Enumerable.Repeat(line, Lines).SelectMany(l => l.Select(c => (byte)c))];
-            ImmutableArray<OutputFile> files = [.. S_files.Select(f => new OutputFile($"{Job}.{f}", [.. bytes]))];
+            ImmutableArray<OutputFile> files = [.. Files.Select(f => new OutputFile($"{Job}.{f}", [.. bytes]))];
             if (OutputFolder.Replace(Path.Combine(folder, Job), Job, files) is [{ } finding, ..])
             {
                 throw new InvalidOperationException(finding.ToString());
@@ -85,7 +85,7 @@ internal static class LibraryKills
     private static bool Whole(string[] files)
     {
         string[][] lines = [.. files.Select(File.ReadAllLines)];
-        return (lines.Length == 1 || lines.Length == S_files.Length)
+        return (lines.Length == 1 || lines.Length == Files.Length)
             && lines.All(l => l.Length == Lines)
             && lines.SelectMany(l => l).Distinct(StringComparer.Ordinal).Count() == 1;
     }

@@ -71,7 +71,7 @@ public class OffsetClearingBench
     [Benchmark]
     public int NtsChained() => NtsOffset.RingsChained(_flat, First, Step);
 
-    private static Region Recovered(Region r) => Region.Of(ArcRecovery.Recover(r.Outer, Recovery));
+    private static Region Recovered(Region r) => Region.From(ArcRecovery.Recover(r.Outer, Recovery));
 }
 
 /// <summary>Inwards by 3.175 mm. Ten times the segments may cost at most fifteen times the time, and 0.7 of the library's from 10,000 on.</summary>

@@ -10,7 +10,7 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>What could fill the memory or never end is refused, or judged within a bound of memory; what never ended would not pass.</summary>
 public sealed class BoundsTest
 {
-    private static readonly Job S_job = TestShop.Job(
+    private static readonly Job Job = TestShop.Job(
         TestShop.EndMill(1, 6),
         TestShop.Ball(2, 6),
         TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4)
@@ -19,7 +19,7 @@ public sealed class BoundsTest
     private static VerifyResult Bounded(string text)
     {
         long allocated = GC.GetAllocatedBytesForCurrentThread();
-        VerifyResult result = TestShop.Judge(S_job, PocketTest.Design, text);
+        VerifyResult result = TestShop.Judge(Job, PocketTest.Design, text);
         double megabytes = (GC.GetAllocatedBytesForCurrentThread() - allocated) / 1e6;
         Assert.True(megabytes < 4000, FormattableString.Invariant($"{megabytes:0} MB"));
         return result;
@@ -123,7 +123,7 @@ public sealed class BoundsTest
         {
             Placement = PocketTest.Design.Placement with { BlankBox = new Box2(0, 0, width, height) },
         };
-        VerifyResult result = TestShop.Judge(S_job, design, TestShop.Program(PocketTest.Rings));
+        VerifyResult result = TestShop.Judge(Job, design, TestShop.Program(PocketTest.Rings));
         Assert.False(result.Ok);
         Assert.Equal("block-too-large", Assert.Single(result.Findings).Code);
     }

@@ -11,9 +11,9 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>Each closed-form sweep against the cutter set down at many points of the way, and against analytic volumes.</summary>
 public sealed class CarvingTest
 {
-    private static readonly Cutter S_flat = Cutter.From(TestShop.EndMill(1, 6));
-    private static readonly Cutter S_ball = Cutter.From(TestShop.Ball(2, 6));
-    private static readonly Cutter S_cone = Cutter.From(TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4));
+    private static readonly Cutter Flat = Cutter.From(TestShop.EndMill(1, 6));
+    private static readonly Cutter Ball = Cutter.From(TestShop.Ball(2, 6));
+    private static readonly Cutter Cone = Cutter.From(TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4));
 
     private static BlockGrid Grid(double cell = 0.2) => new(new Box2(0, 0, 40, 40), cell, 0, 10);
 
@@ -84,9 +84,9 @@ public sealed class CarvingTest
     private static Cutter Cutter3(int which) =>
         which switch
         {
-            0 => S_flat,
-            1 => S_ball,
-            _ => S_cone,
+            0 => Flat,
+            1 => Ball,
+            _ => Cone,
         };
 
     [Theory]
@@ -130,7 +130,7 @@ public sealed class CarvingTest
     public void Any_ramp_of_a_flat_cutter_holds() =>
         Gen.Select(Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[3, 37], Gen.Double[1, 9])
             .Sample(
-                (x0, y0, x1, y1, z) => Compare(Line(x0, y0, 6, x1, y1, z), S_flat, 0.02),
+                (x0, y0, x1, y1, z) => Compare(Line(x0, y0, 6, x1, y1, z), Flat, 0.02),
                 iter: 6,
                 seed: "0000Zr6YZjJ4"
             );
@@ -139,7 +139,7 @@ public sealed class CarvingTest
     public void Volume_of_a_slot_is_the_stadiums_within_the_grids_bound()
     {
         BlockGrid grid = Grid(0.1);
-        double removed = new Carver(grid).Cut(Line(10, 10, 8, 30, 17, 8), S_flat, 9).Removed;
+        double removed = new Carver(grid).Cut(Line(10, 10, 8, 30, 17, 8), Flat, 9).Removed;
         double length = Math.Sqrt((20 * 20) + (7 * 7));
         double exact = 2 * ((6 * length) + (Math.PI * 9));
         double bound = 2 * ((2 * length) + (2 * Math.PI * 3)) * 0.1 / 2;
@@ -197,8 +197,8 @@ public sealed class CarvingTest
         float[] Carved(double z)
         {
             using BlockGrid grid = Grid(0.1);
-            new Carver(grid).Cut(Arc(20, 20, 9, 0.3, 5, z, z - 1), S_flat, 9);
-            new Carver(grid).Cut(Line(5, 30, z, 33, 31, z), S_ball, 9);
+            new Carver(grid).Cut(Arc(20, 20, 9, 0.3, 5, z, z - 1), Flat, 9);
+            new Carver(grid).Cut(Line(5, 30, z, 33, 31, z), Ball, 9);
             return grid.Top();
         }
         float[] before = Carved(6);

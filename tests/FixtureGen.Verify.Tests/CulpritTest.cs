@@ -11,7 +11,7 @@ namespace FixtureGen.Verify.Tests;
 /// </summary>
 public sealed class CulpritTest
 {
-    private static readonly Job S_job = TestShop.Job(
+    private static readonly Job Job = TestShop.Job(
         TestShop.EndMill(1, 6),
         TestShop.Ball(2, 6),
         TestShop.Cone(3, ToolKind.Engraver, 6, 60, 0.4),
@@ -56,7 +56,7 @@ public sealed class CulpritTest
             string body = $"G0 X40. Y50.\nG0 Z21.\nG1 Z20.\n{(before.Length > 0 ? before + "\n" : "")}{deep}";
             string text = TestShop.Program(body + "\nG1 Z17.5\nG1 X40. Y45.\nG1 X60. Y55.", tool);
             string[] lines = text.Split('\n');
-            VerifyResult result = TestShop.Judge(S_job, Design, text);
+            VerifyResult result = TestShop.Judge(Job, Design, text);
             Finding[] gouges = [.. result.Findings.Where(f => f.Code == "gouge")];
             Assert.NotEmpty(gouges);
             Assert.All(gouges, f => Assert.NotNull(f.Line));
@@ -82,7 +82,7 @@ public sealed class CulpritTest
         FixtureDesign design = TestShop.Design(
             TestShop.Pocket("p", FeatureKind.Relief, Setup.Top, TestShop.Rectangle(30, 40, 70, 60), 20, 17)
         );
-        VerifyResult result = TestShop.Judge(S_job, design, text);
+        VerifyResult result = TestShop.Judge(Job, design, text);
         Finding[] left = [.. result.Findings.Where(f => f.Code == "left-over")];
         Assert.Equal(told, left.Length > 0);
         string[] passes = [.. FormattableString.Invariant(edge).Split('\n'), "G1 Y57."];
@@ -99,7 +99,7 @@ public sealed class CulpritTest
             TestShop.Pocket("hole", FeatureKind.Relief, Setup.Top, TestShop.Circle(50, 50, radius), 20, 17)
         );
         string text = TestShop.Program("G0 X50. Y50.\nG0 Z21.\nG1 Z17.", 4);
-        VerifyResult result = TestShop.Judge(S_job, design, text);
+        VerifyResult result = TestShop.Judge(Job, design, text);
         Assert.Equal(told, result.Findings.Any(f => f.Code == "left-over"));
         Assert.InRange(result.MaxLeftoverMm, told ? 0.1 : 0, radius - 3);
     }

@@ -33,10 +33,7 @@ public sealed class FitTest
     private static Finding[] Told(string stop)
     {
         string text = TestShop.Program($"G0 Z40.\nM5\n{stop}\nM0\nS8000 M3");
-        return
-        [
-            .. TestShop.Judge(PocketTest.Job, Bolted, text).Findings.Where(f => f.Code == "screw-length"),
-        ];
+        return [.. TestShop.Judge(PocketTest.Job, Bolted, text).Findings.Where(f => f.Code == "screw-length")];
     }
 
     /// <summary>Seat 10 and washer 1; relief 6 and M5: 22.0 mm. Plate 25 less a pitch of 0.8: 35.2 mm.</summary>

@@ -8,7 +8,7 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>Floors of the carved block: what is left over the plate's face and between pockets from both sides, whatever the design says.</summary>
 public sealed class FloorTest
 {
-    private static readonly Job S_job = TestShop.Job(TestShop.EndMill(1, 6));
+    private static readonly Job Job = TestShop.Job(TestShop.EndMill(1, 6));
 
     [Theory]
     [InlineData(17, false)]
@@ -19,7 +19,7 @@ public sealed class FloorTest
     {
         FixtureDesign design = TestShop.Design(Pocket(Setup.Top, 20, floor));
         string text = Text(floor);
-        VerifyResult result = TestShop.Judge(S_job, design, text);
+        VerifyResult result = TestShop.Judge(Job, design, text);
         Assert.DoesNotContain(
             result.Findings.Select(f => f.Code),
             c => c.StartsWith("gouge", StringComparison.Ordinal)
@@ -43,9 +43,9 @@ public sealed class FloorTest
     {
         FixtureDesign design = TestShop.Design(Pocket(Setup.Top, 20, 17), Pocket(Setup.Underside, 15, 0));
         string text = Text(17);
-        Slip.Found(TestShop.Judge(S_job, design, text), text, 0, "floor-left", "G1 X40. Z17.0");
+        Slip.Found(TestShop.Judge(Job, design, text), text, 0, "floor-left", "G1 X40. Z17.0");
         FixtureDesign lower = TestShop.Design(Pocket(Setup.Top, 20, 17), Pocket(Setup.Underside, 13.5, 0));
-        Assert.DoesNotContain("floor-left", TestShop.Judge(S_job, lower, text).Findings.Select(f => f.Code));
+        Assert.DoesNotContain("floor-left", TestShop.Judge(Job, lower, text).Findings.Select(f => f.Code));
     }
 
     /// <summary>A floor of just the least thickness is nobody's fault: the motion that goes deeper there is told.</summary>
@@ -55,7 +55,7 @@ public sealed class FloorTest
         string text = Text(3).Replace("G1 X60. Y50.", "G1 X60. Y50. Z2.5", StringComparison.Ordinal);
         FixtureDesign design = TestShop.Design(Pocket(Setup.Top, 20, 3));
         int line = Array.IndexOf(text.Split('\n'), "G1 X60. Y50. Z2.5") + 1;
-        VerifyResult result = TestShop.Judge(S_job, design, text);
+        VerifyResult result = TestShop.Judge(Job, design, text);
         Finding[] thin = [.. result.Findings.Where(f => f.Code == "floor-left" && f.Line is not null)];
         Assert.NotEmpty(thin);
         Assert.All(thin, f => Assert.True(f.Line >= line, f.Where));

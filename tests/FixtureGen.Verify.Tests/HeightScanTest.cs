@@ -9,7 +9,7 @@ namespace FixtureGen.Verify.Tests;
 public sealed class HeightScanTest
 {
     /// <summary>A few heights, so that whole tiles may be alike, one tile of its own besides.</summary>
-    private static readonly Gen<(int Columns, int Rows, int[] Low, int[] High)> S_pair =
+    private static readonly Gen<(int Columns, int Rows, int[] Low, int[] High)> Pair =
         from columns in Gen.Int[1, 27]
         from rows in Gen.Int[1, 27]
         from low in Gen.Int[0, 3].Array[27 * 27]
@@ -38,7 +38,7 @@ public sealed class HeightScanTest
 
     [Fact]
     public void Cells_beyond_a_limit_are_told_in_order_with_the_greatest_of_the_rest() =>
-        S_pair.Sample(
+        Pair.Sample(
             pair =>
             {
                 (Heights low, Heights high, float[] apart) = Made(pair);
@@ -51,7 +51,7 @@ public sealed class HeightScanTest
 
     [Fact]
     public void Cells_between_two_figures_are_told_in_order_without_the_ends() =>
-        S_pair.Sample(
+        Pair.Sample(
             pair =>
             {
                 (Heights low, Heights high, float[] apart) = Made(pair);
@@ -65,7 +65,7 @@ public sealed class HeightScanTest
 
     [Fact]
     public void The_material_between_is_the_sum_of_what_is_above() =>
-        S_pair.Sample(
+        Pair.Sample(
             pair =>
             {
                 (Heights low, Heights high, float[] apart) = Made(pair);
@@ -76,7 +76,7 @@ public sealed class HeightScanTest
 
     [Fact]
     public void Rows_the_highest_and_the_other_face_are_those_of_the_cells() =>
-        S_pair.Sample(
+        Pair.Sample(
             pair =>
             {
                 (_, Heights high, _) = Made(pair);

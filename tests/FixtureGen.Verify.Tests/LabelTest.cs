@@ -15,7 +15,7 @@ public sealed class LabelTest
         G1 X40. F400.
         """;
 
-    private static readonly Job S_job = TestShop.Job(TestShop.Cone(1, ToolKind.Engraver, 6, 60, 0.4));
+    private static readonly Job Job = TestShop.Job(TestShop.Cone(1, ToolKind.Engraver, 6, 60, 0.4));
 
     [Theory]
     [InlineData("G1 Z19.7", "G1 Z19.7")]
@@ -23,7 +23,7 @@ public sealed class LabelTest
     public void An_engraved_label_passes(string good, string other)
     {
         (string text, _) = Slip.Make(TestShop.Program(Top), good, other);
-        Slip.Nothing(TestShop.Judge(S_job, OnTop(), text));
+        Slip.Nothing(TestShop.Judge(Job, OnTop(), text));
     }
 
     [Theory]
@@ -34,7 +34,7 @@ public sealed class LabelTest
     public void A_label_too_short_too_shallow_or_too_deep_is_told(string code, string good, string bad)
     {
         (string text, int line) = Slip.Make(TestShop.Program(Top), good, bad);
-        VerifyResult result = TestShop.Judge(S_job, OnTop(), text);
+        VerifyResult result = TestShop.Judge(Job, OnTop(), text);
         Slip.Found(result, text, line, code);
         Assert.Equal(code == "left-over", result.MaxLeftoverMm > Limits.House.Leftover);
         Assert.False(result.Ok);
@@ -44,7 +44,7 @@ public sealed class LabelTest
     public void A_program_for_the_other_side_need_not_engrave_the_label()
     {
         string text = UndersideTest.Program("");
-        VerifyResult result = TestShop.Judge(S_job, OnTop(), text, Setup.Underside);
+        VerifyResult result = TestShop.Judge(Job, OnTop(), text, Setup.Underside);
         Assert.DoesNotContain("left-over", result.Findings.Select(f => f.Code));
     }
 
@@ -55,9 +55,9 @@ public sealed class LabelTest
         FixtureDesign design = Design(Setup.Underside, 0.3, 0) with { Flip = new Flip(50) };
         string good = Top.Replace("X20.", "X80.", StringComparison.Ordinal)
             .Replace("X40.", "X60.", StringComparison.Ordinal);
-        Slip.Nothing(TestShop.Judge(S_job, design, UndersideTest.Program(good), Setup.Underside));
+        Slip.Nothing(TestShop.Judge(Job, design, UndersideTest.Program(good), Setup.Underside));
         (string text, int line) = Slip.Make(UndersideTest.Program(good), "G1 X60. F400.", "G1 X62. F400.");
-        Slip.Found(TestShop.Judge(S_job, design, text, Setup.Underside), text, line, "left-over");
+        Slip.Found(TestShop.Judge(Job, design, text, Setup.Underside), text, line, "left-over");
     }
 
     private static FixtureDesign OnTop() => Design(Setup.Top, 20, 19.7);
@@ -80,7 +80,7 @@ public sealed class LabelTest
                         setup,
                         FeatureKind.Label,
                         "label",
-                        [Region.Of(TestShop.Rounded(19.6, 49.6, 40.4, 50.4, 0.39))],
+                        [Region.From(TestShop.Rounded(19.6, 49.6, 40.4, 50.4, 0.39))],
                         top,
                         floor
                     ),

@@ -10,7 +10,7 @@ namespace FixtureGen.Verify.Tests;
 /// </summary>
 public sealed class PlaceTest
 {
-    private static readonly Job S_job = TestShop.Job(TestShop.EndMill(1, 6));
+    private static readonly Job Job = TestShop.Job(TestShop.EndMill(1, 6));
 
     [Theory]
     [InlineData("G0 X-50. Y-50.", false)]
@@ -64,11 +64,11 @@ public sealed class PlaceTest
     public void Without_a_tool_nothing_goes_down_into_the_block()
     {
         string text = TestShop.Program("G0 X10. Y10.\nG0 Z19.").Replace("T1 M6\n", "", StringComparison.Ordinal);
-        Slip.Found(TestShop.Judge(S_job, TestShop.Design(), text), text, 0, "no-tool", "G0 Z19.");
+        Slip.Found(TestShop.Judge(Job, TestShop.Design(), text), text, 0, "no-tool", "G0 Z19.");
         string above = text.Replace("G0 Z19.", "G0 Z20.", StringComparison.Ordinal);
-        Assert.DoesNotContain("no-tool", TestShop.Judge(S_job, TestShop.Design(), above).Findings.Select(f => f.Code));
+        Assert.DoesNotContain("no-tool", TestShop.Judge(Job, TestShop.Design(), above).Findings.Select(f => f.Code));
     }
 
     private static IEnumerable<Finding> Told(string body) =>
-        TestShop.Judge(S_job, TestShop.Design(), TestShop.Program(body)).Findings;
+        TestShop.Judge(Job, TestShop.Design(), TestShop.Program(body)).Findings;
 }

@@ -11,7 +11,7 @@ namespace FixtureGen.Verify.Tests;
 /// </summary>
 public sealed class PlateTest
 {
-    private static readonly Job S_job = TestShop.Job(
+    private static readonly Job Job = TestShop.Job(
         TestShop.Cone(1, ToolKind.Drill, 6, 118, 0),
         TestShop.EndMill(2, 3)
     ) with
@@ -40,7 +40,7 @@ public sealed class PlateTest
         FixtureDesign design = TestShop.Design(
             TestShop.Pocket("bolt", FeatureKind.BoltHole, Setup.Top, TestShop.Circle(10, 10, 3), 20, 0)
         );
-        Slip.Nothing(TestShop.Judge(S_job, design, TestShop.Program(Drilled(10, 10, -5.5), feed: 900)));
+        Slip.Nothing(TestShop.Judge(Job, design, TestShop.Program(Drilled(10, 10, -5.5), feed: 900)));
     }
 
     /// <summary>A cycle where the tool stands already moves nothing at first, and a hole drilled twice is one time too many.</summary>
@@ -51,9 +51,9 @@ public sealed class PlateTest
             TestShop.Pocket("bolt", FeatureKind.BoltHole, Setup.Top, TestShop.Circle(10, 10, 3), 20, 0)
         );
         string text = TestShop.Program("G0 X10. Y10.\nG0 Z21.\nG99 G81 Z-5.5 R21.\nG80", feed: 900);
-        Slip.Nothing(TestShop.Judge(S_job, design, text));
+        Slip.Nothing(TestShop.Judge(Job, design, text));
         (string twice, int line) = Slip.Make(text, "G80\n", "X10.\nG80\n");
-        Slip.Found(TestShop.Judge(S_job, design, twice), twice, line, "cuts-air");
+        Slip.Found(TestShop.Judge(Job, design, twice), twice, line, "cuts-air");
     }
 
     [Theory]
@@ -90,7 +90,7 @@ public sealed class PlateTest
     private static void Hits(bool hits, string body, string told, int tool = 1)
     {
         string text = TestShop.Program(body, tool);
-        VerifyResult result = TestShop.Judge(S_job, TestShop.Design(), text);
+        VerifyResult result = TestShop.Judge(Job, TestShop.Design(), text);
         Assert.Equal(hits, result.Findings.Any(f => f.Code == "below-plate-face"));
         if (hits)
         {

@@ -8,7 +8,7 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>The plate's seal runs X 20..80, Y 20..80: what opens the block inside it lets go the vacuum that holds it.</summary>
 public sealed class SealTest
 {
-    private static readonly Job S_job = TestShop.Job(TestShop.Cone(1, ToolKind.Drill, 6, 118, 0));
+    private static readonly Job Job = TestShop.Job(TestShop.Cone(1, ToolKind.Drill, 6, 118, 0));
 
     [Theory]
     [InlineData("", 50, 50, 2.5, true)]
@@ -32,7 +32,7 @@ public sealed class SealTest
         double z = below == 0.1 ? below : -below;
         string drill = FormattableString.Invariant($"G0 X{x:0.0##} Y{y:0.0##}\nG0 Z21.\nG1 Z{z:0.0##}");
         string text = TestShop.Program(stop + drill);
-        VerifyResult result = TestShop.Judge(S_job, TestShop.Design(), text);
+        VerifyResult result = TestShop.Judge(Job, TestShop.Design(), text);
         Assert.Equal(told, result.Findings.Any(f => f.Code == "bolts-not-fitted"));
         if (told)
         {
@@ -45,7 +45,7 @@ public sealed class SealTest
     public void The_first_hole_is_told_once()
     {
         string text = TestShop.Program("G0 X40. Y50.\nG0 Z21.\nG1 Z-3.\nG0 Z21.\nG0 X60.\nG1 Z-3.");
-        Assert.Single(TestShop.Judge(S_job, TestShop.Design(), text).Findings, f => f.Code == "bolts-not-fitted");
+        Assert.Single(TestShop.Judge(Job, TestShop.Design(), text).Findings, f => f.Code == "bolts-not-fitted");
     }
 
     /// <summary>A channel from below opens where a pocket from above meets it, though the pocket's floor is far from the plate.</summary>
@@ -65,7 +65,7 @@ public sealed class SealTest
             )
         );
         string text = TestShop.Program(FormattableString.Invariant($"G0 X50. Y50.\nG0 Z21.\nG1 Z{z:0.0##}"));
-        VerifyResult result = TestShop.Judge(S_job, design, text);
+        VerifyResult result = TestShop.Judge(Job, design, text);
         Assert.Equal(told, result.Findings.Any(f => f.Code == "bolts-not-fitted"));
     }
 }

@@ -7,7 +7,7 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>A lone file is known by its program number, else by its first comment, else by its name.</summary>
 public sealed class SetupGuessTest
 {
-    private static readonly ProgramText S_known = new(Setup.Underside, 1001, "other.nc", "");
+    private static readonly ProgramText Known = new(Setup.Underside, 1001, "other.nc", "");
 
     [Theory]
     [InlineData("O1001\n(F001 REV 1 BLOCK TOP)\n", "x.nc", true, Setup.Underside)]
@@ -30,5 +30,5 @@ public sealed class SetupGuessTest
     }
 
     private static VerifyResult Judge(string text, string file, bool known) =>
-        Verifier.JudgeOne(PocketTest.Job, PocketTest.Design, file, text, null, known ? [S_known] : [], Limits.House);
+        Verifier.JudgeOne(PocketTest.Job, PocketTest.Design, file, text, null, known ? [Known] : [], Limits.House);
 }

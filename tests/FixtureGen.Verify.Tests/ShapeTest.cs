@@ -12,16 +12,16 @@ public sealed class ShapeTest
 {
     private const int Dense = 2000;
 
-    private static readonly Gen<Point2> S_point = Gen.Select(
+    private static readonly Gen<Point2> Point = Gen.Select(
         Gen.Double[-10, 10],
         Gen.Double[-10, 10],
         (x, y) => new Point2(x, y)
     );
 
-    private static readonly Gen<Piece> S_piece = Gen.OneOf(
-        Gen.Select(S_point, S_point, Piece.Line),
+    private static readonly Gen<Piece> Piece = Gen.OneOf(
+        Gen.Select(Point, Point, Piece.Line),
         Gen.Select(
-            S_point,
+            Point,
             Gen.Double[0.5, 8],
             Gen.Double[-3, 3],
             Gen.OneOf(Gen.Double[0.2, 6.2], Gen.Double[-6.2, -0.2]),
@@ -39,7 +39,7 @@ public sealed class ShapeTest
     [Fact]
     [Trait("Speed", "Slow")]
     public void Distance_of_two_pieces_is_the_least_of_their_points() =>
-        Gen.Select(S_piece, S_piece)
+        Gen.Select(Piece, Piece)
             .Sample(
                 (a, b) =>
                 {
@@ -57,7 +57,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void Distance_to_a_point_is_the_least_of_the_pieces_points() =>
-        Gen.Select(S_piece, S_point)
+        Gen.Select(Piece, Point)
             .Sample(
                 (piece, p) =>
                 {
@@ -86,7 +86,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void A_part_of_a_piece_runs_along_the_piece() =>
-        Gen.Select(S_piece, Gen.Double[0, 0.5], Gen.Double[0.5, 1], Gen.Double[0, 1])
+        Gen.Select(Piece, Gen.Double[0, 0.5], Gen.Double[0.5, 1], Gen.Double[0, 1])
             .Sample(
                 (piece, from, to, t) =>
                 {
@@ -131,7 +131,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void Crossings_are_one_point_of_both_pieces() =>
-        Gen.Select(S_piece, S_piece)
+        Gen.Select(Piece, Piece)
             .Sample(
                 (a, b) =>
                     Assert.All(Crossed(a, b), c => Assert.InRange(a.PointAt(c.S).DistanceTo(b.PointAt(c.T)), 0, 1e-6)),
@@ -142,7 +142,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void A_box_holds_its_piece_and_no_more() =>
-        S_piece.Sample(
+        Piece.Sample(
             piece =>
             {
                 Box2 box = piece.Bounds();
@@ -171,7 +171,7 @@ public sealed class ShapeTest
     {
         Point2[] p = [new(2, 0), new(0, 2), new(-2, 0), new(0, -2)];
         Contour diamond = new([.. Enumerable.Range(0, 4).Select(i => Segment.Line(p[i], p[(i + 1) % 4]))]);
-        Assert.Equal(inside, new Area(Region.Of(diamond)).Contains(new Point2(x, y)));
+        Assert.Equal(inside, new Area(Region.From(diamond)).Contains(new Point2(x, y)));
     }
 
     [Theory]
@@ -182,7 +182,7 @@ public sealed class ShapeTest
     [InlineData(4.9, 2, true)]
     [InlineData(-4.9, -2, true)]
     public void Inside_is_told_at_the_ends_of_arcs(double x, double y, bool inside) =>
-        Assert.Equal(inside, new Area(Region.Of(TestShop.Rounded(-5, -4, 5, 4, 2))).Contains(new Point2(x, y)));
+        Assert.Equal(inside, new Area(Region.From(TestShop.Rounded(-5, -4, 5, 4, 2))).Contains(new Point2(x, y)));
 
     [Fact]
     public void Tallies_add_what_was_taken_and_keep_the_deepest() =>

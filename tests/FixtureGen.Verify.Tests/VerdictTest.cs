@@ -8,24 +8,24 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>One hand-broken program for each verdict on a block, refused or warned about at the line where it was broken.</summary>
 public sealed class VerdictTest
 {
-    private static readonly Tool S_mill = TestShop.EndMill(1, 6);
+    private static readonly Tool Mill = TestShop.EndMill(1, 6);
 
     /// <summary>The pocket's mill; one with a thick shank right above short flutes; one that hardly sticks out; one with stub flutes; a drill.</summary>
     private static Job Job { get; } =
         TestShop.Job(
-            S_mill,
-            S_mill with
+            Mill,
+            Mill with
             {
                 Number = 2,
                 FluteLength = 2,
                 ShankDiameter = 8,
             },
-            S_mill with
+            Mill with
             {
                 Number = 3,
                 StickOut = 2.5,
             },
-            S_mill with
+            Mill with
             {
                 Number = 4,
                 FluteLength = 1,
@@ -146,7 +146,7 @@ public sealed class VerdictTest
         bool holder
     )
     {
-        Tool tool = S_mill with { FluteLength = flutes, ShankDiameter = 12, StickOut = stickOut, HolderDiameter = 30 };
+        Tool tool = Mill with { FluteLength = flutes, ShankDiameter = 12, StickOut = stickOut, HolderDiameter = 30 };
         string body = FormattableString.Invariant($"G0 X{x:0.0} Y40.\nG0 Z21.\nG0 Z10.\nG1 Y60.");
         VerifyResult result = TestShop.Judge(TestShop.Job(tool), TestShop.Design(), TestShop.Program(body));
         Assert.Equal(shank, result.Findings.Any(f => f.Code == "shank-hits-block"));

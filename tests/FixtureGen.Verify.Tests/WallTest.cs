@@ -9,7 +9,7 @@ namespace FixtureGen.Verify.Tests;
 /// <summary>Side gouges by hand: how far a cutter's flank passes a wall that stands at its height.</summary>
 public sealed class WallTest
 {
-    private static readonly Job S_job = TestShop.Job(
+    private static readonly Job Job = TestShop.Job(
         TestShop.EndMill(1, 6),
         TestShop.Cone(2, ToolKind.Engraver, 6, 60, 0.4),
         TestShop.Ball(3, 6)
@@ -119,7 +119,7 @@ public sealed class WallTest
         };
         string text = TestShop.Program("G0 X99. Y-4.\nG0 Z21.\nG0 Z18.\nG1 Y104.");
         Assert.DoesNotContain(
-            TestShop.Judge(S_job, design, text).Findings.Select(f => f.Code),
+            TestShop.Judge(Job, design, text).Findings.Select(f => f.Code),
             c => c.StartsWith("gouge", StringComparison.Ordinal)
         );
     }
@@ -133,7 +133,7 @@ public sealed class WallTest
     private static void Bites(FixtureDesign design, string body, string told, double bite, int tool = 1)
     {
         string text = TestShop.Program(body, tool);
-        VerifyResult result = TestShop.Judge(S_job, design, text);
+        VerifyResult result = TestShop.Judge(Job, design, text);
         Finding[] found = [.. result.Findings.Where(f => f.Code == "gouge-side")];
         if (bite == 0)
         {

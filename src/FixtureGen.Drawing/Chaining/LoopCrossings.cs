@@ -35,7 +35,7 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
         {
             (int loopA, int i, Segment s) = segments[a];
             (int loopB, int k, Segment t) = segments[b];
-            List<Point2> points = [.. Intersections.Of(s, t, limits.Grid)];
+            List<Point2> points = [.. Intersections.Find(s, t, limits.Grid)];
             if (loopA != loopB)
             {
                 between.AddRange(points);

@@ -23,7 +23,7 @@ internal static class Weld
                 Start = start,
                 End = end,
             }
-            : Bulges.Arc(start, end, Bulges.Of(s));
+            : Bulges.Arc(start, end, Bulges.FromSegment(s));
     }
 
     /// <summary>

@@ -94,7 +94,7 @@ public static class DxfWriter
             g.Flat(s.Start);
             if (s.IsArc)
             {
-                g.Real(42, Bulges.Of(s));
+                g.Real(42, Bulges.FromSegment(s));
             }
         }
         if (!closed)

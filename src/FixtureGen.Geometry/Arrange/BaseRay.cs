@@ -5,15 +5,15 @@ namespace FixtureGen.Geometry;
 /// <summary>Asks by a ray how often the loops wind about the right side of a run.</summary>
 internal sealed class BaseRay(Runs runs, Twins twins, double snap)
 {
-    private readonly List<int> found = [];
-    private readonly HashSet<int> onIt = [];
-    private Cutter cutter = null!;
-    private int countA;
+    private readonly List<int> _found = [];
+    private readonly HashSet<int> _onIt = [];
+    private Cutter _cutter = null!;
+    private int _countA;
 
     public void Begin(Cutter of, int inFirstSet)
     {
-        cutter = of;
-        countA = inFirstSet;
+        _cutter = of;
+        _countA = inFirstSet;
     }
 
     public (int A, int B) RightOf(int run)
@@ -24,20 +24,20 @@ internal sealed class BaseRay(Runs runs, Twins twins, double snap)
         Point2 p = piece.Probe;
         Point2 heading = piece.TangentAt(p);
         bool steep = Math.Abs(heading.Y) >= Math.Abs(heading.X);
-        found.Clear();
-        cutter.Index.Touching(RayBox(p, steep, aside), found);
+        _found.Clear();
+        _cutter.Index.Touching(RayBox(p, steep, aside), _found);
         Point2 at = steep ? p : Ray.Swapped(p);
         // Seen in the mirror everything turns the other way, and right is left.
         bool rightIsAfter = steep ? heading.Y > 0 : heading.X < 0;
         Point2 beside = new(at.X + (rightIsAfter ? aside : -aside), at.Y);
         int a = 0;
         int b = 0;
-        foreach (int i in found)
+        foreach (int i in _found)
         {
-            ref readonly Curve curve = ref cutter.LastRound.Items[i];
+            ref readonly Curve curve = ref _cutter.LastRound.Items[i];
             Curve seen = steep ? curve : Ray.Swapped(curve);
-            int turns = Ray.Turns(seen, onIt.Contains(i) ? beside : at);
-            if (cutter.LastRound.Origins[i] < countA)
+            int turns = Ray.Turns(seen, _onIt.Contains(i) ? beside : at);
+            if (_cutter.LastRound.Origins[i] < _countA)
             {
                 a += turns;
             }
@@ -52,12 +52,12 @@ internal sealed class BaseRay(Runs runs, Twins twins, double snap)
     /// <summary>Notes the curves that run through the piece; returns how far beside it is clear of them.</summary>
     private double GatherTwins(int run, int piece)
     {
-        onIt.Clear();
-        onIt.Add(runs.Pieces.Parents[piece]);
+        _onIt.Clear();
+        _onIt.Add(runs.Pieces.Parents[piece]);
         int count = 0;
         for (int twin = twins.Next(run); twin != run; twin = twins.Next(twin))
         {
-            onIt.Add(runs.Pieces.Parents[runs.First(twin)]);
+            _onIt.Add(runs.Pieces.Parents[runs.First(twin)]);
             count++;
         }
         return snap * (0.125 + (2 * count));

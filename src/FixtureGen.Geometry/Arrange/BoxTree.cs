@@ -11,28 +11,28 @@ internal sealed class BoxTree
 {
     private const int Fan = 4;
     private const int MaxLevels = 17;
-    private readonly int[] levelStart = new int[MaxLevels];
-    private readonly int[] levelCount = new int[MaxLevels];
-    private Vector256<double>[] boxes = [];
-    private int[] item = [];
-    private ulong[] keys = [];
-    private int top;
+    private readonly int[] _levelStart = new int[MaxLevels];
+    private readonly int[] _levelCount = new int[MaxLevels];
+    private Vector256<double>[] _boxes = [];
+    private int[] _item = [];
+    private ulong[] _keys = [];
+    private int _top;
 
     public int Count { get; private set; }
 
     /// <summary>The packed box around everything; only where Count is above 0.</summary>
-    public Vector256<double> Bounds => boxes[levelStart[top]];
+    public Vector256<double> Bounds => _boxes[_levelStart[_top]];
 
     /// <summary>Builds the tree over the given boxes, packed; <paramref name="sorted"/> when their order is a good one.</summary>
     public void Build(ReadOnlySpan<Vector256<double>> leaves, bool sorted)
     {
         Count = leaves.Length;
         int need = NodeCount(Count);
-        Growing.Reserve(ref boxes, need);
-        Growing.Reserve(ref item, Count);
+        Growing.Reserve(ref _boxes, need);
+        Growing.Reserve(ref _item, Count);
         for (int i = 0; i < Count; i++)
         {
-            item[i] = i;
+            _item[i] = i;
         }
         if (!sorted)
         {
@@ -40,7 +40,7 @@ internal sealed class BoxTree
         }
         for (int i = 0; i < Count; i++)
         {
-            boxes[i] = leaves[item[i]];
+            _boxes[i] = leaves[_item[i]];
         }
         BuildUpperLevels();
     }
@@ -50,7 +50,7 @@ internal sealed class BoxTree
     {
         if (Count > 1)
         {
-            Within(top, 0, pairs);
+            Within(_top, 0, pairs);
         }
     }
 
@@ -59,7 +59,7 @@ internal sealed class BoxTree
     {
         if (Count > 0)
         {
-            Touching(top, 0, box, found);
+            Touching(_top, 0, box, found);
         }
     }
 
@@ -68,7 +68,7 @@ internal sealed class BoxTree
     {
         if (Count > 0)
         {
-            Crossed(top, 0, lines, found);
+            Crossed(_top, 0, lines, found);
         }
     }
 
@@ -85,7 +85,7 @@ internal sealed class BoxTree
 
     private void SortAlongCurve(ReadOnlySpan<Vector256<double>> leaves)
     {
-        Growing.Reserve(ref keys, Count);
+        Growing.Reserve(ref _keys, Count);
         Vector256<double> all = leaves[0];
         foreach (Vector256<double> b in leaves)
         {
@@ -100,9 +100,9 @@ internal sealed class BoxTree
             Vector256<double> b = leaves[i];
             double x = (((b[0] - b[2]) / 2) - all[0]) * kx;
             double y = (((b[1] - b[3]) / 2) - all[1]) * ky;
-            keys[i] = Spread((uint)x) | (Spread((uint)y) << 1);
+            _keys[i] = Spread((uint)x) | (Spread((uint)y) << 1);
         }
-        Array.Sort(keys, item, 0, Count);
+        Array.Sort(_keys, _item, 0, Count);
     }
 
     private static ulong Spread(uint v)
@@ -117,33 +117,33 @@ internal sealed class BoxTree
     private void BuildUpperLevels()
     {
         int count = Count;
-        top = 0;
-        levelStart[0] = 0;
-        levelCount[0] = count;
+        _top = 0;
+        _levelStart[0] = 0;
+        _levelCount[0] = count;
         while (count > 1)
         {
-            int below = levelStart[top];
+            int below = _levelStart[_top];
             int nodes = (count + Fan - 1) / Fan;
             int start = below + count;
             for (int i = 0; i < nodes; i++)
             {
                 int first = below + (Fan * i);
                 int end = Math.Min(below + count, first + Fan);
-                Vector256<double> box = boxes[first];
+                Vector256<double> box = _boxes[first];
                 for (int k = first + 1; k < end; k++)
                 {
-                    box = Vector256.Min(box, boxes[k]);
+                    box = Vector256.Min(box, _boxes[k]);
                 }
-                boxes[start + i] = box;
+                _boxes[start + i] = box;
             }
-            top++;
-            levelStart[top] = start;
-            levelCount[top] = nodes;
+            _top++;
+            _levelStart[_top] = start;
+            _levelCount[_top] = nodes;
             count = nodes;
         }
     }
 
-    private int ChildEnd(int level, int node) => Math.Min(levelCount[level - 1], (Fan * node) + Fan);
+    private int ChildEnd(int level, int node) => Math.Min(_levelCount[level - 1], (Fan * node) + Fan);
 
     private void Within(int level, int node, List<long> pairs)
     {
@@ -164,26 +164,26 @@ internal sealed class BoxTree
 
     private void Between(int level, int a, int b, List<long> pairs)
     {
-        int start = levelStart[level];
-        if (!Touch(boxes[start + a], boxes[start + b]))
+        int start = _levelStart[level];
+        if (!Touch(_boxes[start + a], _boxes[start + b]))
         {
             return;
         }
         if (level == 0)
         {
-            long i = item[a];
-            long j = item[b];
+            long i = _item[a];
+            long j = _item[b];
             pairs.Add(i < j ? (i << 32) | j : (j << 32) | i);
             return;
         }
         // The smaller side is opened against the whole of the other: what lies clear of it is never looked at.
-        int below = levelStart[level - 1];
+        int below = _levelStart[level - 1];
         int endA = ChildEnd(level, a);
         int endB = ChildEnd(level, b);
-        Vector256<double> other = boxes[start + b];
+        Vector256<double> other = _boxes[start + b];
         for (int i = Fan * a; i < endA; i++)
         {
-            if (!Touch(boxes[below + i], other))
+            if (!Touch(_boxes[below + i], other))
             {
                 continue;
             }
@@ -196,13 +196,13 @@ internal sealed class BoxTree
 
     private void Touching(int level, int node, Vector256<double> box, List<int> found)
     {
-        if (!Touch(boxes[levelStart[level] + node], box))
+        if (!Touch(_boxes[_levelStart[level] + node], box))
         {
             return;
         }
         if (level == 0)
         {
-            found.Add(item[node]);
+            found.Add(_item[node]);
             return;
         }
         int end = ChildEnd(level, node);
@@ -214,13 +214,13 @@ internal sealed class BoxTree
 
     private void Crossed(int level, int node, ScanLines lines, List<int> found)
     {
-        if (!lines.MayCross(boxes[levelStart[level] + node]))
+        if (!lines.MayCross(_boxes[_levelStart[level] + node]))
         {
             return;
         }
         if (level == 0)
         {
-            found.Add(item[node]);
+            found.Add(_item[node]);
             return;
         }
         int end = ChildEnd(level, node);

@@ -13,76 +13,76 @@ internal sealed class ChainIndex
     // Longer chains make fewer but larger boxes.
     private const int MostInChain = 32;
 
-    private readonly BoxTree tree = new();
-    private readonly List<long> chainPairs = [];
-    private readonly List<int> chainsFound = [];
-    private CurveList curves = null!;
-    private Vector256<double> margin;
-    private Vector256<double>[] curveBoxes = [];
-    private bool[] isOpen = [];
-    private bool[] linked = [];
-    private Vector256<double>[] chainBoxes = [];
-    private int[] chainStarts = [];
-    private int chains;
+    private readonly BoxTree _tree = new();
+    private readonly List<long> _chainPairs = [];
+    private readonly List<int> _chainsFound = [];
+    private CurveList _curves = null!;
+    private Vector256<double> _margin;
+    private Vector256<double>[] _curveBoxes = [];
+    private bool[] _isOpen = [];
+    private bool[] _linked = [];
+    private Vector256<double>[] _chainBoxes = [];
+    private int[] _chainStarts = [];
+    private int _chains;
 
     /// <summary>Curves whose ends are no farther apart than the snapping distance.</summary>
     public List<int> Short { get; } = [];
 
     /// <summary>The packed box around everything.</summary>
-    public Vector256<double> Bounds => tree.Bounds;
+    public Vector256<double> Bounds => _tree.Bounds;
 
     public void Build(CurveTable table, double near, bool sorted)
     {
         CurveList over = table.List;
-        curves = over;
-        margin = Vector256.Create(near);
+        _curves = over;
+        _margin = Vector256.Create(near);
         int count = over.Count;
-        Growing.Reserve(ref chainBoxes, count);
-        Growing.Reserve(ref chainStarts, count + 1);
-        Growing.Reserve(ref linked, count);
+        Growing.Reserve(ref _chainBoxes, count);
+        Growing.Reserve(ref _chainStarts, count + 1);
+        Growing.Reserve(ref _linked, count);
         Short.Clear();
         GatherChains(table, near);
-        chainStarts[chains] = count;
-        Growing.Reserve(ref curveBoxes, count);
-        Growing.Reserve(ref isOpen, chains);
-        Array.Clear(isOpen, 0, chains);
-        for (int chain = 0; chain < chains; chain++)
+        _chainStarts[_chains] = count;
+        Growing.Reserve(ref _curveBoxes, count);
+        Growing.Reserve(ref _isOpen, _chains);
+        Array.Clear(_isOpen, 0, _chains);
+        for (int chain = 0; chain < _chains; chain++)
         {
-            int first = chainStarts[chain];
-            int last = chainStarts[chain + 1] - 1;
+            int first = _chainStarts[chain];
+            int last = _chainStarts[chain + 1] - 1;
             ref readonly Curve c = ref over.Items[first];
             // A chain of several curves lies in the box between its ends.
-            chainBoxes[chain] = (last > first ? Packed(c.A, over.Items[last].B) : c.Packed()) - margin;
+            _chainBoxes[chain] = (last > first ? Packed(c.A, over.Items[last].B) : c.Packed()) - _margin;
         }
-        tree.Build(chainBoxes.AsSpan(0, chains), sorted);
+        _tree.Build(_chainBoxes.AsSpan(0, _chains), sorted);
     }
 
     private void GatherChains(CurveTable table, double near)
     {
-        chains = 0;
+        _chains = 0;
         int count = table.Count;
         ReadOnlySpan<Curve> span = table.List.Span;
         ReadOnlySpan<byte> ways = table.Ways.AsSpan(0, count);
         ReadOnlySpan<int> startIds = table.StartIds.AsSpan(0, count);
         ReadOnlySpan<int> endIds = table.EndIds.AsSpan(0, count);
-        int gathered = Way.Unsteady;
+        int gathered = Heading.Unsteady;
         int first = 0;
         for (int i = 0; i < count; i++)
         {
             int way = ways[i];
-            if (way >= Way.Unsteady || near >= Way.Long)
+            if (way >= Heading.Unsteady || near >= Heading.Long)
             {
                 way = SteadyWay(span[i], i, near);
             }
             bool follows = i > 0 && endIds[i - 1] == startIds[i];
             int together = gathered | way;
-            if (follows && together < Way.Unsteady && i - first < MostInChain && Way.IsOneQuadrant(together))
+            if (follows && together < Heading.Unsteady && i - first < MostInChain && Heading.IsOneQuadrant(together))
             {
                 gathered = together;
                 continue;
             }
-            linked[chains] = follows;
-            chainStarts[chains++] = i;
+            _linked[_chains] = follows;
+            _chainStarts[_chains++] = i;
             first = i;
             gathered = way;
         }
@@ -94,29 +94,29 @@ internal sealed class ChainIndex
         if (c.Chord2 <= near * near)
         {
             Short.Add(i);
-            return Way.Unsteady;
+            return Heading.Unsteady;
         }
-        return c.Turn == 0 || c.StaysInOneQuadrant() ? Way.From(c.A, c.B) & ~Way.Unsteady : Way.Unsteady;
+        return c.Turn == 0 || c.StaysInOneQuadrant() ? Heading.From(c.A, c.B) & ~Heading.Unsteady : Heading.Unsteady;
     }
 
     /// <summary>Adds all curves of every chain that one of the lines may cross.</summary>
     public void AddCrossed(int countA, ScanLines lines)
     {
-        chainsFound.Clear();
-        tree.Crossed(lines, chainsFound);
-        foreach (int chain in chainsFound)
+        _chainsFound.Clear();
+        _tree.Crossed(lines, _chainsFound);
+        foreach (int chain in _chainsFound)
         {
-            int first = chainStarts[chain];
-            lines.AddChain(curves.Items.AsSpan(first..chainStarts[chain + 1]), first < countA ? 0 : 1, first);
+            int first = _chainStarts[chain];
+            lines.AddChain(_curves.Items.AsSpan(first.._chainStarts[chain + 1]), first < countA ? 0 : 1, first);
         }
     }
 
     /// <summary>Adds every pair of curves of different chains whose boxes touch, the lower in the upper half of a long.</summary>
     public void TouchingPairs(List<long> pairs)
     {
-        chainPairs.Clear();
-        tree.TouchingPairs(chainPairs);
-        foreach (long pair in CollectionsMarshal.AsSpan(chainPairs))
+        _chainPairs.Clear();
+        _tree.TouchingPairs(_chainPairs);
+        foreach (long pair in CollectionsMarshal.AsSpan(_chainPairs))
         {
             Expand((int)(pair >> 32), (int)(pair & 0xffffffff), pairs);
         }
@@ -125,14 +125,14 @@ internal sealed class ChainIndex
     /// <summary>Adds every curve whose box touches the given one.</summary>
     public void Touching(Vector256<double> box, List<int> found)
     {
-        chainsFound.Clear();
-        tree.Touching(box, chainsFound);
-        foreach (int chain in chainsFound)
+        _chainsFound.Clear();
+        _tree.Touching(box, _chainsFound);
+        foreach (int chain in _chainsFound)
         {
             Open(chain);
-            for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
+            for (int i = _chainStarts[chain]; i < _chainStarts[chain + 1]; i++)
             {
-                if (Touch(curveBoxes[i], box))
+                if (Touch(_curveBoxes[i], box))
                 {
                     found.Add(i);
                 }
@@ -145,31 +145,31 @@ internal sealed class ChainIndex
         if (IsOne(a) && IsOne(b))
         {
             // The boxes of the chains, which touch, are those of the curves.
-            pairs.Add(((long)chainStarts[a] << 32) | (uint)chainStarts[b]);
+            pairs.Add(((long)_chainStarts[a] << 32) | (uint)_chainStarts[b]);
             return;
         }
-        if (b == a + 1 && linked[b])
+        if (b == a + 1 && _linked[b])
         {
             ExpandNeighbours(a, b, pairs);
             return;
         }
         Open(a);
         Open(b);
-        Vector256<double> whole = chainBoxes[b];
-        ReadOnlySpan<Vector256<double>> boxesA = curveBoxes.AsSpan(chainStarts[a]..chainStarts[a + 1]);
-        ReadOnlySpan<Vector256<double>> boxesB = curveBoxes.AsSpan(chainStarts[b]..chainStarts[b + 1]);
+        Vector256<double> whole = _chainBoxes[b];
+        ReadOnlySpan<Vector256<double>> boxesA = _curveBoxes.AsSpan(_chainStarts[a].._chainStarts[a + 1]);
+        ReadOnlySpan<Vector256<double>> boxesB = _curveBoxes.AsSpan(_chainStarts[b].._chainStarts[b + 1]);
         for (int i = 0; i < boxesA.Length; i++)
         {
             if (!Touch(boxesA[i], whole))
             {
                 continue;
             }
-            long upper = (long)(chainStarts[a] + i) << 32;
+            long upper = (long)(_chainStarts[a] + i) << 32;
             for (int j = 0; j < boxesB.Length; j++)
             {
                 if (Touch(boxesA[i], boxesB[j]))
                 {
-                    pairs.Add(upper | (uint)(chainStarts[b] + j));
+                    pairs.Add(upper | (uint)(_chainStarts[b] + j));
                 }
             }
         }
@@ -181,18 +181,18 @@ internal sealed class ChainIndex
     /// </summary>
     private void ExpandNeighbours(int a, int b, List<long> pairs)
     {
-        int from = chainStarts[b] - 1;
-        while (from > chainStarts[a] && Touch(curves.Items[from - 1].Packed() - margin, chainBoxes[b]))
+        int from = _chainStarts[b] - 1;
+        while (from > _chainStarts[a] && Touch(_curves.Items[from - 1].Packed() - _margin, _chainBoxes[b]))
         {
             from--;
         }
-        for (int i = from; i < chainStarts[b]; i++)
+        for (int i = from; i < _chainStarts[b]; i++)
         {
-            Vector256<double> box = curves.Items[i].Packed() - margin;
+            Vector256<double> box = _curves.Items[i].Packed() - _margin;
             bool touched = false;
-            for (int j = chainStarts[b]; j < chainStarts[b + 1]; j++)
+            for (int j = _chainStarts[b]; j < _chainStarts[b + 1]; j++)
             {
-                if (Touch(box, curves.Items[j].Packed() - margin))
+                if (Touch(box, _curves.Items[j].Packed() - _margin))
                 {
                     pairs.Add(((long)i << 32) | (uint)j);
                     touched = true;
@@ -208,21 +208,21 @@ internal sealed class ChainIndex
     /// <summary>Most chains meet nothing but the next one: the boxes of their curves are made when they are asked for.</summary>
     private void Open(int chain)
     {
-        if (isOpen[chain])
+        if (_isOpen[chain])
         {
             return;
         }
-        isOpen[chain] = true;
+        _isOpen[chain] = true;
         if (IsOne(chain))
         {
-            curveBoxes[chainStarts[chain]] = chainBoxes[chain];
+            _curveBoxes[_chainStarts[chain]] = _chainBoxes[chain];
             return;
         }
-        for (int i = chainStarts[chain]; i < chainStarts[chain + 1]; i++)
+        for (int i = _chainStarts[chain]; i < _chainStarts[chain + 1]; i++)
         {
-            curveBoxes[i] = curves.Items[i].Packed() - margin;
+            _curveBoxes[i] = _curves.Items[i].Packed() - _margin;
         }
     }
 
-    private bool IsOne(int chain) => chainStarts[chain + 1] - chainStarts[chain] == 1;
+    private bool IsOne(int chain) => _chainStarts[chain + 1] - _chainStarts[chain] == 1;
 }

@@ -10,14 +10,11 @@ namespace FixtureGen.Geometry;
 /// result just where the turns of A and B, counted along the line from the loops as they were given, say so. Not shown is
 /// what is thinner than five grids.
 /// </summary>
-internal sealed class CombinationProof(double grid)
+internal sealed class CombinationProof(Slack slack)
 {
     // In grids: how far a curve may lie off its source, and the narrowest stretch that is asked.
     private const double Off = 2;
     private const double Narrow = 5;
-
-    // Shorter runs are not scanned, mm.
-    private const double ShortRun = 1e-3;
 
     // What is flatter than this is crossed upright, all else level: the fewer directions, the fewer lines.
     private const double Flat = 0.25;
@@ -25,31 +22,31 @@ internal sealed class CombinationProof(double grid)
     // Where in its range a scan line is laid; odd fractions, so that drawings at round numbers have no corner there.
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
 
-    private readonly ScanLines scan = new();
-    private readonly LoopBlocks blocks = new();
-    private readonly Stabs flat = new();
-    private readonly Stabs upright = new();
-    private readonly List<(double Low, double High)> ranges = [];
-    private readonly List<(double Low, double High)> again = [];
-    private double[] levels = [];
-    private Overlay of = null!;
+    private readonly ScanLines _scan = new();
+    private readonly LoopBlocks _blocks = new();
+    private readonly Stabs _flat = new();
+    private readonly Stabs _upright = new();
+    private readonly List<(double Low, double High)> _ranges = [];
+    private readonly List<(double Low, double High)> _again = [];
+    private double[] _levels = [];
+    private Overlay _of = null!;
 
     /// <summary>True when the loops bound what is wanted.</summary>
     public bool Proves(Overlay overlay, Func<int, int, bool> wanted, List<Loop> loops)
     {
-        of = overlay;
+        _of = overlay;
         if (!LiesOnSources(overlay.Given, loops) || !IsAsLong(overlay.Length, loops))
         {
             return false;
         }
         ChooseLines();
-        blocks.Build(loops, outer: false);
-        return Scan(flat, false, wanted) && Scan(upright, true, wanted);
+        _blocks.Build(loops, outer: false);
+        return Scan(_flat, false, wanted) && Scan(_upright, true, wanted);
     }
 
     private bool LiesOnSources(CurveTable given, List<Loop> loops)
     {
-        double off = Off * grid;
+        double off = Off * slack.Grid;
         foreach (Loop loop in loops)
         {
             ReadOnlySpan<Segment> segments = loop.Contour.Segments.AsSpan();
@@ -61,7 +58,7 @@ internal sealed class CombinationProof(double grid)
             {
                 ref readonly Curve source = ref given.Items[loop.Sources[i]];
                 ref readonly Segment s = ref segments[i];
-                Point2 other = source.IsArc ? Curve.Of(s).Middle : s.Start;
+                Point2 other = source.IsArc ? Curve.From(s).Middle : s.Start;
                 if (!LiesOn(source, s.End, off) || !LiesOn(source, other, off))
                 {
                     return false;
@@ -92,27 +89,27 @@ internal sealed class CombinationProof(double grid)
             sum += loop.Sums.Length;
             curves += loop.Contour.Segments.Length;
         }
-        return Math.Abs(sum - length) <= (Off * grid * (1 + curves)) + (1e-9 * length);
+        return Math.Abs(sum - length) <= (Off * slack.Grid * (1 + curves)) + (Rounding.Sums * length);
     }
 
     private void ChooseLines()
     {
-        flat.Clear();
-        upright.Clear();
-        Runs runs = of.Runs;
+        _flat.Clear();
+        _upright.Clear();
+        Runs runs = _of.Runs;
         for (int r = 0; r < runs.Count; r++)
         {
-            if (!of.Bounds(r))
+            if (!_of.Bounds(r))
             {
                 continue;
             }
             ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
-            if (c.Chord2 >= ShortRun * ShortRun)
+            if (c.Chord2 >= slack.Scanned * slack.Scanned)
             {
                 Stab(Math.Min(c.A.X, c.B.X), Math.Min(c.A.Y, c.B.Y), Math.Max(c.A.X, c.B.X), Math.Max(c.A.Y, c.B.Y));
             }
         }
-        foreach (Box2 span in of.Loader.Spans)
+        foreach (Box2 span in _of.Loader.Spans)
         {
             Stab(span.MinX, span.MinY, span.MaxX, span.MaxY);
         }
@@ -122,63 +119,67 @@ internal sealed class CombinationProof(double grid)
     {
         if (y1 - y0 >= Flat * (x1 - x0))
         {
-            flat.Add(y0, y1);
+            _flat.Add(y0, y1);
         }
         else
         {
-            upright.Add(x0, x1);
+            _upright.Add(x0, x1);
         }
     }
 
     private bool Scan(Stabs stabs, bool areUpright, Func<int, int, bool> wanted)
     {
-        stabs.Choose(ranges);
+        stabs.Choose(_ranges);
         foreach (double fraction in Fractions)
         {
-            if (ranges.Count == 0)
+            if (_ranges.Count == 0)
             {
                 return true;
             }
             LayLines(fraction, areUpright);
-            again.Clear();
-            for (int line = 0; line < ranges.Count; line++)
+            _again.Clear();
+            for (int line = 0; line < _ranges.Count; line++)
             {
-                if (!scan.Closes(line))
+                if (!_scan.Closes(line))
                 {
-                    again.Add(ranges[line]);
+                    _again.Add(_ranges[line]);
                 }
                 else if (!EveryStretchAgrees(line, wanted))
                 {
                     return false;
                 }
             }
-            ranges.Clear();
-            ranges.AddRange(again);
+            _ranges.Clear();
+            _ranges.AddRange(_again);
         }
         // Lines that met a corner each time: nothing was shown there, so nothing is believed.
-        return ranges.Count == 0;
+        return _ranges.Count == 0;
     }
 
     private void LayLines(double fraction, bool areUpright)
     {
-        Growing.Reserve(ref levels, ranges.Count);
-        for (int i = 0; i < ranges.Count; i++)
+        Growing.Reserve(ref _levels, _ranges.Count);
+        for (int i = 0; i < _ranges.Count; i++)
         {
-            levels[i] = ranges[i].Low + (fraction * (ranges[i].High - ranges[i].Low));
+            _levels[i] = _ranges[i].Low + (fraction * (_ranges[i].High - _ranges[i].Low));
         }
-        scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
-        of.AddCrossed(scan);
-        blocks.AddCrossed(scan, 2);
-        scan.Sort();
+        _scan.Begin(_levels.AsSpan(0, _ranges.Count), areUpright);
+        _of.AddCrossed(_scan);
+        _blocks.AddCrossed(_scan, 2);
+        _scan.Sort();
     }
 
     private bool EveryStretchAgrees(int line, Func<int, int, bool> wanted)
     {
-        ScanLines.Walk walk = scan.Along(line);
+        ScanLines.Walk walk = _scan.Along(line);
         while (walk.MoveNext())
         {
             bool inside = wanted(walk.Winding(0), walk.Winding(1));
-            if (walk.Width > Narrow * grid && walk.Winding(2) != (inside ? 1 : 0) && IsClear(of.Given, walk.Point))
+            if (
+                walk.Width > Narrow * slack.Grid
+                && walk.Winding(2) != (inside ? 1 : 0)
+                && IsClear(_of.Given, walk.Point)
+            )
             {
                 return false;
             }
@@ -189,7 +190,7 @@ internal sealed class CombinationProof(double grid)
     /// <summary>False where the line runs slantwise through something thinner than is shown.</summary>
     private bool IsClear(CurveTable given, Point2 p)
     {
-        double clear = Narrow / 2 * grid;
+        double clear = Narrow / 2 * slack.Grid;
         foreach (ref readonly Curve c in given.List.Span)
         {
             if (c.Distance2(p) < clear * clear)

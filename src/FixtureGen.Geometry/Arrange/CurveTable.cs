@@ -3,11 +3,11 @@ namespace FixtureGen.Geometry;
 /// <summary>Curves with the numbers of the points they run between and of the curve they came from.</summary>
 internal sealed class CurveTable
 {
-    private int[] startIds = [];
-    private int[] endIds = [];
-    private int[] origins = [];
-    private int[] parents = [];
-    private byte[] ways = [];
+    private int[] _startIds = [];
+    private int[] _endIds = [];
+    private int[] _origins = [];
+    private int[] _parents = [];
+    private byte[] _ways = [];
 
     public CurveList List { get; private set; } = new();
 
@@ -15,18 +15,18 @@ internal sealed class CurveTable
 
     public Curve[] Items => List.Items;
 
-    public int[] StartIds => startIds;
+    public int[] StartIds => _startIds;
 
-    public int[] EndIds => endIds;
+    public int[] EndIds => _endIds;
 
     /// <summary>The curve, in the caller's counting, that each one is a part of.</summary>
-    public int[] Origins => origins;
+    public int[] Origins => _origins;
 
     /// <summary>The curve of the round before that each one is a part of.</summary>
-    public int[] Parents => parents;
+    public int[] Parents => _parents;
 
     /// <summary>Which way each one runs, see <see cref="Way"/>.</summary>
-    public byte[] Ways => ways;
+    public byte[] Ways => _ways;
 
     public void Clear() => List.Clear();
 
@@ -37,11 +37,11 @@ internal sealed class CurveTable
         int length = end - first;
         List.AddRange(from.Items.AsSpan(first, length));
         MakeRoom();
-        Array.Copy(from.startIds, first, startIds, at, length);
-        Array.Copy(from.endIds, first, endIds, at, length);
-        Array.Copy(from.origins, first, origins, at, length);
-        Growing.Number(parents.AsSpan(at, length), first);
-        Array.Copy(from.ways, first, ways, at, length);
+        Array.Copy(from._startIds, first, _startIds, at, length);
+        Array.Copy(from._endIds, first, _endIds, at, length);
+        Array.Copy(from._origins, first, _origins, at, length);
+        Growing.Number(_parents.AsSpan(at, length), first);
+        Array.Copy(from._ways, first, _ways, at, length);
     }
 
     public void Add(in Curve c, int start, int end, int origin, int parent)
@@ -49,15 +49,15 @@ internal sealed class CurveTable
         int i = List.Count;
         List.Add(c);
         MakeRoom();
-        startIds[i] = start;
-        endIds[i] = end;
-        origins[i] = origin;
-        parents[i] = parent;
-        ways[i] = Way.From(c);
+        _startIds[i] = start;
+        _endIds[i] = end;
+        _origins[i] = origin;
+        _parents[i] = parent;
+        _ways[i] = Heading.From(c);
     }
 
     /// <summary>Room for the ways of so many curves more, for which there must be room.</summary>
-    public Span<byte> RoomForWays(int more) => ways.AsSpan(List.Count, more);
+    public Span<byte> RoomForWays(int more) => _ways.AsSpan(List.Count, more);
 
     /// <summary>Takes a list of curves for its own and gives its list for it; their points follow by <see cref="Join"/>.</summary>
     public CurveList Exchange(CurveList other)
@@ -65,17 +65,17 @@ internal sealed class CurveTable
         CurveList own = List;
         List = other;
         MakeRoom();
-        Growing.Number(origins.AsSpan(0, other.Count), 0);
-        Growing.Number(parents.AsSpan(0, other.Count), 0);
+        Growing.Number(_origins.AsSpan(0, other.Count), 0);
+        Growing.Number(_parents.AsSpan(0, other.Count), 0);
         return own;
     }
 
     /// <summary>Says between which points a curve runs that was taken.</summary>
     public void Join(int curve, int start, int end)
     {
-        startIds[curve] = start;
-        endIds[curve] = end;
-        ways[curve] = Way.From(List.Items[curve]);
+        _startIds[curve] = start;
+        _endIds[curve] = end;
+        _ways[curve] = Heading.From(List.Items[curve]);
     }
 
     /// <summary>Room for so many curves more, to be written before they are taken.</summary>
@@ -93,16 +93,16 @@ internal sealed class CurveTable
     {
         int at = List.Count;
         List.Take(count);
-        Growing.Number(startIds.AsSpan(at, count), second - 1);
-        Growing.Number(endIds.AsSpan(at, count), second);
-        Growing.Number(origins.AsSpan(at, count), at);
-        Growing.Number(parents.AsSpan(at, count), at);
-        startIds[at] = start;
+        Growing.Number(_startIds.AsSpan(at, count), second - 1);
+        Growing.Number(_endIds.AsSpan(at, count), second);
+        Growing.Number(_origins.AsSpan(at, count), at);
+        Growing.Number(_parents.AsSpan(at, count), at);
+        _startIds[at] = start;
     }
 
     private void MakeRoom()
     {
-        if (startIds.Length < List.Items.Length)
+        if (_startIds.Length < List.Items.Length)
         {
             Grow();
         }
@@ -111,10 +111,10 @@ internal sealed class CurveTable
     private void Grow()
     {
         int size = List.Items.Length;
-        Array.Resize(ref startIds, size);
-        Array.Resize(ref endIds, size);
-        Array.Resize(ref origins, size);
-        Array.Resize(ref parents, size);
-        Array.Resize(ref ways, size);
+        Array.Resize(ref _startIds, size);
+        Array.Resize(ref _endIds, size);
+        Array.Resize(ref _origins, size);
+        Array.Resize(ref _parents, size);
+        Array.Resize(ref _ways, size);
     }
 }

@@ -22,15 +22,15 @@ internal sealed class Cutter
 
     private const int PairsBetweenQuestions = 10_000;
 
-    private readonly Meeting meeting;
-    private readonly PieceMaker pieceMaker = new();
-    private readonly ChainIndex index = new();
-    private readonly CurveTable one = new();
-    private readonly CurveTable other = new();
-    private readonly List<long> pairs = [];
-    private readonly List<int> found = [];
+    private readonly Meeting _meeting;
+    private readonly PieceMaker _pieceMaker = new();
+    private readonly ChainIndex _index = new();
+    private readonly CurveTable _one = new();
+    private readonly CurveTable _other = new();
+    private readonly List<long> _pairs = [];
+    private readonly List<int> _found = [];
 
-    public Cutter() => meeting = new(Vertices);
+    public Cutter() => _meeting = new(Vertices);
 
     public Vertices Vertices { get; } = new();
 
@@ -47,7 +47,7 @@ internal sealed class Cutter
     public CurveTable LastRound { get; private set; } = null!;
 
     /// <summary>The index over <see cref="LastRound"/>.</summary>
-    public ChainIndex Index => index;
+    public ChainIndex Index => _index;
 
     /// <summary>The most that the rounds together moved a point or a curve, mm; rounding is left out.</summary>
     public double Moved { get; private set; }
@@ -68,7 +68,7 @@ internal sealed class Cutter
         Vertices.EndGiven();
         Moved = 0;
         CurveTable from = Input;
-        CurveTable to = one;
+        CurveTable to = _one;
         for (Rounds = 1; Rounds <= MostRounds; Rounds++)
         {
             double near = Math.Max(snap / (1 << Math.Min(Rounds - 1, 8)), Least * snap);
@@ -80,7 +80,7 @@ internal sealed class Cutter
                 return true;
             }
             Moved += moved;
-            (from, to) = (to, to == one ? other : one);
+            (from, to) = (to, to == _one ? _other : _one);
         }
         return false;
     }
@@ -89,26 +89,26 @@ internal sealed class Cutter
     {
         Cancel.ThrowIfCancellationRequested();
         Vertices.BeginRound();
-        meeting.Begin(from, near);
-        index.Build(from, near, sorted);
-        pairs.Clear();
-        index.TouchingPairs(pairs);
+        _meeting.Begin(from, near);
+        _index.Build(from, near, sorted);
+        _pairs.Clear();
+        _index.TouchingPairs(_pairs);
         int known = Vertices.Count;
         int until = PairsBetweenQuestions;
-        foreach (long pair in CollectionsMarshal.AsSpan(pairs))
+        foreach (long pair in CollectionsMarshal.AsSpan(_pairs))
         {
             if (--until == 0)
             {
                 Cancel.ThrowIfCancellationRequested();
                 until = PairsBetweenQuestions;
             }
-            meeting.Meet((int)(pair >> 32), (int)(pair & 0xffffffff));
+            _meeting.Meet((int)(pair >> 32), (int)(pair & 0xffffffff));
         }
-        index.Short.ForEach(meeting.JoinEnds);
+        _index.Short.ForEach(_meeting.JoinEnds);
         CutAtNearCrossings(known, near);
-        pieceMaker.Sort(meeting, Vertices, near);
-        double farthest = Math.Max(meeting.Farthest, Vertices.ChooseLeaders(near));
-        pieceMaker.Make(from, to, Vertices, near);
+        _pieceMaker.Sort(_meeting, Vertices, near);
+        double farthest = Math.Max(_meeting.Farthest, Vertices.ChooseLeaders(near));
+        _pieceMaker.Make(from, to, Vertices, near);
         return farthest;
     }
 
@@ -118,11 +118,11 @@ internal sealed class Cutter
         for (int v = first; v < Vertices.Count; v++)
         {
             Point2 p = Vertices[v];
-            found.Clear();
-            index.Touching(PackedBox.Packed(p), found);
-            foreach (int i in found)
+            _found.Clear();
+            _index.Touching(PackedBox.Packed(p), _found);
+            foreach (int i in _found)
             {
-                meeting.TouchCrossing(v, i);
+                _meeting.TouchCrossing(v, i);
             }
         }
     }

@@ -3,9 +3,9 @@ namespace FixtureGen.Geometry;
 /// <summary>Drops directed runs that nothing leads to or that lead nowhere, until none is left.</summary>
 internal sealed class DeadEnds(Runs runs)
 {
-    private readonly Stack<int> suspects = [];
-    private int[] incoming = [];
-    private int[] outgoing = [];
+    private readonly Stack<int> _suspects = [];
+    private int[] _incoming = [];
+    private int[] _outgoing = [];
 
     /// <summary>Length of the longest run dropped, chords of its pieces added up, mm.</summary>
     public double Longest { get; private set; }
@@ -14,22 +14,22 @@ internal sealed class DeadEnds(Runs runs)
     public void Drop(Span<sbyte> way)
     {
         Longest = 0;
-        Growing.Reserve(ref incoming, runs.NodeCount);
-        Growing.Reserve(ref outgoing, runs.NodeCount);
-        Array.Clear(incoming, 0, runs.NodeCount);
-        Array.Clear(outgoing, 0, runs.NodeCount);
+        Growing.Reserve(ref _incoming, runs.NodeCount);
+        Growing.Reserve(ref _outgoing, runs.NodeCount);
+        Array.Clear(_incoming, 0, runs.NodeCount);
+        Array.Clear(_outgoing, 0, runs.NodeCount);
         for (int r = 0; r < way.Length; r++)
         {
             if (way[r] != 0)
             {
-                outgoing[Start(r, way[r])]++;
-                incoming[Start(r, -way[r])]++;
+                _outgoing[Start(r, way[r])]++;
+                _incoming[Start(r, -way[r])]++;
             }
         }
         for (int r = 0; r < way.Length; r++)
         {
-            suspects.Push(r);
-            while (suspects.TryPop(out int run))
+            _suspects.Push(r);
+            while (_suspects.TryPop(out int run))
             {
                 Try(run, way);
             }
@@ -46,13 +46,13 @@ internal sealed class DeadEnds(Runs runs)
         }
         int start = Start(run, way[run]);
         int end = Start(run, -way[run]);
-        if (incoming[start] > 0 && outgoing[end] > 0)
+        if (_incoming[start] > 0 && _outgoing[end] > 0)
         {
             return;
         }
         way[run] = 0;
-        outgoing[start]--;
-        incoming[end]--;
+        _outgoing[start]--;
+        _incoming[end]--;
         double length = 0;
         foreach (ref readonly Curve c in runs.Curves(run))
         {
@@ -61,11 +61,11 @@ internal sealed class DeadEnds(Runs runs)
         Longest = Math.Max(Longest, length);
         foreach (int other in runs.EndsAt(start))
         {
-            suspects.Push(other >> 1);
+            _suspects.Push(other >> 1);
         }
         foreach (int other in runs.EndsAt(end))
         {
-            suspects.Push(other >> 1);
+            _suspects.Push(other >> 1);
         }
     }
 }

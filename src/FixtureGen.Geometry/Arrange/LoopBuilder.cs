@@ -12,22 +12,23 @@ internal sealed class LoopBuilder(double grid)
 {
     // Sine between lines that are one line; and, as a part of the grid, how far a cut may lie off its line and how far apart
     // circles may lie that are one.
-    private const double Straight = 1e-12;
-    private const double Noise = 1e-3;
+    private const double Straight = Rounding.Direction;
+    private const double Noise = Slack.NoiseInGrids;
 
-    private Curve[] curves = [];
-    private int[] origins = [];
-    private int count;
-    private bool anyShort;
-    private double moved;
+    private Curve[] _curves = [];
+    private bool[] _keeps = [];
+    private int[] _origins = [];
+    private int _count;
+    private bool _anyShort;
+    private double _moved;
 
     /// <summary>The farthest that leaving out short edges moved a corner since the start, mm; rounding is left out.</summary>
-    public double Moved => moved > Noise * grid ? moved : 0;
+    public double Moved => _moved > Noise * grid ? _moved : 0;
 
     /// <summary>Before the first loop of a result.</summary>
-    public void Start() => moved = 0;
+    public void Start() => _moved = 0;
 
-    public void Begin() => (count, anyShort) = (0, false);
+    public void Begin() => (_count, _anyShort) = (0, false);
 
     /// <summary>Adds the pieces of a run.</summary>
     /// <param name="backwards">From the last one to the first, each reversed.</param>
@@ -39,7 +40,7 @@ internal sealed class LoopBuilder(double grid)
         while ((uint)i < (uint)pieces.Length)
         {
             // What turns at every corner, as most loops do, needs little.
-            i += count > 0 ? step * AddPlain(pieces, from, i, step) : 0;
+            i += _count > 0 ? step * AddPlain(pieces, from, i, step) : 0;
             if ((uint)i < (uint)pieces.Length)
             {
                 Add(backwards ? pieces[i].Reversed : pieces[i], from[i]);
@@ -51,10 +52,10 @@ internal sealed class LoopBuilder(double grid)
     /// <summary>Adds pieces up to the first one that may be short or continue the one before it; returns how many.</summary>
     private int AddPlain(ReadOnlySpan<Curve> pieces, ReadOnlySpan<int> from, int start, int step)
     {
-        Span<Curve> to = curves.AsSpan(count);
-        Span<int> toOrigins = origins.AsSpan(count);
-        ref readonly Curve last = ref curves[count - 1];
-        int lastOrigin = origins[count - 1];
+        Span<Curve> to = _curves.AsSpan(_count);
+        Span<int> toOrigins = _origins.AsSpan(_count);
+        ref readonly Curve last = ref _curves[_count - 1];
+        int lastOrigin = _origins[_count - 1];
         int lastTurn = last.Turn;
         Point2 corner = last.B;
         Point2 u = corner - last.A;
@@ -86,7 +87,7 @@ internal sealed class LoopBuilder(double grid)
             u = end - corner;
             corner = end;
         }
-        count += added;
+        _count += added;
         return added;
     }
 
@@ -98,21 +99,21 @@ internal sealed class LoopBuilder(double grid)
 
     private void Reserve(int more)
     {
-        if (curves.Length < count + more)
+        if (_curves.Length < _count + more)
         {
-            int size = Math.Max(Math.Max(64, 2 * curves.Length), count + more);
-            Array.Resize(ref curves, size);
-            Array.Resize(ref origins, size);
+            int size = Math.Max(Math.Max(64, 2 * _curves.Length), _count + more);
+            Array.Resize(ref _curves, size);
+            Array.Resize(ref _origins, size);
         }
     }
 
     private void Add(in Curve piece, int origin)
     {
-        ref Curve slot = ref curves[count];
-        if (count > 0)
+        ref Curve slot = ref _curves[_count];
+        if (_count > 0)
         {
-            ref readonly Curve last = ref curves[count - 1];
-            if (last.Turn == piece.Turn && Continues(last, origins[count - 1], piece, origin))
+            ref readonly Curve last = ref _curves[_count - 1];
+            if (last.Turn == piece.Turn && Continues(last, _origins[_count - 1], piece, origin))
             {
                 Lengthen(piece, origin);
                 return;
@@ -124,8 +125,8 @@ internal sealed class LoopBuilder(double grid)
         {
             slot = piece;
         }
-        anyShort |= piece.Chord2 < grid * grid && IsShort(piece);
-        origins[count++] = origin;
+        _anyShort |= piece.Chord2 < grid * grid && IsShort(piece);
+        _origins[_count++] = origin;
     }
 
     /// <summary>The loop, or null where it has no two curves or is thinner than <paramref name="thin"/>, area over length, mm.</summary>
@@ -133,77 +134,80 @@ internal sealed class LoopBuilder(double grid)
     public Loop? Close(double thin, bool reversed)
     {
         int first = 0;
-        if (count > 2 && Continues(curves[count - 1], origins[count - 1], curves[0], origins[0]))
+        if (_count > 2 && Continues(_curves[_count - 1], _origins[_count - 1], _curves[0], _origins[0]))
         {
-            Lengthen(curves[0], origins[0]);
+            Lengthen(_curves[0], _origins[0]);
             first = 1;
         }
-        if (anyShort)
+        if (_anyShort)
         {
             DropShort(first);
             first = 0;
         }
-        Span<Curve> rest = curves.AsSpan(first..count);
+        Span<Curve> rest = _curves.AsSpan(first.._count);
         if (rest.Length < 2)
         {
             return null;
         }
         rest[0].A = rest[^1].B;
-        LoopSums sums = CurveSums.Of(rest);
+        LoopSums sums = CurveSums.Sum(rest);
         if (Math.Abs(sums.Area) <= thin * sums.Length)
         {
             return null;
         }
-        int[] sources = origins[first..count];
+        int[] sources = _origins[first.._count];
         if (reversed)
         {
             Array.Reverse(sources);
         }
-        return Loop.Of(rest, sums, reversed) with { Sources = ImmutableCollectionsMarshal.AsImmutableArray(sources) };
+        return Loop.From(rest, sums, reversed) with { Sources = ImmutableCollectionsMarshal.AsImmutableArray(sources) };
     }
 
     /// <summary>Joins a piece to the last one; the longer of the two says best what line or circle it is.</summary>
     private void Lengthen(in Curve piece, int origin)
     {
-        ref Curve last = ref curves[count - 1];
-        origins[count - 1] = piece.Chord2 > last.Chord2 ? origin : origins[count - 1];
+        ref Curve last = ref _curves[_count - 1];
+        _origins[_count - 1] = piece.Chord2 > last.Chord2 ? origin : _origins[_count - 1];
         last.B = piece.B;
     }
 
     /// <summary>Begins at the leftmost corner, the lowest of those, so that the same edges go whatever the loop began with.</summary>
     private void DropShort(int first)
     {
-        int n = count - first;
+        int n = _count - first;
         int start = 0;
         for (int i = 1; i < n; i++)
         {
-            Point2 p = curves[first + i].A;
-            Point2 best = curves[first + start].A;
+            Point2 p = _curves[first + i].A;
+            Point2 best = _curves[first + start].A;
             start = p.X < best.X || (p.X == best.X && p.Y < best.Y) ? i : start;
         }
-        Rotate(curves.AsSpan(first, n), start);
-        Rotate(origins.AsSpan(first, n), start);
-        count = 0;
-        Point2 corner = curves[first].A;
+        Rotate(_curves.AsSpan(first, n), start);
+        Rotate(_origins.AsSpan(first, n), start);
+        int halves = SplitLongArcs(first, n);
+        n += halves;
+        _count = 0;
+        Point2 corner = _curves[first].A;
         for (int i = first; i < first + n; i++)
         {
             // What is kept moves to the front, over what was read already.
-            Curve c = curves[i];
-            if (count > 0 && IsShort(c) && corner.DistanceTo(c.B) <= grid)
+            Curve c = _curves[i];
+            bool isHalf = halves > 0 && _keeps[i];
+            if (!isHalf && _count > 0 && IsShort(c) && corner.DistanceTo(c.B) <= grid)
             {
-                moved = Math.Max(moved, corner.DistanceTo(c.B));
-                MoveEnd(ref curves[count - 1], c.B);
+                _moved = Math.Max(_moved, corner.DistanceTo(c.B));
+                MoveEnd(ref _curves[_count - 1], c.B);
                 continue;
             }
             corner = c.B;
-            origins[count] = origins[i];
-            c.A = count > 0 ? curves[count - 1].B : c.A;
-            curves[count++] = c;
+            _origins[_count] = _origins[i];
+            c.A = _count > 0 ? _curves[_count - 1].B : c.A;
+            _curves[_count++] = c;
         }
-        if (count > 0)
+        if (_count > 0)
         {
             // The last curve ends where the first begins, whatever was dropped last.
-            MoveEnd(ref curves[count - 1], curves[0].A);
+            MoveEnd(ref _curves[_count - 1], _curves[0].A);
         }
     }
 
@@ -214,6 +218,46 @@ internal sealed class LoopBuilder(double grid)
         items.Reverse();
     }
 
+    /// <summary>
+    /// Arcs of more than half a turn in two parts: what is left out may be all that keeps their ends apart. The first part of each
+    /// is noted, for it stays however short it is.
+    /// </summary>
+    /// <returns>How many there were.</returns>
+    private int SplitLongArcs(int first, int n)
+    {
+        int more = 0;
+        for (int i = first; i < first + n; i++)
+        {
+            more += IsMoreThanHalf(_curves[i]) ? 1 : 0;
+        }
+        if (more == 0)
+        {
+            return 0;
+        }
+        Reserve(more);
+        _keeps = new bool[first + n + more];
+        int to = first + n + more - 1;
+        for (int i = first + n - 1; i >= first; i--)
+        {
+            Curve c = _curves[i];
+            int origin = _origins[i];
+            if (IsMoreThanHalf(c))
+            {
+                Curve rest = c;
+                rest.A = c.Middle;
+                c.B = rest.A;
+                _curves[to] = rest;
+                _origins[to--] = origin;
+                _keeps[to] = true;
+            }
+            _curves[to] = c;
+            _origins[to--] = origin;
+        }
+        return more;
+    }
+
+    private static bool IsMoreThanHalf(in Curve c) => c.Turn != 0 && c.Turn * (c.A - c.C).Cross(c.B - c.C) < 0;
+
     /// <summary>An arc whose end moves by more than it bends becomes a line.</summary>
     private void MoveEnd(ref Curve c, Point2 end)
     {
@@ -222,7 +266,7 @@ internal sealed class LoopBuilder(double grid)
             return;
         }
         c.B = end;
-        c = c.Turn != 0 && c.Chord2 < 8 * c.R * grid ? Curve.Line(c.A, c.B) : c;
+        c = c.Turn != 0 && c.Chord2 < 8 * c.R * grid && !IsMoreThanHalf(c) ? Curve.Line(c.A, c.B) : c;
     }
 
     private bool IsShort(in Curve c) => c.Chord2 < grid * grid && c.Length < 10 * grid;
@@ -242,7 +286,7 @@ internal sealed class LoopBuilder(double grid)
             return a.C == b.C;
         }
         double apart = Math.Abs(a.C.X - b.C.X) + Math.Abs(a.C.Y - b.C.Y) + Math.Abs(a.R - b.R);
-        return apart < Noise * grid && Math.Abs(a.Sweep) + Math.Abs(b.Sweep) < Math.PI + 1e-9;
+        return apart < Noise * grid && Math.Abs(a.Sweep) + Math.Abs(b.Sweep) < Math.PI + Rounding.Angle;
     }
 
     private bool GoesStraightOn(in Curve a, in Curve b, bool sameOrigin)

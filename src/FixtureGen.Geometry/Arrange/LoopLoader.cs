@@ -7,36 +7,33 @@ namespace FixtureGen.Geometry;
 /// <summary>Puts closed loops into a cutter, arcs of more than half a turn in two parts that have the first one's number.</summary>
 internal sealed class LoopLoader(Cutter cutter)
 {
-    // Units in the last place of the greatest coordinate or radius that the arithmetic may be off by.
-    private const double RoundingUnits = 64 * 2.220446049250313e-16;
-
     // Turn times the cross product of the ends' rays, over the squared radius, below which an arc is halved.
     private const double MoreThanHalf = -0.03;
 
-    private readonly List<Box2> spans = [];
-    private EdgeSource edge;
-    private double greatest;
-    private Vector256<double> corners;
-    private Vector256<double> middles;
+    private readonly List<Box2> _spans = [];
+    private EdgeSource _edge;
+    private double _greatest;
+    private Vector256<double> _corners;
+    private Vector256<double> _middles;
 
     /// <summary>Where each curve comes from is noted here, where anybody wants to know.</summary>
     public List<EdgeSource>? Edges { get; set; }
 
-    public int LoopCount => spans.Count;
+    public int LoopCount => _spans.Count;
 
     /// <summary>For each loop a box that its corners and its arcs' middles reach on all sides, though arcs may leave it.</summary>
-    public IReadOnlyList<Box2> Spans => spans;
+    public IReadOnlyList<Box2> Spans => _spans;
 
     /// <summary>The least distance that coordinates as large as these can tell, mm.</summary>
-    public double Rounding => RoundingOf(greatest);
+    public double Least => RoundingOf(_greatest);
 
     /// <summary>The least distance that coordinates up to a greatest one can tell, mm.</summary>
-    public static double RoundingOf(double greatest) => greatest * RoundingUnits;
+    public static double RoundingOf(double greatest) => greatest * Rounding.OfCoordinates;
 
     public void Begin()
     {
-        greatest = 0;
-        spans.Clear();
+        _greatest = 0;
+        _spans.Clear();
     }
 
     /// <summary>Adds all contours of regions.</summary>
@@ -45,11 +42,11 @@ internal sealed class LoopLoader(Cutter cutter)
     {
         for (int i = 0; i < regions.Count; i++)
         {
-            edge = new(set, i, 0, 0);
+            _edge = new(set, i, 0, 0);
             Add(regions[i].Outer.Segments.AsSpan());
             foreach (Contour hole in regions[i].Holes)
             {
-                edge = edge with { Contour = edge.Contour + 1 };
+                _edge = _edge with { Contour = _edge.Contour + 1 };
                 Add(hole.Segments.AsSpan());
             }
         }
@@ -66,11 +63,11 @@ internal sealed class LoopLoader(Cutter cutter)
         {
             return;
         }
-        corners = Vector256.Create(double.PositiveInfinity);
-        middles = corners;
+        _corners = Vector256.Create(double.PositiveInfinity);
+        _middles = _corners;
         AddCurves(segments[..(last + 1)]);
-        greatest = Math.Max(greatest, Extent(corners));
-        spans.Add(Unpacked(Vector256.Min(corners, middles)));
+        _greatest = Math.Max(_greatest, Extent(_corners));
+        _spans.Add(Unpacked(Vector256.Min(_corners, _middles)));
     }
 
     private void AddCurves(ReadOnlySpan<Segment> segments)
@@ -97,8 +94,8 @@ internal sealed class LoopLoader(Cutter cutter)
                 continue;
             }
             int end = i == segments.Length - 1 ? first : vertices.Add(s.End);
-            corners = Vector256.Min(corners, Packed(vertices[at]));
-            edge = edge with { Segment = i };
+            _corners = Vector256.Min(_corners, Packed(vertices[at]));
+            _edge = _edge with { Segment = i };
             PutOne(s, at, end);
             at = end;
         }
@@ -111,7 +108,7 @@ internal sealed class LoopLoader(Cutter cutter)
         Span<Curve> lines = cutter.Input.Room(segments.Length);
         Span<byte> ways = cutter.Input.RoomForWays(segments.Length);
         Point2 from = cutter.Vertices[at];
-        Vector256<double> box = corners;
+        Vector256<double> box = _corners;
         int count = 0;
         for (; count < segments.Length; count++)
         {
@@ -126,12 +123,12 @@ internal sealed class LoopLoader(Cutter cutter)
             line.C = default;
             line.R = 0;
             line.Turn = 0;
-            ways[count] = Way.From(from, line.B);
+            ways[count] = Heading.From(from, line.B);
             box = Vector256.Min(box, Packed(from));
             from = line.B;
             points[count] = from;
         }
-        corners = box;
+        _corners = box;
         cutter.Input.TakeChain(count, at, cutter.Vertices.Count);
         cutter.Vertices.Take(count);
         return count;
@@ -141,7 +138,7 @@ internal sealed class LoopLoader(Cutter cutter)
 
     private void PutOne(in Segment s, int start, int end)
     {
-        Curve c = Curve.Of(s);
+        Curve c = Curve.From(s);
         c.A = cutter.Vertices[start];
         c.B = cutter.Vertices[end];
         Put(c, start, end);
@@ -149,10 +146,10 @@ internal sealed class LoopLoader(Cutter cutter)
         {
             return;
         }
-        greatest = Math.Max(greatest, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
+        _greatest = Math.Max(_greatest, Math.Max(Math.Abs(c.C.X), Math.Abs(c.C.Y)) + c.R);
         if (!c.StaysInOneQuadrant())
         {
-            middles = Vector256.Min(middles, Packed(c.Middle));
+            _middles = Vector256.Min(_middles, Packed(c.Middle));
         }
     }
 
@@ -163,9 +160,18 @@ internal sealed class LoopLoader(Cutter cutter)
         return Math.Max(Math.Max(sizes[0], sizes[1]), Math.Max(sizes[2], sizes[3]));
     }
 
-    /// <summary>True for an arc of more than half a turn.</summary>
-    public static bool IsMoreThanHalf(in Curve c) =>
-        c.Turn != 0 && !(c.Turn * (c.A - c.C).Cross(c.B - c.C) >= MoreThanHalf * c.R * c.R);
+    /// <summary>An arc of clearly more than half a turn; nearly a whole one has ends as near to each other as hardly any.</summary>
+    public static bool IsMoreThanHalf(in Curve c)
+    {
+        if (c.Turn == 0)
+        {
+            return false;
+        }
+        Point2 a = c.A - c.C;
+        Point2 b = c.B - c.C;
+        double turned = c.Turn * a.Cross(b);
+        return turned < 0 && (turned < MoreThanHalf * c.R * c.R || a.Dot(b) > 0);
+    }
 
     /// <summary>Adds one curve between two points of the cutter.</summary>
     public void Put(in Curve c, int start, int end)
@@ -175,7 +181,7 @@ internal sealed class LoopLoader(Cutter cutter)
         if (!IsMoreThanHalf(c))
         {
             input.Add(c, start, end, number, number);
-            Edges?.Add(edge);
+            Edges?.Add(_edge);
             return;
         }
         int middle = cutter.Vertices.Add(c.Middle);
@@ -185,7 +191,7 @@ internal sealed class LoopLoader(Cutter cutter)
         half.A = half.B;
         half.B = c.B;
         input.Add(half, middle, end, number, number);
-        Edges?.AddRange([edge, edge]);
+        Edges?.AddRange([_edge, _edge]);
     }
 
     /// <summary>The greatest coordinate or radius that the arithmetic of a curve meets, mm.</summary>

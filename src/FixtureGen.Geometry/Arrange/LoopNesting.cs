@@ -14,25 +14,25 @@ internal sealed class LoopNesting
     private const int MostProbes = 12;
     private const double Clear = 4;
 
-    private readonly double clear;
-    private readonly LoopBlocks blocks = new();
-    private readonly BoxTree tree = new();
-    private readonly List<int> found = [];
-    private readonly List<int> around = [];
-    private int[] turns = [];
+    private readonly double _clear;
+    private readonly LoopBlocks _blocks = new();
+    private readonly BoxTree _tree = new();
+    private readonly List<int> _found = [];
+    private readonly List<int> _around = [];
+    private int[] _turns = [];
 
-    public LoopNesting(double grid) => clear = Clear * grid;
+    public LoopNesting(double grid) => _clear = Clear * grid;
 
     /// <summary>Null where a hole lies in nothing: the loops are broken then.</summary>
     public ImmutableArray<Region>? Regions(List<Loop> loops)
     {
         if (loops.Count == 1)
         {
-            return loops[0].Area > 0 ? [Region.Of(loops[0].Contour)] : null;
+            return loops[0].Area > 0 ? [Region.From(loops[0].Contour)] : null;
         }
         if (loops.TrueForAll(static l => l.Area > 0))
         {
-            return [.. loops.Select(static l => Region.Of(l.Contour))];
+            return [.. loops.Select(static l => Region.From(l.Contour))];
         }
         Index(loops);
         var holes = new List<Contour>?[loops.Count];
@@ -62,10 +62,10 @@ internal sealed class LoopNesting
 
     private void Index(List<Loop> loops)
     {
-        Growing.Reserve(ref turns, loops.Count);
-        Array.Clear(turns, 0, loops.Count);
-        blocks.Build(loops, outer: true);
-        tree.Build(blocks.Boxes, sorted: loops.Count <= 8);
+        Growing.Reserve(ref _turns, loops.Count);
+        Array.Clear(_turns, 0, loops.Count);
+        _blocks.Build(loops, outer: true);
+        _tree.Build(_blocks.Boxes, sorted: loops.Count <= 8);
     }
 
     private int Outer(List<Loop> loops, in Loop hole)
@@ -75,7 +75,7 @@ internal sealed class LoopNesting
         int step = Math.Max(1, segments.Length / MostProbes);
         for (int i = 0; i < segments.Length; i += step)
         {
-            Point2 p = Curve.Of(segments[i]).Probe;
+            Point2 p = Curve.From(segments[i]).Probe;
             int outer = Smallest(loops, p);
             if (outer >= 0 && IsClear(p))
             {
@@ -88,29 +88,29 @@ internal sealed class LoopNesting
 
     private int Smallest(List<Loop> loops, Point2 p)
     {
-        found.Clear();
-        around.Clear();
+        _found.Clear();
+        _around.Clear();
         Vector256<double> ray = PackedBox.Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y));
-        tree.Touching(ray, found);
-        foreach (int block in found)
+        _tree.Touching(ray, _found);
+        foreach (int block in _found)
         {
-            int loop = blocks.Loop(block);
-            foreach (ref readonly Segment s in blocks.Segments(block))
+            int loop = _blocks.Loop(block);
+            foreach (ref readonly Segment s in _blocks.Segments(block))
             {
-                Curve c = Curve.Of(s);
+                Curve c = Curve.From(s);
                 int add = PackedBox.Touch(c.Packed(), ray) ? Ray.Turns(c, p) : 0;
                 if (add != 0)
                 {
-                    turns[loop] += add;
-                    around.Add(loop);
+                    _turns[loop] += add;
+                    _around.Add(loop);
                 }
             }
         }
         int best = -1;
-        foreach (int loop in around)
+        foreach (int loop in _around)
         {
-            bool inside = turns[loop] > 0;
-            turns[loop] = 0;
+            bool inside = _turns[loop] > 0;
+            _turns[loop] = 0;
             best = inside && (best < 0 || loops[loop].Area < loops[best].Area) ? loop : best;
         }
         return best;
@@ -118,13 +118,13 @@ internal sealed class LoopNesting
 
     private bool IsClear(Point2 p)
     {
-        found.Clear();
-        tree.Touching(PackedBox.Packed(new Box2(p.X - clear, p.Y - clear, p.X + clear, p.Y + clear)), found);
-        foreach (int block in found)
+        _found.Clear();
+        _tree.Touching(PackedBox.Packed(new Box2(p.X - _clear, p.Y - _clear, p.X + _clear, p.Y + _clear)), _found);
+        foreach (int block in _found)
         {
-            foreach (ref readonly Segment s in blocks.Segments(block))
+            foreach (ref readonly Segment s in _blocks.Segments(block))
             {
-                if (Curve.Of(s).Distance2(p) < clear * clear)
+                if (Curve.From(s).Distance2(p) < _clear * _clear)
                 {
                     return false;
                 }

@@ -6,11 +6,11 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class LoopTracer(Runs runs, double grid)
 {
-    private readonly LoopBuilder builder = new(grid);
-    private readonly List<int> followed = [];
-    private int[] order = [];
-    private bool[] gone = [];
-    private sbyte[] way = [];
+    private readonly LoopBuilder _builder = new(grid);
+    private readonly List<int> _followed = [];
+    private int[] _order = [];
+    private bool[] _gone = [];
+    private sbyte[] _way = [];
 
     /// <summary>Length of the longest run that belongs to no loop, mm.</summary>
     public double Loose { get; private set; }
@@ -19,17 +19,17 @@ internal sealed class LoopTracer(Runs runs, double grid)
     public double Thin { get; private set; }
 
     /// <summary>The farthest that leaving out edges shorter than the grid moved a corner, mm.</summary>
-    public double Moved => builder.Moved;
+    public double Moved => _builder.Moved;
 
     /// <summary>Which way each run is gone: 1 from its start, -1 from its end, 0 not at all.</summary>
     public Span<sbyte> Begin()
     {
-        Growing.Reserve(ref way, runs.Count);
-        Array.Clear(way, 0, runs.Count);
-        return way.AsSpan(0, runs.Count);
+        Growing.Reserve(ref _way, runs.Count);
+        Array.Clear(_way, 0, runs.Count);
+        return _way.AsSpan(0, runs.Count);
     }
 
-    public int Way(int run) => way[run];
+    public int Way(int run) => _way[run];
 
     /// <summary>All loops of the runs that have a way; about each node the first ends, as many as <paramref name="live"/> says, stand counter-clockwise.</summary>
     /// <param name="thin">Loops thinner than this, area over length, are nothing, mm.</param>
@@ -38,24 +38,24 @@ internal sealed class LoopTracer(Runs runs, double grid)
     {
         Loose = 0;
         Thin = 0;
-        builder.Start();
+        _builder.Start();
         int n = runs.Count;
-        Growing.Reserve(ref gone, n);
-        Array.Clear(gone, 0, n);
-        Growing.Reserve(ref order, 2 * n);
+        Growing.Reserve(ref _gone, n);
+        Array.Clear(_gone, 0, n);
+        Growing.Reserve(ref _order, 2 * n);
         for (int node = 0; node < runs.NodeCount; node++)
         {
             Span<int> ends = runs.EndsAt(node);
             int count = live(node);
             for (int i = 0; i < count; i++)
             {
-                order[ends[i]] = i;
+                _order[ends[i]] = i;
             }
         }
         List<Loop> loops = [];
         for (int r = 0; r < n; r++)
         {
-            if (way[r] != 0 && !gone[r])
+            if (_way[r] != 0 && !_gone[r])
             {
                 Follow(r, live, loops, thin, reversed);
             }
@@ -65,22 +65,22 @@ internal sealed class LoopTracer(Runs runs, double grid)
 
     private void Follow(int first, Func<int, int> live, List<Loop> loops, double thin, bool reversed)
     {
-        builder.Begin();
-        followed.Clear();
+        _builder.Begin();
+        _followed.Clear();
         int current = first;
         do
         {
-            gone[current] = true;
-            followed.Add(current);
+            _gone[current] = true;
+            _followed.Add(current);
             Append(current);
-            current = Onwards(way[current] > 0 ? (2 * current) + 1 : 2 * current, live, first);
+            current = Onwards(_way[current] > 0 ? (2 * current) + 1 : 2 * current, live, first);
         } while (current >= 0 && current != first);
         if (current < 0)
         {
             Loose = Math.Max(Loose, Measure());
             return;
         }
-        if (builder.Close(thin, reversed) is { } loop)
+        if (_builder.Close(thin, reversed) is { } loop)
         {
             loops.Add(loop);
         }
@@ -93,7 +93,7 @@ internal sealed class LoopTracer(Runs runs, double grid)
     private double Measure()
     {
         double sum = 0;
-        foreach (int run in followed)
+        foreach (int run in _followed)
         {
             sum += runs.Measure(run);
         }
@@ -104,7 +104,7 @@ internal sealed class LoopTracer(Runs runs, double grid)
     {
         ReadOnlySpan<Curve> curves = runs.Curves(run);
         ReadOnlySpan<int> origins = runs.Pieces.Origins.AsSpan(runs.First(run), curves.Length);
-        builder.Add(curves, origins, backwards: way[run] < 0);
+        _builder.Add(curves, origins, backwards: _way[run] < 0);
     }
 
     /// <summary>From an end that was reached, the first way on clockwise from it.</summary>
@@ -113,13 +113,13 @@ internal sealed class LoopTracer(Runs runs, double grid)
         int node = runs.NodeAt(reached);
         int count = live(node);
         Span<int> ends = runs.EndsAt(node)[..count];
-        int at = order[reached];
+        int at = _order[reached];
         for (int k = 1; k <= count; k++)
         {
             int end = ends[(at + count - k) % count];
             int run = end >> 1;
-            bool leaves = (end & 1) == 0 ? way[run] > 0 : way[run] < 0;
-            if (leaves && (!gone[run] || run == first))
+            bool leaves = (end & 1) == 0 ? _way[run] > 0 : _way[run] < 0;
+            if (leaves && (!_gone[run] || run == first))
             {
                 return run;
             }

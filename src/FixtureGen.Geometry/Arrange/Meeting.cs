@@ -8,44 +8,44 @@ internal readonly record struct Cut(int Curve, int Vertex, double Parameter);
 /// <summary>Finds where two curves touch or cross and notes the cuts and the points that become one.</summary>
 internal sealed class Meeting(Vertices vertices)
 {
-    private Cut[] cuts = [];
-    private (int A, int B)[] owners = [];
-    private CurveTable table = null!;
-    private double near;
-    private double near2;
-    private double farthest2;
-    private int firstCrossing;
+    private Cut[] _cuts = [];
+    private (int A, int B)[] _owners = [];
+    private CurveTable _table = null!;
+    private double _near;
+    private double _near2;
+    private double _farthest2;
+    private int _firstCrossing;
 
     public int CutCount { get; private set; }
 
-    public ReadOnlySpan<Cut> Cuts => cuts.AsSpan(0, CutCount);
+    public ReadOnlySpan<Cut> Cuts => _cuts.AsSpan(0, CutCount);
 
     /// <summary>The farthest that a point lay from a curve that was cut there, mm.</summary>
-    public double Farthest => Math.Sqrt(farthest2);
+    public double Farthest => Math.Sqrt(_farthest2);
 
     public void Begin(CurveTable curves, double distance)
     {
-        table = curves;
-        near = distance;
-        near2 = distance * distance;
-        farthest2 = 0;
+        _table = curves;
+        _near = distance;
+        _near2 = distance * distance;
+        _farthest2 = 0;
         CutCount = 0;
-        firstCrossing = vertices.Count;
+        _firstCrossing = vertices.Count;
     }
 
     /// <summary>A curve without length has one end.</summary>
     public void JoinEnds(int i)
     {
-        if (table.StartIds[i] != table.EndIds[i])
+        if (_table.StartIds[i] != _table.EndIds[i])
         {
-            farthest2 = Math.Max(farthest2, vertices.Join(table.StartIds[i], table.EndIds[i]));
+            _farthest2 = Math.Max(_farthest2, vertices.Join(_table.StartIds[i], _table.EndIds[i]));
         }
     }
 
     public void Meet(int i, int j)
     {
-        ref readonly Curve a = ref table.Items[i];
-        ref readonly Curve b = ref table.Items[j];
+        ref readonly Curve a = ref _table.Items[i];
+        ref readonly Curve b = ref _table.Items[j];
         if (a.Turn == 0 && b.Turn == 0)
         {
             MeetLines(i, j, a, b);
@@ -57,7 +57,7 @@ internal sealed class Meeting(Vertices vertices)
             return;
         }
         Span<Point2> points = stackalloc Point2[2];
-        int count = Carriers.Common(a, b, near, points);
+        int count = Carriers.Common(a, b, _near, points);
         for (int k = 0; k < count; k++)
         {
             Point2 q = points[k];
@@ -71,10 +71,10 @@ internal sealed class Meeting(Vertices vertices)
     /// <summary>The crossing <paramref name="v"/> of two curves as a third one sees it.</summary>
     public void TouchCrossing(int v, int i)
     {
-        (int a, int b) = owners[v - firstCrossing];
+        (int a, int b) = _owners[v - _firstCrossing];
         if (i != a && i != b)
         {
-            Touch(i, table.Items[i], v);
+            Touch(i, _table.Items[i], v);
         }
     }
 
@@ -84,7 +84,7 @@ internal sealed class Meeting(Vertices vertices)
         Point2 w = b.B - b.A;
         double fromA = u.Cross(b.A - a.A);
         double fromB = u.Cross(b.B - a.A);
-        double reachU = near2 * u.Dot(u);
+        double reachU = _near2 * u.Dot(u);
         // All of b lies clear of a, on one side of its line.
         if (fromA > 0 == fromB > 0 && fromA * fromA > reachU && fromB * fromB > reachU)
         {
@@ -92,7 +92,7 @@ internal sealed class Meeting(Vertices vertices)
         }
         double ontoA = w.Cross(a.A - b.A);
         double ontoB = w.Cross(a.B - b.A);
-        double reachW = near2 * w.Dot(w);
+        double reachW = _near2 * w.Dot(w);
         bool apart = ontoA > 0 == ontoB > 0;
         if (apart && ontoA * ontoA > reachW && ontoB * ontoB > reachW)
         {
@@ -112,48 +112,48 @@ internal sealed class Meeting(Vertices vertices)
     private void Cross(int i, int j, double alongI, double alongJ, Point2 q)
     {
         int v = vertices.Add(q);
-        int k = v - firstCrossing;
-        Growing.Append(ref owners, ref k, (i, j));
+        int k = v - _firstCrossing;
+        Growing.Append(ref _owners, ref k, (i, j));
         AddCut(new(i, v, alongI));
         AddCut(new(j, v, alongJ));
     }
 
     private bool TouchEnds(int i, int j, in Curve a, in Curve b)
     {
-        bool any = Touch(i, a, table.StartIds[j]);
-        any |= Touch(i, a, table.EndIds[j]);
-        any |= Touch(j, b, table.StartIds[i]);
-        return Touch(j, b, table.EndIds[i]) || any;
+        bool any = Touch(i, a, _table.StartIds[j]);
+        any |= Touch(i, a, _table.EndIds[j]);
+        any |= Touch(j, b, _table.StartIds[i]);
+        return Touch(j, b, _table.EndIds[i]) || any;
     }
 
     /// <summary>True when the point is an end of the curve or touches it.</summary>
     private bool Touch(int i, in Curve c, int v)
     {
-        int start = table.StartIds[i];
-        int end = table.EndIds[i];
+        int start = _table.StartIds[i];
+        int end = _table.EndIds[i];
         if (v == start || v == end)
         {
             return true;
         }
         Point2 p = vertices[v];
         double away = c.Distance2(p);
-        if (away > near2)
+        if (away > _near2)
         {
             return false;
         }
-        bool atStart = Away2(p, c.A) <= near2;
-        bool atEnd = Away2(p, c.B) <= near2;
+        bool atStart = Away2(p, c.A) <= _near2;
+        bool atEnd = Away2(p, c.B) <= _near2;
         if (atStart)
         {
-            farthest2 = Math.Max(farthest2, vertices.Join(v, start));
+            _farthest2 = Math.Max(_farthest2, vertices.Join(v, start));
         }
         if (atEnd)
         {
-            farthest2 = Math.Max(farthest2, vertices.Join(v, end));
+            _farthest2 = Math.Max(_farthest2, vertices.Join(v, end));
         }
         if (!atStart && !atEnd)
         {
-            farthest2 = Math.Max(farthest2, away);
+            _farthest2 = Math.Max(_farthest2, away);
             AddCut(new(i, v, c.Parameter(p)));
         }
         return true;
@@ -163,14 +163,14 @@ internal sealed class Meeting(Vertices vertices)
     {
         vertices.MakeNode(cut.Vertex);
         int count = CutCount;
-        Growing.Append(ref cuts, ref count, cut);
+        Growing.Append(ref _cuts, ref count, cut);
         CutCount = count;
     }
 
-    private bool NearEnd(in Curve c, Point2 q) => Away2(q, c.A) <= near2 || Away2(q, c.B) <= near2;
+    private bool NearEnd(in Curve c, Point2 q) => Away2(q, c.A) <= _near2 || Away2(q, c.B) <= _near2;
 
     private bool SameCarrier(in Curve a, in Curve b) =>
-        a.Turn != 0 && b.Turn != 0 && Math.Abs(a.R - b.R) + a.C.DistanceTo(b.C) <= near;
+        a.Turn != 0 && b.Turn != 0 && Math.Abs(a.R - b.R) + a.C.DistanceTo(b.C) <= _near;
 
     private static double Away2(Point2 p, Point2 q)
     {

@@ -8,20 +8,20 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Overlay
 {
-    private readonly Cutter cutter = new();
-    private readonly Runs runs = new();
-    private readonly Twins twins = new();
-    private readonly Windings windings;
-    private readonly LoopTracer tracer;
-    private readonly LoopLoader loader;
-    private readonly double near;
+    private readonly Cutter _cutter = new();
+    private readonly Runs _runs = new();
+    private readonly Twins _twins = new();
+    private readonly Windings _windings;
+    private readonly LoopTracer _tracer;
+    private readonly LoopLoader _loader;
+    private readonly double _near;
 
     public Overlay(Slack slack)
     {
-        near = slack.Near;
-        windings = new(runs, twins, new Rotation(runs));
-        tracer = new(runs, slack.Grid);
-        loader = new(cutter);
+        _near = slack.Near;
+        _windings = new(_runs, _twins, new Rotation(_runs));
+        _tracer = new(_runs, slack.Grid);
+        _loader = new(_cutter);
     }
 
     /// <summary>The snapping distance of the last work, mm: what the tolerances say, or more where coordinates are so large that they cannot hold it.</summary>
@@ -33,37 +33,40 @@ internal sealed class Overlay
     /// <summary>How many curves the first set has.</summary>
     public int CountA { get; private set; }
 
-    public LoopLoader Loader => loader;
+    public LoopLoader Loader => _loader;
 
     /// <summary>Asked again and again whether to go on.</summary>
     public CancellationToken Cancel
     {
-        get => cutter.Cancel;
-        set => cutter.Cancel = value;
+        get => _cutter.Cancel;
+        set => _cutter.Cancel = value;
     }
 
     /// <summary>The curves that were combined, A's first; arcs of more than half a turn are two.</summary>
-    public CurveTable Given => cutter.Input;
+    public CurveTable Given => _cutter.Input;
 
     /// <summary>What everything was cut into.</summary>
-    public Runs Runs => runs;
+    public Runs Runs => _runs;
 
     /// <summary>True for a run that bounds the last result.</summary>
-    public bool Bounds(int run) => tracer.Way(run) != 0;
+    public bool Bounds(int run) => _tracer.Way(run) != 0;
 
     /// <summary>Adds to scan lines, as sets 0 and 1, what was given of A and B wherever one may cross it.</summary>
     public void AddCrossed(ScanLines lines)
     {
-        if (cutter.Rounds == 1)
+        if (_cutter.Rounds == 1)
         {
-            cutter.Index.AddCrossed(CountA, lines);
+            _cutter.Index.AddCrossed(CountA, lines);
             return;
         }
-        for (int i = 0; i < cutter.Input.Count; i++)
+        for (int i = 0; i < _cutter.Input.Count; i++)
         {
-            lines.Add(cutter.Input.Items[i], i < CountA ? 0 : 1, i);
+            lines.Add(_cutter.Input.Items[i], i < CountA ? 0 : 1, i);
         }
     }
+
+    /// <summary>True where the last work met a place that a set encloses less than not at all.</summary>
+    public bool AnyNegative { get; private set; }
 
     /// <summary>Length of the runs that bound the last result, mm.</summary>
     public double Length { get; private set; }
@@ -81,82 +84,91 @@ internal sealed class Overlay
     )
     {
         Begin();
-        loader.AddAll(a, 0);
+        _loader.AddAll(a, 0);
         EndFirstSet();
-        loader.AddAll(b, 1);
+        _loader.AddAll(b, 1);
         return Work(wanted, widening);
     }
 
     /// <summary>Starts anew: loops that are put into the loader from now on are A's, after <see cref="EndFirstSet"/> B's.</summary>
     public void Begin()
     {
-        cutter.Clear();
-        loader.Begin();
+        _cutter.Clear();
+        _loader.Begin();
     }
 
-    public void EndFirstSet() => CountA = cutter.Input.Count;
+    public void EndFirstSet() => CountA = _cutter.Input.Count;
 
     /// <summary>Combines what was put into the loader, once.</summary>
     public List<Loop>? Work(Func<int, int, bool> wanted, double widening)
     {
-        Snap = widening * Math.Max(near, loader.Rounding);
+        Snap = widening * Math.Max(_near, _loader.Least);
         Length = 0;
         Moved = 0;
-        if (cutter.Input.Count == 0)
+        if (_cutter.Input.Count == 0)
         {
-            runs.Clear();
+            _runs.Clear();
             return [];
         }
-        if (!cutter.Cut(Snap, sorted: loader.LoopCount <= 8))
+        if (!_cutter.Cut(Snap, sorted: _loader.LoopCount <= 8))
         {
             return null;
         }
-        runs.Build(cutter);
-        twins.Find(runs, cutter.Input.Items, Snap);
-        var ray = new BaseRay(runs, twins, Snap);
-        ray.Begin(cutter, CountA);
-        if (!windings.Number(CountA, ray))
+        _runs.Build(_cutter);
+        _twins.Find(_runs, _cutter.Input.Items, Snap);
+        var ray = new BaseRay(_runs, _twins, Snap);
+        ray.Begin(_cutter, CountA);
+        if (!_windings.Number(CountA, ray))
         {
             return null;
         }
         Choose(wanted);
-        List<Loop> loops = tracer.Trace(node => windings.LiveEnds(node).Length, Snap, reversed: false);
-        Length -= tracer.Thin;
-        Moved = cutter.Moved + tracer.Moved;
-        return tracer.Loose == 0 ? loops : null;
+        List<Loop> loops = _tracer.Trace(node => _windings.LiveEnds(node).Length, Snap, reversed: false);
+        Length -= _tracer.Thin;
+        Moved = _cutter.Moved + _tracer.Moved;
+        return _tracer.Loose == 0 ? loops : null;
     }
 
-    /// <summary>Curves, with a point of each, beside which A's turns are neither 0 nor 1.</summary>
-    public IEnumerable<(int Origin, Point2 At)> Strange()
+    /// <summary>Curves, a piece of each, beside which A's turns are less than none, or more than so many.</summary>
+    public IEnumerable<(int Origin, Curve Piece)> Strange(int most)
     {
-        for (int r = 0; r < runs.Count; r++)
+        for (int r = 0; r < _runs.Count; r++)
         {
-            if (windings.IsLive(r) && (windings.LeftA(r) is not (0 or 1) || windings.RightA(r) is not (0 or 1)))
+            if (!_windings.IsLive(r))
             {
-                int longest = runs.Longest(r);
-                yield return (runs.Pieces.Origins[longest], runs.Pieces.Items[longest].Probe);
+                continue;
+            }
+            (int left, int right) = (_windings.LeftA(r), _windings.RightA(r));
+            if (Math.Min(left, right) < 0 || Math.Max(left, right) > most)
+            {
+                int longest = _runs.Longest(r);
+                yield return (_runs.Pieces.Origins[longest], _runs.Pieces.Items[longest]);
             }
         }
     }
 
     private void Choose(Func<int, int, bool> wanted)
     {
-        Span<sbyte> way = tracer.Begin();
+        Span<sbyte> way = _tracer.Begin();
         Length = 0;
+        AnyNegative = false;
         for (int r = 0; r < way.Length; r++)
         {
-            if (!windings.IsLive(r))
+            if (!_windings.IsLive(r))
             {
                 continue;
             }
-            bool left = wanted(windings.LeftA(r), windings.LeftB(r));
-            bool right = wanted(windings.RightA(r), windings.RightB(r));
+            (int leftA, int leftB) = (_windings.LeftA(r), _windings.LeftB(r));
+            (int rightA, int rightB) = (_windings.RightA(r), _windings.RightB(r));
+            AnyNegative |= (leftA | leftB | rightA | rightB) < 0;
+            bool left = wanted(leftA, leftB);
+            bool right = wanted(rightA, rightB);
             way[r] = (sbyte)(
                 left == right ? 0
                 : left ? 1
                 : -1
             );
-            Length += left == right ? 0 : runs.Measure(r);
+            Length += left == right ? 0 : _runs.Measure(r);
         }
     }
 }

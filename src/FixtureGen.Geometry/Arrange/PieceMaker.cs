@@ -8,23 +8,23 @@ internal sealed class PieceMaker
     // An arc no longer than this many snapping distances is run straight: its ends may have moved past each other.
     private const double Stub = 8;
 
-    private Cut[] sorted = [];
-    private int count;
+    private Cut[] _sorted = [];
+    private int _count;
 
     /// <summary>Orders the cuts along their curves and joins those that touch each other.</summary>
     public void Sort(Meeting meeting, Vertices vertices, double near)
     {
         ReadOnlySpan<Cut> cuts = meeting.Cuts;
-        count = cuts.Length;
-        Growing.Reserve(ref sorted, count);
-        cuts.CopyTo(sorted);
-        sorted.AsSpan(0, count).Sort(static (a, b) => Order(a, b));
-        for (int k = 1; k < count; k++)
+        _count = cuts.Length;
+        Growing.Reserve(ref _sorted, _count);
+        cuts.CopyTo(_sorted);
+        _sorted.AsSpan(0, _count).Sort(static (a, b) => Order(a, b));
+        for (int k = 1; k < _count; k++)
         {
-            int v = sorted[k - 1].Vertex;
-            int w = sorted[k].Vertex;
+            int v = _sorted[k - 1].Vertex;
+            int w = _sorted[k].Vertex;
             Point2 d = vertices[w] - vertices[v];
-            if (sorted[k].Curve == sorted[k - 1].Curve && v != w && d.Dot(d) <= near * near)
+            if (_sorted[k].Curve == _sorted[k - 1].Curve && v != w && d.Dot(d) <= near * near)
             {
                 vertices.Join(v, w);
             }
@@ -35,13 +35,13 @@ internal sealed class PieceMaker
     public void Make(CurveTable from, CurveTable to, Vertices vertices, double near)
     {
         to.Clear();
-        to.List.Reserve(from.Count + count);
+        to.List.Reserve(from.Count + _count);
         int k = 0;
         for (int i = 0; i < from.Count; i++)
         {
             int stay =
                 vertices.AnyJoined ? i
-                : k < count ? sorted[k].Curve
+                : k < _count ? _sorted[k].Curve
                 : from.Count;
             if (stay > i)
             {
@@ -62,9 +62,9 @@ internal sealed class PieceMaker
         int origin = from.Origins[i];
         int at = vertices.Leader(from.StartIds[i]);
         int end = vertices.Leader(from.EndIds[i]);
-        for (; k < count && sorted[k].Curve == i; k++)
+        for (; k < _count && _sorted[k].Curve == i; k++)
         {
-            int v = vertices.Leader(sorted[k].Vertex);
+            int v = vertices.Leader(_sorted[k].Vertex);
             Add(to, curve, at, v, origin, i, vertices, near);
             at = v;
         }

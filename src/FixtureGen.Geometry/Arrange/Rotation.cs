@@ -11,7 +11,7 @@ internal sealed class Rotation(Runs runs)
     // Sine of the angle, and dot product, within which directions are nearly one.
     private const double NearlyOne = 0.02;
 
-    private Leaver[] leavers = [];
+    private Leaver[] _leavers = [];
 
     private record struct Leaver(int End, double Angle, Point2 Heading, Curve Piece);
 
@@ -19,14 +19,14 @@ internal sealed class Rotation(Runs runs)
     public void Sort(Span<int> ends)
     {
         int n = ends.Length;
-        Growing.Reserve(ref leavers, n);
+        Growing.Reserve(ref _leavers, n);
         for (int i = 0; i < n; i++)
         {
             Curve piece = runs.Leaving(ends[i]);
             Point2 heading = piece.StartTangent;
-            leavers[i] = new(ends[i], PseudoAngle(heading), heading, piece);
+            _leavers[i] = new(ends[i], PseudoAngle(heading), heading, piece);
         }
-        Span<Leaver> all = leavers.AsSpan(0, n);
+        Span<Leaver> all = _leavers.AsSpan(0, n);
         ByAngle(all);
         StartAfterWidestGap(all);
         for (int i = 1; i < n; i++)

@@ -9,44 +9,44 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Runs
 {
-    private CurveTable pieces = null!;
-    private int[] nodeOf = [];
-    private int[] first = [];
-    private int[] from = [];
-    private int[] to = [];
-    private int[] endsStart = [];
-    private int[] ends = [];
-    private int[] longest = [];
+    private CurveTable _pieces = null!;
+    private int[] _nodeOf = [];
+    private int[] _first = [];
+    private int[] _from = [];
+    private int[] _to = [];
+    private int[] _endsStart = [];
+    private int[] _ends = [];
+    private int[] _longest = [];
 
     public int Count { get; private set; }
 
     public int NodeCount { get; private set; }
 
-    public CurveTable Pieces => pieces;
+    public CurveTable Pieces => _pieces;
 
     /// <summary>First piece of a run; that of Count is the end of all.</summary>
-    public int First(int run) => first[run];
+    public int First(int run) => _first[run];
 
-    public int Length(int run) => first[run + 1] - first[run];
+    public int Length(int run) => _first[run + 1] - _first[run];
 
-    public int From(int run) => from[run];
+    public int From(int run) => _from[run];
 
-    public int To(int run) => to[run];
+    public int To(int run) => _to[run];
 
     /// <summary>The node at an end.</summary>
-    public int NodeAt(int end) => (end & 1) == 0 ? from[end >> 1] : to[end >> 1];
+    public int NodeAt(int end) => (end & 1) == 0 ? _from[end >> 1] : _to[end >> 1];
 
     /// <summary>The ends of runs at a node; callers may put them in another order.</summary>
-    public Span<int> EndsAt(int node) => ends.AsSpan(endsStart[node]..endsStart[node + 1]);
+    public Span<int> EndsAt(int node) => _ends.AsSpan(_endsStart[node].._endsStart[node + 1]);
 
     /// <summary>The pieces of a run in order.</summary>
-    public ReadOnlySpan<Curve> Curves(int run) => pieces.Items.AsSpan(first[run]..first[run + 1]);
+    public ReadOnlySpan<Curve> Curves(int run) => _pieces.Items.AsSpan(_first[run].._first[run + 1]);
 
     /// <summary>The piece at an end of a run, as it leaves the node there.</summary>
     public Curve Leaving(int end)
     {
         int run = end >> 1;
-        return (end & 1) == 0 ? pieces.Items[first[run]] : pieces.Items[first[run + 1] - 1].Reversed;
+        return (end & 1) == 0 ? _pieces.Items[_first[run]] : _pieces.Items[_first[run + 1] - 1].Reversed;
     }
 
     /// <summary>Length of a run, mm.</summary>
@@ -63,21 +63,21 @@ internal sealed class Runs
     /// <summary>The longest piece of a run, looked for among at most 64 of them.</summary>
     public int Longest(int run)
     {
-        if (longest[run] < 0)
+        if (_longest[run] < 0)
         {
-            longest[run] = FindLongest(run);
+            _longest[run] = FindLongest(run);
         }
-        return longest[run];
+        return _longest[run];
     }
 
     private int FindLongest(int run)
     {
         int step = Math.Max(1, Length(run) / 64);
-        int best = first[run];
+        int best = _first[run];
         double most = -1;
-        for (int i = first[run]; i < first[run + 1]; i += step)
+        for (int i = _first[run]; i < _first[run + 1]; i += step)
         {
-            double chord = pieces.Items[i].Chord2;
+            double chord = _pieces.Items[i].Chord2;
             if (chord > most)
             {
                 most = chord;
@@ -92,13 +92,13 @@ internal sealed class Runs
     public void Build(Cutter cutter)
     {
         CurveTable cut = cutter.Pieces;
-        pieces = cut;
+        _pieces = cut;
         int n = cut.Count;
-        Growing.Reserve(ref nodeOf, cutter.Vertices.Count);
-        Array.Fill(nodeOf, -1, 0, cutter.Vertices.Count);
-        Growing.Reserve(ref first, n + 1);
-        Growing.Reserve(ref from, n);
-        Growing.Reserve(ref to, n);
+        Growing.Reserve(ref _nodeOf, cutter.Vertices.Count);
+        Array.Fill(_nodeOf, -1, 0, cutter.Vertices.Count);
+        Growing.Reserve(ref _first, n + 1);
+        Growing.Reserve(ref _from, n);
+        Growing.Reserve(ref _to, n);
         Count = 0;
         NodeCount = 0;
         ReadOnlySpan<int> starts = cut.StartIds.AsSpan(0, n);
@@ -118,18 +118,18 @@ internal sealed class Runs
                 {
                     continue;
                 }
-                to[Count - 1] = Node(v);
+                _to[Count - 1] = Node(v);
             }
-            from[Count] = Node(starts[i]);
-            first[Count++] = i;
+            _from[Count] = Node(starts[i]);
+            _first[Count++] = i;
         }
-        first[Count] = n;
+        _first[Count] = n;
         if (Count > 0)
         {
-            to[Count - 1] = Node(stops[n - 1]);
+            _to[Count - 1] = Node(stops[n - 1]);
         }
-        Growing.Reserve(ref longest, Count);
-        Array.Fill(longest, -1, 0, Count);
+        Growing.Reserve(ref _longest, Count);
+        Array.Fill(_longest, -1, 0, Count);
         GatherEnds();
     }
 
@@ -157,29 +157,29 @@ internal sealed class Runs
 
     private int Node(int vertex)
     {
-        if (nodeOf[vertex] < 0)
+        if (_nodeOf[vertex] < 0)
         {
-            nodeOf[vertex] = NodeCount++;
+            _nodeOf[vertex] = NodeCount++;
         }
-        return nodeOf[vertex];
+        return _nodeOf[vertex];
     }
 
     private void GatherEnds()
     {
-        Growing.Reserve(ref endsStart, NodeCount + 2);
-        Growing.Reserve(ref ends, 2 * Count);
-        Array.Clear(endsStart, 0, NodeCount + 2);
+        Growing.Reserve(ref _endsStart, NodeCount + 2);
+        Growing.Reserve(ref _ends, 2 * Count);
+        Array.Clear(_endsStart, 0, NodeCount + 2);
         for (int end = 0; end < 2 * Count; end++)
         {
-            endsStart[NodeAt(end) + 2]++;
+            _endsStart[NodeAt(end) + 2]++;
         }
         for (int k = 2; k < NodeCount + 2; k++)
         {
-            endsStart[k] += endsStart[k - 1];
+            _endsStart[k] += _endsStart[k - 1];
         }
         for (int end = 0; end < 2 * Count; end++)
         {
-            ends[endsStart[NodeAt(end) + 1]++] = end;
+            _ends[_endsStart[NodeAt(end) + 1]++] = end;
         }
     }
 }

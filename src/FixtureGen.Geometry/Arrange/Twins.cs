@@ -8,36 +8,36 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Twins
 {
-    private readonly List<int> group = [];
-    private int[] standsFor = [];
-    private int[] nextTwin = [];
-    private Runs runs = null!;
-    private Curve[] originals = [];
+    private readonly List<int> _group = [];
+    private int[] _standsFor = [];
+    private int[] _nextTwin = [];
+    private Runs _runs = null!;
+    private Curve[] _originals = [];
 
     /// <summary>The run that stands for this one; itself where it lies alone.</summary>
-    public int Of(int run) => standsFor[run];
+    public int TwinOf(int run) => _standsFor[run];
 
     /// <summary>Round and round through all runs that lie on each other; a run alone leads to itself.</summary>
-    public int Next(int run) => nextTwin[run];
+    public int Next(int run) => _nextTwin[run];
 
     public bool Any { get; private set; }
 
     /// <summary>Gathers the runs; <paramref name="given"/> are the curves that their pieces' origins count.</summary>
     public void Find(Runs among, Curve[] given, double snap)
     {
-        runs = among;
-        originals = given;
+        _runs = among;
+        _originals = given;
         Any = false;
-        Growing.Reserve(ref standsFor, runs.Count);
-        Growing.Reserve(ref nextTwin, runs.Count);
-        for (int r = 0; r < runs.Count; r++)
+        Growing.Reserve(ref _standsFor, _runs.Count);
+        Growing.Reserve(ref _nextTwin, _runs.Count);
+        for (int r = 0; r < _runs.Count; r++)
         {
-            standsFor[r] = r;
-            nextTwin[r] = r;
+            _standsFor[r] = r;
+            _nextTwin[r] = r;
         }
-        for (int node = 0; node < runs.NodeCount; node++)
+        for (int node = 0; node < _runs.NodeCount; node++)
         {
-            Span<int> ends = runs.EndsAt(node);
+            Span<int> ends = _runs.EndsAt(node);
             if (ends.Length >= 2)
             {
                 FindAt(node, ends, snap);
@@ -46,27 +46,27 @@ internal sealed class Twins
     }
 
     /// <summary>True when the run goes the other way than the one that stands for it.</summary>
-    public bool Opposed(int run) => runs.From(run) != runs.From(standsFor[run]);
+    public bool Opposed(int run) => _runs.From(run) != _runs.From(_standsFor[run]);
 
     private void FindAt(int node, Span<int> ends, double snap)
     {
-        group.Clear();
+        _group.Clear();
         foreach (int end in ends)
         {
-            if (runs.Length(end >> 1) == 1 && runs.NodeAt(end ^ 1) > node)
+            if (_runs.Length(end >> 1) == 1 && _runs.NodeAt(end ^ 1) > node)
             {
-                group.Add(end);
+                _group.Add(end);
             }
         }
-        if (group.Count < 2)
+        if (_group.Count < 2)
         {
             return;
         }
-        group.Sort((a, b) => runs.NodeAt(a ^ 1).CompareTo(runs.NodeAt(b ^ 1)));
-        for (int i = 0; i < group.Count; )
+        _group.Sort((a, b) => _runs.NodeAt(a ^ 1).CompareTo(_runs.NodeAt(b ^ 1)));
+        for (int i = 0; i < _group.Count; )
         {
             int next = i + 1;
-            while (next < group.Count && runs.NodeAt(group[next] ^ 1) == runs.NodeAt(group[i] ^ 1))
+            while (next < _group.Count && _runs.NodeAt(_group[next] ^ 1) == _runs.NodeAt(_group[i] ^ 1))
             {
                 next++;
             }
@@ -81,11 +81,11 @@ internal sealed class Twins
     /// <summary>Runs between the same two nodes: in order of their bulge, neighbours no farther apart than the snap are one.</summary>
     private void Gather(int start, int stop, double snap)
     {
-        group.Sort(start, stop - start, Comparer<int>.Create((a, b) => Bulge(a).CompareTo(Bulge(b))));
+        _group.Sort(start, stop - start, Comparer<int>.Create((a, b) => Bulge(a).CompareTo(Bulge(b))));
         int begin = start;
         for (int i = start + 1; i <= stop; i++)
         {
-            if (i < stop && Bulge(group[i]) - Bulge(group[i - 1]) <= snap)
+            if (i < stop && Bulge(_group[i]) - Bulge(_group[i - 1]) <= snap)
             {
                 continue;
             }
@@ -96,15 +96,15 @@ internal sealed class Twins
 
     private void Appoint(int start, int stop)
     {
-        int chosen = group[start];
+        int chosen = _group[start];
         for (int i = start + 1; i < stop; i++)
         {
-            chosen = Plainer(group[i], chosen) ? group[i] : chosen;
+            chosen = Plainer(_group[i], chosen) ? _group[i] : chosen;
         }
         for (int i = start; i < stop; i++)
         {
-            standsFor[group[i] >> 1] = chosen >> 1;
-            nextTwin[group[i] >> 1] = group[i + 1 < stop ? i + 1 : start] >> 1;
+            _standsFor[_group[i] >> 1] = chosen >> 1;
+            _nextTwin[_group[i] >> 1] = _group[i + 1 < stop ? i + 1 : start] >> 1;
         }
         Any |= stop - start > 1;
     }
@@ -112,7 +112,7 @@ internal sealed class Twins
     /// <summary>How far the middle of the piece lies to the left of its chord, seen from the node.</summary>
     private double Bulge(int end)
     {
-        Curve c = runs.Leaving(end);
+        Curve c = _runs.Leaving(end);
         if (c.Turn == 0)
         {
             return 0;
@@ -123,10 +123,10 @@ internal sealed class Twins
 
     private bool Plainer(int a, int b)
     {
-        ref readonly Curve x = ref originals[runs.Pieces.Origins[runs.First(a >> 1)]];
-        ref readonly Curve y = ref originals[runs.Pieces.Origins[runs.First(b >> 1)]];
-        bool arc = runs.Leaving(a).IsArc;
-        if (arc != runs.Leaving(b).IsArc)
+        ref readonly Curve x = ref _originals[_runs.Pieces.Origins[_runs.First(a >> 1)]];
+        ref readonly Curve y = ref _originals[_runs.Pieces.Origins[_runs.First(b >> 1)]];
+        bool arc = _runs.Leaving(a).IsArc;
+        if (arc != _runs.Leaving(b).IsArc)
         {
             return !arc;
         }

@@ -10,41 +10,41 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Vertices
 {
-    private readonly List<(int V, int W)> near = [];
-    private readonly List<int> involved = [];
-    private readonly List<int> stayed = [];
-    private readonly List<int> stayedComputed = [];
-    private Point2[] at = [];
-    private int[] leader = [];
-    private int[] group = [];
-    private bool[] nodes = [];
-    private int given;
+    private readonly List<(int V, int W)> _near = [];
+    private readonly List<int> _involved = [];
+    private readonly List<int> _stayed = [];
+    private readonly List<int> _stayedComputed = [];
+    private Point2[] _at = [];
+    private int[] _leader = [];
+    private int[] _group = [];
+    private bool[] _nodes = [];
+    private int _given;
 
     public int Count { get; private set; }
 
-    public void Clear() => (Count, given) = (0, 0);
+    public void Clear() => (Count, _given) = (0, 0);
 
     /// <summary>Ends the given points; those added later are computed.</summary>
-    public void EndGiven() => given = Count;
+    public void EndGiven() => _given = Count;
 
     public int Add(Point2 p)
     {
-        if (at.Length == Count)
+        if (_at.Length == Count)
         {
             Reserve(1);
         }
-        at[Count] = p;
-        nodes[Count] = false;
+        _at[Count] = p;
+        _nodes[Count] = false;
         return Count++;
     }
 
     private void Reserve(int more)
     {
-        if (at.Length < Count + more)
+        if (_at.Length < Count + more)
         {
-            int size = Math.Max(Math.Max(64, 2 * at.Length), Count + more);
-            Array.Resize(ref at, size);
-            Array.Resize(ref nodes, size);
+            int size = Math.Max(Math.Max(64, 2 * _at.Length), Count + more);
+            Array.Resize(ref _at, size);
+            Array.Resize(ref _nodes, size);
         }
     }
 
@@ -52,80 +52,80 @@ internal sealed class Vertices
     public Span<Point2> Room(int more)
     {
         Reserve(more);
-        return at.AsSpan(Count, more);
+        return _at.AsSpan(Count, more);
     }
 
     /// <summary>Takes points that were written into the room.</summary>
     public void Take(int count)
     {
-        Array.Clear(nodes, Count, count);
+        Array.Clear(_nodes, Count, count);
         Count += count;
     }
 
-    public ref readonly Point2 this[int v] => ref at[v];
+    public ref readonly Point2 this[int v] => ref _at[v];
 
     /// <summary>Notes that more than two curves may end in a point.</summary>
-    public void MakeNode(int v) => nodes[v] = true;
+    public void MakeNode(int v) => _nodes[v] = true;
 
     /// <summary>False where just one curve ends in the point and one starts.</summary>
-    public bool IsNode(int v) => nodes[v];
+    public bool IsNode(int v) => _nodes[v];
 
     /// <summary>Starts a round in which every point stays where it is.</summary>
-    public void BeginRound() => near.Clear();
+    public void BeginRound() => _near.Clear();
 
     /// <summary>Notes that two points are to be one; returns how far apart they are, squared.</summary>
     public double Join(int v, int w)
     {
-        near.Add((v, w));
-        Point2 d = at[v] - at[w];
+        _near.Add((v, w));
+        Point2 d = _at[v] - _at[w];
         return d.Dot(d);
     }
 
     /// <summary>For each point whether it is a node.</summary>
-    public ReadOnlySpan<bool> Nodes => nodes.AsSpan(0, Count);
+    public ReadOnlySpan<bool> Nodes => _nodes.AsSpan(0, Count);
 
-    public bool AnyJoined => near.Count > 0;
+    public bool AnyJoined => _near.Count > 0;
 
     /// <summary>The point that each one became in this round.</summary>
-    public int Leader(int v) => near.Count == 0 || v >= leader.Length ? v : leader[v];
+    public int Leader(int v) => _near.Count == 0 || v >= _leader.Length ? v : _leader[v];
 
     /// <summary>Chooses who stays: of points that hang together by near pairs, no two that stay are nearer than the distance.</summary>
     /// <returns>The farthest move, mm.</returns>
     public double ChooseLeaders(double distance)
     {
-        if (near.Count == 0)
+        if (_near.Count == 0)
         {
             return 0;
         }
-        Growing.Reserve(ref leader, Count);
+        Growing.Reserve(ref _leader, Count);
         for (int v = 0; v < Count; v++)
         {
-            leader[v] = v;
+            _leader[v] = v;
         }
-        involved.Clear();
-        foreach ((int v, int w) in near)
+        _involved.Clear();
+        foreach ((int v, int w) in _near)
         {
-            involved.Add(v);
-            involved.Add(w);
-            leader[Root(v)] = Root(w);
+            _involved.Add(v);
+            _involved.Add(w);
+            _leader[Root(v)] = Root(w);
         }
-        Growing.Reserve(ref group, Count);
-        foreach (int v in involved)
+        Growing.Reserve(ref _group, Count);
+        foreach (int v in _involved)
         {
-            group[v] = Root(v);
+            _group[v] = Root(v);
         }
-        involved.Sort(Compare);
+        _involved.Sort(Compare);
         double farthest = 0;
-        for (int i = 0; i < involved.Count; i++)
+        for (int i = 0; i < _involved.Count; i++)
         {
-            if (i == 0 || group[involved[i]] != group[involved[i - 1]])
+            if (i == 0 || _group[_involved[i]] != _group[_involved[i - 1]])
             {
-                stayed.Clear();
-                stayedComputed.Clear();
+                _stayed.Clear();
+                _stayedComputed.Clear();
             }
-            if (i == 0 || involved[i] != involved[i - 1])
+            if (i == 0 || _involved[i] != _involved[i - 1])
             {
-                farthest = Math.Max(farthest, Lead(involved[i], distance));
+                farthest = Math.Max(farthest, Lead(_involved[i], distance));
             }
         }
         return Math.Sqrt(farthest);
@@ -133,10 +133,10 @@ internal sealed class Vertices
 
     private int Root(int v)
     {
-        while (leader[v] != v)
+        while (_leader[v] != v)
         {
-            leader[v] = leader[leader[v]];
-            v = leader[v];
+            _leader[v] = _leader[_leader[v]];
+            v = _leader[v];
         }
         return v;
     }
@@ -146,15 +146,15 @@ internal sealed class Vertices
     {
         double best = distance * distance;
         int joined = v;
-        Look(stayed, v, distance, ref best, ref joined);
-        Look(stayedComputed, v, distance, ref best, ref joined);
-        leader[v] = joined;
-        nodes[joined] = true;
+        Look(_stayed, v, distance, ref best, ref joined);
+        Look(_stayedComputed, v, distance, ref best, ref joined);
+        _leader[v] = joined;
+        _nodes[joined] = true;
         if (joined != v)
         {
             return best;
         }
-        (v < given ? stayed : stayedComputed).Add(v);
+        (v < _given ? _stayed : _stayedComputed).Add(v);
         return 0;
     }
 
@@ -166,7 +166,7 @@ internal sealed class Vertices
         while (low < high)
         {
             int middle = (low + high) / 2;
-            if (at[among[middle]].X < at[v].X - distance)
+            if (_at[among[middle]].X < _at[v].X - distance)
             {
                 low = middle + 1;
             }
@@ -175,9 +175,9 @@ internal sealed class Vertices
                 high = middle;
             }
         }
-        for (; low < among.Count && at[among[low]].X <= at[v].X + distance; low++)
+        for (; low < among.Count && _at[among[low]].X <= _at[v].X + distance; low++)
         {
-            Point2 d = at[among[low]] - at[v];
+            Point2 d = _at[among[low]] - _at[v];
             double away = d.Dot(d);
             if (away < best || (away == best && joined == v))
             {
@@ -189,10 +189,10 @@ internal sealed class Vertices
 
     private int Compare(int v, int w)
     {
-        int order = group[v].CompareTo(group[w]);
-        order = order != 0 ? order : (v >= given).CompareTo(w >= given);
-        order = order != 0 ? order : at[v].X.CompareTo(at[w].X);
-        order = order != 0 ? order : at[v].Y.CompareTo(at[w].Y);
+        int order = _group[v].CompareTo(_group[w]);
+        order = order != 0 ? order : (v >= _given).CompareTo(w >= _given);
+        order = order != 0 ? order : _at[v].X.CompareTo(_at[w].X);
+        order = order != 0 ? order : _at[v].Y.CompareTo(_at[w].Y);
         return order != 0 ? order : v.CompareTo(w);
     }
 }

@@ -6,28 +6,28 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
 {
-    private readonly Stack<int> open = [];
-    private readonly List<int> part = [];
-    private int[] stepA = [];
-    private int[] stepB = [];
-    private int[] rightA = [];
-    private int[] rightB = [];
-    private int[] live = [];
-    private bool[] known = [];
+    private readonly Stack<int> _open = [];
+    private readonly List<int> _part = [];
+    private int[] _stepA = [];
+    private int[] _stepB = [];
+    private int[] _rightA = [];
+    private int[] _rightB = [];
+    private int[] _live = [];
+    private bool[] _known = [];
 
     /// <summary>True for a run that stands for itself and that the number of turns changes across.</summary>
-    public bool IsLive(int run) => twins.Of(run) == run && (stepA[run] | stepB[run]) != 0;
+    public bool IsLive(int run) => twins.TwinOf(run) == run && (_stepA[run] | _stepB[run]) != 0;
 
-    public int RightA(int run) => rightA[run];
+    public int RightA(int run) => _rightA[run];
 
-    public int RightB(int run) => rightB[run];
+    public int RightB(int run) => _rightB[run];
 
-    public int LeftA(int run) => rightA[run] + stepA[run];
+    public int LeftA(int run) => _rightA[run] + _stepA[run];
 
-    public int LeftB(int run) => rightB[run] + stepB[run];
+    public int LeftB(int run) => _rightB[run] + _stepB[run];
 
     /// <summary>The live ends about a node, counter-clockwise.</summary>
-    public Span<int> LiveEnds(int node) => runs.EndsAt(node)[..live[node]];
+    public Span<int> LiveEnds(int node) => runs.EndsAt(node)[.._live[node]];
 
     /// <summary>Numbers every side; false where the numbers contradict each other, which no plane graph does.</summary>
     /// <param name="countA">How many of the original curves belong to the first set.</param>
@@ -37,7 +37,7 @@ internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
         SortNodes();
         for (int r = 0; r < runs.Count; r++)
         {
-            if (!known[r] && IsLive(r) && !NumberPart(r, ray))
+            if (!_known[r] && IsLive(r) && !NumberPart(r, ray))
             {
                 return false;
             }
@@ -48,21 +48,21 @@ internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
     /// <summary>Numbers all that hangs together with a run, first as if its right side were 0, then by the ray's answer.</summary>
     private bool NumberPart(int first, BaseRay ray)
     {
-        part.Clear();
+        _part.Clear();
         Know(first, 0, 0);
-        open.Push(runs.From(first));
-        open.Push(runs.To(first));
-        while (open.TryPop(out int node))
+        _open.Push(runs.From(first));
+        _open.Push(runs.To(first));
+        while (_open.TryPop(out int node))
         {
             if (!GoRound(node))
             {
-                open.Clear();
+                _open.Clear();
                 return false;
             }
         }
         int best = first;
         double longest = 0;
-        foreach (int r in part)
+        foreach (int r in _part)
         {
             // A run that lies alone is asked rather than one with twins.
             double chord = runs.Pieces.Items[runs.Longest(r)].Chord2 * (twins.Next(r) == r ? 1 : 0.01);
@@ -73,45 +73,45 @@ internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
             }
         }
         (int a, int b) = ray.RightOf(best);
-        (a, b) = (a - rightA[best], b - rightB[best]);
-        foreach (int r in part)
+        (a, b) = (a - _rightA[best], b - _rightB[best]);
+        foreach (int r in _part)
         {
-            rightA[r] += a;
-            rightB[r] += b;
+            _rightA[r] += a;
+            _rightB[r] += b;
         }
         return true;
     }
 
     private void Know(int run, int a, int b)
     {
-        known[run] = true;
-        rightA[run] = a;
-        rightB[run] = b;
-        part.Add(run);
+        _known[run] = true;
+        _rightA[run] = a;
+        _rightB[run] = b;
+        _part.Add(run);
     }
 
     private void CountSteps(int countA)
     {
         int n = runs.Count;
-        Growing.Reserve(ref stepA, n);
-        Growing.Reserve(ref stepB, n);
-        Growing.Reserve(ref rightA, n);
-        Growing.Reserve(ref rightB, n);
-        Growing.Reserve(ref known, n);
-        Array.Clear(stepA, 0, n);
-        Array.Clear(stepB, 0, n);
-        Array.Clear(known, 0, n);
+        Growing.Reserve(ref _stepA, n);
+        Growing.Reserve(ref _stepB, n);
+        Growing.Reserve(ref _rightA, n);
+        Growing.Reserve(ref _rightB, n);
+        Growing.Reserve(ref _known, n);
+        Array.Clear(_stepA, 0, n);
+        Array.Clear(_stepB, 0, n);
+        Array.Clear(_known, 0, n);
         for (int r = 0; r < n; r++)
         {
             int step = twins.Opposed(r) ? -1 : 1;
             bool inA = runs.Pieces.Origins[runs.First(r)] < countA;
-            (inA ? stepA : stepB)[twins.Of(r)] += step;
+            (inA ? _stepA : _stepB)[twins.TwinOf(r)] += step;
         }
     }
 
     private void SortNodes()
     {
-        Growing.Reserve(ref live, runs.NodeCount);
+        Growing.Reserve(ref _live, runs.NodeCount);
         for (int node = 0; node < runs.NodeCount; node++)
         {
             Span<int> ends = runs.EndsAt(node);
@@ -124,7 +124,7 @@ internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
                     count++;
                 }
             }
-            live[node] = count;
+            _live[node] = count;
             if (count > 2)
             {
                 rotation.Sort(ends[..count]);
@@ -136,7 +136,7 @@ internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
     {
         Span<int> ends = LiveEnds(node);
         int first = 0;
-        while (!known[ends[first] >> 1])
+        while (!_known[ends[first] >> 1])
         {
             first++;
         }
@@ -146,14 +146,14 @@ internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
             int end = ends[(first + i) % ends.Length];
             int run = end >> 1;
             bool leaves = (end & 1) == 0;
-            int ra = leaves ? a : a - stepA[run];
-            int rb = leaves ? b : b - stepB[run];
-            if (!known[run])
+            int ra = leaves ? a : a - _stepA[run];
+            int rb = leaves ? b : b - _stepB[run];
+            if (!_known[run])
             {
                 Know(run, ra, rb);
-                open.Push(runs.NodeAt(end ^ 1));
+                _open.Push(runs.NodeAt(end ^ 1));
             }
-            else if (rightA[run] != ra || rightB[run] != rb)
+            else if (_rightA[run] != ra || _rightB[run] != rb)
             {
                 return false;
             }
@@ -171,6 +171,6 @@ internal sealed class Windings(Runs runs, Twins twins, Rotation rotation)
     private (int A, int B) Side(int end, bool left)
     {
         int run = end >> 1;
-        return left ? (LeftA(run), LeftB(run)) : (rightA[run], rightB[run]);
+        return left ? (LeftA(run), LeftB(run)) : (_rightA[run], _rightB[run]);
     }
 }

@@ -23,5 +23,5 @@ public static class Bulges
     }
 
     /// <summary>The segment's bulge, beyond 1 or -1 for more than half a circle; 0 for a line.</summary>
-    public static double Of(Segment segment) => segment.IsArc ? Math.Tan(segment.Sweep / 4) : 0;
+    public static double FromSegment(Segment segment) => segment.IsArc ? Math.Tan(segment.Sweep / 4) : 0;
 }

@@ -12,8 +12,8 @@ internal static class Crossings
     public const int Most = 4;
 
     // Squared half chord, as a part of the radius times the greatest length in the sum, that rounding cannot tell from 0.
-    private const double Tangent = 1e-14;
-    private const double Parallel = 1e-14;
+    private const double Tangent = Rounding.Touching;
+    private const double Parallel = Rounding.Touching;
 
     /// <summary>Writes the common points and returns how many there are.</summary>
     public static int Find(in Curve a, in Curve b, double near, Span<Point2> points)

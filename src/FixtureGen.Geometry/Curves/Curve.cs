@@ -17,7 +17,7 @@ internal struct Curve
     public int Turn;
 
     // A rounding error that would turn a sweep of nothing into a full circle.
-    private const double AngleNoise = 1e-9;
+    private const double AngleNoise = Rounding.Angle;
 
     public static Curve Line(Point2 a, Point2 b) => new() { A = a, B = b };
 
@@ -31,7 +31,7 @@ internal struct Curve
             Turn = turn,
         };
 
-    public static Curve Of(in Segment s) =>
+    public static Curve From(in Segment s) =>
         s.Kind switch
         {
             SegmentKind.ArcCcw => Arc(s.Start, s.End, s.Centre, s.Radius, 1),

@@ -16,28 +16,28 @@ internal sealed class CurveIndex
 
     // A node's number takes so many bits, its level the rest.
     private const int LevelShift = 26;
-    private readonly int[] levelStart = new int[MaxLevels];
-    private readonly int[] levelCount = new int[MaxLevels];
-    private int top;
-    private Vector256<double>[] boxes = [];
-    private Curve[] curves = [];
-    private int lastHit;
+    private readonly int[] _levelStart = new int[MaxLevels];
+    private readonly int[] _levelCount = new int[MaxLevels];
+    private int _top;
+    private Vector256<double>[] _boxes = [];
+    private Curve[] _curves = [];
+    private int _lastHit;
 
     public int Count { get; private set; }
 
     /// <summary>Indexes the first <paramref name="count"/> curves; every box is grown by <paramref name="margin"/>, mm.</summary>
     public void Build(Curve[] over, int count, double margin)
     {
-        curves = over;
+        _curves = over;
         Count = count;
-        lastHit = 0;
+        _lastHit = 0;
         int need = NodeCount(count);
-        if (boxes.Length < need)
+        if (_boxes.Length < need)
         {
-            boxes = new Vector256<double>[Math.Max(need, 2 * boxes.Length)];
+            _boxes = new Vector256<double>[Math.Max(need, 2 * _boxes.Length)];
         }
         var grown = Vector256.Create(margin);
-        Span<Vector256<double>> leaves = boxes.AsSpan(0, count);
+        Span<Vector256<double>> leaves = _boxes.AsSpan(0, count);
         for (int i = 0; i < leaves.Length; i++)
         {
             ref readonly Curve c = ref over[i];
@@ -47,7 +47,7 @@ internal sealed class CurveIndex
     }
 
     /// <summary>The box around everything; only where Count &gt; 0.</summary>
-    public Box2 Bounds => Unpacked(boxes[levelStart[top]]);
+    public Box2 Bounds => Unpacked(_boxes[_levelStart[_top]]);
 
     /// <summary>True when some curve is nearer to the point than <paramref name="distance"/>, mm.</summary>
     public bool AnyNearer(Point2 p, double distance)
@@ -58,7 +58,7 @@ internal sealed class CurveIndex
         }
         double d2 = distance * distance;
         // Neighbouring questions usually have the same answer for the same reason.
-        return curves[lastHit].Distance2(p) < d2 || AnyNearer(p, d2, Vector256.Create(distance));
+        return _curves[_lastHit].Distance2(p) < d2 || AnyNearer(p, d2, Vector256.Create(distance));
     }
 
     /// <summary>Distance to the nearest curve, or <paramref name="limit"/> where none is nearer, mm.</summary>
@@ -68,7 +68,7 @@ internal sealed class CurveIndex
         double best = double.IsPositiveInfinity(limit) ? double.MaxValue : limit * limit;
         if (Count > 0)
         {
-            Nearest(top, 0, p, Packed(p), ref best, ref nearest);
+            Nearest(_top, 0, p, Packed(p), ref best, ref nearest);
         }
         return nearest < 0 ? limit : Math.Sqrt(best);
     }
@@ -78,7 +78,7 @@ internal sealed class CurveIndex
     {
         if (Count > 0)
         {
-            PairsWithin(top, 0, pairs);
+            PairsWithin(_top, 0, pairs);
         }
     }
 
@@ -87,7 +87,7 @@ internal sealed class CurveIndex
     {
         if (Count > 0)
         {
-            Touching(top, 0, Packed(box), found);
+            Touching(_top, 0, Packed(box), found);
         }
     }
 
@@ -97,7 +97,7 @@ internal sealed class CurveIndex
         if (Count > 0)
         {
             Box2 box = new(Math.Min(a.X, b.X), Math.Min(a.Y, b.Y), Math.Max(a.X, b.X), Math.Max(a.Y, b.Y));
-            TouchingLine(top, 0, Packed(box), new Strip(a, b, margin), found);
+            TouchingLine(_top, 0, Packed(box), new Strip(a, b, margin), found);
         }
     }
 
@@ -106,13 +106,13 @@ internal sealed class CurveIndex
     {
         if (Count > 0)
         {
-            AddCrossed(top, 0, lines);
+            AddCrossed(_top, 0, lines);
         }
     }
 
     /// <summary>Winding number of the closed loops about a point that is not on them.</summary>
     public int Winding(Point2 p) =>
-        Count == 0 ? 0 : Winding(top, 0, p, Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y)));
+        Count == 0 ? 0 : Winding(_top, 0, p, Packed(new Box2(p.X, p.Y, double.PositiveInfinity, p.Y)));
 
     private static int NodeCount(int count)
     {
@@ -127,43 +127,43 @@ internal sealed class CurveIndex
 
     private void BuildUpperLevels(int count)
     {
-        top = 0;
-        levelStart[0] = 0;
-        levelCount[0] = count;
+        _top = 0;
+        _levelStart[0] = 0;
+        _levelCount[0] = count;
         while (count > 1)
         {
-            int below = levelStart[top];
+            int below = _levelStart[_top];
             int nodes = (count + Fan - 1) / Fan;
             int start = below + count;
             for (int i = 0; i < nodes; i++)
             {
-                boxes[start + i] = Around(below + (Fan * i), Math.Min(count - (Fan * i), Fan));
+                _boxes[start + i] = Around(below + (Fan * i), Math.Min(count - (Fan * i), Fan));
             }
-            top++;
-            levelStart[top] = start;
-            levelCount[top] = nodes;
+            _top++;
+            _levelStart[_top] = start;
+            _levelCount[_top] = nodes;
             count = nodes;
         }
     }
 
     private Vector256<double> Around(int first, int count)
     {
-        Vector256<double> box = boxes[first];
+        Vector256<double> box = _boxes[first];
         for (int i = first + 1; i < first + count; i++)
         {
-            box = Vector256.Min(box, boxes[i]);
+            box = Vector256.Min(box, _boxes[i]);
         }
         return box;
     }
 
-    private int ChildEnd(int level, int node) => Math.Min(levelCount[level - 1], (Fan * node) + Fan);
+    private int ChildEnd(int level, int node) => Math.Min(_levelCount[level - 1], (Fan * node) + Fan);
 
     private bool AnyNearer(Point2 p, double d2, Vector256<double> distance)
     {
         Vector256<double> reach = Opposite(Packed(p) - distance);
         // Nodes to be looked at, each with its level above it; of each level no more than one node's children wait.
         Span<int> waiting = stackalloc int[(Fan * MaxLevels) + 1];
-        waiting[0] = top << LevelShift;
+        waiting[0] = _top << LevelShift;
         for (int count = 1; count > 0; )
         {
             int next = waiting[--count];
@@ -171,17 +171,17 @@ internal sealed class CurveIndex
             int node = next & ((1 << LevelShift) - 1);
             if (level == 0)
             {
-                if (curves[node].Distance2(p) < d2)
+                if (_curves[node].Distance2(p) < d2)
                 {
-                    lastHit = node;
+                    _lastHit = node;
                     return true;
                 }
                 continue;
             }
-            int start = levelStart[level - 1];
+            int start = _levelStart[level - 1];
             for (int i = ChildEnd(level, node) - 1; i >= Fan * node; i--)
             {
-                if (Reaches(boxes[start + i], reach))
+                if (Reaches(_boxes[start + i], reach))
                 {
                     waiting[count++] = ((level - 1) << LevelShift) | i;
                 }
@@ -194,7 +194,7 @@ internal sealed class CurveIndex
     {
         if (level == 0)
         {
-            double d2 = curves[node].Distance2(p);
+            double d2 = _curves[node].Distance2(p);
             if (d2 < best)
             {
                 best = d2;
@@ -202,11 +202,11 @@ internal sealed class CurveIndex
             }
             return;
         }
-        int start = levelStart[level - 1];
+        int start = _levelStart[level - 1];
         int end = ChildEnd(level, node);
         for (int i = Fan * node; i < end; i++)
         {
-            if (Distance2(boxes[start + i], at) < best)
+            if (Distance2(_boxes[start + i], at) < best)
             {
                 Nearest(level - 1, i, p, at, ref best, ref nearest);
             }
@@ -232,8 +232,8 @@ internal sealed class CurveIndex
 
     private void PairsBetween(int level, int a, int b, List<long> pairs)
     {
-        int start = levelStart[level];
-        if (!Touch(boxes[start + a], boxes[start + b]))
+        int start = _levelStart[level];
+        if (!Touch(_boxes[start + a], _boxes[start + b]))
         {
             return;
         }
@@ -255,7 +255,7 @@ internal sealed class CurveIndex
 
     private void Touching(int level, int node, Vector256<double> box, List<int> found)
     {
-        if (!Touch(boxes[levelStart[level] + node], box))
+        if (!Touch(_boxes[_levelStart[level] + node], box))
         {
             return;
         }
@@ -273,7 +273,7 @@ internal sealed class CurveIndex
 
     private void TouchingLine(int level, int node, Vector256<double> box, in Strip strip, List<int> found)
     {
-        Vector256<double> own = boxes[levelStart[level] + node];
+        Vector256<double> own = _boxes[_levelStart[level] + node];
         if (!Touch(own, box) || !strip.Meets(Unpacked(own)))
         {
             return;
@@ -294,10 +294,10 @@ internal sealed class CurveIndex
     {
         if (level == 0)
         {
-            lines.Add(curves[node], 0, node);
+            lines.Add(_curves[node], 0, node);
             return;
         }
-        if (!lines.MayCross(boxes[levelStart[level] + node]))
+        if (!lines.MayCross(_boxes[_levelStart[level] + node]))
         {
             return;
         }
@@ -310,13 +310,13 @@ internal sealed class CurveIndex
 
     private int Winding(int level, int node, Point2 p, Vector256<double> ray)
     {
-        if (!Touch(boxes[levelStart[level] + node], ray))
+        if (!Touch(_boxes[_levelStart[level] + node], ray))
         {
             return 0;
         }
         if (level == 0)
         {
-            return Ray.Turns(curves[node], p);
+            return Ray.Turns(_curves[node], p);
         }
         int turns = 0;
         int end = ChildEnd(level, node);

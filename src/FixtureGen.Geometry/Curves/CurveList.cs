@@ -5,25 +5,25 @@ namespace FixtureGen.Geometry;
 /// <summary>A growing array of curves that is written in place: curves are large, and copying them is what costs.</summary>
 internal sealed class CurveList
 {
-    private Curve[] items = [];
+    private Curve[] _items = [];
 
     public int Count { get; private set; }
 
     /// <summary>The memory behind the list; only the first Count curves mean anything.</summary>
-    public Curve[] Items => items;
+    public Curve[] Items => _items;
 
-    public Span<Curve> Span => items.AsSpan(0, Count);
+    public Span<Curve> Span => _items.AsSpan(0, Count);
 
     public void Clear() => Count = 0;
 
     [MethodImpl(MethodImplOptions.AggressiveInlining)]
     public ref Curve Add(in Curve c)
     {
-        if (Count == items.Length)
+        if (Count == _items.Length)
         {
-            Array.Resize(ref items, Math.Max(64, 2 * Count));
+            Array.Resize(ref _items, Math.Max(64, 2 * Count));
         }
-        ref Curve slot = ref items[Count++];
+        ref Curve slot = ref _items[Count++];
         slot = c;
         return ref slot;
     }
@@ -34,15 +34,15 @@ internal sealed class CurveList
     public void AddRange(ReadOnlySpan<Curve> more)
     {
         Reserve(Count + more.Length);
-        more.CopyTo(items.AsSpan(Count));
+        more.CopyTo(_items.AsSpan(Count));
         Count += more.Length;
     }
 
     public void Reserve(int size)
     {
-        if (items.Length < size)
+        if (_items.Length < size)
         {
-            Array.Resize(ref items, Math.Max(Math.Max(64, size), 2 * items.Length));
+            Array.Resize(ref _items, Math.Max(Math.Max(64, size), 2 * _items.Length));
         }
     }
 }

@@ -23,7 +23,7 @@ internal static class CurveSums
     /// Signed area (counter-clockwise positive, Green's theorem, closed form for arcs), length, and the signed sweeps of all
     /// arcs added up; mm2, mm, radians.
     /// </summary>
-    public static LoopSums Of(ReadOnlySpan<Curve> loop)
+    public static LoopSums Sum(ReadOnlySpan<Curve> loop)
     {
         if (loop.Length == 0)
         {
@@ -48,27 +48,27 @@ internal static class CurveSums
     /// <param name="origin">A point of the loop, from which it is measured, so that far coordinates do not cost digits.</param>
     public struct Adder(Point2 origin)
     {
-        private double area;
-        private double length;
-        private double sweeps;
+        private double _area;
+        private double _length;
+        private double _sweeps;
 
         /// <summary>Of what was added so far.</summary>
-        public readonly LoopSums Sums => new(area / 2, length, sweeps);
+        public readonly LoopSums Sums => new(_area / 2, _length, _sweeps);
 
         [MethodImpl(MethodImplOptions.AggressiveInlining)]
         public void AddLine(in Curve c, double chord)
         {
-            area += (c.A - origin).Cross(c.B - origin);
-            length += chord;
+            _area += (c.A - origin).Cross(c.B - origin);
+            _length += chord;
         }
 
         public void AddArc(in Curve c)
         {
             double sweep = c.Sweep;
-            area += (c.A - origin).Cross(c.B - origin);
-            area += Bulge(c, sweep);
-            length += c.R * Math.Abs(sweep);
-            sweeps += sweep;
+            _area += (c.A - origin).Cross(c.B - origin);
+            _area += Bulge(c, sweep);
+            _length += c.R * Math.Abs(sweep);
+            _sweeps += sweep;
         }
     }
 

@@ -11,10 +11,10 @@ public static class Intersections
     /// where they do not meet. For segments that run on the same line or circle within <paramref name="near"/>, the ends of
     /// the stretch they share, where one that belongs to both comes twice.
     /// </summary>
-    public static ImmutableArray<Point2> Of(Segment a, Segment b, double near)
+    public static ImmutableArray<Point2> Find(Segment a, Segment b, double near)
     {
         Span<Point2> found = stackalloc Point2[Crossings.Most];
-        int count = Crossings.Find(Curve.Of(a), Curve.Of(b), near, found);
+        int count = Crossings.Find(Curve.From(a), Curve.From(b), near, found);
         return [.. found[..count]];
     }
 }

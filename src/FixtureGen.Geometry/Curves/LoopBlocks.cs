@@ -11,22 +11,22 @@ internal sealed class LoopBlocks
     // By how much of its radius an arc's circle is taken for larger: its ends may lie off it.
     private const double Loose = 1e-6;
 
-    private Vector256<double>[] boxes = [];
-    private (int Loop, int First)[] at = [];
-    private List<Loop> loops = [];
-    private int count;
+    private Vector256<double>[] _boxes = [];
+    private (int Loop, int First)[] _at = [];
+    private List<Loop> _loops = [];
+    private int _count;
 
     /// <summary>How many stretches there are.</summary>
-    public int Count => count;
+    public int Count => _count;
 
     /// <summary>The packed box around each stretch.</summary>
-    public ReadOnlySpan<Vector256<double>> Boxes => boxes.AsSpan(0, count);
+    public ReadOnlySpan<Vector256<double>> Boxes => _boxes.AsSpan(0, _count);
 
     /// <param name="outer">Leaves out the loops that run clockwise.</param>
     public void Build(List<Loop> of, bool outer)
     {
-        loops = of;
-        count = 0;
+        _loops = of;
+        _count = 0;
         for (int k = 0; k < of.Count; k++)
         {
             if (outer && of[k].Area <= 0)
@@ -36,30 +36,34 @@ internal sealed class LoopBlocks
             ReadOnlySpan<Segment> segments = of[k].Contour.Segments.AsSpan();
             for (int first = 0; first < segments.Length; first += Size)
             {
-                int size = count;
-                Growing.Append(ref at, ref size, (k, first));
-                Growing.Append(ref boxes, ref count, Around(segments[first..Math.Min(segments.Length, first + Size)]));
+                int size = _count;
+                Growing.Append(ref _at, ref size, (k, first));
+                Growing.Append(
+                    ref _boxes,
+                    ref _count,
+                    Around(segments[first..Math.Min(segments.Length, first + Size)])
+                );
             }
         }
     }
 
     /// <summary>The loop that a stretch belongs to.</summary>
-    public int Loop(int block) => at[block].Loop;
+    public int Loop(int block) => _at[block].Loop;
 
     /// <summary>The segments of a stretch.</summary>
     public ReadOnlySpan<Segment> Segments(int block)
     {
-        (int loop, int first) = at[block];
-        ReadOnlySpan<Segment> all = loops[loop].Contour.Segments.AsSpan();
+        (int loop, int first) = _at[block];
+        ReadOnlySpan<Segment> all = _loops[loop].Contour.Segments.AsSpan();
         return all[first..Math.Min(all.Length, first + Size)];
     }
 
     /// <summary>Adds to scan lines, as a set, every segment that one may cross.</summary>
     public void AddCrossed(ScanLines lines, int set)
     {
-        for (int block = 0; block < count; block++)
+        for (int block = 0; block < _count; block++)
         {
-            lines.Add(Segments(block), boxes[block], set);
+            lines.Add(Segments(block), _boxes[block], set);
         }
     }
 

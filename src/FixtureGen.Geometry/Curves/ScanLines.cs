@@ -22,60 +22,60 @@ internal sealed class ScanLines
 
     private readonly record struct Crossing(int Line, int Set, int Step, int Curve);
 
-    private double[] levels = [];
-    private Crossing[] crossings = [];
-    private double[] at = [];
-    private int[] starts = [];
-    private int[] sorted = [];
-    private double[] sortedAt = [];
-    private double lowest;
-    private double highest;
-    private int lines;
-    private int count;
-    private bool upright;
+    private double[] _levels = [];
+    private Crossing[] _crossings = [];
+    private double[] _at = [];
+    private int[] _starts = [];
+    private int[] _sorted = [];
+    private double[] _sortedAt = [];
+    private double _lowest;
+    private double _highest;
+    private int _lines;
+    private int _count;
+    private bool _upright;
 
     /// <summary>Starts anew with the lines y = level, or x = level where upright; levels go from low to high.</summary>
     public void Begin(ReadOnlySpan<double> at, bool areUpright)
     {
-        lines = at.Length;
-        count = 0;
-        upright = areUpright;
-        Growing.Reserve(ref levels, lines);
-        at.CopyTo(levels);
-        (lowest, highest) = lines > 0 ? (levels[0], levels[lines - 1]) : (double.MaxValue, double.MinValue);
+        _lines = at.Length;
+        _count = 0;
+        _upright = areUpright;
+        Growing.Reserve(ref _levels, _lines);
+        at.CopyTo(_levels);
+        (_lowest, _highest) = _lines > 0 ? (_levels[0], _levels[_lines - 1]) : (double.MaxValue, double.MinValue);
     }
 
     /// <summary>False when none of the lines comes into the packed box.</summary>
-    public bool MayCross(Vector256<double> box) => upright ? MayCross(box[0], -box[2]) : MayCross(box[1], -box[3]);
+    public bool MayCross(Vector256<double> box) => _upright ? MayCross(box[0], -box[2]) : MayCross(box[1], -box[3]);
 
     private bool MayCross(double low, double high)
     {
-        if (high < lowest || low > highest)
+        if (high < _lowest || low > _highest)
         {
             return false;
         }
         int line = FirstAt(low);
-        return line < lines && levels[line] <= high;
+        return line < _lines && _levels[line] <= high;
     }
 
     /// <summary>Adds one segment of a loop of a set.</summary>
     private void Add(in Segment s, int set)
     {
-        double a = upright ? s.Start.X : s.Start.Y;
-        double b = upright ? s.End.X : s.End.Y;
+        double a = _upright ? s.Start.X : s.Start.Y;
+        double b = _upright ? s.End.X : s.End.Y;
         double low = Math.Min(a, b);
         double high = Math.Max(a, b);
         if (s.IsArc)
         {
             // No radius is longer than its two legs together.
-            double c = upright ? s.Centre.X : s.Centre.Y;
+            double c = _upright ? s.Centre.X : s.Centre.Y;
             double legs = (Math.Abs(s.Start.X - s.Centre.X) + Math.Abs(s.Start.Y - s.Centre.Y)) * Loose;
             low = Math.Min(low, c - legs);
             high = Math.Max(high, c + legs);
         }
         if (MayCross(low, high))
         {
-            Add(Curve.Of(s), set, -1);
+            Add(Curve.From(s), set, -1);
         }
     }
 
@@ -83,31 +83,31 @@ internal sealed class ScanLines
     /// <param name="number">What the caller knows the curve by; -1 where it does not matter.</param>
     public void Add(in Curve curve, int set, int number)
     {
-        double a = upright ? curve.A.X : curve.A.Y;
-        double b = upright ? curve.B.X : curve.B.Y;
+        double a = _upright ? curve.A.X : curve.A.Y;
+        double b = _upright ? curve.B.X : curve.B.Y;
         double low = Math.Min(a, b);
         double high = Math.Max(a, b);
         bool steady = curve.Turn == 0 || curve.StaysInOneQuadrant();
         if (!steady)
         {
-            double c = upright ? curve.C.X : curve.C.Y;
+            double c = _upright ? curve.C.X : curve.C.Y;
             low = Math.Min(low, c - curve.R);
             high = Math.Max(high, c + curve.R);
         }
-        if (high < lowest || low > highest)
+        if (high < _lowest || low > _highest)
         {
             return;
         }
-        for (int line = FirstAt(low); line < lines && levels[line] <= high; line++)
+        for (int line = FirstAt(low); line < _lines && _levels[line] <= high; line++)
         {
             if (!steady)
             {
-                CrossArc(upright ? Ray.Swapped(curve) : curve, set, line, number);
+                CrossArc(_upright ? Ray.Swapped(curve) : curve, set, line, number);
             }
-            else if (a <= levels[line] != b <= levels[line])
+            else if (a <= _levels[line] != b <= _levels[line])
             {
                 // Seen in the mirror the loops run the other way round.
-                Add(Once(curve, levels[line]), new(line, set, b > a == upright ? 1 : -1, number));
+                Add(Once(curve, _levels[line]), new(line, set, b > a == _upright ? 1 : -1, number));
             }
         }
     }
@@ -121,12 +121,12 @@ internal sealed class ScanLines
             Add(chain[0], set, number);
             return;
         }
-        double a = upright ? chain[0].A.X : chain[0].A.Y;
-        double b = upright ? chain[^1].B.X : chain[^1].B.Y;
+        double a = _upright ? chain[0].A.X : chain[0].A.Y;
+        double b = _upright ? chain[^1].B.X : chain[^1].B.Y;
         double high = Math.Max(a, b);
-        for (int line = FirstAt(Math.Min(a, b)); line < lines && levels[line] <= high; line++)
+        for (int line = FirstAt(Math.Min(a, b)); line < _lines && _levels[line] <= high; line++)
         {
-            double level = levels[line];
+            double level = _levels[line];
             if (a <= level == b <= level)
             {
                 continue;
@@ -137,32 +137,32 @@ internal sealed class ScanLines
             while (from < to)
             {
                 int middle = (from + to) / 2;
-                double end = upright ? chain[middle].B.X : chain[middle].B.Y;
+                double end = _upright ? chain[middle].B.X : chain[middle].B.Y;
                 (from, to) = end <= level == a <= level ? (middle + 1, to) : (from, middle);
             }
-            Add(Once(chain[from], level), new(line, set, b > a == upright ? 1 : -1, number + from));
+            Add(Once(chain[from], level), new(line, set, b > a == _upright ? 1 : -1, number + from));
         }
     }
 
     /// <summary>Adds a stretch of a loop of a set, around which there is a packed box.</summary>
     public void Add(ReadOnlySpan<Segment> stretch, Vector256<double> box, int set)
     {
-        (double low, double high) = upright ? (box[0], -box[2]) : (box[1], -box[3]);
-        if (high < lowest || low > highest)
+        (double low, double high) = _upright ? (box[0], -box[2]) : (box[1], -box[3]);
+        if (high < _lowest || low > _highest)
         {
             return;
         }
         int first = FirstAt(low);
-        if (first >= lines || levels[first] > high)
+        if (first >= _lines || _levels[first] > high)
         {
             return;
         }
-        bool one = first + 1 == lines || levels[first + 1] > high;
-        double level = levels[first];
+        bool one = first + 1 == _lines || _levels[first + 1] > high;
+        double level = _levels[first];
         foreach (ref readonly Segment s in stretch)
         {
-            double a = upright ? s.Start.X : s.Start.Y;
-            double b = upright ? s.End.X : s.End.Y;
+            double a = _upright ? s.Start.X : s.Start.Y;
+            double b = _upright ? s.End.X : s.End.Y;
             if (!one || s.IsArc || a <= level != b <= level)
             {
                 Add(s, set);
@@ -173,13 +173,13 @@ internal sealed class ScanLines
     /// <summary>How far along a level a line, or an arc in one quadrant of its circle, crosses it between its ends.</summary>
     private double Once(in Curve c, double level)
     {
-        (double a, double b) = upright ? (c.A.X, c.B.X) : (c.A.Y, c.B.Y);
-        (double alongA, double alongB) = upright ? (c.A.Y, c.B.Y) : (c.A.X, c.B.X);
+        (double a, double b) = _upright ? (c.A.X, c.B.X) : (c.A.Y, c.B.Y);
+        (double alongA, double alongB) = _upright ? (c.A.Y, c.B.Y) : (c.A.X, c.B.X);
         if (c.Turn == 0)
         {
             return alongA + ((level - a) / (b - a) * (alongB - alongA));
         }
-        (double off, double alongC) = upright ? (level - c.C.X, c.C.Y) : (level - c.C.Y, c.C.X);
+        (double off, double alongC) = _upright ? (level - c.C.X, c.C.Y) : (level - c.C.Y, c.C.X);
         double half = Math.Sqrt(Math.Max(0, (c.R - off) * (c.R + off)));
         return alongA + alongB > 2 * alongC ? alongC + half : alongC - half;
     }
@@ -187,27 +187,27 @@ internal sealed class ScanLines
     /// <summary>Puts the crossings of every line in order.</summary>
     public void Sort()
     {
-        Growing.Reserve(ref starts, lines + 2);
-        Growing.Reserve(ref sorted, count);
-        Growing.Reserve(ref sortedAt, count);
-        Array.Clear(starts, 0, lines + 2);
-        for (int i = 0; i < count; i++)
+        Growing.Reserve(ref _starts, _lines + 2);
+        Growing.Reserve(ref _sorted, _count);
+        Growing.Reserve(ref _sortedAt, _count);
+        Array.Clear(_starts, 0, _lines + 2);
+        for (int i = 0; i < _count; i++)
         {
-            starts[crossings[i].Line + 2]++;
+            _starts[_crossings[i].Line + 2]++;
         }
-        for (int i = 2; i < lines + 2; i++)
+        for (int i = 2; i < _lines + 2; i++)
         {
-            starts[i] += starts[i - 1];
+            _starts[i] += _starts[i - 1];
         }
-        for (int i = 0; i < count; i++)
+        for (int i = 0; i < _count; i++)
         {
-            int to = starts[crossings[i].Line + 1]++;
-            sorted[to] = i;
-            sortedAt[to] = at[i];
+            int to = _starts[_crossings[i].Line + 1]++;
+            _sorted[to] = i;
+            _sortedAt[to] = _at[i];
         }
-        for (int line = 0; line < lines; line++)
+        for (int line = 0; line < _lines; line++)
         {
-            SortLine(starts[line], starts[line + 1]);
+            SortLine(_starts[line], _starts[line + 1]);
         }
     }
 
@@ -216,21 +216,21 @@ internal sealed class ScanLines
     {
         if (end - first > Few)
         {
-            Array.Sort(sortedAt, sorted, first, end - first);
+            Array.Sort(_sortedAt, _sorted, first, end - first);
             return;
         }
         for (int i = first + 1; i < end; i++)
         {
-            double moving = sortedAt[i];
-            int crossing = sorted[i];
+            double moving = _sortedAt[i];
+            int crossing = _sorted[i];
             int j = i - 1;
-            for (; j >= first && sortedAt[j] > moving; j--)
+            for (; j >= first && _sortedAt[j] > moving; j--)
             {
-                sortedAt[j + 1] = sortedAt[j];
-                sorted[j + 1] = sorted[j];
+                _sortedAt[j + 1] = _sortedAt[j];
+                _sorted[j + 1] = _sorted[j];
             }
-            sortedAt[j + 1] = moving;
-            sorted[j + 1] = crossing;
+            _sortedAt[j + 1] = moving;
+            _sorted[j + 1] = crossing;
         }
     }
 
@@ -238,9 +238,9 @@ internal sealed class ScanLines
     public bool Closes(int line)
     {
         Span<int> sums = stackalloc int[Sets];
-        for (int i = starts[line]; i < starts[line + 1]; i++)
+        for (int i = _starts[line]; i < _starts[line + 1]; i++)
         {
-            ref readonly Crossing c = ref crossings[sorted[i]];
+            ref readonly Crossing c = ref _crossings[_sorted[i]];
             sums[c.Set] += c.Step;
         }
         return sums is [0, 0, 0];
@@ -252,19 +252,19 @@ internal sealed class ScanLines
     private int FirstAt(double low)
     {
         int from = 0;
-        if (lines <= Glance)
+        if (_lines <= Glance)
         {
-            while (from < lines && levels[from] < low)
+            while (from < _lines && _levels[from] < low)
             {
                 from++;
             }
             return from;
         }
-        int to = lines;
+        int to = _lines;
         while (from < to)
         {
             int middle = (from + to) / 2;
-            if (levels[middle] < low)
+            if (_levels[middle] < low)
             {
                 from = middle + 1;
             }
@@ -278,8 +278,8 @@ internal sealed class ScanLines
 
     private void CrossArc(in Curve c, int set, int line, int number)
     {
-        double level = levels[line];
-        int sign = upright ? 1 : -1;
+        double level = _levels[line];
+        int sign = _upright ? 1 : -1;
         double off = level - c.C.Y;
         double h2 = (c.R - off) * (c.R + off);
         if (h2 <= 0)
@@ -303,31 +303,31 @@ internal sealed class ScanLines
 
     private void Add(double where, in Crossing crossing)
     {
-        if (at.Length == count)
+        if (_at.Length == _count)
         {
-            int size = Math.Max(64, 2 * count);
-            Array.Resize(ref at, size);
-            Array.Resize(ref crossings, size);
+            int size = Math.Max(64, 2 * _count);
+            Array.Resize(ref _at, size);
+            Array.Resize(ref _crossings, size);
         }
-        at[count] = where;
-        crossings[count++] = crossing;
+        _at[_count] = where;
+        _crossings[_count++] = crossing;
     }
 
     /// <summary>A walk along one line.</summary>
     internal struct Walk
     {
-        private readonly ScanLines lines;
-        private readonly int line;
-        private readonly int end;
-        private int next;
-        private Windings3 windings;
+        private readonly ScanLines _lines;
+        private readonly int _line;
+        private readonly int _end;
+        private int _next;
+        private Windings3 _windings;
 
         internal Walk(ScanLines of, int which)
         {
-            lines = of;
-            line = which;
-            next = of.starts[which];
-            end = of.starts[which + 1];
+            _lines = of;
+            _line = which;
+            _next = of._starts[which];
+            _end = of._starts[which + 1];
         }
 
         /// <summary>Length of the stretch, mm.</summary>
@@ -340,29 +340,29 @@ internal sealed class ScanLines
         public Point2 Point { get; private set; }
 
         /// <summary>Winding number of a set's loops about the stretch.</summary>
-        public readonly int Winding(int set) => windings[set];
+        public readonly int Winding(int set) => _windings[set];
 
         /// <summary>Steps into the next stretch between two crossings.</summary>
         public bool MoveNext()
         {
-            if (next + 1 >= end)
+            if (_next + 1 >= _end)
             {
                 return false;
             }
-            ref readonly Crossing from = ref lines.crossings[lines.sorted[next]];
-            windings[from.Set] += from.Step;
-            double a = lines.sortedAt[next];
-            double b = lines.sortedAt[next + 1];
-            next++;
-            ref readonly Crossing to = ref lines.crossings[lines.sorted[next]];
+            ref readonly Crossing from = ref _lines._crossings[_lines._sorted[_next]];
+            _windings[from.Set] += from.Step;
+            double a = _lines._sortedAt[_next];
+            double b = _lines._sortedAt[_next + 1];
+            _next++;
+            ref readonly Crossing to = ref _lines._crossings[_lines._sorted[_next]];
             Curve =
                 from.Set == 0 ? from.Curve
                 : to.Set == 0 ? to.Curve
                 : -1;
             Width = b - a;
             double middle = (a + b) / 2;
-            double level = lines.levels[line];
-            Point = lines.upright ? new(level, middle) : new(middle, level);
+            double level = _lines._levels[_line];
+            Point = _lines._upright ? new(level, middle) : new(middle, level);
             return true;
         }
     }
@@ -370,6 +370,6 @@ internal sealed class ScanLines
     [System.Runtime.CompilerServices.InlineArray(Sets)]
     private struct Windings3
     {
-        private int first;
+        private int _first;
     }
 }

@@ -8,23 +8,23 @@ internal sealed class Stabs
 {
     private const int Few = 32;
 
-    private double[] lows = [];
-    private double[] highs = [];
-    private int count;
+    private double[] _lows = [];
+    private double[] _highs = [];
+    private int _count;
 
-    public void Clear() => count = 0;
+    public void Clear() => _count = 0;
 
     /// <summary>An interval, low &lt; high.</summary>
     public void Add(double low, double high)
     {
-        if (lows.Length == count)
+        if (_lows.Length == _count)
         {
-            int size = Math.Max(64, 2 * count);
-            Array.Resize(ref lows, size);
-            Array.Resize(ref highs, size);
+            int size = Math.Max(64, 2 * _count);
+            Array.Resize(ref _lows, size);
+            Array.Resize(ref _highs, size);
         }
-        lows[count] = low;
-        highs[count++] = high;
+        _lows[_count] = low;
+        _highs[_count++] = high;
     }
 
     /// <summary>Writes the ranges, from low to high, anywhere in which a level stabs all intervals that it stands for.</summary>
@@ -32,13 +32,13 @@ internal sealed class Stabs
     {
         ranges.Clear();
         Sort();
-        for (int i = 0; i < count; )
+        for (int i = 0; i < _count; )
         {
-            double low = lows[i];
-            double high = highs[i];
-            for (i++; i < count && lows[i] < low + (0.75 * (high - low)); i++)
+            double low = _lows[i];
+            double high = _highs[i];
+            for (i++; i < _count && _lows[i] < low + (0.75 * (high - low)); i++)
             {
-                low = Math.Max(low, lows[i]);
+                low = Math.Max(low, _lows[i]);
             }
             ranges.Add((low, high));
         }
@@ -47,23 +47,23 @@ internal sealed class Stabs
     /// <summary>By insertion where few: a handful is in order before the library's sort has begun.</summary>
     private void Sort()
     {
-        if (count > Few)
+        if (_count > Few)
         {
-            Array.Sort(highs, lows, 0, count);
+            Array.Sort(_highs, _lows, 0, _count);
             return;
         }
-        for (int i = 1; i < count; i++)
+        for (int i = 1; i < _count; i++)
         {
-            double high = highs[i];
-            double low = lows[i];
+            double high = _highs[i];
+            double low = _lows[i];
             int j = i - 1;
-            for (; j >= 0 && highs[j] > high; j--)
+            for (; j >= 0 && _highs[j] > high; j--)
             {
-                highs[j + 1] = highs[j];
-                lows[j + 1] = lows[j];
+                _highs[j + 1] = _highs[j];
+                _lows[j + 1] = _lows[j];
             }
-            highs[j + 1] = high;
-            lows[j + 1] = low;
+            _highs[j + 1] = high;
+            _lows[j + 1] = low;
         }
     }
 }

@@ -11,12 +11,12 @@ namespace FixtureGen.Geometry;
 /// </summary>
 public sealed partial class Kernel
 {
-    private readonly List<KernelRepair> repairs = [];
-    private readonly KernelMemory? memory;
-    private readonly double grid;
-    private readonly OffsetSource source;
-    private readonly ProvenOffset offset;
-    private readonly ProvenCombination combination;
+    private readonly List<KernelRepair> _repairs = [];
+    private readonly KernelMemory? _memory;
+    private readonly Slack _slack;
+    private readonly OffsetSource _source;
+    private readonly ProvenOffset _offset;
+    private readonly ProvenCombination _combination;
 
     /// <summary>A kernel that remembers no answers. Of the tolerances Grid and Slice count; see <see cref="Tolerances.House"/>.</summary>
     public Kernel(Tolerances tolerances)
@@ -28,17 +28,16 @@ public sealed partial class Kernel
     public Kernel(Tolerances tolerances, KernelMemory? memory)
         : this(tolerances)
     {
-        this.memory = memory;
+        _memory = memory;
     }
 
     /// <param name="distrust">Takes every exact result for unproven, to put the fall-back itself to the test.</param>
     internal Kernel(Tolerances tolerances, bool distrust)
     {
-        Slack slack = Slack.From(tolerances);
-        grid = tolerances.Grid;
-        source = new OffsetSource(slack);
-        offset = new ProvenOffset(slack, repairs, distrust);
-        combination = new ProvenCombination(slack, repairs);
+        _slack = Slack.From(tolerances);
+        _source = new OffsetSource(_slack);
+        _offset = new ProvenOffset(_slack, _repairs, distrust);
+        _combination = new ProvenCombination(_slack, _repairs);
     }
 
     /// <summary>
@@ -47,16 +46,16 @@ public sealed partial class Kernel
     /// </summary>
     public CancellationToken Cancel
     {
-        get => offset.Cancel;
+        get => _offset.Cancel;
         set
         {
-            offset.Cancel = value;
-            combination.Overlay.Cancel = value;
+            _offset.Cancel = value;
+            _combination.Overlay.Cancel = value;
         }
     }
 
     /// <summary>Everything that was not done in the plain way since the kernel was made, in order; empty but for rare cases.</summary>
-    public ImmutableArray<KernelRepair> Repairs => [.. repairs];
+    public ImmutableArray<KernelRepair> Repairs => [.. _repairs];
 
     /// <summary>The region grown by <paramref name="distance"/> mm, or shrunk by it where negative; empty where nothing is left.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
@@ -71,6 +70,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
     {
+        ThrowIfNotFinite(distance);
         if (distance == 0 || regions.Count == 0)
         {
             return [.. regions];
@@ -82,8 +82,8 @@ public sealed partial class Kernel
             [],
             () =>
             {
-                Load(regions, grow: distance > 0);
-                return Explained(regions, () => offset.Of(source, Math.Abs(distance), "offset", band: false));
+                Load(regions, grow: distance > 0, "offset");
+                return Explained(regions, () => _offset.Offset(_source, Math.Abs(distance), "offset", band: false));
             }
         );
     }
@@ -108,15 +108,15 @@ public sealed partial class Kernel
     public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
         Combined(regions, [], static (inA, _) => inA, "union");
 
-    /// <summary>What a disc of the radius (mm, above 0) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
+    /// <summary>What a disc of the radius (mm, 0 or more) sweeps without leaving the regions: convex corners get it, narrow necks go.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Open(IReadOnlyList<Region> regions, double radius) =>
-        Offset(Offset(regions, -radius), radius);
+        Offset(Offset(regions, -NotNegative(radius)), radius);
 
-    /// <summary>What no disc of the radius (mm, above 0) reaches from outside: concave corners get it, narrow gaps fill.</summary>
+    /// <summary>What no disc of the radius (mm, 0 or more) reaches from outside: concave corners get it, narrow gaps fill.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Close(IReadOnlyList<Region> regions, double radius) =>
-        Offset(Offset(regions, radius), -radius);
+        Offset(Offset(regions, NotNegative(radius)), -radius);
 
     /// <summary>
     /// What a round cutter of diameter <paramref name="width"/> mm, above 0, sweeps along the path, both ends round; a path
@@ -125,7 +125,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(OpenPath path, double width)
     {
-        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < grid)
+        if (path.Segments.Length > 1 && path.Start.DistanceTo(path.End) < _slack.Grid)
         {
             Segment last = path.Segments[^1] with { End = path.Start };
             return Stroke(new Contour([.. path.Segments[..^1], last]), width);
@@ -135,45 +135,52 @@ public sealed partial class Kernel
             path.Segments,
             width,
             "stroke of a path",
-            [
-                [.. path.Segments, .. Contours.Reverse(path).Segments],
-            ]
+            static centre =>
+                [
+                    [.. centre, .. Contours.Reverse(new OpenPath(centre)).Segments],
+                ]
         );
     }
 
     /// <summary>What a round cutter of diameter <paramref name="width"/> mm sweeps along the closed loop, on both its sides; above 0.</summary>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Stroke(Contour loop, double width) =>
-        Stroke(loop.Segments, width, "stroke of a loop", [loop.Segments, Contours.Reverse(loop).Segments]);
+        Stroke(
+            loop.Segments,
+            width,
+            "stroke of a loop",
+            static centre => [centre, Contours.Reverse(new Contour(centre)).Segments]
+        );
 
     /// <summary>The parallel of the loops that run along the centre line on both its sides.</summary>
     private ImmutableArray<Region> Stroke(
         ImmutableArray<Segment> centre,
         double width,
         string asked,
-        ImmutableArray<Segment>[] sides
+        Func<ImmutableArray<Segment>, ImmutableArray<Segment>[]> sides
     )
     {
+        Positive(width);
         ImmutableArray<Region> Work()
         {
-            RegionFaults.ThrowIfBroken(centre, closed: false, grid);
-            source.Begin(reversed: true);
-            foreach (ImmutableArray<Segment> side in sides)
+            ImmutableArray<Segment> workable = Workable(centre, closed: false, "stroke");
+            _source.Begin(reversed: true);
+            foreach (ImmutableArray<Segment> side in sides(workable))
             {
-                source.Add(side);
+                _source.Add(side);
             }
-            source.End();
-            return offset.Of(source, width / 2, "stroke", band: true);
+            _source.End();
+            return _offset.Offset(_source, width / 2, "stroke", band: true);
         }
-        return memory is null
+        return _memory is null
             ? Work()
-            : memory.Recall(
+            : _memory.Recall(
                 question =>
                 {
                     question.Put(asked, width);
                     question.Put(centre);
                 },
-                repairs,
+                _repairs,
                 Work
             );
     }
@@ -186,13 +193,13 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">Some level could not be proven.</exception>
     public ImmutableArray<ImmutableArray<Region>> Rings(IReadOnlyList<Region> regions, double first, double step)
     {
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(first);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(step);
-        Load(regions, grow: false);
+        Positive(first);
+        Positive(step);
+        Load(regions, grow: false, "rings");
         var levels = ImmutableArray.CreateBuilder<ImmutableArray<Region>>();
         for (double d = first; ; d = first + (levels.Count * step))
         {
-            ImmutableArray<Region> level = Explained(regions, () => offset.Of(source, d, "rings", band: false));
+            ImmutableArray<Region> level = Explained(regions, () => _offset.Offset(_source, d, "rings", band: false));
             if (level.IsEmpty)
             {
                 return levels.ToImmutable();
@@ -232,15 +239,23 @@ public sealed partial class Kernel
             b,
             () =>
             {
-                RegionFaults.ThrowIfBroken(a, grid);
-                RegionFaults.ThrowIfBroken(b, grid);
+                double moved = 0;
+                IReadOnlyList<Region> first = Workable(a, ref moved);
+                IReadOnlyList<Region> second = Workable(b, ref moved);
+                Note(moved, operation);
                 void Load(Overlay overlay)
                 {
-                    overlay.Loader.AddAll(a, 0);
+                    overlay.Loader.AddAll(first, 0);
                     overlay.EndFirstSet();
-                    overlay.Loader.AddAll(b, 1);
+                    overlay.Loader.AddAll(second, 1);
                 }
-                return combination.Of(Load, (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0), operation);
+                ImmutableArray<Region> made = _combination.Combine(
+                    Load,
+                    (turnsA, turnsB) => wanted(turnsA > 0, turnsB > 0),
+                    operation
+                );
+                ThrowIfNegative(first, second);
+                return made;
             }
         );
 
@@ -251,24 +266,51 @@ public sealed partial class Kernel
         IReadOnlyList<Region> b,
         Func<ImmutableArray<Region>> work
     ) =>
-        memory is null
+        _memory is null
             ? work()
-            : memory.Recall(
+            : _memory.Recall(
                 question =>
                 {
                     question.Put(operation, amount);
                     question.Put(a);
                     question.Put(b);
                 },
-                repairs,
+                _repairs,
                 work
             );
 
-    private void Load(IReadOnlyList<Region> regions, bool grow)
+    private void Load(IReadOnlyList<Region> regions, bool grow, string operation)
     {
-        RegionFaults.ThrowIfBroken(regions, grid);
-        source.Begin(reversed: grow);
-        source.AddAll(regions);
-        source.End();
+        double moved = 0;
+        IReadOnlyList<Region> workable = Workable(regions, ref moved);
+        Note(moved, operation);
+        ThrowIfOverlapping(workable);
+        _source.Begin(reversed: grow);
+        _source.AddAll(workable);
+        _source.End();
+    }
+
+    /// <summary>Regions that are whole, with arcs that can be worked with.</summary>
+    private IReadOnlyList<Region> Workable(IReadOnlyList<Region> regions, ref double moved)
+    {
+        RegionFaults.ThrowIfBroken(regions, _slack);
+        return GivenArcs.Workable(regions, _slack.Near, ref moved);
+    }
+
+    private ImmutableArray<Segment> Workable(ImmutableArray<Segment> chain, bool closed, string operation)
+    {
+        RegionFaults.ThrowIfBroken(chain, closed, _slack);
+        double moved = 0;
+        ImmutableArray<Segment> workable = GivenArcs.Workable(chain, _slack.Near, ref moved);
+        Note(moved, operation);
+        return workable;
+    }
+
+    private void Note(double moved, string operation)
+    {
+        if (moved > 0)
+        {
+            _repairs.Add(new(RepairKind.Recentred, operation, moved));
+        }
     }
 }

@@ -10,12 +10,12 @@ namespace FixtureGen.Geometry;
 /// </summary>
 public sealed class KernelMemory
 {
-    private readonly KernelQuestion asked = new();
-    private Dictionary<KernelQuestion, Answer> now = [];
-    private Dictionary<KernelQuestion, Answer> before = [];
+    private readonly KernelQuestion _asked = new();
+    private Dictionary<KernelQuestion, Answer> _now = [];
+    private Dictionary<KernelQuestion, Answer> _before = [];
 
     /// <summary>Ends a round; what was not asked in it is forgotten.</summary>
-    public void NextRound() => (before, now) = (now, []);
+    public void NextRound() => (_before, _now) = (_now, []);
 
     /// <summary>The answer to a question, worked out where it is new. Its repairs are added either way.</summary>
     /// <param name="ask">Puts the question.</param>
@@ -26,25 +26,25 @@ public sealed class KernelMemory
         Func<ImmutableArray<Region>> work
     )
     {
-        asked.Clear();
-        ask(asked);
-        if (now.TryGetValue(asked, out Answer? known))
+        _asked.Clear();
+        ask(_asked);
+        if (_now.TryGetValue(_asked, out Answer? known))
         {
             repairs.AddRange(known.Repairs);
             return known.Regions;
         }
-        if (before.TryGetValue(asked, out known))
+        if (_before.TryGetValue(_asked, out known))
         {
             repairs.AddRange(known.Repairs);
         }
         else
         {
             int first = repairs.Count;
-            KernelQuestion question = asked.Copy();
+            KernelQuestion question = _asked.Copy();
             ImmutableArray<Region> regions = work();
             known = new Answer(question, regions, [.. repairs.Skip(first)]);
         }
-        now[known.Question] = known;
+        _now[known.Question] = known;
         return known.Regions;
     }
 

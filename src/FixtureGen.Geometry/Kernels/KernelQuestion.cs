@@ -12,24 +12,24 @@ internal sealed class KernelQuestion : IEquatable<KernelQuestion>
     private const double EndOfRegion = double.NegativeInfinity;
     private const double EndOfSet = double.NaN;
 
-    private readonly List<double> numbers = [];
-    private string operation = "";
+    private readonly List<double> _numbers = [];
+    private string _operation = "";
 
-    private ReadOnlySpan<long> Bits => MemoryMarshal.Cast<double, long>(CollectionsMarshal.AsSpan(numbers));
+    private ReadOnlySpan<long> Bits => MemoryMarshal.Cast<double, long>(CollectionsMarshal.AsSpan(_numbers));
 
-    public void Clear() => numbers.Clear();
+    public void Clear() => _numbers.Clear();
 
     public KernelQuestion Copy()
     {
-        KernelQuestion copy = new() { operation = operation };
-        copy.numbers.AddRange(numbers);
+        KernelQuestion copy = new() { _operation = _operation };
+        copy._numbers.AddRange(_numbers);
         return copy;
     }
 
     public void Put(string asked, double amount)
     {
-        operation = asked;
-        numbers.Add(amount);
+        _operation = asked;
+        _numbers.Add(amount);
     }
 
     public void Put(IReadOnlyList<Region> regions)
@@ -41,28 +41,28 @@ internal sealed class KernelQuestion : IEquatable<KernelQuestion>
             {
                 Put(hole.Segments);
             }
-            numbers.Add(EndOfRegion);
+            _numbers.Add(EndOfRegion);
         }
-        numbers.Add(EndOfSet);
+        _numbers.Add(EndOfSet);
     }
 
     public void Put(ImmutableArray<Segment> segments)
     {
         foreach (Segment s in segments)
         {
-            numbers.AddRange([s.Start.X, s.Start.Y, s.End.X, s.End.Y, s.Centre.X, s.Centre.Y, (double)s.Kind]);
+            _numbers.AddRange([s.Start.X, s.Start.Y, s.End.X, s.End.Y, s.Centre.X, s.Centre.Y, (double)s.Kind]);
         }
-        numbers.Add(EndOfContour);
+        _numbers.Add(EndOfContour);
     }
 
     public bool Equals(KernelQuestion? other) =>
-        other is not null && operation == other.operation && Bits.SequenceEqual(other.Bits);
+        other is not null && _operation == other._operation && Bits.SequenceEqual(other.Bits);
 
     public override bool Equals(object? obj) => Equals(obj as KernelQuestion);
 
     public override int GetHashCode()
     {
-        ulong mixed = (ulong)numbers.Count;
+        ulong mixed = (ulong)_numbers.Count;
         foreach (long bits in Bits)
         {
             mixed = (ulong.RotateLeft(mixed, 23) ^ (ulong)bits) * 0x9E3779B97F4A7C15;

@@ -27,25 +27,41 @@ public sealed partial class Kernel
             RegionOperation.Difference => static (x, y) => x > 0 && y <= 0,
             _ => static (x, y) => x > 0 != y > 0,
         };
-        RegionFaults.ThrowIfBroken(a, grid);
-        RegionFaults.ThrowIfBroken(b, grid);
+        double moved = 0;
+        IReadOnlyList<Region> first = Workable(a, ref moved);
+        IReadOnlyList<Region> second = Workable(b, ref moved);
+        Note(moved, "traced combination");
+        bool asGiven = ReferenceEquals(first, a) && ReferenceEquals(second, b);
         List<EdgeSource> edges = [];
         void Load(Overlay overlay)
         {
             edges.Clear();
             overlay.Loader.Edges = edges;
-            overlay.Loader.AddAll(a, 0);
+            overlay.Loader.AddAll(first, 0);
             overlay.EndFirstSet();
-            overlay.Loader.AddAll(b, 1);
+            overlay.Loader.AddAll(second, 1);
             overlay.Loader.Edges = null;
         }
-        ImmutableArray<Region> regions = combination.Of(Load, wanted, "traced combination");
+        ImmutableArray<Region> regions = _combination.Combine(Load, wanted, "traced combination");
+        ThrowIfNegative(first, second);
         var sources = new Dictionary<Contour, ImmutableArray<EdgeSource>>(ReferenceEqualityComparer.Instance);
-        foreach (Loop loop in combination.Loops)
+        foreach (Loop loop in _combination.Loops)
         {
-            sources[loop.Contour] = [.. loop.Sources.Select(i => edges[i])];
+            sources[loop.Contour] = [.. loop.Sources.Select(i => Given(edges[i], a, b, asGiven))];
         }
         return [.. regions.Select(r => new TracedRegion(r, [.. r.Contours.Select(c => sources[c])]))];
+    }
+
+    /// <summary>The edge as it was given, where arcs were made workable.</summary>
+    private EdgeSource Given(EdgeSource edge, IReadOnlyList<Region> a, IReadOnlyList<Region> b, bool asGiven)
+    {
+        if (asGiven)
+        {
+            return edge;
+        }
+        Region region = (edge.Set == 0 ? a : b)[edge.Region];
+        Contour contour = edge.Contour == 0 ? region.Outer : region.Holes[edge.Contour - 1];
+        return edge with { Segment = GivenArcs.Origins(contour.Segments, _slack.Near)[edge.Segment] };
     }
 
     /// <summary>The regions that loops enclose which may cross, overlap and run either way, by a rule.</summary>
@@ -53,10 +69,7 @@ public sealed partial class Kernel
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Repair(IReadOnlyList<Contour> loops, FillRule rule)
     {
-        foreach (Contour loop in loops)
-        {
-            RegionFaults.ThrowIfBroken(loop.Segments, closed: true, grid);
-        }
+        ImmutableArray<Segment>[] workable = [.. loops.Select(l => Workable(l.Segments, closed: true, "repair"))];
         Func<int, int, bool> wanted = rule switch
         {
             FillRule.NonZero => static (turns, _) => turns != 0,
@@ -65,46 +78,14 @@ public sealed partial class Kernel
         };
         void Load(Overlay overlay)
         {
-            foreach (Contour loop in loops)
+            foreach (ImmutableArray<Segment> loop in workable)
             {
-                overlay.Loader.Add(loop.Segments.AsSpan());
+                overlay.Loader.Add(loop.AsSpan());
             }
             overlay.EndFirstSet();
         }
-        return combination.Of(Load, wanted, "repair");
+        return _combination.Combine(Load, wanted, "repair");
     }
-
-    /// <summary>
-    /// What is wrong with regions: not finite, open by more than the grid, arcs whose radii differ by more than 0.001 mm,
-    /// contours that run the wrong way, and places that the contours of all the regions together enclose more than once or
-    /// less than not at all; empty where nothing is. Overlaps are looked for only where nothing else was found.
-    /// </summary>
-    public ImmutableArray<RegionFault> Faults(IReadOnlyList<Region> regions)
-    {
-        ImmutableArray<RegionFault> faults = RegionFaults.Find(regions, grid);
-        if (!faults.IsEmpty)
-        {
-            return faults;
-        }
-        Overlay overlay = combination.Overlay;
-        overlay.Begin();
-        List<EdgeSource> edges = [];
-        overlay.Loader.Edges = edges;
-        overlay.Loader.AddAll(regions, 0);
-        overlay.Loader.Edges = null;
-        overlay.EndFirstSet();
-        if (overlay.Work(static (turns, _) => turns > 0, widening: 1) is null)
-        {
-            throw new KernelException("no check for overlaps could be proven");
-        }
-        return
-        [
-            .. overlay.Strange().Select(f => Overlapping(edges[f.Origin], f.At)).DistinctBy(f => (f.Region, f.Contour)),
-        ];
-    }
-
-    private static RegionFault Overlapping(EdgeSource edge, Point2 at) =>
-        new(RegionFaultKind.Overlap, edge.Region, edge.Contour, edge.Segment, at, 0);
 
     /// <summary>The regions grown by <paramref name="distance"/> mm, or shrunk by it where negative, corners joined as wished.</summary>
     /// <param name="mitreLimit">Greatest distance of a mitre's point from its corner, in distances, 1 or more; beyond it the corner is squared off.</param>
@@ -118,25 +99,27 @@ public sealed partial class Kernel
     )
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
+        ThrowIfNotFinite(distance);
         if (join == CornerJoin.Round || distance == 0 || regions.Count == 0)
         {
             return Offset(regions, distance);
         }
-        RegionFaults.ThrowIfBroken(regions, grid);
         bool grow = distance > 0;
-        Load(regions, grow);
+        double moved = 0;
+        IReadOnlyList<Region> workable = Workable(regions, ref moved);
+        Load(regions, grow, "joined offset");
         void Put(Overlay overlay)
         {
-            overlay.Loader.AddAll(regions, 0);
+            overlay.Loader.AddAll(workable, 0);
             overlay.EndFirstSet();
-            var band = new JoinedBand(overlay.Loader, grid);
-            for (int k = 0; k + 1 < source.LoopStarts.Count; k++)
+            var band = new JoinedBand(overlay.Loader, _slack.Grid);
+            for (int k = 0; k + 1 < _source.LoopStarts.Count; k++)
             {
-                ReadOnlySpan<Curve> loop = source.Curves.AsSpan(source.LoopStarts[k]..source.LoopStarts[k + 1]);
+                ReadOnlySpan<Curve> loop = _source.Curves.AsSpan(_source.LoopStarts[k].._source.LoopStarts[k + 1]);
                 band.Add(loop, closed: true, Math.Abs(distance), join, mitreLimit);
             }
         }
-        return combination.Of(
+        return _combination.Combine(
             Put,
             grow ? static (a, b) => a > 0 || b > 0 : static (a, b) => a > 0 && b <= 0,
             "joined offset"
@@ -150,19 +133,19 @@ public sealed partial class Kernel
     public ImmutableArray<Region> Stroke(OpenPath path, double width, CornerJoin join, PathCap cap, double mitreLimit)
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
-        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(width);
+        Positive(width);
         Curve[] there = Chain(path);
         Curve[] back = [.. there.Reverse().Select(static c => c.Reversed)];
         void Put(Overlay overlay)
         {
-            var band = new JoinedBand(overlay.Loader, grid);
+            var band = new JoinedBand(overlay.Loader, _slack.Grid);
             band.Add(there, closed: false, width / 2, join, mitreLimit);
             band.Add(back, closed: false, width / 2, join, mitreLimit);
             band.AddCap(there[^1].B, there[^1].EndTangent, width / 2, cap);
             band.AddCap(back[^1].B, back[^1].EndTangent, width / 2, cap);
             overlay.EndFirstSet();
         }
-        return combination.Of(Put, static (a, _) => a > 0, "joined stroke");
+        return _combination.Combine(Put, static (a, _) => a > 0, "joined stroke");
     }
 
     /// <summary>
@@ -176,19 +159,19 @@ public sealed partial class Kernel
     {
         ArgumentOutOfRangeException.ThrowIfLessThan(mitreLimit, 1);
         ArgumentOutOfRangeException.ThrowIfZero(distance);
+        ThrowIfNotFinite(distance);
         Curve[] chain = Chain(distance > 0 ? path : Contours.Reverse(path));
         void Put(Overlay overlay)
         {
-            new JoinedBand(overlay.Loader, grid).Add(chain, closed: false, Math.Abs(distance), join, mitreLimit);
+            new JoinedBand(overlay.Loader, _slack.Grid).Add(chain, closed: false, Math.Abs(distance), join, mitreLimit);
             overlay.EndFirstSet();
         }
-        return combination.Of(Put, static (a, _) => a > 0, "one side of a path");
+        return _combination.Combine(Put, static (a, _) => a > 0, "one side of a path");
     }
 
     private Curve[] Chain(OpenPath path)
     {
-        RegionFaults.ThrowIfBroken(path.Segments, closed: false, grid);
-        Segment[]? segments = ImmutableCollectionsMarshal.AsArray(path.Segments);
-        return [.. (segments ?? []).Where(static s => s.Start != s.End).Select(static s => Curve.Of(s))];
+        Segment[]? segments = ImmutableCollectionsMarshal.AsArray(Workable(path.Segments, closed: false, "stroke"));
+        return [.. (segments ?? []).Where(static s => s.Start != s.End).Select(static s => Curve.From(s))];
     }
 }

@@ -4,34 +4,34 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Runs the offset until a result proves itself: plainly, then with the side test, at last by its definition. All are exact;
-/// what is not proven is an error, never an approximation.
+/// Runs the offset until a result proves itself: in each <see cref="OffsetWay"/>, at last by its definition. All are exact; what
+/// is not proven is an error, never an approximation.
 /// </summary>
 internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool distrust)
 {
     // How many times the snapping distance each try by definition takes.
     private static readonly double[] Widenings = [1, 2, 4];
 
-    private readonly Offsetter offsetter = new(slack);
-    private readonly SweptOffset swept = new(slack);
-    private readonly OffsetProof proof = new(slack);
-    private readonly LoopNesting nesting = new(slack.Grid);
+    private readonly Offsetter _offsetter = new(slack);
+    private readonly SweptOffset _swept = new(slack);
+    private readonly OffsetProof _proof = new(slack);
+    private readonly LoopNesting _nesting = new(slack.Grid);
 
     /// <summary>Asked again and again whether to go on.</summary>
     public CancellationToken Cancel
     {
-        get => offsetter.Cancel;
+        get => _offsetter.Cancel;
         set
         {
-            offsetter.Cancel = value;
-            swept.Cancel = value;
+            _offsetter.Cancel = value;
+            _swept.Cancel = value;
         }
     }
 
     /// <summary>The parallel at <paramref name="distance"/> mm to the source's left; distance &gt; 0.</summary>
     /// <param name="band">True for the band that a disc sweeps along the source, false where the source bounds material.</param>
     /// <exception cref="KernelException">No result could be proven.</exception>
-    public ImmutableArray<Region> Of(OffsetSource source, double distance, string operation, bool band)
+    public ImmutableArray<Region> Offset(OffsetSource source, double distance, string operation, bool band)
     {
         if (source.Dropped > 0)
         {
@@ -41,30 +41,30 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
         {
             return [];
         }
-        foreach (bool sideTest in distrust ? [] : (ReadOnlySpan<bool>)[false, true])
+        foreach (OffsetWay way in distrust ? [] : OffsetWay.All)
         {
-            List<Loop>? loops = offsetter.Run(source, distance, sideTest);
+            List<Loop>? loops = _offsetter.Run(source, distance, way);
             if (
                 loops is not null
-                && proof.Proves(offsetter, source, distance, loops)
-                && nesting.Regions(loops) is { } regions
+                && _proof.Proves(_offsetter, source, distance, loops)
+                && _nesting.Regions(loops) is { } regions
             )
             {
-                Note(sideTest ? RepairKind.SideTest : null, offsetter.Moved, operation);
+                Note(way.SideTest ? RepairKind.SideTest : null, _offsetter.Moved, operation);
                 return regions;
             }
         }
         foreach (double widening in Widenings)
         {
-            List<Loop>? loops = swept.Run(source, distance, band, widening);
+            List<Loop>? loops = _swept.Run(source, distance, band, widening);
             if (
                 loops is not null
-                && swept.Proves(loops)
-                && proof.ProvesAlone(source, distance, loops)
-                && nesting.Regions(loops) is { } regions
+                && _swept.Proves(loops)
+                && _proof.ProvesAlone(source, distance, loops)
+                && _nesting.Regions(loops) is { } regions
             )
             {
-                Note(RepairKind.FallBack, swept.Moved, operation);
+                Note(RepairKind.FallBack, _swept.Moved, operation);
                 return regions;
             }
         }

@@ -8,6 +8,9 @@ internal enum Joint : byte
     Open,
     Tangent,
     Trimmed,
+
+    /// <summary>A straight step: neither reaches the other, but both ends are nearly as far from the source as asked.</summary>
+    Bridged,
     Round,
 }
 
@@ -20,21 +23,25 @@ internal struct Shifted
     public double From;
     public double To;
     public bool Alive;
+    public bool Consumed;
     public Joint After;
 }
 
 /// <summary>Brings two shifted neighbours to a common corner.</summary>
 internal static class Corners
 {
-    // Curvatures, per mm, nearer than this are the same.
-    private const double FlatCurvature = 1e-9;
+    // How much nearer than the snapping distance a common point must be to count as on a curve.
+    private const double Sharper = 0.1;
+
+    // Times the gap between the ends that a common point may lie away from them.
+    private const double FarOff = 1000;
 
     /// <summary>
     /// At a cusp the tangents cannot tell left from right, the curvatures can; a path that runs back along itself turns to
     /// the right, so that its end becomes round.
     /// </summary>
-    public static bool TurnsBackToTheRight(in Curve before, in Curve after) =>
-        Curvature(before) + Curvature(after) > -FlatCurvature;
+    public static bool TurnsBackToTheRight(in Curve before, in Curve after, Slack slack) =>
+        Curvature(before) + Curvature(after) > -slack.Curvature;
 
     private static double Curvature(in Curve c) => c.IsArc ? c.Turn / c.R : 0;
 
@@ -50,7 +57,8 @@ internal static class Corners
 
     /// <summary>
     /// Shortens two neighbours that overlap to their common point; false where they have none, or two: which of them is the
-    /// corner then depends on what else is near, and they are cut at both like any other curves.
+    /// corner then depends on what else is near, and they are cut at both like any other curves. So are those whose common
+    /// point is very far off for how little they overlap: they run along each other.
     /// </summary>
     public static bool TrimToCrossing(ref Shifted a, ref Shifted b, Slack slack)
     {
@@ -69,22 +77,29 @@ internal static class Corners
         for (int k = 0; k < count; k++)
         {
             Point2 q = found[k];
-            if (!Crossings.On(a.Curve, q, slack.Near / 10) || !Crossings.On(b.Curve, q, slack.Near / 10))
+            if (!Crossings.On(a.Curve, q, Sharper * slack.Near) || !Crossings.On(b.Curve, q, Sharper * slack.Near))
             {
                 continue;
             }
-            if (corner is { } other && other.DistanceTo(q) > slack.Stitch)
+            if (corner is { } other && other.DistanceTo(q) > slack.Near)
             {
                 return false;
             }
             corner = q;
         }
-        if (corner is { } only)
-        {
-            return SetCorner(ref a, ref b, a.Curve.Fraction(only), b.Curve.Fraction(only), only);
-        }
-        // Neighbours that miss each other by less than a stitch are joined where the first one ends.
-        return a.Curve.B.DistanceTo(b.Curve.A) < slack.Stitch / 2 && SetCorner(ref a, ref b, 1, 0, a.Curve.B);
+        return corner is { } only
+            && only.DistanceTo(a.Curve.B) <= FarOff * a.Curve.B.DistanceTo(b.Curve.A)
+            && SetCorner(ref a, ref b, Along(a.Curve, only, slack.Near), Along(b.Curve, only, slack.Near), only);
+    }
+
+    /// <summary>Fraction of the curve at a point of it; a point at an end is not taken for one a full turn on.</summary>
+    private static double Along(in Curve c, Point2 p, double near)
+    {
+        double toStart = p.DistanceTo(c.A);
+        double toEnd = p.DistanceTo(c.B);
+        return Math.Min(toStart, toEnd) > near ? c.Fraction(p)
+            : toStart < toEnd ? 0
+            : 1;
     }
 
     private static bool SetCorner(ref Shifted a, ref Shifted b, double t, double u, Point2 corner)

@@ -10,7 +10,7 @@ namespace FixtureGen.Geometry;
 internal sealed class JoinedBand(LoopLoader loader, double grid)
 {
     // Sine below which curves go on without a corner.
-    private const double Smooth = 1e-9;
+    private const double Smooth = Rounding.Angle;
 
     /// <summary>Adds the band of a chain.</summary>
     /// <param name="width">mm, above 0.</param>

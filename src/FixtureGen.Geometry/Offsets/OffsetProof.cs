@@ -5,16 +5,14 @@ namespace FixtureGen.Geometry;
 /// <summary>
 /// Proves a parallel without looking at how it was followed. Shown are: every curve of the result lies, middle and end, at the
 /// distance from the source curve that it says it came from; the result is as long as the runs that were kept, and each run
-/// longer than a thousandth of a millimetre, kept or not, is rightly so at a second point of it; the area swept is no larger
+/// longer than a thousandth of a millimetre, kept or not, is rightly so at a second point of it; a source curve whose parallel
+/// was dropped before anything was cut has another one too near to it at two points; the area swept is no larger
 /// than Steiner's formula allows and no smaller than what the result's own curves sweep; and along scan lines, one through
 /// every loop of the source and of the result and one each way through the middle, every stretch is in the result just where
 /// side and distance say so. Not shown is what is thinner than four slices.
 /// </summary>
 internal sealed class OffsetProof(Slack slack)
 {
-    // Shorter runs are not asked twice, mm.
-    private const double ShortRun = 1e-3;
-
     // Where on a run's longest piece, and in its range a scan line is laid; odd fractions, so that drawings at round numbers
     // have no corner there.
     private const double SecondPoint = 0.7131;
@@ -27,15 +25,15 @@ internal sealed class OffsetProof(Slack slack)
     // Loops flatter than this are crossed upright, all others level: the fewer directions, the fewer lines.
     private const double Flat = 0.25;
 
-    private readonly ScanLines scan = new();
-    private readonly LoopBlocks blocks = new();
-    private readonly Stabs flat = new();
-    private readonly Stabs upright = new();
-    private readonly List<(double Low, double High)> ranges = [];
-    private readonly List<(double Low, double High)> again = [];
-    private double[] levels = [];
-    private OffsetSource source = null!;
-    private double distance;
+    private readonly ScanLines _scan = new();
+    private readonly LoopBlocks _blocks = new();
+    private readonly Stabs _flat = new();
+    private readonly Stabs _upright = new();
+    private readonly List<(double Low, double High)> _ranges = [];
+    private readonly List<(double Low, double High)> _again = [];
+    private double[] _levels = [];
+    private OffsetSource _source = null!;
+    private double _distance;
 
     // Twice what the distance test lets through.
     private double Slop => 4 * slack.Slice;
@@ -44,9 +42,13 @@ internal sealed class OffsetProof(Slack slack)
     /// <param name="work">What made them.</param>
     public bool Proves(Offsetter work, OffsetSource from, double at, List<Loop> loops)
     {
-        source = from;
-        distance = at;
-        return LiesAtDistance(work, loops) && IsAsLong(work, loops) && RunsHold(work) && Proves(from, at, loops);
+        _source = from;
+        _distance = at;
+        return LiesAtDistance(work, loops)
+            && IsAsLong(work, loops)
+            && RunsHold(work)
+            && NothingIsMissing(work.Raw)
+            && Proves(from, at, loops);
     }
 
     /// <summary>
@@ -55,13 +57,13 @@ internal sealed class OffsetProof(Slack slack)
     /// </summary>
     public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops)
     {
-        source = from;
-        distance = at;
+        _source = from;
+        _distance = at;
         foreach (Loop loop in loops)
         {
             foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
             {
-                double d = from.Index.Nearest(Curve.Of(s).Probe, at + (2 * Slop), out _);
+                double d = from.Index.Nearest(Curve.From(s).Probe, at + (2 * Slop), out _);
                 if (Math.Abs(d - at) > Slop)
                 {
                     return false;
@@ -78,8 +80,8 @@ internal sealed class OffsetProof(Slack slack)
             return false;
         }
         ChooseLines(loops);
-        blocks.Build(loops, outer: false);
-        return Scan(flat, false) && Scan(upright, true);
+        _blocks.Build(loops, outer: false);
+        return Scan(_flat, false) && Scan(_upright, true);
     }
 
     private bool LiesAtDistance(Offsetter work, List<Loop> loops)
@@ -94,7 +96,7 @@ internal sealed class OffsetProof(Slack slack)
             for (int i = 0; i < segments.Length; i++)
             {
                 ref readonly Segment s = ref segments[i];
-                ref readonly Curve from = ref source.Curves[work.SourceOf(loop.Sources[i])];
+                ref readonly Curve from = ref _source.Curves[work.SourceOf(loop.Sources[i])];
                 if (!(s.IsArc ? IsParallelArc(s, from) : IsParallelLine(s, from)))
                 {
                     return false;
@@ -105,34 +107,39 @@ internal sealed class OffsetProof(Slack slack)
     }
 
     /// <summary>
-    /// Middle and end of a line at the distance from its source's whole line, or circle where it stands for a flat arc; what
-    /// continues a line straight on was joined to it.
+    /// Middle and end of a line at the distance from its source's whole line, or circle where it stands for a flat arc, or from
+    /// its source's end where it stands for a flat arc about that; what continues a line straight on was joined to it.
     /// </summary>
     private bool IsParallelLine(in Segment s, in Curve from)
     {
-        Point2 end = source.Reversed ? s.Start : s.End;
+        Point2 end = _source.Reversed ? s.Start : s.End;
         Point2 middle = (s.Start + s.End) * 0.5;
         if (from.IsArc)
         {
-            return Math.Abs(Math.Abs(end.DistanceTo(from.C) - from.R) - distance) <= Slop
-                && Math.Abs(Math.Abs(middle.DistanceTo(from.C) - from.R) - distance) <= Slop;
+            return IsBesideArc(end, from) && IsBesideArc(middle, from);
         }
         Point2 d = from.B - from.A;
         double length = Math.Sqrt(d.Dot(d));
-        double low = (distance - Slop) * length;
-        double high = (distance + Slop) * length;
+        double low = (_distance - Slop) * length;
+        double high = (_distance + Slop) * length;
         double atEnd = Math.Abs(d.Cross(end - from.A));
         double atMiddle = Math.Abs(d.Cross(middle - from.A));
-        return atEnd >= low && atEnd <= high && atMiddle >= low && atMiddle <= high;
+        return ((atEnd >= low && atEnd <= high) || IsBesideEnd(end, from))
+            && ((atMiddle >= low && atMiddle <= high) || IsBesideEnd(middle, from));
     }
 
+    private bool IsBesideArc(Point2 p, in Curve from) =>
+        Math.Abs(Math.Abs(p.DistanceTo(from.C) - from.R) - _distance) <= Slop || IsBesideEnd(p, from);
+
+    private bool IsBesideEnd(Point2 p, in Curve from) => Math.Abs(p.DistanceTo(from.B) - _distance) <= Slop;
+
     /// <summary>Both ends of an arc at the distance from its centre, which is its source's end, or its source's centre.</summary>
-    private bool IsParallelArc(in Segment s, in Curve from)
+    private bool IsParallelArc(in Segment s, in Curve from) =>
+        (IsSame(s.Centre, from.B) && HasRadius(s, _distance))
+        || (from.IsArc && IsSame(s.Centre, from.C) && HasRadius(s, Math.Abs(from.R - (from.Turn * _distance))));
+
+    private bool HasRadius(in Segment s, double radius)
     {
-        double radius =
-            IsSame(s.Centre, from.B) ? distance
-            : from.IsArc && IsSame(s.Centre, from.C) ? Math.Abs(from.R - (from.Turn * distance))
-            : -Slop;
         double low = Math.Max(0, radius - Slop);
         double high = radius + Slop;
         return IsWithin(s.Start, s.Centre, low, high) && IsWithin(s.End, s.Centre, low, high);
@@ -161,7 +168,7 @@ internal sealed class OffsetProof(Slack slack)
             sum += loop.Sums.Length;
             curves += loop.Contour.Segments.Length;
         }
-        return Math.Abs(sum - work.Length) <= (2 * slack.Grid * (1 + curves)) + (1e-9 * work.Length);
+        return Math.Abs(sum - work.Length) <= (2 * slack.Grid * (1 + curves)) + (Rounding.Sums * work.Length);
     }
 
     /// <summary>A run is kept where no source is nearer, and dropped where one is, at any of its points.</summary>
@@ -171,14 +178,14 @@ internal sealed class OffsetProof(Slack slack)
         for (int r = 0; r < runs.Count; r++)
         {
             ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
-            if (c.Chord2 < ShortRun * ShortRun)
+            if (c.Chord2 < slack.Scanned * slack.Scanned)
             {
                 continue;
             }
             Point2 p = Second(c);
             bool holds = work.Keeps(r)
-                ? !source.Index.AnyNearer(p, distance - Slop)
-                : work.WrongSide || source.Index.AnyNearer(p, distance);
+                ? !_source.Index.AnyNearer(p, _distance - Slop)
+                : work.WrongSide || _source.Index.AnyNearer(p, _distance);
             if (!holds)
             {
                 return false;
@@ -207,31 +214,80 @@ internal sealed class OffsetProof(Slack slack)
         return c.C + (ray * (c.R / ray.Length));
     }
 
+    /// <summary>A source curve whose parallel was dropped before anything was cut has others nearer to it at two of its points.</summary>
+    private bool NothingIsMissing(RawCurves raw)
+    {
+        double reach = _distance - LoopLoader.RoundingOf(_source.Greatest + _distance);
+        for (int i = 0; i < _source.Count; i++)
+        {
+            if (raw.Shows(i))
+            {
+                continue;
+            }
+            ref readonly Curve c = ref _source.Curves[i];
+            bool hasParallel = c.Turn == 0 || c.R - (c.Turn * _distance) > slack.Scanned;
+            if (
+                hasParallel
+                && c.Chord2 >= slack.Scanned * slack.Scanned
+                && !(IsTooNear(c, SecondPoint, reach) && IsTooNear(c, 1 - SecondPoint, reach))
+            )
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    private bool IsTooNear(in Curve c, double along, double reach)
+    {
+        Point2 p = c.PointAt(along);
+        return _source.Index.AnyNearer(p + (c.TangentAt(p).Left * _distance), reach);
+    }
+
     private bool AreaHolds(List<Loop> loops)
     {
         LoopSums sums = default;
+        double unsure = 0;
         foreach (Loop loop in loops)
         {
-            sums += source.Reversed ? loop.Sums.Reversed : loop.Sums;
+            sums += _source.Reversed ? loop.Sums.Reversed : loop.Sums;
+            unsure += Unsure(loop);
         }
-        double band = source.Sums.Area - sums.Area;
-        double slop = Slop * (1 + source.Sums.Length + sums.Length);
-        double swept = (sums.Length * distance) + (sums.Sweeps * distance * distance / 2);
-        int count = source.LoopStarts.Count - 1;
-        double most = (source.Sums.Length * distance) + (count * Math.PI * distance * distance);
-        return loops.Count == 0 ? band <= most + slop : band >= swept - slop && band <= most + slop;
+        double band = _source.Sums.Area - sums.Area;
+        double slop = Slop * (1 + _source.Sums.Length + sums.Length);
+        double swept = (sums.Length * _distance) + (sums.Sweeps * _distance * _distance / 2);
+        int count = _source.LoopStarts.Count - 1;
+        double most = (_source.Sums.Length * _distance) + (count * Math.PI * _distance * _distance);
+        return loops.Count == 0
+            ? band <= most + slop
+            : band >= swept - slop - (unsure * _distance * _distance / 2) && band <= most + slop;
+    }
+
+    /// <summary>How much the sweeps of a loop's arcs may be off where ends moved by a grid: nothing but for tiny radii.</summary>
+    private double Unsure(in Loop loop)
+    {
+        double sum = 0;
+        foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
+        {
+            if (s.IsArc)
+            {
+                double r = s.Start.DistanceTo(s.Centre);
+                sum += r > slack.TinyRadius ? 0 : Math.Min(2 * Math.PI, 4 * slack.Grid / r);
+            }
+        }
+        return sum;
     }
 
     private void ChooseLines(List<Loop> loops)
     {
-        flat.Clear();
-        upright.Clear();
-        Box2 all = source.Index.Bounds;
-        flat.Add(all.MinY, all.MaxY);
-        upright.Add(all.MinX, all.MaxX);
-        for (int k = 0; k + 1 < source.LoopStarts.Count && source.LoopStarts.Count > 2; k++)
+        _flat.Clear();
+        _upright.Clear();
+        Box2 all = _source.Index.Bounds;
+        _flat.Add(all.MinY, all.MaxY);
+        _upright.Add(all.MinX, all.MaxX);
+        for (int k = 0; k + 1 < _source.LoopStarts.Count && _source.LoopStarts.Count > 2; k++)
         {
-            Stab(Span(source.LoopStarts[k], source.LoopStarts[k + 1]));
+            Stab(Span(_source.LoopStarts[k], _source.LoopStarts[k + 1]));
         }
         foreach (Loop loop in loops)
         {
@@ -243,11 +299,11 @@ internal sealed class OffsetProof(Slack slack)
     {
         if (span.Height >= Flat * span.Width)
         {
-            flat.Add(span.MinY, span.MaxY);
+            _flat.Add(span.MinY, span.MaxY);
         }
         else
         {
-            upright.Add(span.MinX, span.MaxX);
+            _upright.Add(span.MinX, span.MaxX);
         }
     }
 
@@ -262,8 +318,8 @@ internal sealed class OffsetProof(Slack slack)
         );
         for (int i = first; i < end; i++)
         {
-            Point2 p = source.Curves[i].A;
-            ref readonly Curve c = ref source.Curves[i];
+            Point2 p = _source.Curves[i].A;
+            ref readonly Curve c = ref _source.Curves[i];
             Point2 q = c.IsArc && !c.StaysInOneQuadrant() ? c.Middle : p;
             (x0, y0) = (Math.Min(x0, Math.Min(p.X, q.X)), Math.Min(y0, Math.Min(p.Y, q.Y)));
             (x1, y1) = (Math.Max(x1, Math.Max(p.X, q.X)), Math.Max(y1, Math.Max(p.Y, q.Y)));
@@ -273,62 +329,67 @@ internal sealed class OffsetProof(Slack slack)
 
     private bool Scan(Stabs stabs, bool areUpright)
     {
-        stabs.Choose(ranges);
+        stabs.Choose(_ranges);
         foreach (double fraction in Fractions)
         {
-            if (ranges.Count == 0)
+            if (_ranges.Count == 0)
             {
                 return true;
             }
             LayLines(fraction, areUpright);
-            again.Clear();
-            for (int line = 0; line < ranges.Count; line++)
+            _again.Clear();
+            for (int line = 0; line < _ranges.Count; line++)
             {
-                if (!scan.Closes(line))
+                if (!_scan.Closes(line))
                 {
-                    again.Add(ranges[line]);
+                    _again.Add(_ranges[line]);
                 }
                 else if (!EveryStretchAgrees(line))
                 {
                     return false;
                 }
             }
-            ranges.Clear();
-            ranges.AddRange(again);
+            _ranges.Clear();
+            _ranges.AddRange(_again);
         }
         // Lines that met a corner each time: nothing was shown there, so nothing is believed.
-        return ranges.Count == 0;
+        return _ranges.Count == 0;
     }
 
     private void LayLines(double fraction, bool areUpright)
     {
-        Growing.Reserve(ref levels, ranges.Count);
-        for (int i = 0; i < ranges.Count; i++)
+        Growing.Reserve(ref _levels, _ranges.Count);
+        for (int i = 0; i < _ranges.Count; i++)
         {
-            levels[i] = ranges[i].Low + (fraction * (ranges[i].High - ranges[i].Low));
+            _levels[i] = _ranges[i].Low + (fraction * (_ranges[i].High - _ranges[i].Low));
         }
-        scan.Begin(levels.AsSpan(0, ranges.Count), areUpright);
-        source.Index.AddCrossed(scan);
-        blocks.AddCrossed(scan, 2);
-        scan.Sort();
+        _scan.Begin(_levels.AsSpan(0, _ranges.Count), areUpright);
+        _source.Index.AddCrossed(_scan);
+        _blocks.AddCrossed(_scan, 2);
+        _scan.Sort();
     }
 
     private bool EveryStretchAgrees(int line)
     {
-        ScanLines.Walk walk = scan.Along(line);
+        ScanLines.Walk walk = _scan.Along(line);
         while (walk.MoveNext())
         {
+            if (walk.Width > slack.Noise && walk.Winding(2) is not (0 or 1))
+            {
+                // However thin: a hole round its own outer loop would be taken for another's.
+                return false;
+            }
             if (walk.Width < 2 * Slop)
             {
                 continue;
             }
-            int turns = source.Reversed ? -walk.Winding(0) : walk.Winding(0);
-            bool far = source.Reversed ? turns <= 0 : turns > 0;
+            int turns = _source.Reversed ? -walk.Winding(0) : walk.Winding(0);
+            bool far = _source.Reversed ? turns <= 0 : turns > 0;
             bool right =
-                (walk.Winding(2) != 0) == source.Reversed
-                    ? !far || IsNearer(walk.Curve, walk.Point) || source.Index.AnyNearer(walk.Point, distance + Slop)
-                    : far && !source.Index.AnyNearer(walk.Point, distance - Slop);
-            if (!right || walk.Winding(2) is not (0 or 1))
+                (walk.Winding(2) != 0) == _source.Reversed
+                    ? !far || IsNearer(walk.Curve, walk.Point) || _source.Index.AnyNearer(walk.Point, _distance + Slop)
+                    : far && !_source.Index.AnyNearer(walk.Point, _distance - Slop);
+            if (!right)
             {
                 return false;
             }
@@ -338,5 +399,5 @@ internal sealed class OffsetProof(Slack slack)
 
     /// <summary>True when a curve of the source is nearer to a point than the distance and its slop: most stretches end at one.</summary>
     private bool IsNearer(int curve, Point2 p) =>
-        curve >= 0 && source.Curves[curve].Distance2(p) < (distance + Slop) * (distance + Slop);
+        curve >= 0 && _source.Curves[curve].Distance2(p) < (_distance + Slop) * (_distance + Slop);
 }

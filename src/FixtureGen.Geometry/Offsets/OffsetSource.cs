@@ -68,7 +68,7 @@ internal sealed class OffsetSource(Slack slack)
             ref Curve c = ref curves[count];
             if (s.IsArc)
             {
-                c = Curve.Of(s);
+                c = Curve.From(s);
                 if (Reversed)
                 {
                     c.Reverse();

@@ -8,37 +8,41 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class Offsetter
 {
-    private readonly Slack slack;
-    private readonly RawOffset rawOffset;
-    private readonly RawCurves raw = new();
-    private readonly Cutter cutter = new();
-    private readonly LoopLoader loader;
-    private readonly Runs runs = new();
-    private readonly Twins twins = new();
-    private readonly Rotation rotation;
-    private readonly LoopTracer tracer;
-    private readonly DeadEnds deadEnds;
-    private int[] live = [];
-    private int[] startIds = [];
-    private int[] endIds = [];
-    private int[] rawOf = [];
-    private bool[] keeps = [];
+    // In snapping distances: how much too near its source a piece that was not moved may seem.
+    private const double Unmoved = 0.1;
+
+    private readonly Slack _slack;
+    private readonly RawOffset _rawOffset;
+    private readonly RawCurves _raw = new();
+    private readonly Cutter _cutter = new();
+    private readonly LoopLoader _loader;
+    private readonly Runs _runs = new();
+    private readonly Twins _twins = new();
+    private readonly Rotation _rotation;
+    private readonly LoopTracer _tracer;
+    private readonly DeadEnds _deadEnds;
+    private int[] _live = [];
+    private int[] _startIds = [];
+    private int[] _endIds = [];
+    private int[] _rawOf = [];
+    private bool[] _keeps = [];
+    private double _spare;
 
     public Offsetter(Slack slack)
     {
-        this.slack = slack;
-        rawOffset = new(slack);
-        loader = new(cutter);
-        rotation = new(runs);
-        tracer = new(runs, slack.Grid);
-        deadEnds = new(runs);
+        _slack = slack;
+        _rawOffset = new(slack);
+        _loader = new(_cutter);
+        _rotation = new(_runs);
+        _tracer = new(_runs, slack.Grid);
+        _deadEnds = new(_runs);
     }
 
     /// <summary>Asked again and again whether to go on.</summary>
     public CancellationToken Cancel
     {
-        get => cutter.Cancel;
-        set => cutter.Cancel = value;
+        get => _cutter.Cancel;
+        set => _cutter.Cancel = value;
     }
 
     /// <summary>
@@ -47,7 +51,10 @@ internal sealed class Offsetter
     public double Moved { get; private set; }
 
     /// <summary>What everything was cut into.</summary>
-    public Runs Runs => runs;
+    public Runs Runs => _runs;
+
+    /// <summary>The parallels before they were cut.</summary>
+    public RawCurves Raw => _raw;
 
     /// <summary>Length of the runs that bound the last result, mm.</summary>
     public double Length { get; private set; }
@@ -56,106 +63,108 @@ internal sealed class Offsetter
     public bool WrongSide { get; private set; }
 
     /// <summary>True for a run that no source was found nearer to.</summary>
-    public bool Keeps(int run) => keeps[run];
+    public bool Keeps(int run) => _keeps[run];
 
     /// <summary>The source curve that a curve of the result is as far from as was asked; its number as the loop says it.</summary>
-    public int SourceOf(int number) => raw.Source(rawOf[number]);
+    public int SourceOf(int number) => _raw.Source(_rawOf[number]);
 
-    /// <summary>
-    /// Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source; null where they do not close. With
-    /// <paramref name="sideTest"/> pieces on the wrong side of the source fall out too; only sources that touch or overlap
-    /// themselves need it.
-    /// </summary>
-    public List<Loop>? Run(OffsetSource source, double distance, bool sideTest)
+    /// <summary>Loops at <paramref name="distance"/> mm (&gt; 0) to the left of the source; null where they do not close.</summary>
+    public List<Loop>? Run(OffsetSource source, double distance, OffsetWay way)
     {
-        rawOffset.Build(source, distance, raw);
+        _rawOffset.Build(source, distance, _raw);
         Load();
-        double snap = Math.Max(slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
+        double snap = way.Widening * Math.Max(_slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
         Length = 0;
         Moved = 0;
-        WrongSide = sideTest;
-        if (cutter.Input.Count == 0)
+        WrongSide = way.SideTest;
+        if (_cutter.Input.Count == 0)
         {
-            runs.Clear();
+            _runs.Clear();
             return [];
         }
-        if (!cutter.Cut(snap, sorted: source.LoopStarts.Count <= 8))
+        if (!_cutter.Cut(snap, sorted: source.LoopStarts.Count <= 8))
         {
             return null;
         }
-        runs.Build(cutter);
-        twins.Find(runs, cutter.Input.Items, snap);
-        Choose(source, distance, sideTest);
+        _runs.Build(_cutter);
+        _twins.Find(_runs, _cutter.Input.Items, snap);
+        _spare = way.Leniency switch
+        {
+            Leniency.Moved => _cutter.Moved + (Unmoved * snap),
+            Leniency.None => Unmoved * snap,
+            _ => _slack.Slice,
+        };
+        Choose(source, distance, way.SideTest);
         SortNodes();
-        List<Loop> loops = tracer.Trace(node => live[node], slack.Stitch / 2, source.Reversed);
-        Length -= tracer.Thin;
-        Moved = cutter.Moved + tracer.Moved;
-        return Math.Max(deadEnds.Longest, tracer.Loose) <= slack.Stub ? loops : null;
+        List<Loop> loops = _tracer.Trace(node => _live[node], _slack.Thin, source.Reversed);
+        Length -= _tracer.Thin;
+        Moved = _cutter.Moved + _tracer.Moved;
+        return Math.Max(_deadEnds.Longest, _tracer.Loose) <= _slack.Stub ? loops : null;
     }
 
     private void Load()
     {
-        cutter.Clear();
-        loader.Begin();
-        int count = raw.Count;
-        Growing.Reserve(ref startIds, count);
-        Growing.Reserve(ref endIds, count);
-        Growing.Reserve(ref rawOf, 2 * count);
-        bool plain = JoinEnds(raw.Span);
-        CurveTable input = cutter.Input;
+        _cutter.Clear();
+        _loader.Begin();
+        int count = _raw.Count;
+        Growing.Reserve(ref _startIds, count);
+        Growing.Reserve(ref _endIds, count);
+        Growing.Reserve(ref _rawOf, 2 * count);
+        bool plain = JoinEnds(_raw.Span);
+        CurveTable input = _cutter.Input;
         if (plain)
         {
-            Growing.Number(rawOf.AsSpan(0, count), 0);
-            raw.GiveTo(input);
+            Growing.Number(_rawOf.AsSpan(0, count), 0);
+            _raw.GiveTo(input);
             for (int i = 0; i < count; i++)
             {
-                input.Join(i, startIds[i], endIds[i]);
+                input.Join(i, _startIds[i], _endIds[i]);
             }
             return;
         }
         for (int i = 0; i < count; i++)
         {
             int number = input.Count;
-            loader.Put(raw.Items[i], startIds[i], endIds[i]);
+            _loader.Put(_raw.Items[i], _startIds[i], _endIds[i]);
             // An arc of more than half a turn is two.
-            rawOf[number] = i;
-            rawOf[input.Count - 1] = i;
+            _rawOf[number] = i;
+            _rawOf[input.Count - 1] = i;
         }
     }
 
     /// <summary>Gives the ends of the raw curves to the cutter, linked ones as one point; false where an arc turns more than half.</summary>
     private bool JoinEnds(Span<Curve> curves)
     {
-        Vertices vertices = cutter.Vertices;
-        Array.Fill(startIds, -1, 0, curves.Length);
+        Vertices vertices = _cutter.Vertices;
+        Array.Fill(_startIds, -1, 0, curves.Length);
         bool plain = true;
         for (int i = 0; i < curves.Length; i++)
         {
             ref Curve c = ref curves[i];
-            int start = startIds[i];
+            int start = _startIds[i];
             if (start < 0)
             {
-                start = startIds[i] = vertices.Add(c.A);
+                start = _startIds[i] = vertices.Add(c.A);
             }
             else
             {
                 c.A = vertices[start];
             }
-            int next = raw.Next(i);
-            int end = next >= 0 ? startIds[next] : -1;
+            int next = _raw.Next(i);
+            int end = next >= 0 ? _startIds[next] : -1;
             if (end < 0)
             {
                 end = vertices.Add(c.B);
                 if (next >= 0)
                 {
-                    startIds[next] = end;
+                    _startIds[next] = end;
                 }
             }
             else
             {
                 c.B = vertices[end];
             }
-            endIds[i] = end;
+            _endIds[i] = end;
             plain &= !LoopLoader.IsMoreThanHalf(c);
         }
         return plain;
@@ -164,58 +173,58 @@ internal sealed class Offsetter
     /// <summary>Keeps what is no nearer to the source than the distance; what goes to and fro on the same way goes nowhere.</summary>
     private void Choose(OffsetSource source, double distance, bool sideTest)
     {
-        Span<sbyte> way = tracer.Begin();
-        Growing.Reserve(ref keeps, way.Length);
+        Span<sbyte> way = _tracer.Begin();
+        Growing.Reserve(ref _keeps, way.Length);
         for (int r = 0; r < way.Length; r++)
         {
             if (r % 1024 == 0)
             {
                 Cancel.ThrowIfCancellationRequested();
             }
-            keeps[r] = IsFar(source, distance, sideTest, r);
-            if (keeps[r])
+            _keeps[r] = IsFar(source, distance, sideTest, r);
+            if (_keeps[r])
             {
-                way[twins.Of(r)] += (sbyte)(twins.Opposed(r) ? -1 : 1);
+                way[_twins.TwinOf(r)] += (sbyte)(_twins.Opposed(r) ? -1 : 1);
             }
         }
         for (int r = 0; r < way.Length; r++)
         {
             way[r] = (sbyte)Math.Sign(way[r]);
         }
-        deadEnds.Drop(way);
+        _deadEnds.Drop(way);
         for (int r = 0; r < way.Length; r++)
         {
-            Length += way[r] == 0 ? 0 : runs.Measure(r);
+            Length += way[r] == 0 ? 0 : _runs.Measure(r);
         }
     }
 
     private void SortNodes()
     {
-        Growing.Reserve(ref live, runs.NodeCount);
-        for (int node = 0; node < runs.NodeCount; node++)
+        Growing.Reserve(ref _live, _runs.NodeCount);
+        for (int node = 0; node < _runs.NodeCount; node++)
         {
-            Span<int> ends = runs.EndsAt(node);
+            Span<int> ends = _runs.EndsAt(node);
             int count = 0;
             for (int i = 0; i < ends.Length; i++)
             {
-                if (tracer.Way(ends[i] >> 1) != 0)
+                if (_tracer.Way(ends[i] >> 1) != 0)
                 {
                     (ends[count], ends[i]) = (ends[i], ends[count]);
                     count++;
                 }
             }
-            live[node] = count;
+            _live[node] = count;
             if (count > 2)
             {
-                rotation.Sort(ends[..count]);
+                _rotation.Sort(ends[..count]);
             }
         }
     }
 
     private bool IsFar(OffsetSource source, double distance, bool sideTest, int run)
     {
-        Point2 probe = runs.Pieces.Items[runs.Longest(run)].Probe;
-        return !source.Index.AnyNearer(probe, distance - slack.Slice) && (!sideTest || OnMaterialsSide(source, probe));
+        Point2 probe = _runs.Pieces.Items[_runs.Longest(run)].Probe;
+        return !source.Index.AnyNearer(probe, distance - _spare) && (!sideTest || OnMaterialsSide(source, probe));
     }
 
     /// <summary>Shrinking stays inside. Growing stays outside, where reversed loops wind zero times or more.</summary>

@@ -16,54 +16,67 @@ internal enum Link : byte
 /// <summary>Curves that still cross each other, each with the one that follows it.</summary>
 internal sealed class RawCurves
 {
-    private CurveList curves = new();
-    private int[] next = [];
-    private Link[] links = [];
-    private int[] sources = [];
+    private CurveList _curves = new();
+    private int[] _next = [];
+    private Link[] _links = [];
+    private int[] _sources = [];
+    private bool[] _shown = [];
 
-    public int Count => curves.Count;
+    public int Count => _curves.Count;
 
-    public Curve[] Items => curves.Items;
+    public Curve[] Items => _curves.Items;
 
-    public Span<Curve> Span => curves.Span;
+    public Span<Curve> Span => _curves.Span;
 
-    public void Clear() => curves.Clear();
+    /// <summary>Starts anew for so many source curves.</summary>
+    public void Begin(int sourceCount)
+    {
+        _curves.Clear();
+        Growing.Reserve(ref _shown, sourceCount);
+        Array.Clear(_shown, 0, sourceCount);
+    }
 
     /// <param name="source">The source curve that it is everywhere as far from as was asked.</param>
     public int Add(in Curve c, int source)
     {
-        curves.Add(c);
-        if (next.Length < curves.Items.Length)
+        _curves.Add(c);
+        if (_next.Length < _curves.Items.Length)
         {
-            Array.Resize(ref next, curves.Items.Length);
-            Array.Resize(ref links, curves.Items.Length);
-            Array.Resize(ref sources, curves.Items.Length);
+            Array.Resize(ref _next, _curves.Items.Length);
+            Array.Resize(ref _links, _curves.Items.Length);
+            Array.Resize(ref _sources, _curves.Items.Length);
         }
-        int id = curves.Count - 1;
-        next[id] = -1;
-        links[id] = Link.Open;
-        sources[id] = source;
+        int id = _curves.Count - 1;
+        _next[id] = -1;
+        _links[id] = Link.Open;
+        _sources[id] = source;
         return id;
     }
 
     /// <summary>Gives the curves to a table that is empty, in whose memory the next ones are gathered; only their links stay.</summary>
-    public void GiveTo(CurveTable table) => curves = table.Exchange(curves);
+    public void GiveTo(CurveTable table) => _curves = table.Exchange(_curves);
+
+    /// <summary>Notes that a source curve's own parallel, or a part of it, is among these.</summary>
+    public void Show(int source) => _shown[source] = true;
+
+    /// <summary>False for a source curve of which nothing is left but, perhaps, the joint after it.</summary>
+    public bool Shows(int source) => _shown[source];
 
     /// <summary>The source curve of a raw one.</summary>
-    public int Source(int curve) => sources[curve];
+    public int Source(int curve) => _sources[curve];
 
     public void Connect(int from, int to, Link link)
     {
-        next[from] = to;
-        links[from] = link;
+        _next[from] = to;
+        _links[from] = link;
     }
 
     /// <summary>The curve that follows, or -1.</summary>
-    public int Next(int curve) => next[curve];
+    public int Next(int curve) => _next[curve];
 
-    public Link LinkAfter(int curve) => links[curve];
+    public Link LinkAfter(int curve) => _links[curve];
 
     /// <summary>True when the two share an end and cannot meet anywhere else.</summary>
     public bool MeetOnce(int i, int j) =>
-        (next[i] == j && links[i] == Link.Once) || (next[j] == i && links[j] == Link.Once);
+        (_next[i] == j && _links[i] == Link.Once) || (_next[j] == i && _links[j] == Link.Once);
 }

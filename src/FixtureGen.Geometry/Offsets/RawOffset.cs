@@ -10,23 +10,21 @@ namespace FixtureGen.Geometry;
 internal sealed class RawOffset(Slack slack)
 {
     // Dot product of tangents below which the path turns back on itself.
-    private const double UTurn = -1 + 1e-12;
+    private const double UTurn = -1 + Rounding.Direction;
 
-    // A mitre stands for the round join where the two differ by less than this, mm.
-    private const double MitreError = 1e-10;
+    // Times that a radius must grow for rounding in it to be seen: each end then gets its own distance.
+    private const double Magnified = 1000;
 
-    private Shifted[] shifted = [];
-    private OffsetSource source = null!;
-    private double distance;
-    private double tangentSine;
+    private Shifted[] _shifted = [];
+    private OffsetSource _source = null!;
+    private double _distance;
 
     /// <summary>Fills <paramref name="raw"/> with the parallel at <paramref name="d"/> mm to the left, d &gt; 0.</summary>
     public void Build(OffsetSource from, double d, RawCurves raw)
     {
-        source = from;
-        distance = d;
-        tangentSine = Math.Min(1e-6, 1e-5 / d);
-        raw.Clear();
+        _source = from;
+        _distance = d;
+        raw.Begin(from.Count);
         for (int k = 0; k + 1 < from.LoopStarts.Count; k++)
         {
             BuildLoop(from.LoopStarts[k], from.LoopStarts[k + 1], raw);
@@ -36,22 +34,23 @@ internal sealed class RawOffset(Slack slack)
     private void BuildLoop(int start, int end, RawCurves raw)
     {
         int n = end - start;
-        if (shifted.Length < n)
+        if (_shifted.Length < n)
         {
-            shifted = new Shifted[Math.Max(n, 2 * shifted.Length)];
+            _shifted = new Shifted[Math.Max(n, 2 * _shifted.Length)];
         }
         for (int i = 0; i < n; i++)
         {
-            Shift(source.Curves[start + i], source.StartTangents[start + i], ref shifted[i]);
+            Shift(_source.Curves[start + i], _source.StartTangents[start + i], ref _shifted[i]);
         }
         for (int i = 0; i < n; i++)
         {
             int j = i + 1 == n ? 0 : i + 1;
-            shifted[i].After = Join(start, i, j);
+            _shifted[i].After = Join(start, i, j);
         }
+        DropConsumed(n);
         for (int i = 0; i < n; i++)
         {
-            Trim(ref shifted[i]);
+            Trim(ref _shifted[i]);
         }
         CloseJoints(n);
         DropBuried(n);
@@ -63,46 +62,111 @@ internal sealed class RawOffset(Slack slack)
         s.From = 0;
         s.To = 1;
         s.Alive = true;
+        s.Consumed = false;
         if (c.Turn == 0)
         {
-            Point2 normal = heading.Left * distance;
+            Point2 normal = heading.Left * _distance;
             s.Curve = Curve.Line(c.A + normal, c.B + normal);
             return;
         }
-        double radius = c.R - (c.Turn * distance);
-        s.Alive = radius >= slack.Grid;
+        double radius = c.R - (c.Turn * _distance);
+        s.Alive = radius > -slack.Near;
         double k = radius / c.R;
-        s.Curve = Curve.Arc(c.C + ((c.A - c.C) * k), c.C + ((c.B - c.C) * k), c.C, radius, c.Turn);
+        Point2 a = c.C + ((c.A - c.C) * k);
+        Point2 b = c.C + ((c.B - c.C) * k);
+        if (k > Magnified)
+        {
+            a = c.C + ((c.A - c.C) * (radius / c.A.DistanceTo(c.C)));
+            b = c.C + ((c.B - c.C) * (radius / c.B.DistanceTo(c.C)));
+        }
+        // What is left of an arc whose radius the snapping distance swallows is a stroke through its centre.
+        s.Curve = radius > slack.Near ? Curve.Arc(a, b, c.C, radius, c.Turn) : Curve.Line(a, b);
     }
 
     private Joint Join(int start, int i, int j)
     {
-        Point2 before = source.EndTangents[start + i];
-        Point2 after = source.StartTangents[start + j];
+        Point2 before = _source.EndTangents[start + i];
+        Point2 after = _source.StartTangents[start + j];
         double cross = before.Cross(after);
         double dot = before.Dot(after);
-        bool both = shifted[i].Alive && shifted[j].Alive;
-        if (dot > 0 && Math.Abs(cross) < tangentSine)
+        bool both = _shifted[i].Alive && _shifted[j].Alive;
+        if (dot > 0 && Math.Abs(cross) * _distance <= slack.Near)
         {
             return both ? Joint.Tangent : Joint.Open;
         }
-        if (dot < UTurn ? Corners.TurnsBackToTheRight(source.Curves[start + i], source.Curves[start + j]) : cross < 0)
+        if (
+            dot < UTurn
+                ? Corners.TurnsBackToTheRight(_source.Curves[start + i], _source.Curves[start + j], slack)
+                : cross < 0
+        )
         {
-            bool flat = both && dot > 0 && distance * cross * cross < 8 * MitreError;
-            return flat && Corners.Mitre(ref shifted[i], ref shifted[j]) ? Joint.Trimmed : Joint.Round;
+            bool lines = !_source.Curves[start + i].IsArc && !_source.Curves[start + j].IsArc;
+            bool flat = both && lines && dot > 0 && _distance * cross * cross < 8 * slack.Mitre;
+            return flat && Corners.Mitre(ref _shifted[i], ref _shifted[j]) ? Joint.Trimmed : Joint.Round;
         }
-        return both && Corners.TrimToCrossing(ref shifted[i], ref shifted[j], slack) ? Joint.Trimmed : Joint.Open;
+        return both && Corners.TrimToCrossing(ref _shifted[i], ref _shifted[j], slack) ? Joint.Trimmed
+            : both && _distance * (1 - dot) < slack.Slice ? Joint.Bridged
+            : Joint.Open;
+    }
+
+    /// <summary>
+    /// Drops curves of which trimming leaves nothing. Where they are arcs, or meet one, their neighbours get back what was
+    /// trimmed there: they meet each other elsewhere. Where trimming left less than nothing by a slice at most, the step back
+    /// stays, so that the chain does.
+    /// </summary>
+    private void DropConsumed(int n)
+    {
+        for (int i = 0; i < n; i++)
+        {
+            ref Shifted s = ref _shifted[i];
+            s.Consumed = s.Alive && (s.From != 0 || s.To != 1) && s.From >= s.To - Rounding.Fraction;
+        }
+        for (int i = 0; i < n; i++)
+        {
+            ref Shifted s = ref _shifted[i];
+            if (!s.Consumed)
+            {
+                continue;
+            }
+            ref Shifted previous = ref _shifted[i == 0 ? n - 1 : i - 1];
+            ref Shifted next = ref _shifted[i + 1 == n ? 0 : i + 1];
+            bool trimmed = previous.After == Joint.Trimmed && s.After == Joint.Trimmed;
+            if (trimmed && s.FromPoint.DistanceTo(s.ToPoint) <= slack.Slice)
+            {
+                s.Curve = Curve.Line(s.FromPoint, s.ToPoint);
+                (s.From, s.To) = (0, 1);
+                continue;
+            }
+            s.Alive = false;
+            if (previous.After == Joint.Trimmed && (s.Curve.IsArc || previous.Curve.IsArc))
+            {
+                previous.To = 1;
+            }
+            if (s.After == Joint.Trimmed && (s.Curve.IsArc || next.Curve.IsArc))
+            {
+                next.From = 0;
+            }
+            if (previous.To == 1 && next.From == 0 && previous.Alive && next.Alive)
+            {
+                StepOver(ref s, previous.Curve.B, next.Curve.A);
+            }
+        }
+    }
+
+    /// <summary>Where the neighbours of a dropped curve end next to each other a step between them stands for it.</summary>
+    private void StepOver(ref Shifted s, Point2 from, Point2 to)
+    {
+        if (from.DistanceTo(to) <= slack.Buried)
+        {
+            s.Curve = Curve.Line(from, to);
+            (s.From, s.To, s.Alive) = (0, 1, true);
+        }
     }
 
     private void Trim(ref Shifted s)
     {
         if (!s.Alive || (s.From == 0 && s.To == 1))
         {
-            return;
-        }
-        if (s.From >= s.To - 1e-12)
-        {
-            s.Alive = false;
             return;
         }
         if (s.From != 0)
@@ -113,7 +177,7 @@ internal sealed class RawOffset(Slack slack)
         {
             s.Curve.B = s.ToPoint;
         }
-        if (s.Curve.IsArc && s.Curve.Chord2 < slack.Near * slack.Near)
+        if (s.Curve.IsArc && s.Curve.Chord2 < slack.Near * slack.Near && s.Curve.Length < 2 * slack.Near)
         {
             s.Alive = false;
         }
@@ -123,15 +187,15 @@ internal sealed class RawOffset(Slack slack)
     {
         for (int i = 0; i < n; i++)
         {
-            ref Shifted s = ref shifted[i];
+            ref Shifted s = ref _shifted[i];
             if (s.After is Joint.Open or Joint.Round)
             {
                 continue;
             }
-            ref Shifted next = ref shifted[i + 1 == n ? 0 : i + 1];
+            ref Shifted next = ref _shifted[i + 1 == n ? 0 : i + 1];
             if (s.Alive && next.Alive)
             {
-                next.Curve.A = s.Curve.B;
+                next.Curve.A = s.After == Joint.Bridged ? next.Curve.A : s.Curve.B;
             }
             else
             {
@@ -145,15 +209,15 @@ internal sealed class RawOffset(Slack slack)
     {
         for (int i = 0; i < n; i++)
         {
-            ref Shifted s = ref shifted[i];
-            ref Shifted previous = ref shifted[i == 0 ? n - 1 : i - 1];
+            ref Shifted s = ref _shifted[i];
+            ref Shifted previous = ref _shifted[i == 0 ? n - 1 : i - 1];
             if (!s.Alive || (s.After != Joint.Open && previous.After != Joint.Open))
             {
                 continue;
             }
             double half = s.Curve.Length * 0.5;
-            double reach = distance - half - slack.Stitch;
-            if (half >= 1e-9 && (reach <= 0 || !source.Index.AnyNearer(s.Curve.Middle, reach)))
+            double reach = _distance - half - slack.Buried;
+            if (half >= slack.Noise && (reach <= 0 || !_source.Index.AnyNearer(s.Curve.Middle, reach)))
             {
                 continue;
             }
@@ -170,14 +234,15 @@ internal sealed class RawOffset(Slack slack)
         int first = -1;
         for (int i = 0; i < n; i++)
         {
-            ref Shifted s = ref shifted[i];
+            ref Shifted s = ref _shifted[i];
             if (s.Alive)
             {
                 int id = raw.Add(s.Curve, start + i);
+                raw.Show(start + i);
                 first = i == 0 ? id : first;
                 Connect(raw, previous, id, link);
                 previous = id;
-                link = s.After == Joint.Tangent ? Link.Once : LinkOf(s, shifted[i + 1 == n ? 0 : i + 1]);
+                link = s.After == Joint.Tangent ? Link.Once : LinkOf(s, _shifted[i + 1 == n ? 0 : i + 1]);
             }
             else
             {
@@ -188,6 +253,13 @@ internal sealed class RawOffset(Slack slack)
                 int id = EmitRound(start, i, n, previous, raw);
                 previous = id < 0 ? previous : id;
                 link = Link.Once;
+            }
+            else if (s.After == Joint.Bridged)
+            {
+                int id = raw.Add(Curve.Line(s.Curve.B, _shifted[i + 1 == n ? 0 : i + 1].Curve.A), start + i);
+                Connect(raw, previous, id, Link.Shared);
+                previous = id;
+                link = Link.Shared;
             }
             else if (s.After == Joint.Open)
             {
@@ -203,14 +275,16 @@ internal sealed class RawOffset(Slack slack)
     private int EmitRound(int start, int i, int n, int previous, RawCurves raw)
     {
         int j = i + 1 == n ? 0 : i + 1;
-        Point2 corner = source.Curves[start + i].B;
-        Point2 a = shifted[i].Alive ? shifted[i].Curve.B : corner + (source.EndTangents[start + i].Left * distance);
-        Point2 b = shifted[j].Alive ? shifted[j].Curve.A : corner + (source.StartTangents[start + j].Left * distance);
+        Point2 corner = _source.Curves[start + i].B;
+        Point2 a = _shifted[i].Alive ? _shifted[i].Curve.B : corner + (_source.EndTangents[start + i].Left * _distance);
+        Point2 b = _shifted[j].Alive
+            ? _shifted[j].Curve.A
+            : corner + (_source.StartTangents[start + j].Left * _distance);
         if (a.DistanceTo(b) <= slack.Near)
         {
             return -1;
         }
-        int id = raw.Add(Curve.Arc(a, b, corner, distance, -1), start + i);
+        int id = raw.Add(Curve.Arc(a, b, corner, _distance, -1), start + i);
         Connect(raw, previous, id, Link.Once);
         return id;
     }

@@ -8,42 +8,42 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class SweptOffset(Slack slack)
 {
-    private readonly Overlay overlay = new(slack);
-    private readonly CombinationProof proof = new(slack.Grid);
-    private Func<int, int, bool> wanted = Grown;
+    private readonly Overlay _overlay = new(slack);
+    private readonly CombinationProof _proof = new(slack);
+    private Func<int, int, bool> _wanted = Grown;
 
     /// <summary>Asked again and again whether to go on.</summary>
     public CancellationToken Cancel
     {
-        get => overlay.Cancel;
-        set => overlay.Cancel = value;
+        get => _overlay.Cancel;
+        set => _overlay.Cancel = value;
     }
 
     /// <summary>The most that a point or curve of the last work was moved by snapping or leaving out short edges, mm.</summary>
-    public double Moved => overlay.Moved;
+    public double Moved => _overlay.Moved;
 
     /// <summary>The parallel at <paramref name="distance"/> mm to the source's left; null where no plane graph came about.</summary>
     /// <param name="band">True for the swept band alone: there is no material.</param>
     public List<Loop>? Run(OffsetSource source, double distance, bool band, double widening)
     {
         bool grow = source.Reversed;
-        overlay.Begin();
+        _overlay.Begin();
         for (int k = 0; k + 1 < source.LoopStarts.Count && !band; k++)
         {
             ReadOnlySpan<Curve> loop = source.Curves.AsSpan(source.LoopStarts[k]..source.LoopStarts[k + 1]);
-            overlay.Loader.Add(ToSegments(loop, grow));
+            _overlay.Loader.Add(ToSegments(loop, grow));
         }
-        overlay.EndFirstSet();
+        _overlay.EndFirstSet();
         for (int i = 0; i < source.Count; i++)
         {
             AddSwept(source.Curves[i], distance);
         }
-        wanted = grow ? Grown : Shrunk;
-        return overlay.Work(wanted, widening);
+        _wanted = grow ? Grown : Shrunk;
+        return _overlay.Work(_wanted, widening);
     }
 
     /// <summary>True when the loops are the combination that the last work was to make, whole: none of its bounds is missing.</summary>
-    public bool Proves(List<Loop> loops) => proof.Proves(overlay, wanted, loops);
+    public bool Proves(List<Loop> loops) => _proof.Proves(_overlay, _wanted, loops);
 
     private static bool Grown(int material, int swept) => material > 0 || swept > 0;
 
@@ -66,7 +66,7 @@ internal sealed class SweptOffset(Slack slack)
         if (c.Turn == 0)
         {
             Point2 side = c.StartTangent.Left * d;
-            overlay.Loader.Add([
+            _overlay.Loader.Add([
                 Segment.Line(c.A - side, c.B - side),
                 Segment.Line(c.B - side, c.B + side),
                 Segment.Line(c.B + side, c.A + side),
@@ -83,11 +83,11 @@ internal sealed class SweptOffset(Slack slack)
         if (inner < slack.Grid)
         {
             // The disc never leaves the centre.
-            overlay.Loader.Add([Segment.Line(ccw.C, outside.Start), outside, Segment.Line(outside.End, ccw.C)]);
+            _overlay.Loader.Add([Segment.Line(ccw.C, outside.Start), outside, Segment.Line(outside.End, ccw.C)]);
             return;
         }
         Segment inside = Segment.Arc(ccw.C + (to * inner), ccw.C + (from * inner), ccw.C, ccw: false);
-        overlay.Loader.Add([
+        _overlay.Loader.Add([
             outside,
             Segment.Line(outside.End, inside.Start),
             inside,
@@ -96,5 +96,5 @@ internal sealed class SweptOffset(Slack slack)
     }
 
     private void AddDisc(Point2 centre, double radius) =>
-        overlay.Loader.Add(Contours.Circle(centre, radius).Segments.AsSpan());
+        _overlay.Loader.Add(Contours.Circle(centre, radius).Segments.AsSpan());
 }

@@ -138,8 +138,8 @@ public static class ArcRecovery
         double most = -1;
         for (int i = 0; i < s.Length; i++)
         {
-            Point2 before = Curve.Of(s[i == 0 ? s.Length - 1 : i - 1]).EndTangent;
-            Point2 after = Curve.Of(s[i]).StartTangent;
+            Point2 before = Curve.From(s[i == 0 ? s.Length - 1 : i - 1]).EndTangent;
+            Point2 after = Curve.From(s[i]).StartTangent;
             double turn = 1 - before.Dot(after);
             if (turn > most + 1e-12)
             {

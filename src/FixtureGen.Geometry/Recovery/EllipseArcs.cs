@@ -26,7 +26,7 @@ internal readonly record struct EllipseArcs(Point2 Centre, Point2 U, Point2 V, d
 
     public bool IsFull => Sweep >= (2 * Math.PI) - 1e-9;
 
-    public Point2 At(double t) => Centre + (Math.Cos(t) * U) + (Math.Sin(t) * V);
+    public Point2 PointAt(double t) => Centre + (Math.Cos(t) * U) + (Math.Sin(t) * V);
 
     /// <summary>Exact arcs where the curve is circular, else tangent arcs within <paramref name="chord"/> mm; a full turn ends bit for bit where it began.</summary>
     public List<Segment> Segments(double chord)
@@ -46,8 +46,8 @@ internal readonly record struct EllipseArcs(Point2 Centre, Point2 U, Point2 V, d
         var segments = new List<Segment>(pieces);
         for (int i = 0; i < pieces; i++)
         {
-            Point2 from = i == 0 ? At(Start) : segments[^1].End;
-            segments.Add(Segment.Arc(from, At(Start + (Sweep * (i + 1) / pieces)), Centre, ccw));
+            Point2 from = i == 0 ? PointAt(Start) : segments[^1].End;
+            segments.Add(Segment.Arc(from, PointAt(Start + (Sweep * (i + 1) / pieces)), Centre, ccw));
         }
         return segments;
     }
@@ -64,7 +64,7 @@ internal readonly record struct EllipseArcs(Point2 Centre, Point2 U, Point2 V, d
                 .Select(i => new CurveSpan(
                     first + (i * step),
                     first + ((i + 1) * step),
-                    t => (self.At(t), (-Math.Sin(t) * self.U) + (Math.Cos(t) * self.V))
+                    t => (self.PointAt(t), (-Math.Sin(t) * self.U) + (Math.Cos(t) * self.V))
                 )),
             chord
         );

@@ -11,7 +11,7 @@ public static class Inside
         int turns = 0;
         foreach (Segment s in contour.Segments)
         {
-            turns += Ray.Turns(Curve.Of(s), p);
+            turns += Ray.Turns(Curve.From(s), p);
         }
         return turns;
     }

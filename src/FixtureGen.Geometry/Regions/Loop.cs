@@ -15,7 +15,7 @@ internal readonly record struct Loop(Contour Contour, LoopSums Sums, Box2 Box)
     public double Area => Sums.Area;
 
     /// <summary>The loop of the given curves, run backwards if so wanted.</summary>
-    public static Loop Of(ReadOnlySpan<Curve> curves, LoopSums sums, bool reversed)
+    public static Loop From(ReadOnlySpan<Curve> curves, LoopSums sums, bool reversed)
     {
         Segment[] segments = GC.AllocateUninitializedArray<Segment>(curves.Length);
         Vector256<double> box = Vector256.Create(double.PositiveInfinity);
@@ -37,13 +37,13 @@ internal readonly record struct Loop(Contour Contour, LoopSums Sums, Box2 Box)
     }
 
     /// <summary>The loops of finished regions.</summary>
-    public static List<Loop> Of(IReadOnlyList<Region> regions)
+    public static List<Loop> From(IReadOnlyList<Region> regions)
     {
         List<Loop> loops = [];
         foreach (Contour c in regions.SelectMany(static r => r.Contours))
         {
-            Curve[] curves = [.. c.Segments.Select(static s => Curve.Of(s))];
-            loops.Add(Of(curves, CurveSums.Of(curves), reversed: false));
+            Curve[] curves = [.. c.Segments.Select(static s => Curve.From(s))];
+            loops.Add(From(curves, CurveSums.Sum(curves), reversed: false));
         }
         return loops;
     }

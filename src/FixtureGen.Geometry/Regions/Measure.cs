@@ -7,7 +7,7 @@ namespace FixtureGen.Geometry;
 public static class Measure
 {
     /// <summary>Signed area, mm2: positive for a counter-clockwise contour (Green's theorem).</summary>
-    public static double Area(Contour contour) => CurveSums.Of(Pack(contour.Segments)).Area;
+    public static double Area(Contour contour) => CurveSums.Sum(Pack(contour.Segments)).Area;
 
     /// <summary>Area of the outer contour less its holes, mm2.</summary>
     public static double Area(Region region) => region.Contours.Sum(Area);
@@ -25,7 +25,7 @@ public static class Measure
     public static double Length(Region region) => region.Contours.Sum(Length);
 
     /// <summary>The least box, mm: an arc's quadrant points count where it passes them.</summary>
-    public static Box2 Bounds(Segment segment) => Curve.Of(segment).Box();
+    public static Box2 Bounds(Segment segment) => Curve.From(segment).Box();
 
     /// <summary>The least box, mm; the path has at least one segment.</summary>
     public static Box2 Bounds(OpenPath path) => Bounds(path.Segments);
@@ -45,7 +45,7 @@ public static class Measure
     public static Box2 Bounds(IEnumerable<Segment> segments) => segments.Select(Bounds).Aggregate(Around);
 
     /// <summary>Distance of a point from a segment, mm.</summary>
-    public static double Distance(Point2 p, Segment segment) => Math.Sqrt(Curve.Of(segment).Distance2(p));
+    public static double Distance(Point2 p, Segment segment) => Math.Sqrt(Curve.From(segment).Distance2(p));
 
     /// <summary>Distance of a point from the nearest segment of the path, mm.</summary>
     public static double Distance(Point2 p, OpenPath path) => Distance(p, path.Segments);
@@ -61,7 +61,7 @@ public static class Measure
         regions.Select(r => Distance(p, r)).DefaultIfEmpty(double.PositiveInfinity).Min();
 
     /// <summary>The nearest point of a segment, ends included.</summary>
-    public static Point2 Closest(Point2 p, Segment segment) => Curve.Of(segment).Closest(p);
+    public static Point2 Closest(Point2 p, Segment segment) => Curve.From(segment).Closest(p);
 
     /// <summary>The nearest point of a path, ends included; of equally near ones the first.</summary>
     public static Point2 Closest(Point2 p, OpenPath path) => Closest(p, path.Segments);
@@ -73,12 +73,12 @@ public static class Measure
     public static Point2 Closest(Point2 p, Region region) => Closest(p, region.Contours.SelectMany(c => c.Segments));
 
     /// <summary>The point at the fraction <paramref name="t"/> (0 to 1) of a segment's length.</summary>
-    public static Point2 PointAt(Segment segment, double t) => Curve.Of(segment).PointAt(t);
+    public static Point2 PointAt(Segment segment, double t) => Curve.From(segment).PointAt(t);
 
     /// <summary>Unit direction of travel at the fraction <paramref name="t"/> (0 to 1) of a segment's length.</summary>
     public static Point2 TangentAt(Segment segment, double t)
     {
-        Curve c = Curve.Of(segment);
+        Curve c = Curve.From(segment);
         return c.TangentAt(c.PointAt(t));
     }
 
@@ -115,7 +115,7 @@ public static class Measure
         double at = 0;
         foreach (Segment s in segments)
         {
-            Curve c = Curve.Of(s);
+            Curve c = Curve.From(s);
             double length = c.Length;
             double d2 = c.Distance2(p);
             if (d2 < best)
@@ -149,20 +149,20 @@ public static class Measure
         double best = double.MaxValue;
         foreach (Segment s in segments)
         {
-            best = Math.Min(best, Curve.Of(s).Distance2(p));
+            best = Math.Min(best, Curve.From(s).Distance2(p));
         }
         return Math.Sqrt(best);
     }
 
     private static Point2 Closest(Point2 p, IEnumerable<Segment> segments) =>
-        segments.Select(s => Curve.Of(s).Closest(p)).MinBy(p.DistanceTo);
+        segments.Select(s => Curve.From(s).Closest(p)).MinBy(p.DistanceTo);
 
     private static Curve[] Pack(ImmutableArray<Segment> segments)
     {
         var curves = new Curve[segments.Length];
         for (int i = 0; i < curves.Length; i++)
         {
-            curves[i] = Curve.Of(segments[i]);
+            curves[i] = Curve.From(segments[i]);
         }
         return curves;
     }

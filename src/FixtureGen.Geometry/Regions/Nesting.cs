@@ -5,12 +5,11 @@ namespace FixtureGen.Geometry;
 
 /// <summary>
 /// Which contour lies inside which: even depth is material, odd depth is a hole of the contour just outside. Contours within
-/// 1e-5 mm of each other touch; two of the same area hold neither the other.
+/// ten grids of the house (1e-5 mm) of each other touch; two of the same area hold neither the other.
 /// </summary>
 public static class Nesting
 {
-    // Contours nearer than this touch, mm.
-    private const double Touch = 1e-5;
+    private static readonly double Touch = Slack.House.Touch;
 
     /// <summary>
     /// Regions of contours that may touch but do not cross, in any direction and order. Outer contours are turned
@@ -63,7 +62,7 @@ public static class Nesting
     {
         foreach (Segment s in inner.Segments)
         {
-            Point2 p = Curve.Of(s).Middle;
+            Point2 p = Curve.From(s).Middle;
             if (Measure.Distance(p, outer) > Touch)
             {
                 return Inside.Contains(outer, p);

@@ -3,94 +3,32 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Geometry;
 
-/// <summary>What is wrong with a region.</summary>
-public enum RegionFaultKind
-{
-    /// <summary>A coordinate is no number, or infinite.</summary>
-    NotFinite,
-
-    /// <summary>A segment starts elsewhere than where the one before ended.</summary>
-    Open,
-
-    /// <summary>An arc's ends lie at different distances from its centre.</summary>
-    RadiiDiffer,
-
-    /// <summary>An outer contour runs clockwise, or a hole counter-clockwise.</summary>
-    WrongWay,
-
-    /// <summary>The contours enclose a place more than once, or none of them where a hole is: they cross or overlap.</summary>
-    Overlap,
-}
-
-/// <summary>A fault with the place of it.</summary>
-/// <param name="Region">Index of the region.</param>
-/// <param name="Contour">Its contour: 0 the outer one, 1 the first hole; -1 where it is all of them.</param>
-/// <param name="Segment">The segment; -1 where it is all of them.</param>
-/// <param name="At">Where, mm.</param>
-/// <param name="Amount">By how much, mm: the gap, the difference of radii; 0 where there is none.</param>
-public readonly record struct RegionFault(
-    RegionFaultKind Kind,
-    int Region,
-    int Contour,
-    int Segment,
-    Point2 At,
-    double Amount
-)
-{
-    /// <summary>What, where, by how much, and what to do.</summary>
-    public string Message =>
-        FormattableString.Invariant($"region {Region}, contour {Contour}, segment {Segment}: ")
-        + Kind switch
-        {
-            RegionFaultKind.NotFinite => "a coordinate is not finite; leave the segment out",
-            RegionFaultKind.Open => FormattableString.Invariant($"a gap of {Amount:R} mm before {At}; join the ends"),
-            RegionFaultKind.RadiiDiffer => FormattableString.Invariant(
-                $"an arc's radii differ by {Amount:R} mm at {At}; move its centre"
-            ),
-            RegionFaultKind.WrongWay => "the contour runs the wrong way; reverse it",
-            _ => FormattableString.Invariant($"contours cross or overlap at {At}; repair them by a fill rule"),
-        };
-}
-
-/// <summary>Input that is no region; what is wrong is said in <see cref="Faults"/>.</summary>
-public sealed class RegionException(ImmutableArray<RegionFault> faults)
-    : KernelException(string.Join("; ", faults.Take(3).Select(f => f.Message)))
-{
-    /// <summary>At least one.</summary>
-    public ImmutableArray<RegionFault> Faults { get; } = faults;
-}
-
 /// <summary>Looks for what makes a region none.</summary>
 internal static class RegionFaults
 {
-    // How far an arc's ends may differ in distance from its centre, mm; drawings round to five decimals.
-    private const double RadiiDiffer = 1e-3;
-
-    /// <summary>Throws where a coordinate is not finite or a contour is open by more than the grid; one pass, nothing else.</summary>
+    /// <summary>
+    /// Throws where a coordinate is not finite, a contour is open by more than the grid or runs the wrong way, an arc's radii
+    /// differ or it ends where it starts, or a hole reaches beyond its outer contour's extents. One pass; overlaps are not
+    /// looked for.
+    /// </summary>
     /// <exception cref="RegionException">It does.</exception>
-    public static void ThrowIfBroken(IReadOnlyList<Region> regions, double grid)
+    public static void ThrowIfBroken(IReadOnlyList<Region> regions, Slack slack)
     {
         for (int i = 0; i < regions.Count; i++)
         {
-            bool whole = IsWhole(regions[i].Outer.Segments.AsSpan(), grid);
-            foreach (Contour hole in regions[i].Holes)
+            if (!IsSound(regions[i], slack) && Find(regions, slack) is { IsEmpty: false } faults)
             {
-                whole = whole && IsWhole(hole.Segments.AsSpan(), grid);
-            }
-            if (!whole)
-            {
-                throw new RegionException(Find(regions, grid));
+                throw new RegionException(faults);
             }
         }
     }
 
-    /// <summary>The same for one chain.</summary>
+    /// <summary>The same for one chain, which may run either way.</summary>
     /// <exception cref="RegionException">It is broken.</exception>
-    public static void ThrowIfBroken(ImmutableArray<Segment> chain, bool closed, double grid)
+    public static void ThrowIfBroken(ImmutableArray<Segment> chain, bool closed, Slack slack)
     {
         List<RegionFault> faults = [];
-        Walk(chain, 0, 0, closed, grid, faults);
-        faults.RemoveAll(static f => f.Kind == RegionFaultKind.RadiiDiffer);
+        Walk(chain, 0, 0, closed, slack, faults);
         if (faults.Count > 0)
         {
             throw new RegionException([.. faults]);
@@ -98,49 +36,80 @@ internal static class RegionFaults
     }
 
     /// <summary>Everything but overlaps.</summary>
-    public static ImmutableArray<RegionFault> Find(IReadOnlyList<Region> regions, double grid)
+    public static ImmutableArray<RegionFault> Find(IReadOnlyList<Region> regions, Slack slack)
     {
         List<RegionFault> faults = [];
         for (int i = 0; i < regions.Count; i++)
         {
             int k = 0;
+            int before = faults.Count;
             foreach (Contour contour in regions[i].Contours)
             {
-                int before = faults.Count;
-                Walk(contour.Segments, i, k, closed: true, grid, faults);
-                if (faults.Count == before && Measure.Area(contour) < 0 == (k == 0) && !contour.Segments.IsEmpty)
+                int own = faults.Count;
+                Walk(contour.Segments, i, k, closed: true, slack, faults);
+                if (faults.Count == own && RunsWrong(contour, k > 0, slack))
                 {
                     faults.Add(new(RegionFaultKind.WrongWay, i, k, -1, contour.Segments[0].Start, 0));
                 }
                 k++;
             }
+            if (faults.Count == before)
+            {
+                FindOutside(regions[i], i, slack, faults);
+            }
         }
         return [.. faults];
     }
 
-    private static bool IsWhole(ReadOnlySpan<Segment> segments, double grid)
+    private static bool IsSound(Region region, Slack slack)
     {
-        if (segments.Length == 0)
+        ContourLook outer = ContourLook.LookAt(region.Outer.Segments.AsSpan(), slack);
+        bool sound = outer.IsWhole && (outer.TurnsLeft || !RunsWrong(region.Outer, hole: false, slack));
+        foreach (Contour hole in region.Holes)
         {
-            return true;
+            ContourLook look = ContourLook.LookAt(hole.Segments.AsSpan(), slack);
+            sound =
+                sound
+                && look.IsWhole
+                && (look.TurnsRight || !RunsWrong(hole, hole: true, slack))
+                && (look.LiesWithin(outer, slack) || Reach(region.Outer, hole) <= slack.Grid);
         }
-        Point2 at = segments[^1].End;
-        double sum = 0;
-        foreach (ref readonly Segment s in segments)
+        return sound;
+    }
+
+    /// <summary>What encloses next to nothing runs neither way.</summary>
+    private static bool RunsWrong(Contour contour, bool hole, Slack slack)
+    {
+        double area = Measure.Area(contour);
+        return (hole ? area : -area) > slack.Thin * Measure.Length(contour);
+    }
+
+    private static void FindOutside(Region region, int index, Slack slack, List<RegionFault> faults)
+    {
+        for (int k = 0; k < region.Holes.Length; k++)
         {
-            if (s.Start != at && !(s.Start.DistanceTo(at) <= grid))
+            Contour hole = region.Holes[k];
+            if (Reach(region.Outer, hole) is { } reach && reach > slack.Grid)
             {
-                return false;
+                faults.Add(new(RegionFaultKind.HoleOutside, index, k + 1, -1, hole.Segments[0].Start, reach));
             }
-            // Anything that is not finite makes the sum so, or not a number.
-            sum +=
-                (s.Start.X - s.Start.X)
-                + (s.Start.Y - s.Start.Y)
-                + (s.Centre.X - s.Centre.X)
-                + (s.Centre.Y - s.Centre.Y);
-            at = s.End;
         }
-        return sum == 0;
+    }
+
+    /// <summary>How far a hole's extents reach beyond the outer contour's, mm.</summary>
+    private static double Reach(Contour outer, Contour hole)
+    {
+        if (hole.Segments.IsEmpty)
+        {
+            return 0;
+        }
+        if (outer.Segments.IsEmpty)
+        {
+            return double.PositiveInfinity;
+        }
+        Box2 o = Measure.Bounds(outer);
+        Box2 h = Measure.Bounds(hole);
+        return Math.Max(Math.Max(o.MinX - h.MinX, h.MaxX - o.MaxX), Math.Max(o.MinY - h.MinY, h.MaxY - o.MaxY));
     }
 
     private static void Walk(
@@ -148,7 +117,7 @@ internal static class RegionFaults
         int region,
         int contour,
         bool closed,
-        double grid,
+        Slack slack,
         List<RegionFault> faults
     )
     {
@@ -164,13 +133,17 @@ internal static class RegionFaults
             if (i > 0 || closed)
             {
                 double gap = s.Start.DistanceTo(segments[i == 0 ? segments.Length - 1 : i - 1].End);
-                if (gap > grid)
+                if (gap > slack.Grid)
                 {
                     faults.Add(new(RegionFaultKind.Open, region, contour, i, s.Start, gap));
                 }
             }
+            if (s.IsArc && s.Start == s.End && s.Radius > slack.Grid)
+            {
+                faults.Add(new(RegionFaultKind.WholeTurn, region, contour, i, s.Start, 0));
+            }
             double radii = s.IsArc ? Math.Abs(s.Start.DistanceTo(s.Centre) - s.End.DistanceTo(s.Centre)) : 0;
-            if (radii > RadiiDiffer)
+            if (radii > slack.Radii)
             {
                 faults.Add(new(RegionFaultKind.RadiiDiffer, region, contour, i, s.Start, radii));
             }

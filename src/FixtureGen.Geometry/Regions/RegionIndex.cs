@@ -9,36 +9,36 @@ namespace FixtureGen.Geometry;
 /// </summary>
 internal sealed class RegionIndex
 {
-    private const double Near = 1e-7;
+    private static readonly double Near = Slack.House.Near;
 
-    private readonly Curve[] curves;
-    private readonly CurveIndex boundary = new();
-    private readonly List<int> touched = [];
-    private readonly List<(double At, Point2 Point)> cuts = [];
-    private readonly List<Segment> pieces = [];
+    private readonly Curve[] _curves;
+    private readonly CurveIndex _boundary = new();
+    private readonly List<int> _touched = [];
+    private readonly List<(double At, Point2 Point)> _cuts = [];
+    private readonly List<Segment> _pieces = [];
 
     public RegionIndex(IEnumerable<Region> regions)
     {
-        curves = [.. regions.SelectMany(r => r.Contours).SelectMany(c => c.Segments).Select(s => Curve.Of(s))];
-        boundary.Build(curves, curves.Length, Near);
+        _curves = [.. regions.SelectMany(r => r.Contours).SelectMany(c => c.Segments).Select(s => Curve.From(s))];
+        _boundary.Build(_curves, _curves.Length, Near);
     }
 
     /// <summary>True inside and on the boundary.</summary>
-    public bool Contains(Point2 p) => boundary.Winding(p) > 0 || boundary.AnyNearer(p, 2 * Near);
+    public bool Contains(Point2 p) => _boundary.Winding(p) > 0 || _boundary.AnyNearer(p, 2 * Near);
 
     /// <summary>Whether any curve of the boundary may run through a box.</summary>
     public bool Touches(Box2 box)
     {
-        touched.Clear();
-        boundary.Touching(box, touched);
-        return touched.Count > 0;
+        _touched.Clear();
+        _boundary.Touching(box, _touched);
+        return _touched.Count > 0;
     }
 
     /// <summary>The nearest point of the boundary; there must be one.</summary>
     public Point2 Closest(Point2 p)
     {
-        boundary.Nearest(p, double.PositiveInfinity, out int nearest);
-        return curves[nearest].Closest(p);
+        _boundary.Nearest(p, double.PositiveInfinity, out int nearest);
+        return _curves[nearest].Closest(p);
     }
 
     /// <summary>The pieces of the straight line from a to b that lie inside, in order.</summary>
@@ -48,31 +48,31 @@ internal sealed class RegionIndex
     /// <summary>Of the pieces of the straight line from a to b that lie inside, those that come within a distance of p, in order.</summary>
     public ImmutableArray<OpenPath> LineAt(Point2 a, Point2 b, Point2 p, double distance)
     {
-        Cut(Curve.Of(Segment.Line(a, b)));
+        Cut(Curve.From(Segment.Line(a, b)));
         var found = ImmutableArray.CreateBuilder<OpenPath>();
         int end = 0;
-        for (int i = 0; i < pieces.Count; i++)
+        for (int i = 0; i < _pieces.Count; i++)
         {
-            if (i < end || Measure.Distance(p, pieces[i]) > distance || !Holds(pieces[i]))
+            if (i < end || Measure.Distance(p, _pieces[i]) > distance || !Holds(_pieces[i]))
             {
                 continue;
             }
             int first = i;
-            while (first > end && Holds(pieces[first - 1]))
+            while (first > end && Holds(_pieces[first - 1]))
             {
                 first--;
             }
             end = i + 1;
-            while (end < pieces.Count && Holds(pieces[end]))
+            while (end < _pieces.Count && Holds(_pieces[end]))
             {
                 end++;
             }
-            found.Add(new OpenPath([.. pieces[first..end]]));
+            found.Add(new OpenPath([.. _pieces[first..end]]));
         }
         return found.ToImmutable();
     }
 
-    private bool Holds(Segment piece) => Contains(Curve.Of(piece).Middle);
+    private bool Holds(Segment piece) => Contains(Curve.From(piece).Middle);
 
     /// <summary>The pieces of a path that lie inside, in order; a piece along a boundary counts as inside.</summary>
     public ImmutableArray<OpenPath> Pieces(OpenPath path)
@@ -81,8 +81,8 @@ internal sealed class RegionIndex
         List<Segment> open = [];
         foreach (Segment s in path.Segments)
         {
-            Cut(Curve.Of(s));
-            foreach (Segment piece in pieces)
+            Cut(Curve.From(s));
+            foreach (Segment piece in _pieces)
             {
                 if (Holds(piece))
                 {
@@ -105,38 +105,38 @@ internal sealed class RegionIndex
         }
     }
 
-    /// <summary>Fills <see cref="pieces"/> with the curve cut wherever it meets the boundary, in order.</summary>
+    /// <summary>Fills <see cref="_pieces"/> with the curve cut wherever it meets the boundary, in order.</summary>
     private void Cut(Curve c)
     {
-        touched.Clear();
-        cuts.Clear();
-        pieces.Clear();
+        _touched.Clear();
+        _cuts.Clear();
+        _pieces.Clear();
         if (c.IsArc)
         {
-            boundary.Touching(c.Box(), touched);
+            _boundary.Touching(c.Box(), _touched);
         }
         else
         {
-            boundary.TouchingLine(c.A, c.B, 10 * Near, touched);
+            _boundary.TouchingLine(c.A, c.B, 10 * Near, _touched);
         }
         Span<Point2> common = stackalloc Point2[Crossings.Most];
-        foreach (int i in touched)
+        foreach (int i in _touched)
         {
-            int count = Crossings.Find(c, curves[i], Near, common);
+            int count = Crossings.Find(c, _curves[i], Near, common);
             for (int k = 0; k < count; k++)
             {
-                cuts.Add((c.Parameter(common[k]), common[k]));
+                _cuts.Add((c.Parameter(common[k]), common[k]));
             }
         }
-        cuts.Sort(static (x, y) => x.At.CompareTo(y.At));
-        foreach ((_, Point2 q) in cuts)
+        _cuts.Sort(static (x, y) => x.At.CompareTo(y.At));
+        foreach ((_, Point2 q) in _cuts)
         {
             if (q.DistanceTo(c.A) >= 10 * Near && q.DistanceTo(c.B) >= 10 * Near)
             {
-                pieces.Add((c with { B = q }).ToSegment());
+                _pieces.Add((c with { B = q }).ToSegment());
                 c.A = q;
             }
         }
-        pieces.Add(c.ToSegment());
+        _pieces.Add(c.ToSegment());
     }
 }

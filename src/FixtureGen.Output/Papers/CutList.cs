@@ -70,7 +70,12 @@ public static class CutList
             );
         }
         string bolts = Figures.Whole(design.Features.Count(f => f.Kind == FeatureKind.BoltHole));
-        yield return new("bolt", bolts, job.Bolt.Description + SheetProgram.BoltLength(facts), Figures.Torque(job.Bolt.TorqueNm));
+        yield return new(
+            "bolt",
+            bolts,
+            job.Bolt.Description + SheetProgram.BoltLength(facts),
+            Figures.Torque(job.Bolt.TorqueNm)
+        );
         yield return new(
             "washer",
             bolts,

@@ -82,7 +82,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
     {
         foreach (Contour keepOut in part.KeepOuts)
         {
-            Use(LineKind.KeepOut).Areas(scene, view, [Region.Of(keepOut)]);
+            Use(LineKind.KeepOut).Areas(scene, view, [Region.From(keepOut)]);
         }
         scene.Shape(view.ToPage(part.Outer), Use(LineKind.Edge).Pen);
         scene.Shape(part.Cutouts.Select(view.ToPage), LineKind.Edge.Pen);

@@ -40,7 +40,7 @@ internal static class Legend
                 Round(scene, kind, box);
                 return;
             }
-            kind.Areas(scene, sheet, [Region.Of(new Contour(Chain.Box(box).Segments))]);
+            kind.Areas(scene, sheet, [Region.From(new Contour(Chain.Box(box).Segments))]);
             return;
         }
         if (kind == LineKind.Joint)
@@ -56,7 +56,7 @@ internal static class Legend
     private static void Round(Scene scene, LineKind kind, Box2 box)
     {
         double r = box.Height / 2;
-        Region disc = Region.Of(new Contour(Chain.Circle(box.Middle, r).Segments));
+        Region disc = Region.From(new Contour(Chain.Circle(box.Middle, r).Segments));
         kind.Areas(scene, new View(1, default, MirrorX: false), [disc]);
         if (kind == LineKind.Bolt)
         {

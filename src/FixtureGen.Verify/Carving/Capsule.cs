@@ -13,7 +13,7 @@ internal readonly struct Capsule
     /// <summary>Added to a whole number of up to 31 bits it leaves that number in the low bits.</summary>
     private const double Shift = 6755399441055744;
 
-    private static readonly Vector256<double> S_rows = Vector256.Create(0.0, 1, 2, 3);
+    private static readonly Vector256<double> Rows = Vector256.Create(0.0, 1, 2, 3);
     private readonly double _ax;
     private readonly double _ay;
     private readonly double _bx;
@@ -58,7 +58,7 @@ internal readonly struct Capsule
 
     private (Vector256<double> First, Vector256<double> Last) Four(int row)
     {
-        Vector256<double> y = Vector256.Create((double)row) + S_rows;
+        Vector256<double> y = Vector256.Create((double)row) + Rows;
         (Vector256<double> left, Vector256<double> right) = Disc(y - Vector256.Create(_ay), _ax);
         (Vector256<double> endLeft, Vector256<double> endRight) = Disc(y - Vector256.Create(_by), _bx);
         left = Vector256.MinNative(left, endLeft);

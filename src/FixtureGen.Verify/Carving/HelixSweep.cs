@@ -11,7 +11,7 @@ namespace FixtureGen.Verify.Carving;
 /// </summary>
 internal static class HelixSweep
 {
-    private static readonly Vector256<float> S_lanes = Vector256.Create(0f, 1, 2, 3, 4, 5, 6, 7);
+    private static readonly Vector256<float> Lanes = Vector256.Create(0f, 1, 2, 3, 4, 5, 6, 7);
 
     public static Tally Cut(BlockGrid grid, Footprint footprint, Piece arc, Motion motion, double radius, double limit)
     {
@@ -24,7 +24,7 @@ internal static class HelixSweep
         footprint.Sweep(arc, radius);
         Helix helix = new(arc, radius, motion.From.Z, motion.To.Z);
         Vector256<float> least = Vector256.Create(low);
-        Vector256<float> step = S_lanes * (float)grid.Cell;
+        Vector256<float> step = Lanes * (float)grid.Cell;
         foreach (Span1 span in footprint.Strips.Spans())
         {
             lower.Settle();

@@ -12,7 +12,7 @@ namespace FixtureGen.Verify.Carving;
 /// </summary>
 internal ref struct Lowering
 {
-    private static readonly Vector256<int> S_lane = Vector256.Create(0, 1, 2, 3, 4, 5, 6, 7);
+    private static readonly Vector256<int> Lane = Vector256.Create(0, 1, 2, 3, 4, 5, 6, 7);
 
     private readonly Heights _heights;
     private readonly Span<float> _alike;
@@ -50,7 +50,7 @@ internal ref struct Lowering
     public void Each(Span1 span, int x, Vector256<float> floor)
     {
         int tile = _heights.TileAt(span.Row) + x;
-        Vector256<int> lane = S_lane + Vector256.Create((x * Heights.Tile) - span.First);
+        Vector256<int> lane = Lane + Vector256.Create((x * Heights.Tile) - span.First);
         Vector256<float> mine = Vector256.LessThan(lane.AsUInt32(), Vector256.Create((uint)span.Count)).AsSingle();
         float common = _alike[tile];
         Vector256<float> lower = mine & (floor - Vector256.Create(common));
@@ -139,7 +139,7 @@ internal ref struct Lowering
             }
             bool open = float.IsNaN(common);
             Vector256<float> known = Vector256.Create(common);
-            Vector256<int> lane = S_lane + Vector256.Create(x * Heights.Tile);
+            Vector256<int> lane = Lane + Vector256.Create(x * Heights.Tile);
             ref float cell = ref _heights.Take(tiles + x);
             for (int i = 0; i < Heights.Tile; i += 2)
             {
@@ -184,7 +184,7 @@ internal ref struct Lowering
         for (int x = first; x < end; x += 8)
         {
             Vector256<float> old = Vector256.LoadUnsafe(ref alike, (nuint)x);
-            Vector256<float> mine = Vector256.LessThan(S_lane, Vector256.Create(end - x)).AsSingle();
+            Vector256<float> mine = Vector256.LessThan(Lane, Vector256.Create(end - x)).AsSingle();
             Vector256<float> known = mine & Vector256.Equals(old, old);
             Vector256<float> now = Vector256.ConditionalSelect(known, Vector256.MinNative(old, floor), old);
             now.StoreUnsafe(ref alike, (nuint)x);

@@ -6,7 +6,7 @@ namespace FixtureGen.Verify.Carving;
 /// <summary>Looks for the highest of the cells that are not cut through.</summary>
 internal ref struct Standing(BlockGrid grid)
 {
-    private static readonly Vector256<int> S_lane = Vector256.Create(0, 1, 2, 3, 4, 5, 6, 7);
+    private static readonly Vector256<int> Lane = Vector256.Create(0, 1, 2, 3, 4, 5, 6, 7);
 
     private readonly Heights _top = grid.TopHeights;
     private readonly Heights _bottom = grid.BottomHeights;
@@ -58,7 +58,7 @@ internal ref struct Standing(BlockGrid grid)
             _highest = top > bottom ? top : _highest;
             return;
         }
-        Vector256<int> lane = S_lane + Vector256.Create(x * Heights.Tile);
+        Vector256<int> lane = Lane + Vector256.Create(x * Heights.Tile);
         Vector256<float> highest = Vector256.Create(_highest);
         for (int i = 0; i < Heights.Tile; i++)
         {

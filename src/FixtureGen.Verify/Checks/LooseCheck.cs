@@ -62,7 +62,7 @@ internal static class LooseCheck
     /// <summary>A loose piece that is not the part must not lie about while the cutter goes on; tabs that were asked for must hold.</summary>
     private static void Judge(Run run, ImmutableArray<LooseScrap> loose, Islands end)
     {
-        Shape.Area part = new(Region.Of(run.Design.Part.Outer));
+        Shape.Area part = new(Region.From(run.Design.Part.Outer));
         int lastCut = run.Motions()
             .Where(m => Run.IsFeed(m.Motion) && Run.Low(m.Motion) < run.StockTop)
             .Select(m => m.Motion.Line)
@@ -111,5 +111,5 @@ internal static class LooseCheck
             .FirstOrDefault(int.MaxValue);
 
     private static bool InCutout(Run run, Point2 p) =>
-        run.Design.Part.Cutouts.Any(c => new Shape.Area(Region.Of(c)).Contains(p));
+        run.Design.Part.Cutouts.Any(c => new Shape.Area(Region.From(c)).Contains(p));
 }

@@ -39,7 +39,7 @@ internal static class ObstacleCheck
         }
         foreach (FormRegion form in design.Part.Forms.Where(f => f.Direction == FormDirection.Up))
         {
-            Area area = new(Region.Of(form.Edge));
+            Area area = new(Region.From(form.Edge));
             yield return new Obstacle("the form", default, 0, area, shellTop + form.Height);
         }
         foreach (Obstacle bolt in Bolts(job, design))

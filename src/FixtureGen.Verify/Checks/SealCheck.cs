@@ -20,7 +20,7 @@ internal sealed class SealCheck
     public SealCheck(Run run)
     {
         _run = run;
-        _seal = new Area(Region.Of(run.Job.Plate.SealLoop));
+        _seal = new Area(Region.From(run.Job.Plate.SealLoop));
         _highestBottom = run.Setup == Setup.Trim ? float.MinValue : run.Grid.BottomHeights.Highest();
     }
 

@@ -63,7 +63,7 @@ internal static class BlockOnPlate
         Plate plate = run.Job.Plate;
         double friction = plate.FrictionBlockOnPlate;
         Contour outline = Outline(run.Blank);
-        Region seal = Region.Of(plate.SealLoop);
+        Region seal = Region.From(plate.SealLoop);
         double length = Patches.Length([plate.SealLoop]);
         double area = Math.Max(0, Patches.AreaOf([seal]) - (length * plate.SealGrooveWidth / 2));
         double force = vacuum
@@ -76,7 +76,7 @@ internal static class BlockOnPlate
         [
             .. new[]
             {
-                new Bed(Patches.OverArea([Region.Of(outline)], Patched)),
+                new Bed(Patches.OverArea([Region.From(outline)], Patched)),
                 new Bed(Patches.AlongLines([outline], Patches.Length([outline]) / Patched)),
             }.Select(bed => new Held(bed, friction, force, force * (middle - bed.Middle), bolts, hull)),
         ];

@@ -20,7 +20,7 @@ internal sealed class DiscPair(double radius, double thickness, double remanence
     private const double Step = 0.1;
     private const int Steps = 1000;
 
-    private static readonly double[] S_weights = [.. Enumerable.Range(0, Steps).Select(i => Weight((i + 0.5) * Step))];
+    private static readonly double[] Weights = [.. Enumerable.Range(0, Steps).Select(i => Weight((i + 0.5) * Step))];
 
     /// <summary>The weakest disc that the shop's file allows.</summary>
     public static DiscPair Weakest(MagnetSpec spec) =>
@@ -53,7 +53,7 @@ internal sealed class DiscPair(double radius, double thickness, double remanence
                 break;
             }
             double far = 1 - Math.Exp(-q * t);
-            sum += S_weights[i] * decay * far * far * (s > 0 ? Bessel.J0(q * s) : 1);
+            sum += Weights[i] * decay * far * far * (s > 0 ? Bessel.J0(q * s) : 1);
         }
         return Math.PI * remanenceT * remanenceT * radius * radius * 1e-6 / Mu0 * sum * Step;
     }

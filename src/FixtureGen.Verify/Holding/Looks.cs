@@ -55,7 +55,7 @@ internal readonly record struct Taken(double Depth, double Thin, double Arc, dou
 internal sealed class Looks(BlockGrid grid)
 {
     /// <summary>Looks across the cutter, as shares of how wide it is looked at.</summary>
-    private static readonly double[] S_across = [-1, -0.8, -0.5, 0, 0.5, 0.8, 1];
+    private static readonly double[] Across = [-1, -0.8, -0.5, 0, 0.5, 0.8, 1];
 
     /// <summary>Where two neighbours see different things, so that many more looks between them show how wide the cut is.</summary>
     private const int Between = 4;
@@ -78,9 +78,9 @@ internal sealed class Looks(BlockGrid grid)
         int first = _cells.Count;
         double wide = Wide(look.Rim);
         double last = 0;
-        for (int k = 0; k < S_across.Length; k++)
+        for (int k = 0; k < Across.Length; k++)
         {
-            double y = wide * S_across[k];
+            double y = wide * Across[k];
             (int, float Top, float) cell = CellAt(look, y);
             if (k > 0 && cell.Top > look.Tip + NoDepth != _cells[^1].Top > look.Tip + NoDepth)
             {

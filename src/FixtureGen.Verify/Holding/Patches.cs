@@ -70,7 +70,7 @@ internal static class Patches
     /// <summary>Contours that lie in no other: the rims that a shell which rests on its edge presses on.</summary>
     public static Contour[] Rims(IReadOnlyCollection<Region> regions)
     {
-        (Contour Contour, Area Inside)[] outers = [.. regions.Select(r => (r.Outer, new Area(Region.Of(r.Outer))))];
+        (Contour Contour, Area Inside)[] outers = [.. regions.Select(r => (r.Outer, new Area(Region.From(r.Outer))))];
         return
         [
             .. outers

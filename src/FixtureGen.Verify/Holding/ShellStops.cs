@@ -43,7 +43,7 @@ internal sealed class ShellStops
             return;
         }
         Point2[] pins = [.. job.LocatorPins.Select(p => OnPlate(design.Placement.Pose, p))];
-        Area part = new(Region.Of(design.Part.Outer));
+        Area part = new(Region.From(design.Part.Outer));
         for (int i = 0; i < pins.Length; i++)
         {
             bool inPart = part.Contains(pins[i]);

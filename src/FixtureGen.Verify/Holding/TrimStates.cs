@@ -26,7 +26,7 @@ internal sealed class TrimStates
     public TrimStates(Run run)
     {
         _run = run;
-        _part = new Area(Region.Of(run.Design.Part.Outer));
+        _part = new Area(Region.From(run.Design.Part.Outer));
         _zones =
         [
             .. run

@@ -81,16 +81,16 @@ internal sealed record CannedCycle(
         for (int i = 0; i < Repeats; i++)
         {
             Point2 hole = First + (Step * i);
-            yield return (MotionKind.Rapid, Point3.At(hole, z));
+            yield return (MotionKind.Rapid, Point3.From(hole, z));
             if (z > Clear)
             {
-                yield return (MotionKind.Rapid, Point3.At(hole, Clear));
+                yield return (MotionKind.Rapid, Point3.From(hole, Clear));
             }
             foreach ((MotionKind kind, double height) in Strokes())
             {
-                yield return (kind, Point3.At(hole, height));
+                yield return (kind, Point3.From(hole, height));
             }
-            yield return (MotionKind.Rapid, Point3.At(hole, back));
+            yield return (MotionKind.Rapid, Point3.From(hole, back));
             z = back;
         }
     }

@@ -163,7 +163,7 @@ public static class Designer
     {
         Region[] taken =
         [
-            Region.Of(begun.Part.Outer),
+            Region.From(begun.Part.Outer),
             .. begun.Removals.Where(r => r.Kind != FeatureKind.Skim && r.Setup == Setup.Top).SelectMany(r => r.Area),
             .. nets.SelectMany(n => n.Holes.Append(n.Groove)).SelectMany(f => f.Removals).SelectMany(r => r.Area),
         ];

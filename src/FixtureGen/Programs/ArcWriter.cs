@@ -57,7 +57,7 @@ internal static class ArcWriter
                     double angle = start + (sweep * k);
                     Point2 p =
                         i == parts ? arc.To.Xy : arc.Centre + (a.Length * new Point2(Math.Cos(angle), Math.Sin(angle)));
-                    return Point3.At(p, from.Z + ((arc.To.Z - from.Z) * k));
+                    return Point3.From(p, from.Z + ((arc.To.Z - from.Z) * k));
                 }),
         ];
     }

@@ -14,8 +14,8 @@ namespace FixtureGen.App.Tests.Regeneration;
 [Trait("Speed", "Slow")]
 public sealed class KillTest(ITestOutputHelper output)
 {
-    private static readonly string[] S_jobs = ["hook-cradle", "label-clip"];
-    private static readonly string[] S_written =
+    private static readonly string[] Jobs = ["hook-cradle", "label-clip"];
+    private static readonly string[] Written =
     [
         "out/.*.next-*",
         "outlines/library.toml.next",
@@ -29,24 +29,24 @@ public sealed class KillTest(ITestOutputHelper output)
             Environment.GetEnvironmentVariable("FIXTUREGEN_KILLS") ?? "4",
             CultureInfo.InvariantCulture
         );
-        using TempLibrary calm = new(S_jobs);
+        using TempLibrary calm = new(Jobs);
         Assert.Equal(0, Cli.Run(calm.Folder, "regenerate").Exit);
-        using TempLibrary library = new(S_jobs);
+        using TempLibrary library = new(Jobs);
         Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
         Random random = new(20261126);
-        int[] caught = new int[S_written.Length];
+        int[] caught = new int[Written.Length];
         for (int i = 0; i < kills; i++)
         {
-            int aim = i % (S_written.Length + 1);
-            Kill(library, aim < S_written.Length ? S_written[aim] : null, random);
-            for (int w = 0; w < S_written.Length; w++)
+            int aim = i % (Written.Length + 1);
+            Kill(library, aim < Written.Length ? Written[aim] : null, random);
+            for (int w = 0; w < Written.Length; w++)
             {
-                caught[w] += Left(library, S_written[w]) ? 1 : 0;
+                caught[w] += Left(library, Written[w]) ? 1 : 0;
             }
-            Assert.All(S_jobs, job => Whole(library.Out(job), job));
+            Assert.All(Jobs, job => Whole(library.Out(job), job));
             Ran register = Cli.Run(library.Folder, "register", library.Jobs, "--json");
             Assert.True(register.Exit == 0, register.Error);
-            Assert.Equal(S_jobs.Length, register.Json["fixtures"]!.AsArray().Count);
+            Assert.Equal(Jobs.Length, register.Json["fixtures"]!.AsArray().Count);
         }
         output.WriteLine(
             FormattableString.Invariant(
@@ -55,7 +55,7 @@ public sealed class KillTest(ITestOutputHelper output)
         );
         Assert.Equal(0, Cli.Run(library.Folder, "regenerate", "--force").Exit);
         Assert.Equal(Bytes(calm), Bytes(library));
-        Assert.All(S_written, w => Assert.False(Left(library, w), w));
+        Assert.All(Written, w => Assert.False(Left(library, w), w));
     }
 
     /// <summary>Starts a remake and kills it: at any moment, or up to 5 ms after a name of this pattern has come up.</summary>
@@ -98,7 +98,7 @@ public sealed class KillTest(ITestOutputHelper output)
     }
 
     private static Dictionary<string, string> Bytes(TempLibrary library) =>
-        S_jobs
+        Jobs
             .SelectMany(job => Directory.EnumerateFiles(library.Out(job)))
             .Append(Path.Combine(library.Jobs, "library.toml"))
             .ToDictionary(

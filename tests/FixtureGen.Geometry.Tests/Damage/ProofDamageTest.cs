@@ -28,7 +28,7 @@ public sealed class ProofDamageTest(ITestOutputHelper output)
             source.Begin(reversed: c.Distance > 0);
             source.AddAll(c.Regions);
             source.End();
-            List<Loop>? right = offsetter.Run(source, d, sideTest: false);
+            List<Loop>? right = offsetter.Run(source, d, OffsetWay.Plain);
             if (right is null || !proof.Proves(offsetter, source, d, right))
             {
                 table.Refused++;
@@ -73,7 +73,7 @@ public sealed class ProofDamageTest(ITestOutputHelper output)
     {
         Table table = new();
         Overlay overlay = new(House);
-        CombinationProof proof = new(House.Grid);
+        CombinationProof proof = new(House);
         for (int i = 0; i < LongRun.Setting("FIXTUREGEN_DAMAGE", 400); i++)
         {
             HostilePair pair = HostilePair.Make(i);

@@ -80,7 +80,7 @@ internal static class ResultDamage
 
     private static Loop Of(Contour contour, ImmutableArray<int> sources)
     {
-        Curve[] curves = [.. contour.Segments.Select(s => Curve.Of(s))];
-        return Loop.Of(curves, CurveSums.Of(curves), reversed: false) with { Sources = sources };
+        Curve[] curves = [.. contour.Segments.Select(s => Curve.From(s))];
+        return Loop.From(curves, CurveSums.Sum(curves), reversed: false) with { Sources = sources };
     }
 }

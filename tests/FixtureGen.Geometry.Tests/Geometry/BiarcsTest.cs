@@ -24,7 +24,7 @@ public sealed class BiarcsTest
                 (centre, a, ratio, start, sweep) =>
                 {
                     var ellipse = new EllipseArcs(centre, new(a, 0), new(0, a * ratio), start, sweep);
-                    Check(ellipse.Segments(Chord), t => ellipse.At(start + (sweep * t)));
+                    Check(ellipse.Segments(Chord), t => ellipse.PointAt(start + (sweep * t)));
                 },
                 iter: 300
             );

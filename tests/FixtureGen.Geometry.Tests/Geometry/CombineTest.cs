@@ -9,10 +9,10 @@ public sealed class CombineTest
 {
     private readonly Kernel _kernel = new(Tolerances.House);
 
-    private static Region Disc(double x, double y, double r) => Region.Of(Contours.Circle(new(x, y), r));
+    private static Region Disc(double x, double y, double r) => Region.From(Contours.Circle(new(x, y), r));
 
     private static Region Box(double x0, double y0, double x1, double y1) =>
-        Region.Of(Contours.Rectangle(new(x0, y0, x1, y1)));
+        Region.From(Contours.Rectangle(new(x0, y0, x1, y1)));
 
     [Fact]
     public void Two_discs_make_a_lens()
@@ -78,7 +78,7 @@ public sealed class CombineTest
     [Fact]
     public void Sides_that_cross_just_at_a_corner_are_cut_there()
     {
-        Region kite = Region.Of(Contours.FromPoints([new(5, 5), new(10, 3), new(15, 5), new(10, 7)]));
+        Region kite = Region.From(Contours.FromPoints([new(5, 5), new(10, 3), new(15, 5), new(10, 7)]));
 
         Assert.Equal(10, Measure.Area(_kernel.Intersect([Box(0, 0, 10, 10)], [kite])), 1e-9);
         Assert.Equal(110, Measure.Area(_kernel.Union([Box(0, 0, 10, 10)], [kite])), 1e-9);
@@ -99,7 +99,7 @@ public sealed class CombineTest
     [Fact]
     public void The_same_shape_twice_is_itself()
     {
-        Region slot = Region.Of(Contours.Slot(new(3, 4), new(33, 14), 5));
+        Region slot = Region.From(Contours.Slot(new(3, 4), new(33, 14), 5));
 
         Assert.Equal(Measure.Area(slot), Measure.Area(_kernel.Union([slot], [slot])), 1e-9);
         Assert.Equal(Measure.Area(slot), Measure.Area(_kernel.Intersect([slot], [slot])), 1e-9);

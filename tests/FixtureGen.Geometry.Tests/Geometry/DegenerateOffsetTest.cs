@@ -15,8 +15,8 @@ public sealed class DegenerateOffsetTest
     [InlineData(25)]
     public void An_offset_that_just_vanishes_leaves_nothing_worth_having(double d)
     {
-        Region square = Region.Of(Contours.Rectangle(new(0, 0, 20, 20)));
-        Region disc = Region.Of(Contours.Circle(new(0, 0), 10));
+        Region square = Region.From(Contours.Rectangle(new(0, 0, 20, 20)));
+        Region disc = Region.From(Contours.Circle(new(0, 0), 10));
 
         Assert.True(Measure.Area(_kernel.Offset(square, -d)) < 1e-9);
         Assert.True(Measure.Area(_kernel.Offset(disc, -d)) < 1e-9);
@@ -34,7 +34,7 @@ public sealed class DegenerateOffsetTest
             Segment.Line(new(0, 20), new(0, 0)),
         ]);
 
-        var result = _kernel.Offset(Region.Of(edged), 5);
+        var result = _kernel.Offset(Region.From(edged), 5);
 
         Assert.Equal(600 + 500 + (25 * Math.PI), Measure.Area(result), 1e-4);
         Assert.Equal(new KernelRepair(RepairKind.MicroEdges, "offset", 2), Assert.Single(_kernel.Repairs));
@@ -53,7 +53,7 @@ public sealed class DegenerateOffsetTest
             new(0, 30),
         ]);
 
-        Assert.Equal(36 * 26, Measure.Area(_kernel.Offset(Region.Of(spiked), -2)), 1e-9);
+        Assert.Equal(36 * 26, Measure.Area(_kernel.Offset(Region.From(spiked), -2)), 1e-9);
     }
 
     [Fact]
@@ -110,7 +110,7 @@ public sealed class DegenerateOffsetTest
             Segment.Line(new(-25, 10), new(-25, 0)),
         ]);
 
-        var result = _kernel.Offset(Region.Of(flat), -2);
+        var result = _kernel.Offset(Region.From(flat), -2);
 
         Assert.Equal(46 * 6, Measure.Area(result), 1e-2);
         Assert.Empty(_kernel.Repairs);
@@ -133,7 +133,7 @@ public sealed class DegenerateOffsetTest
                 }),
         ];
 
-        var result = _kernel.Offset(Region.Of(Contours.FromPoints(points)), -3.175);
+        var result = _kernel.Offset(Region.From(Contours.FromPoints(points)), -3.175);
 
         Assert.Single(result);
         // An edge shorter than the grid is left out of the result, no more.

@@ -11,7 +11,7 @@ public sealed class FoundCombinationsTest
 {
     private readonly Kernel _kernel = new(Tolerances.House);
 
-    private static Region Polygon(params Point2[] points) => Region.Of(Contours.FromPoints(points));
+    private static Region Polygon(params Point2[] points) => Region.From(Contours.FromPoints(points));
 
     private static Region Plate(double w, double h) => Polygon(new(0, 0), new(w, 0), new(w, h), new(0, h));
 
@@ -79,8 +79,8 @@ public sealed class FoundCombinationsTest
     [InlineData(1e-6)]
     public void A_lens_thinner_than_a_hair_is_what_two_discs_share(double deep)
     {
-        Region[] a = [Region.Of(Contours.Circle(new(0, 0), 10))];
-        Region[] b = [Region.Of(Contours.Circle(new(20 - deep, 0), 10))];
+        Region[] a = [Region.From(Contours.Circle(new(0, 0), 10))];
+        Region[] b = [Region.From(Contours.Circle(new(20 - deep, 0), 10))];
         double half = Math.Acos(1 - (deep / 20));
         double lens = 100 * ((2 * half) - Math.Sin(2 * half));
 
@@ -89,7 +89,7 @@ public sealed class FoundCombinationsTest
     }
 
     private static Region Rounded(Region r, int decimals) =>
-        Region.Of(
+        Region.From(
             Contours.FromPoints([
                 .. r.Outer.Segments.Select(s => new Point2(
                     Math.Round(s.Start.X, decimals),

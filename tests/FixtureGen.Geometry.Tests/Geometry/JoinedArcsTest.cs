@@ -25,7 +25,7 @@ public sealed class JoinedArcsTest
         Contour half = new([arcs[1], arcs[2], arcs[3], Segment.Line(at[4], at[0]), arcs[0]]);
         Kernel kernel = new(Tolerances.House);
 
-        Region grown = Assert.Single(kernel.Offset(Region.Of(half), distance));
+        Region grown = Assert.Single(kernel.Offset(Region.From(half), distance));
 
         Assert.Empty(kernel.Repairs);
         double area =

@@ -8,9 +8,9 @@ namespace FixtureGen.Tests.Geometry;
 /// <summary>What a kernel with a memory says is what one without says, and only the same question is not worked out again.</summary>
 public sealed class KernelMemoryTest
 {
-    private static readonly Region Square = Region.Of(Contours.Rectangle(new Box2(0, 0, 40, 30)));
+    private static readonly Region Square = Region.From(Contours.Rectangle(new Box2(0, 0, 40, 30)));
 
-    private static Region Disc(double x) => Region.Of(Contours.Circle(new(x, 15), 8));
+    private static Region Disc(double x) => Region.From(Contours.Circle(new(x, 15), 8));
 
     private static ImmutableArray<Region>[] Everything(Kernel kernel, Region a, Region b, double amount) =>
         [
@@ -70,10 +70,10 @@ public sealed class KernelMemoryTest
             Segment.Line(new(0, 10), new(0, 0)),
         ]);
         Kernel before = new(Tolerances.House, memory);
-        before.Offset(Region.Of(crumbed), 1);
+        before.Offset(Region.From(crumbed), 1);
         Assert.NotEmpty(before.Repairs);
         Kernel after = new(Tolerances.House, memory);
-        after.Offset(Region.Of(crumbed), 1);
+        after.Offset(Region.From(crumbed), 1);
         Assert.Equal(before.Repairs, after.Repairs);
     }
 }

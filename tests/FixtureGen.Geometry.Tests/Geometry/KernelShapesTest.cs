@@ -12,7 +12,7 @@ public sealed class KernelShapesTest
     private readonly Kernel _kernel = new(Tolerances.House);
 
     private static Region Box(double x0, double y0, double x1, double y1) =>
-        Region.Of(Contours.Rectangle(new(x0, y0, x1, y1)));
+        Region.From(Contours.Rectangle(new(x0, y0, x1, y1)));
 
     private static OpenPath Path(params Point2[] points) =>
         new([.. points.Skip(1).Select((p, i) => Segment.Line(points[i], p))]);
@@ -97,7 +97,7 @@ public sealed class KernelShapesTest
         for (int i = 0; i < 300; i++)
         {
             var random = new Random(i);
-            Region star = Region.Of(Contours.Ccw(RandomLoops.Star(random, 0)));
+            Region star = Region.From(Contours.Ccw(RandomLoops.Star(random, 0)));
             double d = 0.01 * (1 + random.NextDouble());
             double kites = 0;
             for (int k = 0; k < star.Outer.Segments.Length; k++)
@@ -131,14 +131,14 @@ public sealed class KernelShapesTest
         Assert.Equal(tips + inner, Measure.Area(_kernel.Repair([star], FillRule.NonZero)), 1e-9);
         Assert.Equal(tips + inner, Measure.Area(_kernel.Repair([star], FillRule.Positive)), 1e-9);
         Assert.Empty(_kernel.Repair([Contours.Reverse(star)], FillRule.Positive));
-        Assert.Equal(RegionFaultKind.Overlap, _kernel.Faults([Region.Of(star)])[0].Kind);
+        Assert.Equal(RegionFaultKind.Overlap, _kernel.Faults([Region.From(star)])[0].Kind);
     }
 
     [Fact]
     public void Exclusive_or_is_both_differences()
     {
         Region[] a = [Box(0, 0, 10, 10)];
-        Region[] b = [Region.Of(Contours.Circle(new(10, 5), 4))];
+        Region[] b = [Region.From(Contours.Circle(new(10, 5), 4))];
 
         Assert.Equal(100 - (8 * Math.PI) + (8 * Math.PI), Measure.Area(_kernel.ExclusiveOr(a, b)), 1e-9);
     }
@@ -147,7 +147,7 @@ public sealed class KernelShapesTest
     public void Every_edge_of_a_traced_result_names_the_edge_it_is_a_part_of()
     {
         Region[] a = [Box(0, 0, 30, 20), Box(100, 0, 110, 10)];
-        Region[] b = [Region.Of(Contours.Circle(new(30, 10), 5))];
+        Region[] b = [Region.From(Contours.Circle(new(30, 10), 5))];
 
         ImmutableArray<TracedRegion> less = _kernel.Trace(RegionOperation.Difference, a, b);
 

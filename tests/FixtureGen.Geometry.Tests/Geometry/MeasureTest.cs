@@ -100,8 +100,8 @@ public sealed class MeasureTest
     [Fact]
     public void Boxes_and_lengths_of_several_are_those_of_all()
     {
-        Region square = Region.Of(Contours.Rectangle(new Box2(0, 0, 4, 6)));
-        Region disc = Region.Of(Contours.Circle(new(10, -2), 3));
+        Region square = Region.From(Contours.Rectangle(new Box2(0, 0, 4, 6)));
+        Region disc = Region.From(Contours.Circle(new(10, -2), 3));
         Region ring = new(Contours.Circle(default, 10), [Contours.Cw(Contours.Circle(default, 4))]);
         OpenPath path = new([Segment.Line(new(-1, 2), new(5, 2)), Segment.Line(new(5, 2), new(5, 9))]);
 

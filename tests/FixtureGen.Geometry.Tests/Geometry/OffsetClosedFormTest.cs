@@ -16,7 +16,7 @@ public sealed class OffsetClosedFormTest
     [InlineData(-40)]
     public void Rounded_rectangle_keeps_its_formula(double d)
     {
-        Region region = Region.Of(Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05));
+        Region region = Region.From(Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05));
 
         var result = _kernel.Offset(region, d);
 
@@ -62,7 +62,7 @@ public sealed class OffsetClosedFormTest
             new(0, 20),
         ]);
 
-        var result = _kernel.Offset(Region.Of(dumbbell), -3);
+        var result = _kernel.Offset(Region.From(dumbbell), -3);
 
         Assert.Equal(2, result.Length);
         Assert.All(result, r => Assert.Equal(14 * 14 - Bite(3), Measure.Area(r), 1e-9));
@@ -82,7 +82,7 @@ public sealed class OffsetClosedFormTest
             Segment.Line(new(-20, 0), new(-20, -30)),
         ]);
 
-        Region grown = Assert.Single(_kernel.Offset(Region.Of(bitten), 5));
+        Region grown = Assert.Single(_kernel.Offset(Region.From(bitten), 5));
 
         double dip = 2 * ((Math.Sqrt(21) + (12.5 * Math.Asin(0.4))) - 10);
         Assert.Equal((40 * 30) + (140 * 5) + (25 * Math.PI) + dip, Measure.Area(grown), 1e-8);
@@ -109,7 +109,7 @@ public sealed class OffsetClosedFormTest
         ];
         Contour keyhole = new([.. sides[start..], .. sides[..start]]);
 
-        Region left = Assert.Single(_kernel.Offset(Region.Of(keyhole), -2));
+        Region left = Assert.Single(_kernel.Offset(Region.From(keyhole), -2));
 
         Assert.Equal((64 * Math.PI * 2 / 3) + (4 * Math.Sqrt(48)), Measure.Area(left), 1e-9);
         Assert.Equal((2 * Math.Sqrt(48)) + (8 * Math.PI * 4 / 3), Measure.Length(left.Outer), 1e-9);

@@ -9,12 +9,12 @@ public sealed class OffsetSameAnyWayTest
 {
     private static readonly (string Name, Region Region, double Distance)[] Cases =
     [
-        ("rounded rectangle in", Region.Of(Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05)), -30),
-        ("rounded rectangle out", Region.Of(Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05)), 7),
-        ("slot in", Region.Of(Contours.Slot(new(3, 4), new(60, 30), 8)), -3.5),
-        ("slot out", Region.Of(Contours.Slot(new(3, 4), new(60, 30), 8)), 3.5),
-        ("lens in", Region.Of(Lens()), -2),
-        ("lens out", Region.Of(Lens()), 2),
+        ("rounded rectangle in", Region.From(Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05)), -30),
+        ("rounded rectangle out", Region.From(Contours.RoundedRectangle(new(0, 0, 203.2, 152.4), 19.05)), 7),
+        ("slot in", Region.From(Contours.Slot(new(3, 4), new(60, 30), 8)), -3.5),
+        ("slot out", Region.From(Contours.Slot(new(3, 4), new(60, 30), 8)), 3.5),
+        ("lens in", Region.From(Lens()), -2),
+        ("lens out", Region.From(Lens()), 2),
         ("ring in", new(Contours.Circle(new(5, 5), 30), [Contours.Reverse(Contours.Circle(new(8, 5), 12))]), -4),
         ("ring out", new(Contours.Circle(new(5, 5), 30), [Contours.Reverse(Contours.Circle(new(8, 5), 12))]), 4),
         ("two that join", new(Contours.Rectangle(new(0, 0, 80, 40)), [Hole(20), Hole(44)]), -3),

@@ -7,7 +7,7 @@ namespace FixtureGen.Tests.Geometry;
 /// <summary>Input that is no region is refused with what, where, how much and what to do.</summary>
 public sealed class RegionFaultsTest
 {
-    private static readonly Region[] Good = [Region.Of(Contours.Rectangle(new(0, 0, 10, 10)))];
+    private static readonly Region[] Good = [Region.From(Contours.Rectangle(new(0, 0, 10, 10)))];
     private readonly Kernel _kernel = new(Tolerances.House);
 
     [Theory]
@@ -16,7 +16,7 @@ public sealed class RegionFaultsTest
     [InlineData(double.NegativeInfinity)]
     public void Coordinates_that_are_no_numbers_are_refused(double bad)
     {
-        Region[] broken = [Region.Of(Contours.FromPoints([new(0, 0), new(10, bad), new(5, 10)]))];
+        Region[] broken = [Region.From(Contours.FromPoints([new(0, 0), new(10, bad), new(5, 10)]))];
 
         Assert.Equal(RegionFaultKind.NotFinite, Refused(() => _kernel.Union(broken, Good)).Kind);
         Assert.Equal(RegionFaultKind.NotFinite, Refused(() => _kernel.Difference(Good, broken)).Kind);
@@ -38,7 +38,7 @@ public sealed class RegionFaultsTest
             Segment.Line(new(5, 10), new(0, 0)),
         ]);
 
-        RegionFault fault = Refused(() => _kernel.Offset(Region.Of(open), 1));
+        RegionFault fault = Refused(() => _kernel.Offset(Region.From(open), 1));
 
         Assert.Equal((RegionFaultKind.Open, 1, 0.5), (fault.Kind, fault.Segment, fault.Amount));
         Assert.Equal("region 0, contour 0, segment 1: a gap of 0.5 mm before (10, 0.5); join the ends", fault.Message);
@@ -51,12 +51,12 @@ public sealed class RegionFaultsTest
             Segment.Arc(new(10, 0), new(-10.1, 0), default, ccw: true),
             Segment.Line(new(-10.1, 0), new(10, 0)),
         ]);
-        Region[] twice = [.. Good, Region.Of(Contours.Rectangle(new(5, 5, 15, 15)))];
+        Region[] twice = [.. Good, Region.From(Contours.Rectangle(new(5, 5, 15, 15)))];
 
-        Assert.Equal(0.1, Assert.Single(_kernel.Faults([Region.Of(lopsided)])).Amount, 1e-9);
+        Assert.Equal(0.1, Assert.Single(_kernel.Faults([Region.From(lopsided)])).Amount, 1e-9);
         Assert.Equal(
             RegionFaultKind.WrongWay,
-            Assert.Single(_kernel.Faults([Region.Of(Contours.Reverse(Good[0].Outer))])).Kind
+            Assert.Single(_kernel.Faults([Region.From(Contours.Reverse(Good[0].Outer))])).Kind
         );
         Assert.All(_kernel.Faults(twice), f => Assert.Equal(RegionFaultKind.Overlap, f.Kind));
         Assert.NotEmpty(_kernel.Faults(twice));
@@ -69,7 +69,7 @@ public sealed class RegionFaultsTest
     [InlineData(-1)]
     public void What_cannot_be_offset_because_it_runs_the_wrong_way_is_refused_with_the_contour(double d)
     {
-        Region[] turned = [.. Good, Region.Of(Contours.Cw(Contours.Rectangle(new(20, 0, 30, 10))))];
+        Region[] turned = [.. Good, Region.From(Contours.Cw(Contours.Rectangle(new(20, 0, 30, 10))))];
 
         RegionFault fault = Refused(() => _kernel.Offset(turned, d));
 

@@ -31,7 +31,7 @@ public sealed class SteinerTest
         ];
         foreach (Contour c in convex)
         {
-            Region grown = Assert.Single(_kernel.Offset(Region.Of(c), d));
+            Region grown = Assert.Single(_kernel.Offset(Region.From(c), d));
             Assert.Equal(Measure.Area(c) + (Measure.Length(c) * d) + (Math.PI * d * d), Measure.Area(grown), 1e-8);
             Assert.Equal(Measure.Length(c) + (2 * Math.PI * d), Measure.Length(grown), 1e-9);
         }
@@ -44,7 +44,7 @@ public sealed class SteinerTest
     [InlineData(9.5)]
     public void Opening_takes_the_corners_of_a_square_and_closing_leaves_them(double r)
     {
-        Region square = Region.Of(Contours.Rectangle(new(0, 0, 40, 40)));
+        Region square = Region.From(Contours.Rectangle(new(0, 0, 40, 40)));
 
         Assert.Equal(1600 - ((4 - Math.PI) * r * r), Measure.Area(_kernel.Open([square], r)), 1e-9);
         Assert.Equal(1600, Measure.Area(_kernel.Close([square], r)), 1e-9);
@@ -54,7 +54,7 @@ public sealed class SteinerTest
     [Fact]
     public void Closing_fills_the_inner_corner_of_an_angle()
     {
-        Region angle = Region.Of(
+        Region angle = Region.From(
             Contours.FromPoints([new(0, 0), new(40, 0), new(40, 15), new(15, 15), new(15, 40), new(0, 40)])
         );
 

@@ -65,7 +65,7 @@ public sealed class StrokeTest
     [Fact]
     public void Rings_run_from_the_source_until_nothing_is_left()
     {
-        var rings = _kernel.Rings([Region.Of(Contours.Rectangle(new(0, 0, 100, 100)))], 3.175, 2.54);
+        var rings = _kernel.Rings([Region.From(Contours.Rectangle(new(0, 0, 100, 100)))], 3.175, 2.54);
 
         Assert.Equal(19, rings.Length);
         Assert.Equal(Math.Pow(100 - (2 * (3.175 + (18 * 2.54))), 2), Measure.Area(rings[18]), 1e-9);

@@ -63,7 +63,8 @@ public sealed record HostilePair(int Number, string Family, Region[] A, Region[]
             ? 0
             : (1 + (9 * random.NextDouble())) * Math.Pow(10, -2 - random.Next(8)) * (random.Next(2) == 0 ? 1 : -1);
 
-    private static Region Polygon(IReadOnlyList<Point2> points) => Region.Of(Contours.Ccw(Contours.FromPoints(points)));
+    private static Region Polygon(IReadOnlyList<Point2> points) =>
+        Region.From(Contours.Ccw(Contours.FromPoints(points)));
 
     private static Region Rounded(Region r, int decimals)
     {
@@ -111,7 +112,7 @@ public sealed record HostilePair(int Number, string Family, Region[] A, Region[]
 
     private static (Region[] A, Region[] B) HairShifted(Random random, Contour loop)
     {
-        Region a = Region.Of(Contours.Ccw(loop));
+        Region a = Region.From(Contours.Ccw(loop));
         double turn = random.Next(3) == 0 ? Hair(random) : 0;
         Pose moved = new(Hair(random), random.Next(3) == 0 ? 0 : Hair(random), turn);
         return ([a], [Transform.Apply(moved, a)]);
@@ -182,14 +183,14 @@ public sealed record HostilePair(int Number, string Family, Region[] A, Region[]
         double angle = random.Next(3) == 0 ? 0 : random.NextDouble() * 2 * Math.PI;
         double between = (random.Next(2) == 0 ? r + s : Math.Abs(r - s)) + Hair(random);
         Point2 c = new(between * Math.Cos(angle), between * Math.Sin(angle));
-        Region a = Region.Of(Contours.Circle(default, r));
-        Region disc = Region.Of(Contours.Circle(c, s));
+        Region a = Region.From(Contours.Circle(default, r));
+        Region disc = Region.From(Contours.Circle(c, s));
         if (random.Next(3) > 0)
         {
             return ([a], [disc]);
         }
         double edge = r + Hair(random);
-        return ([a], [Region.Of(Contours.Rectangle(new(edge, -2 * r, edge + r, 3 * r)))]);
+        return ([a], [Region.From(Contours.Rectangle(new(edge, -2 * r, edge + r, 3 * r)))]);
     }
 
     /// <summary>Lenses and crescents of two arcs over one chord, some thinner than rounding.</summary>
@@ -197,7 +198,7 @@ public sealed record HostilePair(int Number, string Family, Region[] A, Region[]
     {
         Point2 end = new(20, 3);
         Region Lens(double low, double high) =>
-            Region.Of(Contours.Ccw(new([RandomLoops.Bent(default, end, low), RandomLoops.Bent(end, default, high)])));
+            Region.From(Contours.Ccw(new([RandomLoops.Bent(default, end, low), RandomLoops.Bent(end, default, high)])));
         double bulge = 0.05 + (0.8 * random.NextDouble());
         Region a = Lens(bulge, random.Next(2) == 0 ? bulge : -bulge + Math.Abs(Hair(random)));
         Region b = Lens(bulge + Hair(random), random.Next(2) == 0 ? 0 : 0.3);
@@ -223,7 +224,7 @@ public sealed record HostilePair(int Number, string Family, Region[] A, Region[]
 
     private static (Region[] A, Region[] B) OffsetOfItself(Random random)
     {
-        Region a = Region.Of(Contours.Ccw(Curved(random)));
+        Region a = Region.From(Contours.Ccw(Curved(random)));
         double d = random.Next(2) == 0 ? Hair(random) : (random.Next(9) - 4) * 0.5;
         return ([a], [.. new Kernel(Tolerances.House).Offset(a, d)]);
     }
@@ -243,10 +244,10 @@ public sealed record HostilePair(int Number, string Family, Region[] A, Region[]
             Point2 p = new(5 * random.Next(8), 5 * random.Next(8));
             return random.Next(4) switch
             {
-                0 => Region.Of(Contours.Circle(p, 5 * (1 + random.Next(2)))),
-                1 => Region.Of(Contours.Slot(p, p + new Point2(10, 0), 5)),
-                2 => Region.Of(Contours.RoundedRectangle(new(p.X, p.Y, p.X + 10, p.Y + 15), 5)),
-                _ => Region.Of(Contours.Rectangle(new(p.X, p.Y, p.X + 5 + (5 * random.Next(2)), p.Y + 5))),
+                0 => Region.From(Contours.Circle(p, 5 * (1 + random.Next(2)))),
+                1 => Region.From(Contours.Slot(p, p + new Point2(10, 0), 5)),
+                2 => Region.From(Contours.RoundedRectangle(new(p.X, p.Y, p.X + 10, p.Y + 15), 5)),
+                _ => Region.From(Contours.Rectangle(new(p.X, p.Y, p.X + 5 + (5 * random.Next(2)), p.Y + 5))),
             };
         }
         Region[] Cells() => [.. Enumerable.Range(0, 1 + random.Next(8)).Select(_ => Cell())];

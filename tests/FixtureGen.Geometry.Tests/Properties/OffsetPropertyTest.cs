@@ -84,7 +84,7 @@ public sealed class OffsetPropertyTest
         Assert.Equal(RepairKind.Snapped, note.Kind);
         Assert.InRange(note.Amount, 3e-7, 1e-6);
 
-        Assert.Empty(kernel.Offset(Region.Of(Contours.Rectangle(new(0, 0, 9, 5))), -4));
+        Assert.Empty(kernel.Offset(Region.From(Contours.Rectangle(new(0, 0, 9, 5))), -4));
         Assert.Single(kernel.Repairs);
     }
 

@@ -12,6 +12,7 @@ namespace FixtureGen.Tests.Support;
 public static class OffsetOracle
 {
     private const double Chord = 0.0005;
+    private const int Raster = 240;
 
     /// <summary>How far from where two answers part a probe must lie to count, mm.</summary>
     public const double Slack = 1e-5;
@@ -27,7 +28,48 @@ public static class OffsetOracle
     {
         Segment[] from = [.. source.SelectMany(r => r.Contours).SelectMany(c => c.Segments)];
         Segment[] to = [.. result.SelectMany(r => r.Contours).SelectMany(c => c.Segments)];
-        foreach (Point2 p in Probes(from, to, Math.Abs(d), slack))
+        if (Disagreement(source, from, d, result, slack, Probes(from, to, Math.Abs(d), slack)) is { } wrong)
+        {
+            return wrong;
+        }
+        foreach (Segment s in to)
+        {
+            Point2 p = Measure.PointAt(s, 0.5);
+            double error = Math.Abs(from.Min(f => Measure.Distance(p, f)) - Math.Abs(d));
+            if (error > slack)
+            {
+                return FormattableString.Invariant($"({p.X:R}, {p.Y:R}) is {error:E2} off the parallel");
+            }
+        }
+        return null;
+    }
+
+    /// <summary>The same of the points of a raster over the whole, where the library and the kernel part: one of them is wrong.</summary>
+    public static string? ByRaster(IReadOnlyList<Region> source, double d, IReadOnlyList<Region> result, double slack)
+    {
+        Segment[] from = [.. source.SelectMany(r => r.Contours).SelectMany(c => c.Segments)];
+        Box2 box = Measure.Bounds(source);
+        double reach = Math.Max(0, d);
+        IEnumerable<Point2> raster =
+            from i in Enumerable.Range(0, Raster)
+            from j in Enumerable.Range(0, Raster)
+            select new Point2(
+                box.MinX - reach + ((i + 0.5) / Raster * (box.Width + (2 * reach))),
+                box.MinY - reach + ((j + 0.5) / Raster * (box.Height + (2 * reach)))
+            );
+        return Disagreement(source, from, d, result, slack, raster);
+    }
+
+    private static string? Disagreement(
+        IReadOnlyList<Region> source,
+        Segment[] from,
+        double d,
+        IReadOnlyList<Region> result,
+        double slack,
+        IEnumerable<Point2> probes
+    )
+    {
+        foreach (Point2 p in probes)
         {
             double distance = from.Min(s => Measure.Distance(p, s));
             if (Math.Abs(distance - Math.Abs(d)) < slack)
@@ -41,15 +83,6 @@ public static class OffsetOracle
                 return FormattableString.Invariant(
                     $"({p.X:R}, {p.Y:R}) at {distance:R} should be {(wanted ? "in" : "out")}"
                 );
-            }
-        }
-        foreach (Segment s in to)
-        {
-            Point2 p = Measure.PointAt(s, 0.5);
-            double error = Math.Abs(from.Min(f => Measure.Distance(p, f)) - Math.Abs(d));
-            if (error > slack)
-            {
-                return FormattableString.Invariant($"({p.X:R}, {p.Y:R}) is {error:E2} off the parallel");
             }
         }
         return null;

@@ -32,21 +32,16 @@ public static class RandomLoops
         Point2 at = default;
         for (int i = 0; i <= n; i++)
         {
-            (Point2 from, Point2 to, Point2 centre, bool ccw) = Fillet(
-                p[(i + n - 1) % n],
-                p[i % n],
-                p[(i + 1) % n],
-                radius
-            );
+            Segment corner = Fillet(p[(i + n - 1) % n], p[i % n], p[(i + 1) % n], radius);
             if (i > 0)
             {
-                loop.Add(Segment.Line(at, from));
+                loop.Add(Segment.Line(at, corner.Start));
             }
-            if (i < n && from != to)
+            if (i < n && corner.IsArc)
             {
-                loop.Add(Segment.Arc(from, to, centre, ccw));
+                loop.Add(corner);
             }
-            at = to;
+            at = corner.End;
         }
         // The last line ends where the first corner begins, so that arc leads.
         return new([.. loop]);
@@ -125,12 +120,8 @@ public static class RandomLoops
                 }),
         ];
 
-    private static (Point2 From, Point2 To, Point2 Centre, bool Ccw) Fillet(
-        Point2 before,
-        Point2 p,
-        Point2 after,
-        double radius
-    )
+    /// <summary>The arc that rounds a corner; where there is no room for it, or no radius, a line without length at the corner.</summary>
+    public static Segment Fillet(Point2 before, Point2 p, Point2 after, double radius)
     {
         Point2 u = before - p;
         Point2 v = after - p;
@@ -138,14 +129,14 @@ public static class RandomLoops
         Point2 b = v * (1 / v.Length);
         double angle = Math.Atan2(Math.Abs(a.Cross(b)), a.Dot(b));
         double reach = radius / Math.Tan(angle / 2);
-        if (reach > 0.45 * Math.Min(u.Length, v.Length))
+        if (radius == 0 || reach > 0.45 * Math.Min(u.Length, v.Length))
         {
-            return (p, p, default, true);
+            return Segment.Line(p, p);
         }
         Point2 from = p + (a * reach);
         bool ccw = (a * -1).Cross(b) > 0;
         Point2 inward = (a * -1).Left * (ccw ? radius : -radius);
-        return (from, p + (b * reach), from + inward, ccw);
+        return Segment.Arc(from, p + (b * reach), from + inward, ccw);
     }
 
     /// <summary>True where two segments meet elsewhere than where one follows the other.</summary>
@@ -157,7 +148,7 @@ public static class RandomLoops
             for (int j = i + 1; j < s.Length; j++)
             {
                 bool joined = j == i + 1 || (i == 0 && j == s.Length - 1);
-                foreach (Point2 q in Intersections.Of(s[i], s[j], 1e-7))
+                foreach (Point2 q in Intersections.Find(s[i], s[j], 1e-7))
                 {
                     bool end = q.DistanceTo(s[i].Start) < 1e-5 || q.DistanceTo(s[i].End) < 1e-5;
                     if (!joined || !end)

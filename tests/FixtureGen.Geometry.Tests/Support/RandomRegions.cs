@@ -42,12 +42,12 @@ public static class RandomRegions
         double grid = half == 0 ? 2.5 : half;
         return kind switch
         {
-            0 => new(number, "star with arcs", [Region.Of(RandomLoops.Star(random, 0.4))], any),
-            1 => new(number, "filleted", [Region.Of(RandomLoops.Filleted(random))], any),
+            0 => new(number, "star with arcs", [Region.From(RandomLoops.Star(random, 0.4))], any),
+            1 => new(number, "filleted", [Region.From(RandomLoops.Filleted(random))], any),
             2 => new(number, "star with islands", [WithIslands(random)], any / 2),
             3 => new(number, "round numbers", [RoundNumbers(random)], grid),
             4 => new(number, "grid", Cells(random), grid),
-            5 => new(number, "arc wiggle", [Region.Of(RandomLoops.ArcWiggle(random))], any),
+            5 => new(number, "arc wiggle", [Region.From(RandomLoops.ArcWiggle(random))], any),
             _ => Chained(number, random),
         };
     }
@@ -110,7 +110,7 @@ public static class RandomRegions
             {
                 if (random.Next(10) < 7)
                 {
-                    cells.Add(Region.Of(Contours.Rectangle(new(x * 5, y * 5, (x * 5) + 5, (y * 5) + 5))));
+                    cells.Add(Region.From(Contours.Rectangle(new(x * 5, y * 5, (x * 5) + 5, (y * 5) + 5))));
                 }
             }
         }

@@ -27,7 +27,7 @@ internal static class DesignBench
         Contour sharp = Contours.FromPoints([
             .. Enumerable.Range(0, xy.Length / 2).Select(i => new Point2(xy[2 * i], xy[(2 * i) + 1])),
         ]);
-        return Of(kernel.Close(kernel.Open([Region.Of(sharp)], convex), concave)[0].Outer);
+        return Of(kernel.Close(kernel.Open([Region.From(sharp)], convex), concave)[0].Outer);
     }
 
     public static Part Ell() => Rounded(6, 2, 0, 0, 150, 0, 150, 55, 60, 55, 60, 140, 0, 140);

@@ -83,7 +83,7 @@ public sealed class FinishTest
                 .Removals.Where(r => r.Kind is not (FeatureKind.Label or FeatureKind.Mark or FeatureKind.Skim))
                 .Where(r => r.Setup == Setup.Top)
                 .SelectMany(r => r.Area),
-            Region.Of(design.Part.Outer),
+            Region.From(design.Part.Outer),
         ];
         foreach (Segment s in label.Strokes.SelectMany(s => s.Segments))
         {
@@ -151,7 +151,7 @@ public sealed class FinishTest
         Assert.Empty(DepthChain.Check(design.Features, job.Rules.LeastFloor, new Kernel(Tolerances.House)));
         GrooveFeature channel = Assert.Single(DesignBench.All<GrooveFeature>(design, FeatureKind.Channel));
         Point2 over = Measure.PointAt(channel.Runs[0].Segments[0], 0.5);
-        Region[] pit = [Region.Of(Contours.Circle(over, 4))];
+        Region[] pit = [Region.From(Contours.Circle(over, 4))];
         Removal deep = new(
             Setup.Top,
             FeatureKind.MagnetPocket,
@@ -196,7 +196,7 @@ public sealed class FinishTest
                         Setup.Top,
                         FeatureKind.FormPocket,
                         FormattableString.Invariant($"pit {x}"),
-                        [Region.Of(Contours.Circle(new(x, 190), 4))],
+                        [Region.From(Contours.Circle(new(x, 190), 4))],
                         18,
                         10
                     ),

@@ -74,7 +74,7 @@ public sealed class LoopChoiceTest
             double all = Sealed(Find(part).Value);
             for (int i = 0; i < part.Cutouts.Length; i++)
             {
-                Region cutout = Region.Of(Contours.Ccw(part.Cutouts[i]));
+                Region cutout = Region.From(Contours.Ccw(part.Cutouts[i]));
                 Contour grown = Contours.Cw(_kernel.Offset(cutout, 0.05)[0].Outer);
                 double after = Sealed(Find(part with { Cutouts = part.Cutouts.SetItem(i, grown) }).Value);
                 double around = Measure.Area(
@@ -135,12 +135,12 @@ public sealed class LoopChoiceTest
 
     private Stage<ImmutableArray<Region>> Find(Part part)
     {
-        Region outer = Region.Of(part.Outer);
+        Region outer = Region.From(part.Outer);
         double side = Job.Rules.SideClearance;
         Region[] given =
         [
             .. _kernel.Difference(_kernel.Offset(outer, 10), _kernel.Offset(outer, -side)),
-            .. part.Cutouts.SelectMany(c => _kernel.Offset(Region.Of(Contours.Ccw(c)), side)),
+            .. part.Cutouts.SelectMany(c => _kernel.Offset(Region.From(Contours.Ccw(c)), side)),
         ];
         return Zones.Find(part, given, Job, new Kernel(Tolerances.House));
     }

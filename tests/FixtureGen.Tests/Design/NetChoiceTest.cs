@@ -21,7 +21,7 @@ public sealed class NetChoiceTest
         for (int i = 0; i < 60; i++)
         {
             double height = 40 + (30 * random.NextDouble());
-            Region boundary = Region.Of(Contours.Rectangle(new Box2(0, 0, 120 + (60 * random.NextDouble()), height)));
+            Region boundary = Region.From(Contours.Rectangle(new Box2(0, 0, 120 + (60 * random.NextDouble()), height)));
             double column = 60 + (30 * random.NextDouble());
             double radius = 5 + (3 * random.NextDouble());
             double step = (2 * radius) + (8 * random.NextDouble());
@@ -29,7 +29,7 @@ public sealed class NetChoiceTest
             [
                 .. Enumerable
                     .Range(0, (int)(height / step) + 1)
-                    .Select(k => Region.Of(Contours.Circle(new(column + random.NextDouble(), k * step), radius))),
+                    .Select(k => Region.From(Contours.Circle(new(column + random.NextDouble(), k * step), radius))),
             ];
             SealedZone zone = new(
                 0,

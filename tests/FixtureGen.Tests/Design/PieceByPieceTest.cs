@@ -85,10 +85,10 @@ public sealed class PieceByPieceTest
         Kernel kernel = new(Tolerances.House);
         Region[] bars =
         [
-            .. turned.Select(p => Region.Of(Contours.Circle(p, 15))),
-            .. turned.Select(p => Region.Of(Contours.Slot(p, new(45, 10), 1))),
+            .. turned.Select(p => Region.From(Contours.Circle(p, 15))),
+            .. turned.Select(p => Region.From(Contours.Slot(p, new(45, 10), 1))),
         ];
-        Region frame = Region.Of(Contours.Rectangle(new Box2(-90, -90, 160, 140)));
+        Region frame = Region.From(Contours.Rectangle(new Box2(-90, -90, 160, 140)));
         Region[] room = [.. kernel.Difference([frame], kernel.UnionAll(bars)).Where(r => r.Holes.Length > 0)];
 
         BendRadius.Rounded rounded = BendRadius.Both(room, bars, Spacing.Keep, Radius, kernel);
@@ -99,7 +99,7 @@ public sealed class PieceByPieceTest
             {
                 Point2[] from = [at[corner], at[corner]];
                 Point2[] to = [at[(corner + 1) % 3], at[(corner + 2) % 3]];
-                Region[] strips = [.. from.Zip(to, (a, b) => Region.Of(Contours.Slot(a, b, Radius)))];
+                Region[] strips = [.. from.Zip(to, (a, b) => Region.From(Contours.Slot(a, b, Radius)))];
                 return Outside(kernel.Open(kernel.Difference(room, strips), Radius));
             });
         Assert.Empty(rounded.Sharp);
@@ -112,5 +112,5 @@ public sealed class PieceByPieceTest
         PieceByPiece.Round(room, [], Spacing, new Kernel(Tolerances.House));
 
     private static Region Rectangle(double fromX, double toX) =>
-        Region.Of(Contours.Rectangle(new Box2(fromX, 0, toX, 30)));
+        Region.From(Contours.Rectangle(new Box2(fromX, 0, toX, 30)));
 }

@@ -32,7 +32,7 @@ public sealed class RandomDesignTest
                         return new Point2(1.15 * r * Math.Cos(a), r * Math.Sin(a));
                     }),
             ];
-            Region smooth = kernel.Close(kernel.Open([Region.Of(Contours.FromPoints(points))], 4), 4)[0];
+            Region smooth = kernel.Close(kernel.Open([Region.From(Contours.FromPoints(points))], 4), 4)[0];
             return DesignBench.Of(smooth.Outer, Contours.Circle(new(off * size, off * size / 2), hole));
         }
     );

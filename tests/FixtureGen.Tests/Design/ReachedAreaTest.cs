@@ -19,7 +19,7 @@ public sealed class ReachedAreaTest
     [Fact]
     public void A_straight_groove_reaches_a_stadium()
     {
-        ImmutableArray<Region> plate = [Region.Of(Contours.Rectangle(new Box2(0, 0, 200, 100)))];
+        ImmutableArray<Region> plate = [Region.From(Contours.Rectangle(new Box2(0, 0, 200, 100)))];
         ImmutableArray<Region> net = _kernel.Stroke(new OpenPath([Segment.Line(new(80, 50), new(120, 50))]), 3);
 
         ImmutableArray<Region> reached = ReachedArea.Around(net, plate, 25, _kernel);
@@ -31,8 +31,8 @@ public sealed class ReachedAreaTest
     [Fact]
     public void A_piece_without_a_groove_is_not_reached()
     {
-        Region left = Region.Of(Contours.Rectangle(new Box2(0, 0, 40, 30)));
-        Region right = Region.Of(Contours.Rectangle(new Box2(50, 0, 60, 30)));
+        Region left = Region.From(Contours.Rectangle(new Box2(0, 0, 40, 30)));
+        Region right = Region.From(Contours.Rectangle(new Box2(50, 0, 60, 30)));
         ImmutableArray<Region> net = _kernel.Stroke(new OpenPath([Segment.Line(new(20, 5), new(20, 25))]), 3);
 
         Assert.Equal(1200, Measure.Area(ReachedArea.Around(net, [left, right], 45, _kernel)), 1e-6);

@@ -12,11 +12,7 @@ public sealed class ScrewReachTest
 {
     private static readonly Part Plain = DesignBench.Rectangle(140, 90, 12);
 
-    private static Job Bolted(Func<Screw, Screw> screw) =>
-        DesignBench.Job with
-        {
-            Bolt = screw(DesignBench.Job.Bolt),
-        };
+    private static Job Bolted(Func<Screw, Screw> screw) => DesignBench.Job with { Bolt = screw(DesignBench.Job.Bolt) };
 
     /// <summary>
     /// Block 18.5 mm; counterbore 2.032 (washer) + 6.35 (head) + 0.5 (air) = 8.882, so the seat is at 9.618 and the washer's top at
@@ -84,7 +80,11 @@ public sealed class ScrewReachTest
     public void A_holder_has_no_length_any_more()
     {
         string rack = DemoShop.Files.Find("tools", "rack")!.Value.Text;
-        string old = rack.Replace("name = \"mill-3-8\"\n", "name = \"mill-3-8\"\nholder_length = 1.6\n", StringComparison.Ordinal);
+        string old = rack.Replace(
+            "name = \"mill-3-8\"\n",
+            "name = \"mill-3-8\"\nholder_length = 1.6\n",
+            StringComparison.Ordinal
+        );
         Finding f = Assert.Single(ToolReader.Read(old, "rack.toml", "rack").Findings);
         Assert.Equal("toml-key-gone", f.Code);
         Assert.Equal(

@@ -25,7 +25,7 @@ public sealed class ZonesTest
     {
         foreach (Contour loop in design.Zones.SelectMany(z => z.Boundary.Contours))
         {
-            NtsGeometry inside = NtsShape.Of([Region.Of(Contours.Ccw(loop))]);
+            NtsGeometry inside = NtsShape.Of([Region.From(Contours.Ccw(loop))]);
             Assert.InRange(NtsShape.SticksOut(inside, radius), 0, Slack);
             Assert.InRange(NtsShape.SticksOut(NtsShape.Complement(inside, 4 * radius), radius), 0, Slack);
         }
@@ -175,9 +175,9 @@ public sealed class ZonesTest
         Kernel kernel = new(Tolerances.House);
         double keep = DesignBench.Keep(DesignBench.Job);
         double room =
-            Measure.Area(kernel.Offset(Region.Of(part.Outer), -keep))
+            Measure.Area(kernel.Offset(Region.From(part.Outer), -keep))
             - part.Cutouts.Concat(part.KeepOuts)
-                .Sum(c => Measure.Area(kernel.Offset(Region.Of(Contours.Ccw(c)), keep)));
+                .Sum(c => Measure.Area(kernel.Offset(Region.From(Contours.Ccw(c)), keep)));
         // the reliefs reach further in than the edges do, and corners are rounded: nearly all of it is accounted for
         Assert.NotEmpty(lost);
         Assert.InRange((sealedArea + lost.Sum()) / room, 0.85, 1.02);

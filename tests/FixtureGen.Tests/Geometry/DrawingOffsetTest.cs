@@ -24,7 +24,7 @@ public sealed class DrawingOffsetTest
         DrawingContent? drawing = DxfReader.Read(bytes, name, null, Tolerances.House).Value;
         foreach (DrawnLoop loop in (drawing?.Loops ?? []).Where(l => l.Clean).Take(MostLoops))
         {
-            Check(Region.Of(Enlarged(loop)));
+            Check(Region.From(Enlarged(loop)));
         }
     }
 

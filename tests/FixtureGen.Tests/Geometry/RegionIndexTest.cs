@@ -13,7 +13,7 @@ public sealed class RegionIndexTest
     private static readonly Region[] Area =
     [
         new(Contours.Rectangle(new Box2(0, 0, 60, 40)), [Contours.Cw(Contours.Circle(new(30, 20), 10))]),
-        Region.Of(Contours.Rectangle(new Box2(70, 10, 80, 30))),
+        Region.From(Contours.Rectangle(new Box2(70, 10, 80, 30))),
     ];
 
     private static readonly RegionIndex Index = new(Area);
@@ -122,7 +122,7 @@ public sealed class RegionIndexTest
         [
             .. Enumerable.Range(0, 17).Select(i => Outlines.Circle(new(13 * i, 7 * (i % 3)), 4 + (i % 2))),
         ];
-        Curve[] curves = [.. loops.SelectMany(c => c.Segments).Select(s => Curve.Of(s))];
+        Curve[] curves = [.. loops.SelectMany(c => c.Segments).Select(s => Curve.From(s))];
         CurveIndex index = new();
         index.Build(curves, curves.Length, 1e-7);
         Gen.Select(Gen.Double[-20, 240], Gen.Double[-20, 40])

@@ -28,7 +28,7 @@ public sealed class BoundTheoremsTest
         double angle = directionDeg * Math.PI / 180;
         Point2 force = new(36 * Math.Cos(angle), 36 * Math.Sin(angle));
         var pieces = ContactQuadrature.OverArea(
-            [Region.Of(Outlines.Rectangle(-Width / 2, -Height / 2, Width, Height))],
+            [Region.From(Outlines.Rectangle(-Width / 2, -Height / 2, Width, Height))],
             150
         );
         HeldPart held = new(new PressureMeasure(pieces), Friction, Pressed, default, [], []);

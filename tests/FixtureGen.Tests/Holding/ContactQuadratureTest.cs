@@ -36,7 +36,7 @@ public sealed class ContactQuadratureTest
         {
             corners.AddRange([new((i * 2) + 2, 20), new((i * 2) + 1.5, 8), new((i * 2) + 0.5, 8), new(i * 2, 20)]);
         }
-        Region comb = Region.Of(Outlines.Polygon([.. corners.Distinct()]));
+        Region comb = Region.From(Outlines.Polygon([.. corners.Distinct()]));
         Region slotted = new(comb.Outer, [Contours.Reverse(Contours.Slot(new(4, 4), new(10, 5), 1.2))]);
         double sum = ContactQuadrature.OverArea([slotted], 100).Sum(p => p.Share);
         Assert.InRange(sum / Measure.Area(slotted), 0.998, 1.002);

@@ -15,7 +15,7 @@ public sealed class GoverningTest
 
     private static HeldPart Pressed(double newton) =>
         new(
-            new PressureMeasure(ContactQuadrature.OverArea([Region.Of(Outlines.Rectangle(-60, -40, 120, 80))], 120)),
+            new PressureMeasure(ContactQuadrature.OverArea([Region.From(Outlines.Rectangle(-60, -40, 120, 80))], 120)),
             Friction,
             newton,
             default,

@@ -199,7 +199,7 @@ public sealed class HoldingLawsTest
                 ? Outlines.Polygon(corners)
                 : Outlines.Polygon([.. corners.Reverse().Select(p => new Point2(-p.X, p.Y))]);
         PressPoint magnet = new(new Point2(20 * side, -15), 30, 6, 0.25);
-        PressureMeasure area = new(ContactQuadrature.OverArea([Region.Of(outline)], 150));
+        PressureMeasure area = new(ContactQuadrature.OverArea([Region.From(outline)], 150));
         return new HeldPart(area, 0.2, 300, default, [magnet], ConvexHull.Around([outline]));
     }
 
@@ -240,7 +240,7 @@ public sealed class HoldingLawsTest
 
     private static HeldPart Rectangle { get; } =
         new(
-            new PressureMeasure(ContactQuadrature.OverArea([Region.Of(Outlines.Rectangle(-60, -40, 120, 80))], 120)),
+            new PressureMeasure(ContactQuadrature.OverArea([Region.From(Outlines.Rectangle(-60, -40, 120, 80))], 120)),
             0.2,
             500,
             default,

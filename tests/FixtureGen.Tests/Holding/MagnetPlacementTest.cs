@@ -187,7 +187,7 @@ public sealed class MagnetPlacementTest(ITestOutputHelper output)
         {
             Point2[] corners = [new(30, 30), new(150, 30), new(150, 90), new(95, 90), new(95, 150), new(30, 150)];
             return HeldDesigns.Part(
-                new Kernel(Tolerances.House).Close([Region.Of(Contours.FromPoints(corners))], 5)[0].Outer
+                new Kernel(Tolerances.House).Close([Region.From(Contours.FromPoints(corners))], 5)[0].Outer
             );
         }
     }

@@ -114,14 +114,14 @@ public sealed class MagnetRoomTest
     [Fact]
     public void A_pocket_keeps_a_wall_from_a_pocket_beside_it_and_cannot_stand_in_it()
     {
-        Region beside = Region.Of(Outlines.Circle(Middle + new Point2(0, 20), 6));
+        Region beside = Region.From(Outlines.Circle(Middle + new Point2(0, 20), 6));
         Expect(
             With(PocketAt(FeatureKind.FormPocket, beside)),
             14 - Pocket - Wall,
             "a pocket",
             Middle + new Point2(0, 14)
         );
-        Region around = Region.Of(Outlines.Circle(Middle + new Point2(0, 2), 6));
+        Region around = Region.From(Outlines.Circle(Middle + new Point2(0, 2), 6));
         Expect(
             With(PocketAt(FeatureKind.FormPocket, around)),
             -4 - Pocket - Wall,

@@ -21,7 +21,7 @@ public sealed class MechanismTest
         new(-60, 40),
     ]);
 
-    private static readonly PressureMeasure Area = new(ContactQuadrature.OverArea([Region.Of(Outline)], 150));
+    private static readonly PressureMeasure Area = new(ContactQuadrature.OverArea([Region.From(Outline)], 150));
 
     private static HeldPart Held(double push, double tilt, double atX, double grip) =>
         new(

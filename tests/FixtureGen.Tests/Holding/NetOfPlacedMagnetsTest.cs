@@ -84,7 +84,7 @@ public sealed class NetOfPlacedMagnetsTest
         FixtureDesign whole = HeldDesigns.Of(HeldDesigns.Plain, job);
         SealedZone zone = whole.Zones[0];
         Box2 box = Measure.Bounds(zone.Sealed);
-        Region left = Region.Of(Contours.Rectangle(box with { MaxX = box.Middle.X }));
+        Region left = Region.From(Contours.Rectangle(box with { MaxX = box.Middle.X }));
         FixtureDesign half = whole with
         {
             Zones = [zone with { Reached = new Kernel(Tolerances.House).Intersect(zone.Sealed, [left]) }],

@@ -34,7 +34,7 @@ public sealed class PressureMeasureTest
                             )
                         ),
                     ]);
-                    PressureMeasure contact = new(ContactQuadrature.OverArea([Region.Of(bar)], 80));
+                    PressureMeasure contact = new(ContactQuadrature.OverArea([Region.From(bar)], 80));
                     Point2 moment = new(x, y);
                     return Carried(contact, contact.SlopeFor(moment)).DistanceTo(moment) < 1e-9 * (1 + moment.Length);
                 },

@@ -23,7 +23,7 @@ public sealed class SealStatesTest
             whole with
             {
                 Index = index,
-                Sealed = kernel.Intersect(whole.Sealed, [Region.Of(Contours.Rectangle(box))]),
+                Sealed = kernel.Intersect(whole.Sealed, [Region.From(Contours.Rectangle(box))]),
             };
         design = design with { Zones = [Side(0, new Box2(0, 0, 120, 300)), Side(1, new Box2(130, 0, 300, 300))] };
         return (new SealStates(design, Shop, kernel), design);

@@ -19,7 +19,7 @@ public sealed class StopLimitTest
 
     private static HeldPart Disc()
     {
-        Region area = Region.Of(Contours.Circle(default, 1000));
+        Region area = Region.From(Contours.Circle(default, 1000));
         return new HeldPart(
             new PressureMeasure(ContactQuadrature.OverArea([area], 900)),
             1,
@@ -32,7 +32,7 @@ public sealed class StopLimitTest
 
     private static HeldPart Rectangle(int pieces = 900)
     {
-        Region area = Region.Of(Contours.Rectangle(new Box2(0, 0, 100, 60)));
+        Region area = Region.From(Contours.Rectangle(new Box2(0, 0, 100, 60)));
         return new HeldPart(
             new PressureMeasure(ContactQuadrature.OverArea([area], pieces)),
             1,

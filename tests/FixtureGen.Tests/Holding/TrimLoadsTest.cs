@@ -11,7 +11,7 @@ namespace FixtureGen.Tests.Holding;
 public sealed class TrimLoadsTest
 {
     private static readonly PressureMeasure Contact = new(
-        ContactQuadrature.OverArea([Region.Of(Outlines.Rectangle(-60, -40, 120, 80))], 60)
+        ContactQuadrature.OverArea([Region.From(Outlines.Rectangle(-60, -40, 120, 80))], 60)
     );
 
     // The load's power at an edge position, and the friction that its lift takes away there, tried at every thousandth.

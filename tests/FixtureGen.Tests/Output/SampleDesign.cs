@@ -33,7 +33,10 @@ internal static class SampleDesign
             FixtureHeight = Face,
             RawThickness = job.BlankThickness,
             Flip = new Flip(107.95),
-            Zones = [new SealedZone(0, Region.Of(Shapes.Grown(Body, R, -6)), [sealedArea], new Point2(108, 108), "V1")],
+            Zones =
+            [
+                new SealedZone(0, Region.From(Shapes.Grown(Body, R, -6)), [sealedArea], new Point2(108, 108), "V1"),
+            ],
             Cords =
             [
                 new CordLoop(Shapes.Grown(Body, R, -6), 430.12, 436.6, new Point2(108, 58), 0, true),

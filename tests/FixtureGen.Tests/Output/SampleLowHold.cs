@@ -10,7 +10,7 @@ internal static class SampleLowHold
     public const string Reason =
         "first trial of the new mould, two parts, doors shut and nobody in front of the machine";
 
-    private static readonly Point2[] S_pins = [new(24, 108), new(192, 112)];
+    private static readonly Point2[] Pins = [new(24, 108), new(192, 112)];
 
     public static PaperFacts Create(string paper, LengthUnit unit)
     {
@@ -23,12 +23,12 @@ internal static class SampleLowHold
         {
             DisplayUnit = unit,
             Locator = LocatorKind.Pins,
-            LocatorPins = [.. S_pins],
+            LocatorPins = [.. Pins],
             AcceptLowHold = Reason,
             ShellMaterial = shell,
             Limits = new HouseLimits(5.5, 1.2, 2),
         };
-        FixtureDesign design = facts.Design with { Features = facts.Design.Features.AddRange(S_pins.Select(Hole)) };
+        FixtureDesign design = facts.Design with { Features = facts.Design.Features.AddRange(Pins.Select(Hole)) };
         HoldingResult holding = Held(facts.Holding);
         return facts with
         {
@@ -48,8 +48,8 @@ internal static class SampleLowHold
             Both = Ranged(h.Both),
             Stops =
             [
-                new ShellStop(StopKind.Pin, "locator pin 1", S_pins[0], default, 0.1, 201.6),
-                new ShellStop(StopKind.Slot, "locator pin 2", S_pins[1], new Point2(0, 1), 0.1, 201.6),
+                new ShellStop(StopKind.Pin, "locator pin 1", Pins[0], default, 0.1, 201.6),
+                new ShellStop(StopKind.Slot, "locator pin 2", Pins[1], new Point2(0, 1), 0.1, 201.6),
                 new ShellStop(StopKind.Tab, "outline tab 1", new Point2(60, 52), default, 0, 48.9),
                 new ShellStop(StopKind.Tab, "outline tab 2", new Point2(150, 164), default, 0, 48.9),
             ],

@@ -26,7 +26,7 @@ internal static class Shapes
 
     public static Contour Reversed(Contour c) => new([.. c.Segments.Reverse().Select(s => s.Reversed)]);
 
-    public static Region Disc(Point2 c, double r) => Region.Of(Circle(c, r));
+    public static Region Disc(Point2 c, double r) => Region.From(Circle(c, r));
 
     public static Region Ring(Contour outer, Contour inner) => new(outer, [Reversed(inner)]);
 
@@ -35,7 +35,7 @@ internal static class Shapes
         Rounded(new Box2(b.MinX - d, b.MinY - d, b.MaxX + d, b.MaxY + d), r + d);
 
     public static Region Bar(double x0, double y0, double x1, double y1) =>
-        Region.Of(
+        Region.From(
             new Contour([
                 Segment.Line(new(x0, y0), new(x1, y0)),
                 Segment.Line(new(x1, y0), new(x1, y1)),

@@ -120,7 +120,7 @@ internal static class PlanMaker
                 Point2 centre = at.Xy + (size * new Point2(Math.Cos(angle), Math.Sin(angle)));
                 double end = angle + Math.PI + (flag ? sweep : -sweep);
                 Point2 p = centre + (size * new Point2(Math.Cos(end), Math.Sin(end)));
-                return new ArcMove(Point3.At(p, to.Z), centre, flag, feed);
+                return new ArcMove(Point3.From(p, to.Z), centre, flag, feed);
         }
     }
 }

@@ -57,9 +57,9 @@ public sealed class SlidingTables
         Assert.Equal(0.7778 * R, Torque(Area(Outlines.Annulus(R, R / 2))), 0.03);
         Assert.Equal(0.9037 * R, Torque(Area(Outlines.Annulus(R, 0.8 * R))), 0.03);
         Assert.Equal(R / 4, Torque(Rod), 0.02);
-        Assert.Equal(0.593233 * R, Torque(Area(Region.Of(Outlines.Rectangle(0, 0, 2 * R, R)))), 0.02);
-        Assert.Equal(3.252082, Torque(Area(Region.Of(Outlines.Rectangle(0, 0, 8.5, 8.5)))), 0.003);
-        Assert.Equal(1.936212, Torque(Area(Region.Of(Outlines.Rectangle(0, 0, 6, 4)))), 0.002);
+        Assert.Equal(0.593233 * R, Torque(Area(Region.From(Outlines.Rectangle(0, 0, 2 * R, R)))), 0.02);
+        Assert.Equal(3.252082, Torque(Area(Region.From(Outlines.Rectangle(0, 0, 8.5, 8.5)))), 0.003);
+        Assert.Equal(1.936212, Torque(Area(Region.From(Outlines.Rectangle(0, 0, 6, 4)))), 0.002);
         Assert.Equal(0.573897 * R, Torque(Line(Outlines.Rectangle(0, 0, R, R))), 0.02);
     }
 
@@ -116,7 +116,7 @@ public sealed class SlidingTables
     public void The_answer_stays_below_the_unsafe_ellipsoid() =>
         Assert.True(Slide(Worked, Corner(Math.Atan2(3, -2))) < 2.756 * 0.97);
 
-    private static HeldPart Disc { get; } = Area(Region.Of(Outlines.Circle(default, R)));
+    private static HeldPart Disc { get; } = Area(Region.From(Outlines.Circle(default, R)));
 
     private static HeldPart Ring { get; } = Line(Outlines.Circle(default, R));
 
@@ -133,7 +133,7 @@ public sealed class SlidingTables
     private static HeldPart Worked { get; } =
         new(
             new PressureMeasure(
-                ContactQuadrature.OverArea([Region.Of(Outlines.Rectangle(-76.2, -50.8, 152.4, 101.6))], 150)
+                ContactQuadrature.OverArea([Region.From(Outlines.Rectangle(-76.2, -50.8, 152.4, 101.6))], 150)
             ),
             0.2,
             1048.7,

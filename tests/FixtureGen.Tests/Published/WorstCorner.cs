@@ -14,7 +14,7 @@ public sealed class WorstCorner
 {
     private static double Hold(double mu, double p, double areaCm2, double c, double f)
     {
-        Region area = Region.Of(Contours.Rectangle(new Box2(-60, -60, 60, 60)));
+        Region area = Region.From(Contours.Rectangle(new Box2(-60, -60, 60, 60)));
         PressureMeasure contact = new(ContactQuadrature.OverArea([area], 100));
         HeldPart held = new(contact, mu, (p * areaCm2 / 10) - c, default, [], ConvexHull.Around([area.Outer]));
         return LimitState.Solve(held, new CutLoad(contact.Middle, new Point2(f, 0), 0, 0), default).Factor;

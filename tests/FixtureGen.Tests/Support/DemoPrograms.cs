@@ -19,7 +19,7 @@ internal sealed record DemoProgram(Job Job, FixtureDesign Design, ImmutableArray
 /// <summary>The demo jobs' programs, each made once for all tests.</summary>
 internal static class DemoPrograms
 {
-    private static readonly SortedDictionary<string, Lazy<DemoProgram>> S_made = new(
+    private static readonly SortedDictionary<string, Lazy<DemoProgram>> Made = new(
         Names().ToDictionary(n => n, n => new Lazy<DemoProgram>(() => Make(n))),
         StringComparer.Ordinal
     );
@@ -31,7 +31,7 @@ internal static class DemoPrograms
             .Where(n => File.Exists(Path.Combine(DemoShop.Root, "outlines", n + ".dxf")))
             .Order(StringComparer.Ordinal);
 
-    public static DemoProgram Of(string name) => S_made[name].Value;
+    public static DemoProgram Of(string name) => Made[name].Value;
 
     private static DemoProgram Make(string name)
     {

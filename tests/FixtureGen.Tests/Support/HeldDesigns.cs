@@ -26,8 +26,8 @@ internal static class HeldDesigns
         Kernel kernel = new(Tolerances.House);
         double side = job.Rules.SideClearance;
         double keep = side + job.Rules.Land + (job.Gasket.GrooveWidth / 2);
-        Region[] holes = [.. part.Cutouts.Select(c => Region.Of(Contours.Ccw(c)))];
-        ImmutableArray<Region> within = kernel.Offset(Region.Of(part.Outer), -keep);
+        Region[] holes = [.. part.Cutouts.Select(c => Region.From(Contours.Ccw(c)))];
+        ImmutableArray<Region> within = kernel.Offset(Region.From(part.Outer), -keep);
         if (looped)
         {
             within = kernel.Difference(within, kernel.Offset(holes, keep));
@@ -52,7 +52,7 @@ internal static class HeldDesigns
             ),
         ];
         ImmutableArray<Region> rests = kernel.Difference(
-            kernel.Offset(Region.Of(part.Outer), -side),
+            kernel.Offset(Region.From(part.Outer), -side),
             kernel.Offset(holes, side)
         );
         Region[] grooves = [.. cords.SelectMany(c => kernel.Stroke(c.Centre, job.Gasket.GrooveWidth))];

@@ -106,7 +106,7 @@ public sealed class ClearingPropertyTest
             null,
             SampleBlock.NewKernel()
         )!;
-        Pen pen = new(Point3.At(piece.Ways[0].Start, Heights.Hop));
+        Pen pen = new(Point3.From(piece.Ways[0].Start, Heights.Hop));
         piece.Ways[0].Cut(pen);
         return (tool, pen);
     }

@@ -32,13 +32,13 @@ internal static class SampleBlock
         double floor = face - job.Rules.TipBelowShell - job.Rules.ReliefFloorBelowTip;
         ImmutableArray<Region> relief = kernel.UnionAll([
             .. kernel.Offset(cuts[^1].Sweep, job.Rules.SideClearance),
-            Region.Of(Contours.Rectangle(new Box2(100, 145, 114, block.MaxY))),
+            Region.From(Contours.Rectangle(new Box2(100, 145, 114, block.MaxY))),
         ]);
         relief = [relief.MaxBy(r => Measure.Area(r))! with { Holes = [relief.MaxBy(r => Measure.Area(r))!.Holes[0]] }];
         Contour groove = Contours.RoundedRectangle(new Box2(58, 78, 157, 142), 11);
         ImmutableArray<Feature> features =
         [
-            Pocket("skim", FeatureKind.Skim, [Region.Of(Contours.Rectangle(block))], job.BlankThickness, face),
+            Pocket("skim", FeatureKind.Skim, [Region.From(Contours.Rectangle(block))], job.BlankThickness, face),
             Pocket("relief", FeatureKind.Relief, relief, face, floor),
             Pocket("cutout relief", FeatureKind.CutoutRelief, kernel.Offset(cuts[0].Sweep, 0.8), face, floor),
             Grooves("net", FeatureKind.Net, [], Net(), 3.175, face, face - 1.2, kernel),
@@ -132,7 +132,7 @@ internal static class SampleBlock
         OpeningKind? opening
     )
     {
-        ImmutableArray<Region> area = [Region.Of(Contours.Circle(at, diameter / 2))];
+        ImmutableArray<Region> area = [Region.From(Contours.Circle(at, diameter / 2))];
         PlateOpening? over = opening is null
             ? null
             : job.Plate.Openings.Where(o => o.Kind == opening).MinBy(o => o.At.DistanceTo(at));
@@ -166,7 +166,7 @@ internal static class SampleBlock
                 Pocket(
                     FormattableString.Invariant($"magnet {i + 1}"),
                     FeatureKind.MagnetPocket,
-                    [Region.Of(Contours.Circle(p, (job.Magnet.Diameter + 0.1) / 2))],
+                    [Region.From(Contours.Circle(p, (job.Magnet.Diameter + 0.1) / 2))],
                     face,
                     face - 6.5
                 )

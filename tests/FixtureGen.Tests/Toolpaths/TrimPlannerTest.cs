@@ -95,10 +95,13 @@ public sealed class TrimPlannerTest
         Kernel kernel = new(Tolerances.House);
 
         double band =
-            Measure.Area(kernel.Offset(Region.Of(outline.Edge), outline.Tool.Diameter)) - Measure.Area(outline.Edge);
+            Measure.Area(kernel.Offset(Region.From(outline.Edge), outline.Tool.Diameter)) - Measure.Area(outline.Edge);
 
         Assert.InRange(Measure.Area(outline.Sweep), band, band + 60);
-        ImmutableArray<Region> inPart = kernel.Intersect(outline.Sweep, kernel.Offset(Region.Of(outline.Edge), -0.001));
+        ImmutableArray<Region> inPart = kernel.Intersect(
+            outline.Sweep,
+            kernel.Offset(Region.From(outline.Edge), -0.001)
+        );
         Assert.True(inPart.Sum(r => Measure.Area(r)) < 1e-6);
     }
 

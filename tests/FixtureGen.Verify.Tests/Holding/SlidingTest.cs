@@ -21,7 +21,7 @@ public sealed class SlidingTest
 
     private static Held Plate { get; } =
         new(
-            new Bed(Patches.OverArea([Region.Of(TestShop.Rectangle(-76.2, -50.8, 76.2, 50.8))], 300)),
+            new Bed(Patches.OverArea([Region.From(TestShop.Rectangle(-76.2, -50.8, 76.2, 50.8))], 300)),
             0.2,
             1048.7,
             default,
@@ -145,7 +145,7 @@ public sealed class SlidingTest
     [InlineData(1, 0, 48.205)]
     public void A_plate_against_two_pins(double x, double y, double force)
     {
-        Bed bed = new(Patches.OverArea([Region.Of(TestShop.Rectangle(0, 0, 100, 60))], 400));
+        Bed bed = new(Patches.OverArea([Region.From(TestShop.Rectangle(0, 0, 100, 60))], 400));
         Grip pin = new(new Point2(80, 0), 0, 1000, new Point2(0, 1));
         Held held = new(bed, 1, 60, default, [pin], []);
         Assert.Equal(force, Factor(held, new Load(new Point2(100, 60), new Point2(x, y), 0, 0)), 0.005 * force);
@@ -163,7 +163,7 @@ public sealed class SlidingTest
     public void Lifting_and_tipping()
     {
         Contour edge = TestShop.Rectangle(0, 0, 100, 100);
-        Held held = new(new Bed(Patches.OverArea([Region.Of(edge)], 100)), 1, 10, default, [], Hull.Around([edge]));
+        Held held = new(new Bed(Patches.OverArea([Region.From(edge)], 100)), 1, 10, default, [], Hull.Around([edge]));
         (double lift, HoldMode lifts) = Sliding.TipOrLift(held, new Load(new Point2(50, 50), default, 1, 0));
         Assert.Equal((10, HoldMode.Lift), (Math.Round(lift, 6), lifts));
         (double tip, HoldMode tips) = Sliding.TipOrLift(held, new Load(new Point2(100, 50), default, 1, 0));
@@ -196,7 +196,7 @@ public sealed class SlidingTest
         return Factor(held, new Load(held.Bed.Middle + new Point2(Arm, 0), new Point2(0, 1 / Arm), 0, 0));
     }
 
-    private static Held Area(Contour edge) => Pressed(Patches.OverArea([Region.Of(edge)], 300));
+    private static Held Area(Contour edge) => Pressed(Patches.OverArea([Region.From(edge)], 300));
 
     private static Held Line(Contour line) => Pressed(Patches.AlongLines([line], 2));
 

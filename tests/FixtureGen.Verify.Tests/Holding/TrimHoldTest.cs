@@ -11,13 +11,13 @@ namespace FixtureGen.Verify.Tests.Holding;
 /// <summary>Hand-written trims whose hold is a little above the limit, and edits that take it below.</summary>
 public sealed partial class TrimHoldTest
 {
-    private static readonly HoldPlace S_good = Judge(TrimShop.Once).Vacuum!;
+    private static readonly HoldPlace Good = Judge(TrimShop.Once).Vacuum!;
 
     /// <summary>The house limit stands a little below the good program's own factor.</summary>
     private static Job Tight { get; } =
         TrimShop.Job with
         {
-            Limits = TrimShop.Job.Limits with { VacuumFactor = 0.97 * S_good.Factor },
+            Limits = TrimShop.Job.Limits with { VacuumFactor = 0.97 * Good.Factor },
             Tools =
             [
                 .. TrimShop.Job.Tools,
@@ -52,7 +52,7 @@ public sealed partial class TrimHoldTest
     public void A_trim_that_is_held_passes()
     {
         Slip.Nothing(TestShop.Judge(Tight, TrimShop.Design, TrimShop.Program(TrimShop.Once), Setup.Trim));
-        Assert.InRange(S_good.Factor, 2, 20);
+        Assert.InRange(Good.Factor, 2, 20);
     }
 
     // one mm of shell 1.1 mm thick at the most, 0.04 mm a tooth, 60 N/mm2 x 1.5: 3.96 N tangentially, 4.43 N in all
@@ -63,7 +63,7 @@ public sealed partial class TrimHoldTest
             TrimShop.Once,
             TrimShop.Job with
             {
-                Limits = new HouseLimits(1.001 * S_good.Factor, 0, 2),
+                Limits = new HouseLimits(1.001 * Good.Factor, 0, 2),
             }
         )[0].Message;
         Assert.Contains("under 4.0 N (F 800 mm/min, 1.1 mm deep)", message, StringComparison.Ordinal);
@@ -80,7 +80,7 @@ public sealed partial class TrimHoldTest
         Finding finding = Assert.Single(result.Findings, f => f.Code == "hold-below-limit");
         Assert.Equal(Severity.Error, finding.Severity);
         Assert.Contains(told, text.Split('\n')[finding.Line!.Value - 1], StringComparison.Ordinal);
-        Assert.InRange(result.Programs[0].Hold.Vacuum!.Factor, (share * S_good.Factor) - 0.01, S_good.Factor * 1.01);
+        Assert.InRange(result.Programs[0].Hold.Vacuum!.Factor, (share * Good.Factor) - 0.01, Good.Factor * 1.01);
         Assert.NotNull(finding.At);
     }
 
@@ -88,7 +88,7 @@ public sealed partial class TrimHoldTest
     public void Half_the_speed_and_twice_the_feed_halve_the_factor()
     {
         double fast = Judge(TrimShop.Once.Replace("F800.", "F1600.", StringComparison.Ordinal)).Vacuum!.Factor;
-        Assert.Equal(S_good.Factor / 2, fast, 0.01);
+        Assert.Equal(Good.Factor / 2, fast, 0.01);
     }
 
     [Fact]
@@ -109,7 +109,7 @@ public sealed partial class TrimHoldTest
         text = text.Replace("H9", "H7", StringComparison.Ordinal);
         VerifyResult result = TestShop.Judge(Tight, TrimShop.Design, text, Setup.Trim);
         Assert.Contains(result.Findings, f => f.Code == "hold-below-limit");
-        Assert.True(result.Programs[0].Hold.Vacuum!.Factor < 0.5 * S_good.Factor);
+        Assert.True(result.Programs[0].Hold.Vacuum!.Factor < 0.5 * Good.Factor);
     }
 
     /// <summary>A second round over what is cut, and a slower one, change nothing for the worse.</summary>
@@ -117,9 +117,9 @@ public sealed partial class TrimHoldTest
     public void A_spring_pass_and_a_lower_feed_are_no_alarm()
     {
         string again = TrimShop.Once.Replace("G1 Z18.5 F300.", "G1 Z17.5 F300.", StringComparison.Ordinal);
-        Assert.Equal(S_good.Factor, Judge(TrimShop.Once + "G0 Z20.\n" + again).Vacuum!.Factor, 0.001);
+        Assert.Equal(Good.Factor, Judge(TrimShop.Once + "G0 Z20.\n" + again).Vacuum!.Factor, 0.001);
         Assert.True(
-            Judge(TrimShop.Once.Replace("F800.", "F600.", StringComparison.Ordinal)).Vacuum!.Factor > S_good.Factor
+            Judge(TrimShop.Once.Replace("F800.", "F600.", StringComparison.Ordinal)).Vacuum!.Factor > Good.Factor
         );
     }
 
@@ -154,11 +154,11 @@ public sealed partial class TrimHoldTest
     public void Ranges_count_at_their_worse_end()
     {
         Job rubbed = TrimShop.Job with { ShellFriction = new Interval(0.45, 0.9, 1.2) };
-        Assert.Equal(S_good.Factor / 2, Judge(TrimShop.Once, rubbed).Vacuum!.Factor, 0.15 * S_good.Factor);
+        Assert.Equal(Good.Factor / 2, Judge(TrimShop.Once, rubbed).Vacuum!.Factor, 0.15 * Good.Factor);
         Job tolerant = TrimShop.Job with { Vacuum = TrimShop.Job.Vacuum with { AlarmToleranceKPa = 10 } };
-        Assert.True(Judge(TrimShop.Once, tolerant).Vacuum!.Factor < 0.9 * S_good.Factor);
+        Assert.True(Judge(TrimShop.Once, tolerant).Vacuum!.Factor < 0.9 * Good.Factor);
         Job shallow = TrimShop.Job with { Gasket = TrimShop.Job.Gasket with { GrooveDepthTolerance = 0.3 } };
-        Assert.True(Judge(TrimShop.Once, shallow).Vacuum!.Factor < S_good.Factor);
+        Assert.True(Judge(TrimShop.Once, shallow).Vacuum!.Factor < Good.Factor);
     }
 
     /// <summary>A hole cut into the zone lets the air in: from that line on nothing holds.</summary>
@@ -221,7 +221,7 @@ public sealed partial class TrimHoldTest
         string ramp = "G1 X35. Z17.5 F800.\n";
         string plain = TrimShop.Once.Replace(ramp, "G1 X49. Z17.5 F800.\nG1 X35.\n", StringComparison.Ordinal);
         string fine = TrimShop.Once.Replace(ramp, "F800.\n" + steps + "G1 X35.\n", StringComparison.Ordinal);
-        Assert.Equal(Judge(plain).Vacuum!.Factor, Judge(fine).Vacuum!.Factor, 0.02 * S_good.Factor);
+        Assert.Equal(Judge(plain).Vacuum!.Factor, Judge(fine).Vacuum!.Factor, 0.02 * Good.Factor);
     }
 
     /// <summary>Raising one line's feed never raises the factor.</summary>
@@ -242,7 +242,7 @@ public sealed partial class TrimHoldTest
                     {
                         edited[line + 1] += " F800.";
                     }
-                    return Judge(string.Join('\n', edited)).Vacuum!.Factor <= S_good.Factor + 1e-6;
+                    return Judge(string.Join('\n', edited)).Vacuum!.Factor <= Good.Factor + 1e-6;
                 },
                 iter: 40,
                 threads: 1

@@ -11,7 +11,7 @@ namespace FixtureGen.Verify.Tests.Published;
 /// </summary>
 public sealed class PlanesAndCyclesTest
 {
-    private static readonly Control S_control = TestShop.Control with
+    private static readonly Control Control = TestShop.Control with
     {
         CannedCycles = true,
         PeckHighSpeed = true,
@@ -218,7 +218,7 @@ public sealed class PlanesAndCyclesTest
                         or "modal-conflict"
         );
 
-    private static Job Job => TestShop.Job(TestShop.EndMill(1, 6)) with { Control = S_control };
+    private static Job Job => TestShop.Job(TestShop.EndMill(1, 6)) with { Control = Control };
 
     private static VerifyResult Judge(string body) => TestShop.Judge(Job, TestShop.Design(), TestShop.Program(body));
 

@@ -11,7 +11,7 @@ namespace FixtureGen.Verify.Tests.Published;
 /// </summary>
 public sealed class ReportExamplesTest
 {
-    private static readonly Job S_job = TestShop.Job(TestShop.EndMill(1, 6)) with
+    private static readonly Job Job = TestShop.Job(TestShop.EndMill(1, 6)) with
     {
         Control = TestShop.Control with
         {
@@ -23,7 +23,7 @@ public sealed class ReportExamplesTest
 
     private static Motion[] Motions(string body, int skip)
     {
-        VerifyResult result = TestShop.Judge(S_job, TestShop.Design(), TestShop.Program(body));
+        VerifyResult result = TestShop.Judge(Job, TestShop.Design(), TestShop.Program(body));
         Motion[] all = [.. result.Programs[0].Motions];
         int first = Array.FindIndex(all, m => m.Line >= FirstLine);
         return [.. all.Skip(first + skip).Where(m => m.Line < FirstLine + body.Split('\n').Length)];
@@ -34,7 +34,7 @@ public sealed class ReportExamplesTest
     private static string[] Codes(string body) =>
         [
             .. TestShop
-                .Judge(S_job, TestShop.Design(), TestShop.Program(body))
+                .Judge(Job, TestShop.Design(), TestShop.Program(body))
                 .Findings.Where(f => f.Line is { } l && l >= FirstLine)
                 .Select(f => f.Code),
         ];

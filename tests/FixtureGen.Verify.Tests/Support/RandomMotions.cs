@@ -20,7 +20,7 @@ internal static class RandomMotions
         Cutter.From(TestShop.EndMill(5, 1)),
     ];
 
-    private static readonly Gen<Motion> S_line = Gen.Select(
+    private static readonly Gen<Motion> Line = Gen.Select(
         Gen.Double[-4, 44],
         Gen.Double[-4, 44],
         Gen.Double[-4, 44],
@@ -29,7 +29,7 @@ internal static class RandomMotions
         (x0, y0, x1, y1, z) => new Motion(1, MotionKind.Line, new(x0, y0, z.Z0), new(x1, y1, z.Z1), default, 100, 1)
     );
 
-    private static readonly Gen<Motion> S_arc = Gen.Select(
+    private static readonly Gen<Motion> AnyArc = Gen.Select(
         Gen.Double[5, 35],
         Gen.Double[5, 35],
         Gen.Double[0.3, 14],
@@ -39,7 +39,7 @@ internal static class RandomMotions
         (x, y, r, from, sweep, z) => Arc(x, y, r, from, sweep, z.Z0, z.Z1)
     );
 
-    private static readonly Gen<Motion> S_plunge = Gen.Select(
+    private static readonly Gen<Motion> Plunge = Gen.Select(
         Gen.Double[-4, 44],
         Gen.Double[-4, 44],
         Heights,
@@ -50,7 +50,7 @@ internal static class RandomMotions
         Gen.Select(Gen.Double[1, 9], Gen.Double[1, 9], Gen.Bool, (a, b, level) => (a, level ? a : b));
 
     /// <summary>Mostly lines and arcs, level or not; some plunges.</summary>
-    public static Gen<Motion> Any => Gen.Frequency((4, S_line), (4, S_arc), (1, S_plunge));
+    public static Gen<Motion> Any => Gen.Frequency((4, Line), (4, AnyArc), (1, Plunge));
 
     /// <summary>40 mm along Y, uncut.</summary>
     public static BlockGrid Grid(double cell, double width = 40) => new(new Box2(0, 0, width, 40), cell, 0, Top);

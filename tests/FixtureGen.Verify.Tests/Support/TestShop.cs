@@ -298,7 +298,7 @@ internal static class TestShop
 
     public static Feature Pocket(string name, FeatureKind kind, Setup setup, Contour edge, double top, double floor)
     {
-        ImmutableArray<Region> area = [Region.Of(edge)];
+        ImmutableArray<Region> area = [Region.From(edge)];
         return new PocketFeature
         {
             Name = name,

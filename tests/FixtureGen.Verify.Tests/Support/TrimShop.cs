@@ -149,7 +149,7 @@ internal static class TrimShop
             Part = plain.Part with { Outer = edge },
             Magnets = [new MagnetPlace(new Point2(50, 50), false, false)],
             TrimCuts = [cut],
-            Zones = [new SealedZone(0, Region.Of(Cord), [Region.Of(Sealed)], new Point2(50, 50), "port")],
+            Zones = [new SealedZone(0, Region.From(Cord), [Region.From(Sealed)], new Point2(50, 50), "port")],
             Cords = [new CordLoop(Cord, 111.4, 112.5, new Point2(50, 35), 0, true)],
             Contact =
             [
@@ -157,7 +157,7 @@ internal static class TrimShop
                     TestShop.Rounded(31, 31, 69, 69, 4),
                     [Backwards(TestShop.Rounded(33.5, 33.5, 66.5, 66.5, 6.5))]
                 ),
-                Region.Of(Sealed),
+                Region.From(Sealed),
             ],
         };
     }

@@ -16,7 +16,7 @@ internal static class Contact
                 .SelectMany(f => f.Removals)
                 .Where(r => r.Setup == Setup.Top && r.Kind != FeatureKind.Skim)
                 .SelectMany(r => r.Area),
-            .. placed.Forms.Select(f => Region.Of(Contours.Ccw(f.Edge))),
+            .. placed.Forms.Select(f => Region.From(Contours.Ccw(f.Edge))),
         ];
         return kernel.Difference([part], kernel.UnionAll(taken));
     }

@@ -24,7 +24,7 @@ internal static class PlateSeal
     /// <summary>Where something of this half-width may open in the block's underside and still be sealed.</summary>
     public static IReadOnlyList<Region> Inner(Plate plate, double land, double halfWidth, Kernel kernel) =>
         kernel.Offset(
-            [Region.Of(Contours.Ccw(plate.SealLoop))],
+            [Region.From(Contours.Ccw(plate.SealLoop))],
             -((plate.SealGrooveWidth / 2) + plate.PlacingTolerance + land + halfWidth)
         );
 

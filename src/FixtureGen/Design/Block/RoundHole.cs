@@ -20,7 +20,7 @@ internal static class RoundHole
         PlateOpening? opening = null
     )
     {
-        Region area = Region.Of(Outline(at, diameter, slotLength, slotAngleDeg));
+        Region area = Region.From(Outline(at, diameter, slotLength, slotAngleDeg));
         return new()
         {
             Name = name,

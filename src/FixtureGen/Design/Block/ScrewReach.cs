@@ -29,7 +29,10 @@ public sealed record ScrewReach(double Shortest, double Longest, int Turns)
         ];
         double[] seats =
         [
-            .. design.Features.OfType<HoleFeature>().Where(h => h.Kind == FeatureKind.Counterbore).Select(h => h.FloorZ),
+            .. design
+                .Features.OfType<HoleFeature>()
+                .Where(h => h.Kind == FeatureKind.Counterbore)
+                .Select(h => h.FloorZ),
         ];
         return bolts.Length == 0 || seats.Length == 0 ? null : For(job, bolts, seats.Max());
     }

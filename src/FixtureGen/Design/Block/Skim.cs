@@ -14,7 +14,7 @@ internal static class Skim
 
     public static PocketFeature Over(Box2 block, Levels levels, double placingTolerance)
     {
-        Region area = Region.Of(Contours.Rectangle(block.Outset(placingTolerance + PastEdge)));
+        Region area = Region.From(Contours.Rectangle(block.Outset(placingTolerance + PastEdge)));
         return new()
         {
             Name = "skim",

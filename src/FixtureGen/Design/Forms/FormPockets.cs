@@ -33,12 +33,10 @@ internal static class FormPockets
             }
             if (job.Rules.RunningClearance < job.Shell.SlackMin)
             {
-                findings.Add(
-                    LocatorFindings.NestTooTight(name, at, job.Rules.RunningClearance, job.Shell.SlackMin)
-                );
+                findings.Add(LocatorFindings.NestTooTight(name, at, job.Rules.RunningClearance, job.Shell.SlackMin));
             }
             ImmutableArray<Region> area = kernel.Offset(
-                [Region.Of(Contours.Ccw(form.Edge))],
+                [Region.From(Contours.Ccw(form.Edge))],
                 job.Rules.RunningClearance
             );
             findings.AddRange(CheckCorners(name, area, cutter, kernel));

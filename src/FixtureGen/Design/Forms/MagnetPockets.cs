@@ -60,7 +60,7 @@ internal static class MagnetPockets
     private static PocketFeature Pocket(int i, Point2 at, Levels levels, double floor, Job job)
     {
         string name = Names.Numbered("magnet", i + 1);
-        ImmutableArray<Region> area = [Region.Of(Contours.Circle(at, Diameter(job) / 2))];
+        ImmutableArray<Region> area = [Region.From(Contours.Circle(at, Diameter(job) / 2))];
         return new()
         {
             Name = name,
@@ -122,10 +122,10 @@ internal static class MagnetPockets
         for (int i = 0; i < magnets.Length; i++)
         {
             Point2 at = magnets[i].At;
-            yield return Region.Of(Contours.Circle(at, (Diameter(job) / 2) + by));
+            yield return Region.From(Contours.Circle(at, (Diameter(job) / 2) + by));
             if (notch > 0)
             {
-                yield return Region.Of(Contours.Slot(at, Rim(i, at, walls, job), notch + by));
+                yield return Region.From(Contours.Slot(at, Rim(i, at, walls, job), notch + by));
             }
         }
     }

@@ -90,7 +90,7 @@ internal static class BendRadius
             // The piece keeps Slack away from the zone, the tip does not.
             Point2 outward = piece.Tip - piece.Feet[0];
             outward *= 1 / outward.Length;
-            return [Region.Of(Contours.Circle(piece.Tip - (outward * (radius - (1.25 * Slack))), radius))];
+            return [Region.From(Contours.Circle(piece.Tip - (outward * (radius - (1.25 * Slack))), radius))];
         }
         ImmutableArray<Region> near = kernel.Intersect(cores, kernel.Offset([sharp], keep + Slack));
         return kernel.Offset(near, radius);
@@ -104,7 +104,7 @@ internal static class BendRadius
         Kernel kernel
     )
     {
-        Region Strip(Point2 a, Point2 b) => Region.Of(Contours.Slot(a, b, radius));
+        Region Strip(Point2 a, Point2 b) => Region.From(Contours.Slot(a, b, radius));
         int chains = feet.Length > 2 ? feet.Length : 1;
         for (int from = 0; from < chains; from++)
         {

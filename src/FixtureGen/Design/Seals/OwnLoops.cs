@@ -27,7 +27,7 @@ internal sealed class OwnLoops
         _cores = cores;
         _m = measures;
         _kernel = kernel;
-        _obstacles = [.. room.SelectMany(r => r.Holes).Select(h => Region.Of(Contours.Ccw(h)))];
+        _obstacles = [.. room.SelectMany(r => r.Holes).Select(h => Region.From(Contours.Ccw(h)))];
     }
 
     /// <summary>
@@ -119,7 +119,7 @@ internal sealed class OwnLoops
 
     private BendRadius.Rounded Edge(IEnumerable<int> withEdge, IReadOnlyList<Region> inside) =>
         PieceByPiece.Round(
-            _kernel.Difference([.. _room.Select(r => Region.Of(r.Outer))], [.. withEdge.Select(i => _obstacles[i])]),
+            _kernel.Difference([.. _room.Select(r => Region.From(r.Outer))], [.. withEdge.Select(i => _obstacles[i])]),
             _kernel.Difference(_cores, inside),
             _m,
             _kernel
@@ -207,14 +207,14 @@ internal sealed class OwnLoops
         Box2 b = Measure.Bounds(together);
         Contour frame = Contours.Rectangle(new(b.MinX - margin, b.MinY - margin, b.MaxX + margin, b.MaxY + margin));
         BendRadius.Rounded rounded = BendRadius.Both(
-            _kernel.Difference([Region.Of(frame)], together),
+            _kernel.Difference([Region.From(frame)], together),
             _kernel.Intersect(_cores, together),
             _m.Keep,
             _m.Radius,
             _kernel
         );
         return rounded.Sharp.IsEmpty && rounded.Zone.Length == 1
-            ? [.. rounded.Zone[0].Holes.Select(h => Region.Of(Contours.Ccw(h)))]
+            ? [.. rounded.Zone[0].Holes.Select(h => Region.From(Contours.Ccw(h)))]
             : [];
     }
 

@@ -39,7 +39,7 @@ internal static class Zones
     {
         ImmutableArray<Region> cores = Cores(placed, given, kernel);
         double radius = CentreRadius(job);
-        ImmutableArray<Region> room = kernel.Difference([Region.Of(placed.Outer)], kernel.Offset(cores, Keep(job)));
+        ImmutableArray<Region> room = kernel.Difference([Region.From(placed.Outer)], kernel.Offset(cores, Keep(job)));
         OwnLoops.Measures m = Spacing(job);
         OwnLoops loops = new(room, cores, m, kernel);
         LoopChoice choice = new(loops, m);
@@ -68,9 +68,9 @@ internal static class Zones
     private static ImmutableArray<Region> Cores(Part placed, IReadOnlyList<Region> given, Kernel kernel) =>
         kernel.UnionAll([
             .. given,
-            .. placed.Cutouts.Select(c => Region.Of(Contours.Ccw(c))),
-            .. placed.Forms.Select(f => Region.Of(Contours.Ccw(f.Edge))),
-            .. placed.KeepOuts.Select(k => Region.Of(Contours.Ccw(k))),
+            .. placed.Cutouts.Select(c => Region.From(Contours.Ccw(c))),
+            .. placed.Forms.Select(f => Region.From(Contours.Ccw(f.Edge))),
+            .. placed.KeepOuts.Select(k => Region.From(Contours.Ccw(k))),
         ]);
 
     private static ImmutableArray<Region> WithRoomForAPort(

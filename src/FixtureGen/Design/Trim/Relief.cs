@@ -28,7 +28,7 @@ internal static class Relief
     private static IEnumerable<Region> Fins(ImmutableArray<Region> swept, Contour edge, Job job, Kernel kernel)
     {
         ImmutableArray<Region> closed = kernel.Close(swept, job.Rules.Wall / 2);
-        Region part = Region.Of(Contours.Ccw(edge));
+        Region part = Region.From(Contours.Ccw(edge));
         return kernel
             .Difference(closed, kernel.UnionAll([.. swept, part]))
             .Where(f => kernel.Offset(f, -Sliver).Length > 0);
@@ -85,7 +85,8 @@ internal static class Relief
     }
 
     private static bool Stands(Contour island, TrimCut cut, Job job, Kernel kernel) =>
-        cut.Hold != SlugHold.MilledAway && kernel.Offset([Region.Of(Contours.Ccw(island))], -job.Rules.Wall).Length > 0;
+        cut.Hold != SlugHold.MilledAway
+        && kernel.Offset([Region.From(Contours.Ccw(island))], -job.Rules.Wall).Length > 0;
 
     private static ImmutableArray<Region> Cleared(ImmutableArray<Region> sweep, Job job, Kernel kernel) =>
         kernel.Offset(kernel.UnionAll(sweep), job.Rules.SideClearance);

@@ -14,7 +14,7 @@ internal static class TrimEdges
     public static Stage<TrimCut> Outline(Contour outer, Job job, Kernel kernel)
     {
         Tool tool = job.TrimTool;
-        ImmutableArray<Region> grown = kernel.Offset(Region.Of(outer), tool.Radius);
+        ImmutableArray<Region> grown = kernel.Offset(Region.From(outer), tool.Radius);
         Contour line = Contours.Reverse(grown.MaxBy(r => Measure.Area(r))!.Outer);
         List<Finding> findings = [.. TrimReach.Standing("outline", outer, line, tool, job.Rules.CornerLeft)];
         TrimStart? start = TrimLeads.Choose(line, outer, tool.Radius, job.Rules.LeadRadius);
@@ -54,7 +54,7 @@ internal static class TrimEdges
     public static Stage<TrimCut> Cutout(string name, Contour cutout, Job job, Kernel kernel)
     {
         Tool tool = job.TrimTool;
-        Region hole = Region.Of(Contours.Reverse(cutout));
+        Region hole = Region.From(Contours.Reverse(cutout));
         ImmutableArray<Region> inner = kernel.Offset(hole, -tool.Radius);
         if (inner.IsEmpty)
         {

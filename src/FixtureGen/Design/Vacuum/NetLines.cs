@@ -133,7 +133,7 @@ internal sealed class NetLines
         public Groove(ImmutableArray<Segment> segments)
         {
             _segments = segments;
-            _index.Build([.. segments.Select(s => Curve.Of(s))], segments.Length, 2 * Touch);
+            _index.Build([.. segments.Select(s => Curve.From(s))], segments.Length, 2 * Touch);
         }
 
         /// <summary>Distance of its centre line where that is below a limit, else the limit.</summary>
@@ -155,7 +155,7 @@ internal sealed class NetLines
         private static bool Meets(Segment s, OpenPath line) =>
             Measure.Distance(line.Start, s) <= Touch
             || Measure.Distance(line.End, s) <= Touch
-            || line.Segments.Any(l => Intersections.Of(s, l, Touch).Length > 0);
+            || line.Segments.Any(l => Intersections.Find(s, l, Touch).Length > 0);
     }
 
     /// <summary>The shortest straight line through p that meets the net, of four directions; else the short way.</summary>

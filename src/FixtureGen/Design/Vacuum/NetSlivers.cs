@@ -21,7 +21,7 @@ internal static class NetSlivers
         List<OpenPath> runs = [];
         foreach (Contour hole in net.SelectMany(r => r.Holes))
         {
-            Region island = Region.Of(Contours.Ccw(hole));
+            Region island = Region.From(Contours.Ccw(hole));
             if (
                 kernel.Offset(island, -wall / 2).Length == 0
                 && Along(hole) is { } run

@@ -137,7 +137,7 @@ internal static class Ports
     )
     {
         double magnet = (MagnetPockets.Diameter(job) / 2) + job.Rules.Wall + radius;
-        Region[] discs = [.. keptForMagnets.Select(m => Region.Of(Contours.Circle(m, magnet)))];
+        Region[] discs = [.. keptForMagnets.Select(m => Region.From(Contours.Circle(m, magnet)))];
         return kernel.Difference(HoleRoom(boundary, radius, job, kernel), kernel.UnionAll(discs));
     }
 

@@ -44,14 +44,14 @@ internal static class SkirtLand
         {
             return Stage.Answer(Laid.None);
         }
-        Region part = Region.Of(placed.Outer);
+        Region part = Region.From(placed.Outer);
         double reach = Zones.Keep(job) + (2 * Zones.CentreRadius(job)) + Spare;
         ImmutableArray<Region> cores = kernel.UnionAll([
             .. relief,
             part,
-            .. obstacles.Select(o => Region.Of(Contours.Circle(o.At, o.Radius))),
+            .. obstacles.Select(o => Region.From(Contours.Circle(o.At, o.Radius))),
         ]);
-        Region face = Region.Of(
+        Region face = Region.From(
             Contours.Rectangle(block.Outset(-(BlankSeat.EdgeMargin(job) + (job.Gasket.GrooveWidth / 2))))
         );
         ImmutableArray<Region> ring = kernel.Offset(kernel.UnionAll([.. around, part]), reach);

@@ -23,7 +23,7 @@ internal sealed class BlockSeat
         Plate plate = job.Plate;
         _friction = plate.FrictionBlockOnPlate;
         Contour outline = Contours.Rectangle(design.Placement.BlankBox);
-        _uniform = new PressureMeasure(ContactQuadrature.OverArea([Region.Of(outline)], AreaPieces));
+        _uniform = new PressureMeasure(ContactQuadrature.OverArea([Region.From(outline)], AreaPieces));
         _edge = new PressureMeasure(ContactQuadrature.AlongLines([outline], Measure.Length(outline) / 80));
         _hull = ConvexHull.Around([outline]);
         _net = Vacuum(plate, VacuumLevel.From(job.Vacuum).Used);
@@ -56,7 +56,7 @@ internal sealed class BlockSeat
     private static Pressing Vacuum(Plate plate, double kPa)
     {
         Contour loop = Contours.Ccw(plate.SealLoop);
-        ContactPiece[] pieces = ContactQuadrature.OverArea([Region.Of(loop)], AreaPieces);
+        ContactPiece[] pieces = ContactQuadrature.OverArea([Region.From(loop)], AreaPieces);
         double gone = Measure.Length(loop) * plate.SealGrooveWidth / 2;
         double whole = Measure.Area(loop);
         Point2 middle = new PressureMeasure(pieces).Middle;

@@ -16,7 +16,7 @@ internal static partial class MagnetGrades
     /// <summary>Farther off than this it is another grade, tesla: neighbours stand 0.03 to 0.06 apart.</summary>
     private const double Another = 0.05;
 
-    private static readonly SortedDictionary<string, (double Least, double Greatest)> S_grades = new(
+    private static readonly SortedDictionary<string, (double Least, double Greatest)> Grades = new(
         StringComparer.OrdinalIgnoreCase
     )
     {
@@ -37,16 +37,16 @@ internal static partial class MagnetGrades
     public static void Check(TableReader t, string grade, double least, double greatest)
     {
         string bare = Suffix().Replace(grade.Trim(), "$1");
-        if (!S_grades.TryGetValue(bare, out (double Least, double Greatest) published))
+        if (!Grades.TryGetValue(bare, out (double Least, double Greatest) published))
         {
-            string? near = Nearest.Find(bare, S_grades.Keys);
+            string? near = Nearest.Find(bare, Grades.Keys);
             t.Unusual(
                 "grade",
                 Inv(
                     $"No published remanence is known for grade '{grade}': {least:0.00} to {greatest:0.00} T is taken on trust."
                 ),
                 (near is null ? "" : $"Did you mean \"{near}\"? ")
-                    + $"Known: {string.Join(", ", S_grades.Keys)}; else keep the maker's sheet with the file."
+                    + $"Known: {string.Join(", ", Grades.Keys)}; else keep the maker's sheet with the file."
             );
             return;
         }

@@ -82,7 +82,7 @@ internal static class PlateVacuum
 
     /// <summary>Between two centre lines, mm. Straight pieces that do not cross are nearest at an end.</summary>
     private static double Gap(PlateGroove a, PlateGroove b) =>
-        a.Run.Segments.Any(s => b.Run.Segments.Any(o => Intersections.Of(s, o, Near).Length > 0))
+        a.Run.Segments.Any(s => b.Run.Segments.Any(o => Intersections.Find(s, o, Near).Length > 0))
             ? 0
             : Math.Min(FromEnds(a, b), FromEnds(b, a));
 

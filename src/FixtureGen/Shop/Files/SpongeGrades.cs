@@ -15,15 +15,15 @@ internal static class SpongeGrades
     private const double Rounding = 0.1;
 
     /// <summary>psi at 25 %: grade 0 below 2, 1 to 5, 2 to 9, 3 to 13, 4 to 17, 5 to 25.</summary>
-    private static readonly double[] S_ends = [0, 2, 5, 9, 13, 17, 25];
+    private static readonly double[] Ends = [0, 2, 5, 9, 13, 17, 25];
 
     /// <summary>Warns of a range that is narrower than the grade that its middle lies in.</summary>
     public static void Check(TableReader t, double least, double greatest)
     {
         double middle = (least + greatest) / 2 / KPaPerPsi;
-        int grade = Math.Clamp(Array.FindIndex(S_ends, e => middle < e) - 1, 0, S_ends.Length - 2);
-        double from = S_ends[grade] * KPaPerPsi;
-        double to = S_ends[grade + 1] * KPaPerPsi;
+        int grade = Math.Clamp(Array.FindIndex(Ends, e => middle < e) - 1, 0, Ends.Length - 2);
+        double from = Ends[grade] * KPaPerPsi;
+        double to = Ends[grade + 1] * KPaPerPsi;
         bool within = grade > 0 && least > from + Rounding;
         if (within || greatest < to - Rounding)
         {

@@ -100,7 +100,7 @@ internal sealed class Clearing
 
     private ImmutableArray<Move> Moves(Point2 start, double topZ, ImmutableArray<double> floors)
     {
-        Pen pen = new(Point3.At(start, _heights.Hop));
+        Pen pen = new(Point3.From(start, _heights.Hop));
         double above = topZ;
         foreach (double z in Turns() ? [floors[^1]] : floors)
         {
@@ -159,7 +159,7 @@ internal sealed class Clearing
         }
         else if (down && pen.At.Z <= z + 1e-9 && distance <= LongestLink * _tool.Diameter && Free(pen.At.Xy, point))
         {
-            pen.Line(Point3.At(point, z), _data.Feed);
+            pen.Line(Point3.From(point, z), _data.Feed);
             pen.Follow(Along.Loop(loop.Segments, at, length), z, _data.Feed);
         }
         else
@@ -185,7 +185,7 @@ internal sealed class Clearing
             if (distance > LongestLink * _tool.Diameter || !Free(pen.At.Xy, point))
             {
                 pen.RapidZ(_heights.Hop);
-                pen.Rapid(Point3.At(point, _heights.Hop));
+                pen.Rapid(Point3.From(point, _heights.Hop));
                 pen.LineZ(laps[0], _data.Plunge);
             }
             double length = wall.Segments.Sum(s => s.Length);
@@ -197,10 +197,10 @@ internal sealed class Clearing
             {
                 if (laps.Length > 1)
                 {
-                    pen.Line(Point3.At(from, pen.At.Z), _data.Feed);
+                    pen.Line(Point3.From(from, pen.At.Z), _data.Feed);
                     pen.LineZ(z, _data.Feed);
                 }
-                pen.Line(Point3.At(point, z), _data.Feed);
+                pen.Line(Point3.From(point, z), _data.Feed);
                 pen.Follow(Along.Loop(wall.Segments, at, length + Math.Min(Allowance, length / 2)), z, _data.Feed);
             }
         }

@@ -29,7 +29,7 @@ internal static class Drilling
                 new Way(
                     at,
                     at,
-                    pen => pen.Add(new DrillMove(Point3.At(at, heights.Hop), heights.Hop, bottom, peck, 0, data.Feed))
+                    pen => pen.Add(new DrillMove(Point3.From(at, heights.Hop), heights.Hop, bottom, peck, 0, data.Feed))
                 ),
             ]
         );

@@ -47,7 +47,7 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
                 return;
             }
             (at, Point2 point, _) = Along.Nearest(loop.Segments, pen.At.Xy);
-            pen.Line(Point3.At(point, z), data.Feed);
+            pen.Line(Point3.From(point, z), data.Feed);
             pen.Follow(Along.Loop(loop.Segments, at, length), z, data.Feed);
             return;
         }
@@ -67,11 +67,11 @@ internal sealed class Entry(Region area, Tool tool, CutData data, Box2? stock)
     {
         if (pen.At.Z <= above + 1e-9)
         {
-            pen.Line(Point3.At(to, pen.At.Z), data.Feed);
+            pen.Line(Point3.From(to, pen.At.Z), data.Feed);
         }
         else
         {
-            pen.Rapid(Point3.At(to, pen.At.Z));
+            pen.Rapid(Point3.From(to, pen.At.Z));
         }
     }
 

@@ -66,7 +66,7 @@ internal static class OpenEdge
         (reach - edge) * outward > -Inset && (reach - edge) * outward < Enough;
 
     private static Region Way(Box2 box, double alongX, double alongY) =>
-        Region.Of(
+        Region.From(
             Contours.Rectangle(
                 new Box2(
                     box.MinX + (alongX * Narrower),

@@ -58,7 +58,7 @@ internal sealed class Pen(Point3 start)
     /// <summary>Along a segment to its end, the tip's height going straight to <paramref name="z"/>.</summary>
     public void Follow(Segment s, double z, double feed)
     {
-        Point3 to = Point3.At(s.End, z);
+        Point3 to = Point3.From(s.End, z);
         if (s.IsArc && s.Length > ShortArc)
         {
             Add(new ArcMove(to, s.Centre, s.IsCcw, feed));

@@ -69,7 +69,7 @@ internal static class Rest
         double floorZ
     )
     {
-        Pen pen = new(Point3.At(ring.Segments[0].Start, heights.Hop));
+        Pen pen = new(Point3.From(ring.Segments[0].Start, heights.Hop));
         double above = topZ;
         foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
         {

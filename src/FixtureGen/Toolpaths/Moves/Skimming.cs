@@ -42,11 +42,11 @@ internal static class Skimming
                         foreach (double z in Depths(topZ, floorZ, data.StepDown))
                         {
                             pen.RapidZ(heights.Hop);
-                            pen.Rapid(Point3.At(beside, heights.Hop));
+                            pen.Rapid(Point3.From(beside, heights.Hop));
                             pen.LineZ(z, data.Feed);
                             foreach (Point2 p in spiral)
                             {
-                                pen.Line(Point3.At(p, z), data.Feed);
+                                pen.Line(Point3.From(p, z), data.Feed);
                             }
                         }
                         pen.RapidZ(heights.Hop);

@@ -19,7 +19,7 @@ internal static class TrimPasses
         ImmutableArray<double> floors = Floors(cut, job, data, heights.Face);
         if (cut.Hold == SlugHold.MilledAway)
         {
-            Region hole = Region.Of(Contours.Ccw(cut.Edge));
+            Region hole = Region.From(Contours.Ccw(cut.Edge));
             Piece? cleared = Clearing.Clear(
                 cut.Name,
                 hole,
@@ -61,7 +61,7 @@ internal static class TrimPasses
     {
         foreach (double z in floors)
         {
-            pen.Rapid(Point3.At(cut.LeadIn.Start, pen.At.Z));
+            pen.Rapid(Point3.From(cut.LeadIn.Start, pen.At.Z));
             pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Heights.HopGap));
             GoDown(pen, cut, data, z);
             pen.Follow(cut.LeadIn.Segments, z, data.Feed);

@@ -29,11 +29,11 @@ internal static class Joiner
     )
     {
         Point2 first = route[0].Way.Start;
-        Pen pen = new(Point3.At(first, double.NaN));
-        pen.Add(new RapidMove(Point3.At(first, clearance)));
+        Pen pen = new(Point3.From(first, double.NaN));
+        pen.Add(new RapidMove(Point3.From(first, clearance)));
         foreach ((_, Way way) in route)
         {
-            pen.Rapid(Point3.At(way.Start, pen.At.Z));
+            pen.Rapid(Point3.From(way.Start, pen.At.Z));
             pen.RapidZ(hop);
             way.Cut(pen);
         }

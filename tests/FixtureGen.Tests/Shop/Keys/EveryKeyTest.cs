@@ -15,11 +15,11 @@ namespace FixtureGen.Tests.Shop.Keys;
 public sealed partial class EveryKeyTest
 {
     /// <summary>Jobs by what they cost; the first is tried first, the others where it has no use for a key.</summary>
-    private static readonly string[] S_jobs = ["label-clip", "tape-cradle", "meter-cradle"];
+    private static readonly string[] Jobs = ["label-clip", "tape-cradle", "meter-cradle"];
 
-    private static readonly ShopFiles S_files = DemoShop.Files.Remembered();
+    private static readonly ShopFiles Files = DemoShop.Files.Remembered();
 
-    private static readonly Dictionary<string, KeyBench> S_benches = new(StringComparer.Ordinal);
+    private static readonly Dictionary<string, KeyBench> Benches = new(StringComparer.Ordinal);
 
     private static string Text(string job) => File.ReadAllText(Path.Combine(DemoShop.Root, "outlines", job + ".toml"));
 
@@ -47,7 +47,7 @@ public sealed partial class EveryKeyTest
     public void Every_key_of_the_jobs_shows()
     {
         List<(string Path, Func<IEnumerable<KeyEffect>> Tries)> keys = [];
-        foreach (string job in S_jobs.Concat(DemoPrograms.Names().Except(S_jobs)))
+        foreach (string job in Jobs.Concat(DemoPrograms.Names().Except(Jobs)))
         {
             TomlTable tree = KeyText.Parse(Text(job), job);
             foreach (KeyPlace key in KeyText.Keys(tree))
@@ -67,7 +67,7 @@ public sealed partial class EveryKeyTest
         [
             .. DemoPrograms.Names().SelectMany(n => KeyText.Keys(KeyText.Parse(Text(n), n))).Select(k => k.Path),
         ];
-        foreach (string job in S_jobs)
+        foreach (string job in Jobs)
         {
             foreach (string whole in Completed(Text(job)))
             {
@@ -111,15 +111,15 @@ public sealed partial class EveryKeyTest
 
     private static IEnumerable<(string File, KeyPlace Key, TomlTable Tree)> Places(string kind)
     {
-        string job = Text(S_jobs[0]);
+        string job = Text(Jobs[0]);
         foreach (
-            string file in S_files
+            string file in Files
                 .List(kind)
                 .OrderByDescending(n => job.Contains($"\"{n}\"", StringComparison.Ordinal))
                 .ThenBy(n => n, StringComparer.Ordinal)
         )
         {
-            TomlTable tree = KeyText.Parse(S_files.Find(kind, file)!.Value.Text, file);
+            TomlTable tree = KeyText.Parse(Files.Find(kind, file)!.Value.Text, file);
             foreach (KeyPlace key in KeyText.Keys(tree))
             {
                 yield return (file, key, tree);
@@ -129,16 +129,16 @@ public sealed partial class EveryKeyTest
 
     private static IEnumerable<KeyEffect> TryShop(string kind, string file, KeyPlace key, TomlTable tree)
     {
-        foreach (string job in S_jobs)
+        foreach (string job in Jobs)
         {
             KeyBench bench = Bench(job, Named(Text(job), kind, file), file);
             foreach (string literal in KeyTries.For(kind, key))
             {
                 string changed = KeyText.Write(tree, key.Value, literal);
-                ShopFiles shop = S_files with
+                ShopFiles shop = Files with
                 {
                     Find = (k, n) =>
-                        k == kind && n == file ? ($"templates/{kind}/{file}.toml", changed) : S_files.Find(k, n),
+                        k == kind && n == file ? ($"templates/{kind}/{file}.toml", changed) : Files.Find(k, n),
                 };
                 yield return bench.Try(key.Key, bench.JobText, shop, kind == "controls" && key.Path != "units");
             }
@@ -150,16 +150,16 @@ public sealed partial class EveryKeyTest
         KeyBench bench = Bench(job, text, job);
         foreach (string literal in KeyTries.For("jobs", key))
         {
-            yield return bench.Try(key.Key, KeyText.Write(tree, key.Value, literal), S_files, control: false);
+            yield return bench.Try(key.Key, KeyText.Write(tree, key.Value, literal), Files, control: false);
         }
     }
 
     private static KeyBench Bench(string job, string text, string file)
     {
-        if (!S_benches.TryGetValue(text, out KeyBench? bench))
+        if (!Benches.TryGetValue(text, out KeyBench? bench))
         {
-            bench = new KeyBench(job, text, S_files);
-            S_benches[text] = bench;
+            bench = new KeyBench(job, text, Files);
+            Benches[text] = bench;
         }
         Assert.True(bench.Job == job, file);
         return bench;
@@ -199,7 +199,7 @@ public sealed partial class EveryKeyTest
         string more = job;
         foreach (
             string line in JobTemplate
-                .NewJob(facts, S_files)
+                .NewJob(facts, Files)
                 .Split('\n')
                 .Select(l => l.TrimStart('#', ' '))
                 .Append("[]")

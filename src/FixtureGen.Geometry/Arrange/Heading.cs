@@ -4,10 +4,10 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>Which way a line runs, or an arc in one quadrant of its circle, in a few bits, so that chains are gathered without another look at the curves.</summary>
-internal static class Way
+internal static class Heading
 {
     /// <summary>Curves with ends no farther apart than this (mm), and arcs that leave their quadrant, have to be looked at.</summary>
-    public const double Long = 1e-3;
+    public const double Long = Slack.LongEnough;
 
     /// <summary>The way of what has to be looked at.</summary>
     public const byte Unsteady = 16;
