@@ -24,9 +24,6 @@ internal sealed class ChainIndex
     /// <summary>Curves whose ends are no farther apart than the snapping distance.</summary>
     public List<int> Short { get; } = [];
 
-    /// <summary>The packed box around everything.</summary>
-    public Vector256<double> Bounds => tree.Bounds;
-
     public void Build(CurveList curves, int[] startIds, int[] endIds, double near, bool sorted)
     {
         int count = curves.Count;

@@ -1,31 +1,15 @@
 namespace FixtureGen.Geometry;
 
-/// <summary>How a raw curve's end meets the next one.</summary>
-internal enum Link : byte
-{
-    /// <summary>It meets nothing.</summary>
-    Open,
-
-    /// <summary>They share a point and cannot meet anywhere else: two lines, or curves tangent to each other.</summary>
-    Once,
-
-    /// <summary>They share a point and may cross once more.</summary>
-    Shared,
-}
-
 /// <summary>Curves that still cross each other, each with the one that follows it.</summary>
 internal sealed class RawCurves
 {
     private readonly CurveList curves = new();
     private int[] next = [];
-    private Link[] links = [];
     private int[] sources = [];
 
     public int Count => curves.Count;
 
     public Curve[] Items => curves.Items;
-
-    public Span<Curve> Span => curves.Span;
 
     public void Clear() => curves.Clear();
 
@@ -36,12 +20,10 @@ internal sealed class RawCurves
         if (next.Length < curves.Items.Length)
         {
             Array.Resize(ref next, curves.Items.Length);
-            Array.Resize(ref links, curves.Items.Length);
             Array.Resize(ref sources, curves.Items.Length);
         }
         int id = curves.Count - 1;
         next[id] = -1;
-        links[id] = Link.Open;
         sources[id] = source;
         return id;
     }
@@ -49,18 +31,8 @@ internal sealed class RawCurves
     /// <summary>The source curve of a raw one.</summary>
     public int Source(int curve) => sources[curve];
 
-    public void Connect(int from, int to, Link link)
-    {
-        next[from] = to;
-        links[from] = link;
-    }
+    public void Connect(int from, int to) => next[from] = to;
 
     /// <summary>The curve that follows, or -1.</summary>
     public int Next(int curve) => next[curve];
-
-    public Link LinkAfter(int curve) => links[curve];
-
-    /// <summary>True when the two share an end and cannot meet anywhere else.</summary>
-    public bool MeetOnce(int i, int j) =>
-        (next[i] == j && links[i] == Link.Once) || (next[j] == i && links[j] == Link.Once);
 }

@@ -166,7 +166,6 @@ internal sealed class RawOffset(Slack slack)
     private void Emit(int start, int n, RawCurves raw)
     {
         int previous = -1;
-        Link link = Link.Open;
         int first = -1;
         for (int i = 0; i < n; i++)
         {
@@ -175,9 +174,8 @@ internal sealed class RawOffset(Slack slack)
             {
                 int id = raw.Add(s.Curve, start + i);
                 first = i == 0 ? id : first;
-                Connect(raw, previous, id, link);
+                Connect(raw, previous, id);
                 previous = id;
-                link = s.After == Joint.Tangent ? Link.Once : LinkOf(s, shifted[i + 1 == n ? 0 : i + 1]);
             }
             else
             {
@@ -187,7 +185,6 @@ internal sealed class RawOffset(Slack slack)
             {
                 int id = EmitRound(start, i, n, previous, raw);
                 previous = id < 0 ? previous : id;
-                link = Link.Once;
             }
             else if (s.After == Joint.Open)
             {
@@ -196,7 +193,7 @@ internal sealed class RawOffset(Slack slack)
         }
         if (first >= 0)
         {
-            Connect(raw, previous, first, link);
+            Connect(raw, previous, first);
         }
     }
 
@@ -211,17 +208,15 @@ internal sealed class RawOffset(Slack slack)
             return -1;
         }
         int id = raw.Add(Curve.Arc(a, b, corner, distance, -1), start + i);
-        Connect(raw, previous, id, Link.Once);
+        Connect(raw, previous, id);
         return id;
     }
 
-    private static Link LinkOf(in Shifted a, in Shifted b) => a.Curve.IsArc || b.Curve.IsArc ? Link.Shared : Link.Once;
-
-    private static void Connect(RawCurves raw, int from, int to, Link link)
+    private static void Connect(RawCurves raw, int from, int to)
     {
         if (from >= 0 && from != to)
         {
-            raw.Connect(from, to, link);
+            raw.Connect(from, to);
         }
     }
 }
