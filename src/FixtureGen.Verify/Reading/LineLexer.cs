@@ -210,8 +210,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
                 );
                 return words.ToImmutable();
             }
-            int point = number.IndexOf('.', StringComparison.Ordinal);
-            words.Add(new Word(letter, value, letter + number, point >= 0));
+            words.Add(new Word(letter, value, letter + number, number.Contains('.', StringComparison.Ordinal)));
             at = end;
         }
         return words.ToImmutable();
