@@ -18,7 +18,7 @@ public sealed class ShapeTest
         (x, y) => new Point2(x, y)
     );
 
-    private static readonly Gen<Piece> Piece = Gen.OneOf(
+    private static readonly Gen<Piece> AnyPiece = Gen.OneOf(
         Gen.Select(Point, Point, Piece.Line),
         Gen.Select(
             Point,
@@ -39,7 +39,7 @@ public sealed class ShapeTest
     [Fact]
     [Trait("Speed", "Slow")]
     public void Distance_of_two_pieces_is_the_least_of_their_points() =>
-        Gen.Select(Piece, Piece)
+        Gen.Select(AnyPiece, AnyPiece)
             .Sample(
                 (a, b) =>
                 {
@@ -57,7 +57,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void Distance_to_a_point_is_the_least_of_the_pieces_points() =>
-        Gen.Select(Piece, Point)
+        Gen.Select(AnyPiece, Point)
             .Sample(
                 (piece, p) =>
                 {
@@ -86,7 +86,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void A_part_of_a_piece_runs_along_the_piece() =>
-        Gen.Select(Piece, Gen.Double[0, 0.5], Gen.Double[0.5, 1], Gen.Double[0, 1])
+        Gen.Select(AnyPiece, Gen.Double[0, 0.5], Gen.Double[0.5, 1], Gen.Double[0, 1])
             .Sample(
                 (piece, from, to, t) =>
                 {
@@ -131,7 +131,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void Crossings_are_one_point_of_both_pieces() =>
-        Gen.Select(Piece, Piece)
+        Gen.Select(AnyPiece, AnyPiece)
             .Sample(
                 (a, b) =>
                     Assert.All(Crossed(a, b), c => Assert.InRange(a.PointAt(c.S).DistanceTo(b.PointAt(c.T)), 0, 1e-6)),
@@ -142,7 +142,7 @@ public sealed class ShapeTest
 
     [Fact]
     public void A_box_holds_its_piece_and_no_more() =>
-        Piece.Sample(
+        AnyPiece.Sample(
             piece =>
             {
                 Box2 box = piece.Bounds();

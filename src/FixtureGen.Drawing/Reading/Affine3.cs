@@ -16,8 +16,6 @@ internal readonly record struct Vec3(double X, double Y, double Z)
     public double Length => Math.Sqrt((X * X) + (Y * Y) + (Z * Z));
 
     public Point2 Xy => new(X, Y);
-
-    public bool IsFinite => double.IsFinite(X) && double.IsFinite(Y) && double.IsFinite(Z);
 }
 
 /// <summary>p goes to Origin + X p.x + Y p.y + Z p.z.</summary>

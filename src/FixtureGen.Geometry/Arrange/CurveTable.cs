@@ -25,7 +25,7 @@ internal sealed class CurveTable
     /// <summary>The curve of the round before that each one is a part of.</summary>
     public int[] Parents => _parents;
 
-    /// <summary>Which way each one runs, see <see cref="Way"/>.</summary>
+    /// <summary>Which way each one runs, see <see cref="Heading"/>.</summary>
     public byte[] Ways => _ways;
 
     public void Clear() => List.Clear();

@@ -66,7 +66,8 @@ public sealed partial class Kernel
     /// come back as they are, and what shrinks to nothing is left out. They must not overlap; what grows together comes out as
     /// one.
     /// </summary>
-    /// <exception cref="RegionException">A contour is open or not finite, or contours run the wrong way or overlap, so that nothing could be proven.</exception>
+    /// <exception cref="RegionException">A contour is open, not finite or runs the wrong way, a hole lies outside, or contours overlap; see <see cref="Faults"/>.</exception>
+    /// <exception cref="ArgumentOutOfRangeException">The distance is not finite.</exception>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Offset(IReadOnlyList<Region> regions, double distance)
     {
@@ -89,21 +90,25 @@ public sealed partial class Kernel
     }
 
     /// <summary>Everything in any region of either set; regions of a set may overlap.</summary>
+    /// <exception cref="RegionException">A contour is open, not finite or runs the wrong way, or a hole lies outside; see <see cref="Faults"/>.</exception>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Union(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
         Combined(a, b, static (inA, inB) => inA || inB, "union");
 
     /// <summary>Everything in both sets; regions of a set may overlap.</summary>
+    /// <exception cref="RegionException">A contour is open, not finite or runs the wrong way, or a hole lies outside; see <see cref="Faults"/>.</exception>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Intersect(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
         a.Count == 0 || b.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && inB, "intersect");
 
     /// <summary>Everything in the first set but not in the second; regions of a set may overlap.</summary>
+    /// <exception cref="RegionException">A contour is open, not finite or runs the wrong way, or a hole lies outside; see <see cref="Faults"/>.</exception>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> Difference(IReadOnlyList<Region> a, IReadOnlyList<Region> b) =>
         a.Count == 0 ? [] : Combined(a, b, static (inA, inB) => inA && !inB, "difference");
 
     /// <summary>Everything in any of the regions, which may overlap each other.</summary>
+    /// <exception cref="RegionException">A contour is open, not finite or runs the wrong way, or a hole lies outside; see <see cref="Faults"/>.</exception>
     /// <exception cref="KernelException">No result could be proven.</exception>
     public ImmutableArray<Region> UnionAll(IReadOnlyList<Region> regions) =>
         Combined(regions, [], static (inA, _) => inA, "union");

@@ -138,7 +138,7 @@ internal static class RegionFaults
                     faults.Add(new(RegionFaultKind.Open, region, contour, i, s.Start, gap));
                 }
             }
-            if (s.IsArc && s.Start == s.End && s.Radius > slack.Grid)
+            if (s.IsArc && s.Start == s.End && s.Radius > slack.Touch)
             {
                 faults.Add(new(RegionFaultKind.WholeTurn, region, contour, i, s.Start, 0));
             }

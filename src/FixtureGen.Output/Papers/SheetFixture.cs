@@ -61,8 +61,8 @@ internal static class SheetFixture
 
     private static string Bush(Job job) =>
         job.Pin.BushDiameter > 0 && job.BlockMaterial.IsPlastic
-            ? $"bush {Figures.Mm(job.Pin.BushDiameter)} x {Figures.Mm(job.Pin.BushLength)} mm pressed in, pin {Figures.Mm(job.Pin.Diameter)} mm"
-            : $"pin {Figures.Mm(job.Pin.Diameter)} mm slides in";
+            ? $"bush {Figures.Mm(job.Pin.BushDiameter)} x {Figures.Mm(job.Pin.BushLength)} mm pressed in, pin {Figures.Mm(job.Pin.Diameter)} mm, {Figures.Mm(job.Pin.Projection)} mm above the plate"
+            : $"pin {Figures.Mm(job.Pin.Diameter)} mm slides in, {Figures.Mm(job.Pin.Projection)} mm above the plate";
 
     private static void Magnets(Paper paper, PaperFacts facts)
     {

@@ -12,8 +12,6 @@ internal sealed class Borrowed<T>(int length) : IDisposable
 {
     private T[]? _array = ArrayPool<T>.Shared.Rent(length);
 
-    public int Length => length;
-
     public Span<T> Span => Array.AsSpan(0, length);
 
     /// <summary>The items and perhaps more behind them.</summary>

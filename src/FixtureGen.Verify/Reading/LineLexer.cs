@@ -20,7 +20,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
         string text = StripComments(line, source, comments);
         if (text == "%")
         {
-            return new Block(line, source, true, null, null, [], comments.ToImmutable());
+            return new Block(line, source, true, null, [], comments.ToImmutable());
         }
         int at = 0;
         if (text.StartsWith('/'))
@@ -34,9 +34,9 @@ internal sealed class LineLexer(Control control, FindingLog log)
             at = 1;
         }
         int? programNumber = ReadProgramNumber(line, text, ref at);
-        int? number = ReadLineNumber(line, text, ref at);
+        PassLineNumber(line, text, ref at);
         ImmutableArray<Word> words = ReadWords(line, text, at);
-        return new Block(line, source, false, programNumber, number, words, comments.ToImmutable());
+        return new Block(line, source, false, programNumber, words, comments.ToImmutable());
     }
 
     private void CheckLength(int line, string source)
@@ -149,11 +149,11 @@ internal sealed class LineLexer(Control control, FindingLog log)
         return number;
     }
 
-    private int? ReadLineNumber(int line, string text, ref int at)
+    private void PassLineNumber(int line, string text, ref int at)
     {
         if (at >= text.Length || text[at] != 'N')
         {
-            return null;
+            return;
         }
         int end = at + 1;
         while (end < text.Length && char.IsAsciiDigit(text[end]))
@@ -170,9 +170,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
                 $"N{digits} is no line number from 0 to 99999",
                 "Write N and one to five digits, or leave it out"
             );
-            return null;
         }
-        return int.Parse(digits, NumberStyles.None, CultureInfo.InvariantCulture);
     }
 
     private ImmutableArray<Word> ReadWords(int line, string text, int at)
@@ -212,8 +210,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
                 );
                 return words.ToImmutable();
             }
-            int point = number.IndexOf('.', StringComparison.Ordinal);
-            words.Add(new Word(letter, value, letter + number, point >= 0, point < 0 ? 0 : number.Length - point - 1));
+            words.Add(new Word(letter, value, letter + number, number.Contains('.', StringComparison.Ordinal)));
             at = end;
         }
         return words.ToImmutable();

@@ -68,7 +68,7 @@ internal sealed class ProgramReader
         }
         BehindTheEnd(lines, closed ? last : lines.Length);
         CheckFrame(opened, closed, last);
-        return new ProgramTrace(_runner.Events.ToImmutable(), blocks.ToImmutable(), programNumber, last, _runner.Ended);
+        return new ProgramTrace(_runner.Events.ToImmutable(), blocks.ToImmutable(), programNumber, last);
     }
 
     /// <summary>A control reads nothing behind the closing percent sign; somebody may believe that it does.</summary>

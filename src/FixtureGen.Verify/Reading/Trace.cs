@@ -87,6 +87,5 @@ internal sealed record ProgramTrace(
     ImmutableArray<ProgramEvent> Events,
     ImmutableArray<Block> Blocks,
     int? ProgramNumber,
-    int LineCount,
-    bool Ended
+    int LineCount
 );

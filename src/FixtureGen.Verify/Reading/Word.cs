@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 
 namespace FixtureGen.Verify.Reading;
 
-/// <summary>One letter with its number as it stands in the text. HasPoint says whether a decimal point was written; Decimals how many digits follow it.</summary>
-internal readonly record struct Word(char Letter, double Value, string Text, bool HasPoint, int Decimals)
+/// <summary>One letter with its number as it stands in the text. HasPoint says whether a decimal point was written.</summary>
+internal readonly record struct Word(char Letter, double Value, string Text, bool HasPoint)
 {
     /// <summary>G and M codes in tenths (G38.2 is 382), so that they compare as integers.</summary>
     public int Tenths => (int)Math.Round(Value * 10);
@@ -15,7 +15,6 @@ internal sealed record Block(
     string Source,
     bool IsPercent,
     int? ProgramNumber,
-    int? LineNumber,
     ImmutableArray<Word> Words,
     ImmutableArray<string> Comments
 )

@@ -4,7 +4,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Verify.Shape;
 
 /// <summary>One region that may be taken away down to Floor, in the frame of the setup that cuts it.</summary>
-internal sealed record AllowedCut(Area Area, double Floor, FeatureKind Kind, string Feature);
+internal sealed record AllowedCut(Area Area, double Floor, FeatureKind Kind);
 
 /// <summary>
 /// What one setup may take from the block (or the trim from the shell), in its own frame: the design's removals of that setup, turned over with the block
@@ -38,8 +38,7 @@ internal sealed class AllowedShape
                         r.Area.Select(a => new AllowedCut(
                             ToFrame(a, design.Flip, setup),
                             setup == Setup.Underside ? design.RawThickness - r.TopZ : r.FloorZ,
-                            r.Kind,
-                            r.Feature
+                            r.Kind
                         ))
                     ),
             ]
@@ -52,7 +51,7 @@ internal sealed class AllowedShape
             design.FixtureHeight + job.Shell.Thickness,
             [
                 .. design.TrimCuts.SelectMany(c =>
-                    c.Sweep.Select(r => new AllowedCut(new Area(r), c.FloorZ, FeatureKind.CutoutRelief, c.Name))
+                    c.Sweep.Select(r => new AllowedCut(new Area(r), c.FloorZ, FeatureKind.CutoutRelief))
                 ),
             ]
         );

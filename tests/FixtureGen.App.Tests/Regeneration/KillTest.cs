@@ -15,12 +15,7 @@ namespace FixtureGen.App.Tests.Regeneration;
 public sealed class KillTest(ITestOutputHelper output)
 {
     private static readonly string[] Jobs = ["hook-cradle", "label-clip"];
-    private static readonly string[] Written =
-    [
-        "out/.*.next-*",
-        "outlines/library.toml.next",
-        "out/regenerate.*.next",
-    ];
+    private static readonly string[] Written = ["out/.*.next-*", "outlines/library.toml.next", "out/regenerate.*.next"];
 
     [Fact]
     public void A_killed_run_leaves_no_torn_file_and_the_next_one_ends_alike()
@@ -98,8 +93,7 @@ public sealed class KillTest(ITestOutputHelper output)
     }
 
     private static Dictionary<string, string> Bytes(TempLibrary library) =>
-        Jobs
-            .SelectMany(job => Directory.EnumerateFiles(library.Out(job)))
+        Jobs.SelectMany(job => Directory.EnumerateFiles(library.Out(job)))
             .Append(Path.Combine(library.Jobs, "library.toml"))
             .ToDictionary(
                 f => Path.GetRelativePath(library.Folder, f),

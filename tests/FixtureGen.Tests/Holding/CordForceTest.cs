@@ -40,5 +40,5 @@ public sealed class CordForceTest
     [InlineData(CordKind.Sponge, 0.09065)]
     [InlineData(CordKind.Solid, 0.955488)]
     public void The_softest_is_the_thinnest_cord_of_the_lower_grade(CordKind kind, double push) =>
-        Assert.Equal(push, CordForce.SoftestNPerMm(Cord(kind)), 1e-6);
+        Assert.Equal(push, CordEnd.Softest(Cord(kind)).PushNPerMm(0), 1e-6);
 }

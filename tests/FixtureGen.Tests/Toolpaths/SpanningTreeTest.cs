@@ -1,5 +1,4 @@
 using FixtureGen.Model;
-using FixtureGen.Toolpaths.Routes;
 using Xunit;
 
 namespace FixtureGen.Tests.Toolpaths;

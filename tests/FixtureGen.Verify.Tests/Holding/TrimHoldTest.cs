@@ -59,13 +59,9 @@ public sealed partial class TrimHoldTest
     [Fact]
     public void The_force_is_worked_out_from_feed_speed_and_depth()
     {
-        string message = Told(
-            TrimShop.Once,
-            TrimShop.Job with
-            {
-                Limits = new HouseLimits(1.001 * Good.Factor, 0, 2),
-            }
-        )[0].Message;
+        string message = Told(TrimShop.Once, TrimShop.Job with { Limits = new HouseLimits(1.001 * Good.Factor, 0, 2) })[
+            0
+        ].Message;
         Assert.Contains("under 4.0 N (F 800 mm/min, 1.1 mm deep)", message, StringComparison.Ordinal);
     }
 

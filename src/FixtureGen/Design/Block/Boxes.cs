@@ -11,9 +11,6 @@ internal static class Boxes
     public static bool Contains(this Box2 box, Point2 p) =>
         p.X >= box.MinX && p.X <= box.MaxX && p.Y >= box.MinY && p.Y <= box.MaxY;
 
-    public static Box2 Moved(this Box2 box, Point2 by) =>
-        new(box.MinX + by.X, box.MinY + by.Y, box.MaxX + by.X, box.MaxY + by.Y);
-
     public static bool Meets(this Box2 a, Box2 b) =>
         a.MinX < b.MaxX && b.MinX < a.MaxX && a.MinY < b.MaxY && b.MinY < a.MaxY;
 }

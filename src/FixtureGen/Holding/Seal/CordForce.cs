@@ -38,7 +38,4 @@ public static class CordForce
 
     /// <summary>The hardest this cord can push with the shell lifted by a height (mm) off the block, N/mm.</summary>
     public static double HardestNPerMm(Gasket cord, double lift) => CordEnd.Hardest(cord).PushNPerMm(lift);
-
-    /// <summary>The least this cord pushes with the shell down, N/mm.</summary>
-    public static double SoftestNPerMm(Gasket cord) => CordEnd.Softest(cord).PushNPerMm(0);
 }

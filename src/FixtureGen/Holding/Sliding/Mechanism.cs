@@ -11,8 +11,6 @@ internal sealed class Mechanism(FrictionNodes contact, Twist twist)
 {
     private readonly Vector256<double>[] _speeds = contact.Speeds(twist);
 
-    public Twist Twist => twist;
-
     /// <summary>True where a part on this contact slides this way under so many times the load, or before; false says nothing.</summary>
     public bool Breaks(HeldPart held, in CutLoad load, double factor)
     {

@@ -17,8 +17,6 @@ internal sealed class StopGrips
     /// <summary>Turning about each stop that holds every way: the power has a kink there, and its least value often lies on one.</summary>
     public Twist[] Hinges { get; }
 
-    public bool None => _stops.Length == 0;
-
     /// <summary>Power that the stops take at a twist, and its slope.</summary>
     public (double Value, Twist Slope) Power(Twist w)
     {

@@ -81,17 +81,17 @@ internal sealed class KeyBench(string name, string jobText, ShopFiles files)
                 return KeyEffect.Shown;
             }
         }
-        return drawn.Designed is not { } designed ? KeyEffect.None : Later(designed);
+        return drawn.Designed is not { } designed ? KeyEffect.None : Later(designed, control);
     }
 
-    private KeyEffect Later(Designed designed)
+    private KeyEffect Later(Designed designed, bool control)
     {
         if (BaseWritten is not { } baseWritten || BaseJudged is not { } baseJudged)
         {
             return KeyEffect.None;
         }
-        Written written = Write(designed);
-        if (written.Text != baseWritten.Text)
+        Written written = control ? Say(designed, baseWritten.Plans, baseWritten.Holds, "") : Write(designed);
+        if (written.Said != baseWritten.Said || (!control && written.Text != baseWritten.Text))
         {
             return KeyEffect.Shown;
         }
@@ -149,24 +149,37 @@ internal sealed class KeyBench(string name, string jobText, ShopFiles files)
         text.AppendJoin('\n', planned.Findings);
         if (!planned.Ok)
         {
-            return new Written(designed, [], [], [], text.ToString());
+            return new Written(designed, [], [], [], text.ToString(), "");
         }
         ImmutableArray<ProgramPlan> plans = LowHold.Marked(planned.Value, designed.Holding, job);
         Stage<ImmutableArray<BlockHold>> holds = hold.Evaluate(HeldOperations.Follow(plans));
         text.AppendJoin('\n', holds.Findings);
         ImmutableArray<BlockHold> held = holds.Value.IsDefault ? [] : holds.Value;
         text.AppendJoin('\n', ReportBuilder.BlockHolding(held));
+        return Say(designed, plans, held, text.ToString());
+    }
+
+    /// <summary>The plans as the control's words; a control changes nothing else.</summary>
+    private static Written Say(
+        Designed designed,
+        ImmutableArray<ProgramPlan> plans,
+        ImmutableArray<BlockHold> holds,
+        string planned
+    )
+    {
+        Job job = designed.Job;
+        StringBuilder said = new();
         List<ProgramText> programs = [];
         foreach (Stage<ProgramText> written in plans.Select(p => ProgramWriter.Write(p, job.Control, job)))
         {
-            text.AppendJoin('\n', written.Findings);
+            said.AppendJoin('\n', written.Findings);
             if (written.Value is { } program)
             {
                 programs.Add(program);
-                text.Append(program.FileName).Append(program.Text);
+                said.Append(program.FileName).Append(program.Text);
             }
         }
-        return new Written(designed, plans, held, [.. programs], text.ToString());
+        return new Written(designed, plans, holds, [.. programs], planned, said.ToString());
     }
 
     private static Judged Judge(Written w)
@@ -221,7 +234,8 @@ internal sealed class KeyBench(string name, string jobText, ShopFiles files)
         ImmutableArray<ProgramPlan> Plans,
         ImmutableArray<BlockHold> Holds,
         ImmutableArray<ProgramText> Programs,
-        string Text
+        string Text,
+        string Said
     );
 
     private sealed record Judged(Written Written, VerifyResult? Verdict, string Text);

@@ -8,7 +8,7 @@ namespace FixtureGen.Tests.Shop.Keys;
 /// <summary>Other plausible values of the same kind for a key, the likeliest to show first.</summary>
 internal static partial class KeyTries
 {
-    private static readonly double[] Steps = [1.25, 0.8, 1.04, 0.96, 2, 0.2, 6];
+    private static readonly double[] Steps = [1.25, 0.8, 1.04, 0.96, 2, 0.1, 6, 15];
 
     /// <summary>Words by key; where kinds of file differ, by kind and key.</summary>
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.Ordinal)
@@ -62,7 +62,7 @@ internal static partial class KeyTries
 
     private static IEnumerable<string> Numbers(TomlNumber n)
     {
-        double[] others = n.Value == 0 ? [0.1, 1, 5, -0.1, -1] : [.. Steps.Select(s => s * n.Value)];
+        double[] others = n.Value == 0 ? [0.25, 1, 5, -0.1, -1] : [.. Steps.Select(s => s * n.Value)];
         foreach (double v in others)
         {
             yield return v.ToString("0.########", CultureInfo.InvariantCulture);
@@ -98,7 +98,7 @@ internal static partial class KeyTries
             value = m.Groups[2].Success
                 ? value / double.Parse(m.Groups[2].ValueSpan, CultureInfo.InvariantCulture)
                 : value;
-            double[] others = value == 0 ? [0.1, 1] : [.. Steps.Select(s => s * value)];
+            double[] others = value == 0 ? [0.25, 1] : [.. Steps.Select(s => s * value)];
             return others.Select(v => v.ToString("0.########", CultureInfo.InvariantCulture) + " " + m.Groups[3].Value);
         }
         if (Code().Match(text) is { Success: true } code)

@@ -1,4 +1,4 @@
-namespace FixtureGen.Toolpaths.Routes;
+namespace FixtureGen.Tests.Toolpaths;
 
 /// <summary>
 /// A bound from below on the shortest path over all of some nodes. Such a path is a spanning tree in which no node has more
