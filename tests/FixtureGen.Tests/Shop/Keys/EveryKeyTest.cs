@@ -25,7 +25,7 @@ public sealed partial class EveryKeyTest
     private const int MostTries = 60;
 
     /// <summary>Jobs by what they cost; the first is tried first, the others where it has no use for a key.</summary>
-    private static readonly string[] S_jobs = ["label-clip", "tape-cradle", "meter-cradle"];
+    private static readonly string[] Jobs = ["label-clip", "tape-cradle", "meter-cradle"];
 
     private static readonly string[] Folders =
     [
@@ -39,9 +39,9 @@ public sealed partial class EveryKeyTest
         "controls",
     ];
 
-    private static readonly ShopFiles S_files = DemoShop.Files.Remembered();
+    private static readonly ShopFiles Files = DemoShop.Files.Remembered();
 
-    private static readonly Dictionary<(string, ShopFiles), KeyBench> S_benches = [];
+    private static readonly Dictionary<(string, ShopFiles), KeyBench> Benches = [];
 
     private static string Text(string job) => File.ReadAllText(Path.Combine(DemoShop.Root, "outlines", job + ".toml"));
 
@@ -51,7 +51,7 @@ public sealed partial class EveryKeyTest
     [MemberData(nameof(Kinds))]
     public void Every_key_of_the_shop_files_shows(string kind)
     {
-        Place[] places = [.. S_jobs.SelectMany((job, i) => InShop(kind, job, i))];
+        Place[] places = [.. Jobs.SelectMany((job, i) => InShop(kind, job, i))];
         Assert.True(places.Length > 10, $"{places.Length} places of {kind}");
         AssertAlive(places);
     }
@@ -59,7 +59,7 @@ public sealed partial class EveryKeyTest
     [Fact]
     public void Every_key_of_the_jobs_shows() =>
         AssertAlive([
-            .. S_jobs.Concat(DemoPrograms.Names().Except(S_jobs)).SelectMany((job, i) => InJob(job, i, Text(job), [])),
+            .. Jobs.Concat(DemoPrograms.Names().Except(Jobs)).SelectMany((job, i) => InJob(job, i, Text(job), [])),
         ]);
 
     /// <summary>What 'new' writes as comments, table by table, into a job that leaves it out.</summary>
@@ -72,7 +72,7 @@ public sealed partial class EveryKeyTest
         ];
         Place[] places =
         [
-            .. S_jobs.SelectMany(
+            .. Jobs.SelectMany(
                 (job, i) =>
                     Completed(Text(job)).Concat(SpareKeys.InJob(Text(job))).SelectMany(w => InJob(job, i, w, stated))
             ),
@@ -88,11 +88,11 @@ public sealed partial class EveryKeyTest
         HashSet<string> tried = new(StringComparer.Ordinal);
         IEnumerable<string> texts = Folders
             .SelectMany(k =>
-                S_files.List(k).Select(n => S_files.Find(k, n)!.Value.Text).Select(t => SpareKeys.InShopFile(k, t) ?? t)
+                Files.List(k).Select(n => Files.Find(k, n)!.Value.Text).Select(t => SpareKeys.InShopFile(k, t) ?? t)
             )
             .Concat(DemoPrograms.Names().Select(Text))
-            .Concat(Completed(Text(S_jobs[0])))
-            .Concat(SpareKeys.InJob(Text(S_jobs[0])));
+            .Concat(Completed(Text(Jobs[0])))
+            .Concat(SpareKeys.InJob(Text(Jobs[0])));
         foreach (KeyPlace key in texts.SelectMany(t => KeyText.Keys(KeyText.Parse(t, "text"))))
         {
             tried.UnionWith(key.Path.Split('.'));
@@ -145,17 +145,17 @@ public sealed partial class EveryKeyTest
     {
         string jobText = Text(job);
         foreach (
-            string file in S_files
+            string file in Files
                 .List(kind)
                 .OrderByDescending(n => jobText.Contains($"\"{n}", StringComparison.Ordinal))
                 .ThenBy(n => n, StringComparer.Ordinal)
         )
         {
-            string text = S_files.Find(kind, file)!.Value.Text;
+            string text = Files.Find(kind, file)!.Value.Text;
             string whole = SpareKeys.InShopFile(kind, text) ?? text;
             TomlTable tree = KeyText.Parse(whole, file);
             string named = Named(jobText, kind, file);
-            ShopFiles shop = whole == text ? S_files : With(kind, file, whole);
+            ShopFiles shop = whole == text ? Files : With(kind, file, whole);
             foreach (KeyPlace key in KeyText.Keys(tree))
             {
                 yield return new Place(
@@ -183,9 +183,9 @@ public sealed partial class EveryKeyTest
     }
 
     private static ShopFiles With(string kind, string file, string text) =>
-        S_files with
+        Files with
         {
-            Find = (k, n) => k == kind && n == file ? ($"templates/{kind}/{file}.toml", text) : S_files.Find(k, n),
+            Find = (k, n) => k == kind && n == file ? ($"templates/{kind}/{file}.toml", text) : Files.Find(k, n),
         };
 
     private static IEnumerable<Place> InJob(string job, int order, string text, HashSet<string> but)
@@ -204,8 +204,8 @@ public sealed partial class EveryKeyTest
                         .Select(literal =>
                             (Func<KeyEffect>)(
                                 () =>
-                                    Bench(job, whole, S_files)
-                                        .Try(key.Key, KeyText.Write(tree, key.Value, literal), S_files, control: false)
+                                    Bench(job, whole, Files)
+                                        .Try(key.Key, KeyText.Write(tree, key.Value, literal), Files, control: false)
                             )
                         ),
                 ]
@@ -214,10 +214,10 @@ public sealed partial class EveryKeyTest
 
     private static KeyBench Bench(string job, string text, ShopFiles shop)
     {
-        if (!S_benches.TryGetValue((text, shop), out KeyBench? bench))
+        if (!Benches.TryGetValue((text, shop), out KeyBench? bench))
         {
             bench = new KeyBench(job, text, shop);
-            S_benches[(text, shop)] = bench;
+            Benches[(text, shop)] = bench;
         }
         return bench;
     }
@@ -256,7 +256,7 @@ public sealed partial class EveryKeyTest
         string more = job;
         foreach (
             string line in JobTemplate
-                .NewJob(facts, S_files)
+                .NewJob(facts, Files)
                 .Split('\n')
                 .Select(l => l.TrimStart('#', ' '))
                 .Append("[]")
