@@ -3,6 +3,7 @@ using Xunit;
 namespace FixtureGen.House.Tests;
 
 /// <summary>What src/ declares, src/ uses: a member that serves tests only belongs to the tests.</summary>
+[Trait("Speed", "Slow")]
 public sealed class MembersTest
 {
     /// <summary>What nobody in src/ names, with why it stands there all the same.</summary>
