@@ -14,7 +14,7 @@ public sealed class MembersTest
             "a word of the vocabulary: an exact value where a range is wanted",
         ["FixtureGen.Geometry.CurveIndex.TouchingPairs(System.Collections.Generic.List<long>)"] =
             "one side of the index whose other questions the kernel asks; its test asks all",
-        ["FixtureGen.Geometry.Loop.Of(System.Collections.Generic.IReadOnlyList<FixtureGen.Model.Region>)"] =
+        ["FixtureGen.Geometry.Loop.From(System.Collections.Generic.IReadOnlyList<FixtureGen.Model.Region>)"] =
             "how the proofs are shown a result that did not come from the kernel",
         [
             "FixtureGen.Geometry.Overlay.Run(System.Collections.Generic.IReadOnlyList<FixtureGen.Model.Region>, System.Collections.Generic.IReadOnlyList<FixtureGen.Model.Region>, System.Func<int, int, bool>, double)"
@@ -36,7 +36,6 @@ public sealed class MembersTest
         ["FixtureGen.Drawing.Chaining.DrawnCurve.Line"] = "where the curve stands in the file; no finding says it yet",
         ["FixtureGen.Model.VacuumLink.LengthMm"] = "the way's length; the flow's loss is not worked out from it yet",
         ["FixtureGen.Model.Shell.Material"] = "as the job states it; the material's figures are read beside it",
-        ["FixtureGen.Model.Shell.SlackMin"] = "as the job states it",
     };
 
     [Fact]

@@ -20,9 +20,6 @@ internal sealed class BoxTree
 
     public int Count { get; private set; }
 
-    /// <summary>The packed box around everything; only where Count is above 0.</summary>
-    public Vector256<double> Bounds => _boxes[_levelStart[_top]];
-
     /// <summary>Builds the tree over the given boxes, packed; <paramref name="sorted"/> when their order is a good one.</summary>
     public void Build(ReadOnlySpan<Vector256<double>> leaves, bool sorted)
     {

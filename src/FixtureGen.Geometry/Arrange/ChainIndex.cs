@@ -28,9 +28,6 @@ internal sealed class ChainIndex
     /// <summary>Curves whose ends are no farther apart than the snapping distance.</summary>
     public List<int> Short { get; } = [];
 
-    /// <summary>The packed box around everything.</summary>
-    public Vector256<double> Bounds => _tree.Bounds;
-
     public void Build(CurveTable table, double near, bool sorted)
     {
         CurveList over = table.List;

@@ -67,9 +67,6 @@ internal sealed class Vertices
     /// <summary>Notes that more than two curves may end in a point.</summary>
     public void MakeNode(int v) => _nodes[v] = true;
 
-    /// <summary>False where just one curve ends in the point and one starts.</summary>
-    public bool IsNode(int v) => _nodes[v];
-
     /// <summary>Starts a round in which every point stays where it is.</summary>
     public void BeginRound() => _near.Clear();
 

@@ -1,24 +1,10 @@
 namespace FixtureGen.Geometry;
 
-/// <summary>How a raw curve's end meets the next one.</summary>
-internal enum Link : byte
-{
-    /// <summary>It meets nothing.</summary>
-    Open,
-
-    /// <summary>They share a point and cannot meet anywhere else: two lines, or curves tangent to each other.</summary>
-    Once,
-
-    /// <summary>They share a point and may cross once more.</summary>
-    Shared,
-}
-
 /// <summary>Curves that still cross each other, each with the one that follows it.</summary>
 internal sealed class RawCurves
 {
     private CurveList _curves = new();
     private int[] _next = [];
-    private Link[] _links = [];
     private int[] _sources = [];
     private bool[] _shown = [];
 
@@ -43,12 +29,10 @@ internal sealed class RawCurves
         if (_next.Length < _curves.Items.Length)
         {
             Array.Resize(ref _next, _curves.Items.Length);
-            Array.Resize(ref _links, _curves.Items.Length);
             Array.Resize(ref _sources, _curves.Items.Length);
         }
         int id = _curves.Count - 1;
         _next[id] = -1;
-        _links[id] = Link.Open;
         _sources[id] = source;
         return id;
     }
@@ -65,18 +49,8 @@ internal sealed class RawCurves
     /// <summary>The source curve of a raw one.</summary>
     public int Source(int curve) => _sources[curve];
 
-    public void Connect(int from, int to, Link link)
-    {
-        _next[from] = to;
-        _links[from] = link;
-    }
+    public void Connect(int from, int to) => _next[from] = to;
 
     /// <summary>The curve that follows, or -1.</summary>
     public int Next(int curve) => _next[curve];
-
-    public Link LinkAfter(int curve) => _links[curve];
-
-    /// <summary>True when the two share an end and cannot meet anywhere else.</summary>
-    public bool MeetOnce(int i, int j) =>
-        (_next[i] == j && _links[i] == Link.Once) || (_next[j] == i && _links[j] == Link.Once);
 }

@@ -230,7 +230,6 @@ internal sealed class RawOffset(Slack slack)
     private void Emit(int start, int n, RawCurves raw)
     {
         int previous = -1;
-        Link link = Link.Open;
         int first = -1;
         for (int i = 0; i < n; i++)
         {
@@ -240,9 +239,8 @@ internal sealed class RawOffset(Slack slack)
                 int id = raw.Add(s.Curve, start + i);
                 raw.Show(start + i);
                 first = i == 0 ? id : first;
-                Connect(raw, previous, id, link);
+                Connect(raw, previous, id);
                 previous = id;
-                link = s.After == Joint.Tangent ? Link.Once : LinkOf(s, _shifted[i + 1 == n ? 0 : i + 1]);
             }
             else
             {
@@ -252,14 +250,12 @@ internal sealed class RawOffset(Slack slack)
             {
                 int id = EmitRound(start, i, n, previous, raw);
                 previous = id < 0 ? previous : id;
-                link = Link.Once;
             }
             else if (s.After == Joint.Bridged)
             {
                 int id = raw.Add(Curve.Line(s.Curve.B, _shifted[i + 1 == n ? 0 : i + 1].Curve.A), start + i);
-                Connect(raw, previous, id, Link.Shared);
+                Connect(raw, previous, id);
                 previous = id;
-                link = Link.Shared;
             }
             else if (s.After == Joint.Open)
             {
@@ -268,7 +264,7 @@ internal sealed class RawOffset(Slack slack)
         }
         if (first >= 0)
         {
-            Connect(raw, previous, first, link);
+            Connect(raw, previous, first);
         }
     }
 
@@ -285,17 +281,15 @@ internal sealed class RawOffset(Slack slack)
             return -1;
         }
         int id = raw.Add(Curve.Arc(a, b, corner, _distance, -1), start + i);
-        Connect(raw, previous, id, Link.Once);
+        Connect(raw, previous, id);
         return id;
     }
 
-    private static Link LinkOf(in Shifted a, in Shifted b) => a.Curve.IsArc || b.Curve.IsArc ? Link.Shared : Link.Once;
-
-    private static void Connect(RawCurves raw, int from, int to, Link link)
+    private static void Connect(RawCurves raw, int from, int to)
     {
         if (from >= 0 && from != to)
         {
-            raw.Connect(from, to, link);
+            raw.Connect(from, to);
         }
     }
 }

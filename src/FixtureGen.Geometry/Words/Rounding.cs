@@ -23,7 +23,4 @@ internal static class Rounding
 
     /// <summary>Part of a sum of many lengths that their rounding may add up to.</summary>
     public const double Sums = 1e-9;
-
-    /// <summary>Part of a radius by which a box is made larger, so that rounding leaves nothing outside.</summary>
-    public const double Box = 1e-6;
 }

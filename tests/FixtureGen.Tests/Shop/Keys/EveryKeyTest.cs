@@ -255,11 +255,7 @@ public sealed partial class EveryKeyTest
         string table = "";
         string more = job;
         foreach (
-            string line in JobTemplate
-                .NewJob(facts, Files)
-                .Split('\n')
-                .Select(l => l.TrimStart('#', ' '))
-                .Append("[]")
+            string line in JobTemplate.NewJob(facts, Files).Split('\n').Select(l => l.TrimStart('#', ' ')).Append("[]")
         )
         {
             if (Head().Match(line) is { Success: true } head)

@@ -16,9 +16,6 @@ internal sealed class LoopBlocks
     private List<Loop> _loops = [];
     private int _count;
 
-    /// <summary>How many stretches there are.</summary>
-    public int Count => _count;
-
     /// <summary>The packed box around each stretch.</summary>
     public ReadOnlySpan<Vector256<double>> Boxes => _boxes.AsSpan(0, _count);
 
