@@ -18,7 +18,7 @@ internal sealed class ScanLines
     private const int Glance = 6;
 
     // By how much of its radius an arc's circle is taken for larger: its ends may lie off it.
-    private const double Loose = 1 + 1e-6;
+    private const double Loose = 1 + Rounding.Box;
 
     private readonly record struct Crossing(int Line, int Set, int Step, int Curve);
 

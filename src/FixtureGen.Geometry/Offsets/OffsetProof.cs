@@ -18,7 +18,7 @@ internal sealed class OffsetProof(Slack slack)
     private const double SecondPoint = 0.7131;
 
     // Sine of the sweep, below which an arc's chord may pass its centre.
-    private const double Slender = 1e-3;
+    private const double Slender = Rounding.Slender;
 
     private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
 

@@ -9,7 +9,7 @@ internal sealed class LoopBlocks
     private const int Size = 16;
 
     // By how much of its radius an arc's circle is taken for larger: its ends may lie off it.
-    private const double Loose = 1e-6;
+    private const double Loose = Rounding.Box;
 
     private Vector256<double>[] _boxes = [];
     private (int Loop, int First)[] _at = [];

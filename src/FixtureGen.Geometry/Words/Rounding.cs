@@ -23,4 +23,10 @@ internal static class Rounding
 
     /// <summary>Part of a sum of many lengths that their rounding may add up to.</summary>
     public const double Sums = 1e-9;
+
+    /// <summary>Part of a size by which a box is made larger, so that rounding leaves nothing outside.</summary>
+    public const double Box = 1e-6;
+
+    /// <summary>Sine under which an arc's ends lie nearly in one line with its centre.</summary>
+    public const double Slender = 1e-3;
 }
