@@ -43,8 +43,12 @@ internal static class SheetHold
         paper.Text(
             $"Friction of the shell: on the block {Figures.Range(facts.Job.ShellFriction ?? facts.Job.BlockMaterial.ShellFriction)}, on the cord {Figures.Range(facts.Job.Gasket.FrictionShellOnCord)}. Worst cases take the least; more friction never holds less."
         );
+        Machine machine = facts.Job.Plate.Machine;
+        paper.Text(
+            $"While the machine stops: full load for {Figures.Mm(machine.VacuumReactionSeconds)} s until the feed hold begins, then less and less over {Figures.Mm(machine.FeedHoldDistance)} mm."
+        );
         Stops(paper, facts);
-        Dimple(paper, h);
+        Dimple(paper, facts);
     }
 
     private static string[] Answer(string by, HoldAnswer a, string limit) =>
@@ -112,12 +116,15 @@ internal static class SheetHold
         );
     }
 
-    private static void Dimple(Paper paper, HoldingResult h)
+    private static void Dimple(Paper paper, PaperFacts facts)
     {
-        if (h.Dimples.MaxBy(d => d.SagMm) is { } deepest)
+        if (
+            facts.Holding.Dimples.MaxBy(d => d.SagMm) is { } deepest
+            && facts.Job.ShellMaterial.Sheet is { ModulusMPa: var modulus }
+        )
         {
             paper.Text(
-                $"At the pump's full vacuum the shell sinks {Figures.Micron(deepest.SagMm)} mm into {deepest.Feature} ({Figures.Mm(deepest.SpanMm)} mm wide, {Figures.Mm(deepest.RoomMm)} mm deep), {Figures.Force(deepest.StressMPa)} N/mm² in the sheet: its worst dimple."
+                $"At the pump's full vacuum the shell sinks {Figures.Micron(deepest.SagMm)} mm into {deepest.Feature} ({Figures.Mm(deepest.SpanMm)} mm wide, {Figures.Mm(deepest.RoomMm)} mm deep), {Figures.Force(deepest.StressMPa)} N/mm² in the sheet: its worst dimple, with the least modulus of {Figures.Rate(modulus.Least)} to {Figures.Rate(modulus.Greatest)} N/mm²."
             );
         }
     }

@@ -17,9 +17,23 @@ public sealed partial class EveryKeyTest
     /// <summary>
     /// Keys that no demo part calls for: a corner that its cutter does not reach (<see cref="Toolpaths.TrimPlannerTest"/>), a hole
     /// deeper than three diameters, and a dwell, which only programs edited by hand have (the judge's ReadingTest and
-    /// PlanesAndCyclesTest read both words).
+    /// PlanesAndCyclesTest read both words), a tool near the plate's face, an edge stop or with its shank (its PlateTest and
+    /// ObstacleTest), a zone that only a groove of the plate reaches (PlateTest).
     /// </summary>
-    private static readonly string[] Elsewhere = ["rules.corner_left", "peck_high_speed", "dwell", "dwell_word"];
+    private static readonly string[] Elsewhere =
+    [
+        "rules.corner_left",
+        "peck_high_speed",
+        "dwell",
+        "dwell_word",
+        "skin",
+        "stop.diameter",
+        "groove.width",
+        "tool.shank_diameter",
+    ];
+
+    /// <summary>Rows of one array that are tried in one file, the trim cutter's first.</summary>
+    private const int MostRows = 6;
 
     /// <summary>A key of many rows that does nothing would take minutes to say so.</summary>
     private const int MostTries = 60;
@@ -92,7 +106,7 @@ public sealed partial class EveryKeyTest
             )
             .Concat(DemoPrograms.Names().Select(Text))
             .Concat(Completed(Text(Jobs[0])))
-            .Concat(SpareKeys.InJob(Text(Jobs[0])));
+            .Concat(Jobs.SelectMany(j => SpareKeys.InJob(Text(j))));
         foreach (KeyPlace key in texts.SelectMany(t => KeyText.Keys(KeyText.Parse(t, "text"))))
         {
             tried.UnionWith(key.Path.Split('.'));
@@ -147,7 +161,9 @@ public sealed partial class EveryKeyTest
         foreach (
             string file in Files
                 .List(kind)
-                .OrderByDescending(n => jobText.Contains($"\"{n}", StringComparison.Ordinal))
+                .OrderByDescending(n =>
+                    jobText.Contains($"\"{n}\"", StringComparison.Ordinal) || n == BlockMaterial(jobText)
+                )
                 .ThenBy(n => n, StringComparer.Ordinal)
         )
         {
@@ -156,7 +172,11 @@ public sealed partial class EveryKeyTest
             TomlTable tree = KeyText.Parse(whole, file);
             string named = Named(jobText, kind, file);
             ShopFiles shop = whole == text ? Files : With(kind, file, whole);
-            foreach (KeyPlace key in KeyText.Keys(tree))
+            if (tree.Find("tool") is { Value: TomlList rows } tools)
+            {
+                tree.Entries[tree.Entries.IndexOf(tools)] = tools with { Value = TrimFirst(rows, jobText) };
+            }
+            foreach (KeyPlace key in KeyText.Keys(tree).GroupBy(k => k.Path).SelectMany(g => g.Take(MostRows)))
             {
                 yield return new Place(
                     key.Path,
@@ -181,6 +201,20 @@ public sealed partial class EveryKeyTest
             }
         }
     }
+
+    private static TomlList TrimFirst(TomlList rows, string job) =>
+        rows with
+        {
+            Items =
+            [
+                .. rows.Items.OrderByDescending(r =>
+                    job.Contains(
+                        $"trim_tool = {KeyText.Literal(((TomlTable)r).Find("name")!.Value)}",
+                        StringComparison.Ordinal
+                    )
+                ),
+            ],
+        };
 
     private static ShopFiles With(string kind, string file, string text) =>
         Files with
@@ -222,9 +256,23 @@ public sealed partial class EveryKeyTest
         return bench;
     }
 
+    /// <summary>The material that the job's blank names.</summary>
+    private static string BlockMaterial(string job)
+    {
+        string blank = (
+            (TomlString)((TomlTable)KeyText.Parse(job, "job").Find("shop")!.Value).Find("blank")!.Value
+        ).Text;
+        TomlTable tree = KeyText.Parse(Files.Find("blanks", blank)!.Value.Text, blank);
+        return ((TomlString)tree.Find("material")!.Value).Text;
+    }
+
     /// <summary>The job with that file in place of its own of that kind.</summary>
     private static string Named(string job, string kind, string file)
     {
+        if (kind == "materials" && file == BlockMaterial(job))
+        {
+            return job;
+        }
         string key = kind switch
         {
             "plates" => "plate",

@@ -8,7 +8,7 @@ namespace FixtureGen.Tests.Shop.Keys;
 /// <summary>Other plausible values of the same kind for a key, the likeliest to show first.</summary>
 internal static partial class KeyTries
 {
-    private static readonly double[] Steps = [1.25, 0.8, 1.04, 0.96, 2, 0.1, 6, 15];
+    private static readonly double[] Steps = [1.25, 0.8, 6, 0.1, 15, 2, 1.04, 0.96];
 
     /// <summary>Words by key; where kinds of file differ, by kind and key.</summary>
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.Ordinal)
@@ -33,6 +33,12 @@ internal static partial class KeyTries
         ["paper"] = ["A4", "Letter"],
         ["trim_tool"] = ["trim-1-8-up", "trim-1-8-down", "mill-1-8"],
         ["grade"] = ["N42", "N45"],
+        ["drawing.layers.outline"] = ["OUTLINE", "CUTOUT"],
+        ["drawing.layers.cutout"] = ["OUTLINE", "CUTOUT"],
+        ["drawing.layers.engrave"] = ["OUTLINE", "CUTOUT"],
+        ["drawing.layers.form"] = ["OUTLINE", "CUTOUT"],
+        ["drawing.layers.magnet"] = ["OUTLINE", "CUTOUT"],
+        ["drawing.layers.keepout"] = ["OUTLINE", "CUTOUT"],
     };
 
     /// <summary>Keys that name a file, and the folder it is in.</summary>
@@ -62,16 +68,9 @@ internal static partial class KeyTries
 
     private static IEnumerable<string> Numbers(TomlNumber n)
     {
+        double[] whole = n.IsWhole ? [n.Value + 1, n.Value - 1, 2 * n.Value] : [];
         double[] others = n.Value == 0 ? [0.25, 1, 5, -0.1, -1] : [.. Steps.Select(s => s * n.Value)];
-        foreach (double v in others)
-        {
-            yield return v.ToString("0.########", CultureInfo.InvariantCulture);
-        }
-        if (n.IsWhole)
-        {
-            yield return (n.Value + 1).ToString("0", CultureInfo.InvariantCulture);
-            yield return (n.Value - 1).ToString("0", CultureInfo.InvariantCulture);
-        }
+        return whole.Concat(others).Distinct().Select(v => v.ToString("0.########", CultureInfo.InvariantCulture));
     }
 
     private static IEnumerable<string> Texts(string kind, KeyPlace key, string text)
@@ -122,7 +121,7 @@ internal static partial class KeyTries
         TomlNumber[] numbers = [.. Leaves(list)];
         foreach (TomlNumber n in numbers)
         {
-            foreach (double step in (double[])[0.05, -0.05, 0.3])
+            foreach (double step in (double[])[0.05, 3, -3])
             {
                 double v = n.Value + (step * Math.Max(1, Math.Abs(n.Value) / 10));
                 yield return Replaced(list, n, v.ToString("0.######", CultureInfo.InvariantCulture));

@@ -22,9 +22,10 @@ internal static partial class SpareKeys
             layers = TomlLines.Set(layers, "drawing.layers", role, $"\"{role.ToUpperInvariant()}\"");
         }
         yield return layers;
-        yield return TomlLines
-            .Set(job, "magnet", "locked", "true")
-            .Replace("[magnet]", "[[magnet]]", StringComparison.Ordinal);
+        if (job.Contains("[[magnet]]", StringComparison.Ordinal))
+        {
+            yield return TomlLines.Set(job, "magnet", "locked", "true");
+        }
         yield return TomlLines.Set(TomlLines.Set(job, "magnets", "factor_target", "1.5"), "magnets", "count", "0");
     }
 
