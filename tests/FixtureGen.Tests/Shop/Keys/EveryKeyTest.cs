@@ -33,7 +33,7 @@ public sealed partial class EveryKeyTest
     ];
 
     /// <summary>Rows of one array that are tried in one file, the trim cutter's first.</summary>
-    private const int MostRows = 6;
+    private const int MostRows = 4;
 
     /// <summary>A key of many rows that does nothing would take minutes to say so.</summary>
     private const int MostTries = 60;
@@ -124,7 +124,7 @@ public sealed partial class EveryKeyTest
         Assert.Equal([], asked.Except(tried).Except(gone).Order(StringComparer.Ordinal));
     }
 
-    /// <summary>Places of one key share a path; the first job's are tried first, two values of each, then two more.</summary>
+    /// <summary>Places of one key share a path; the first job's are tried first, three values of each, then three more.</summary>
     private static void AssertAlive(IReadOnlyCollection<Place> places)
     {
         List<string> dead = [];
@@ -132,7 +132,7 @@ public sealed partial class EveryKeyTest
         {
             Func<KeyEffect>[] tries =
             [
-                .. key.SelectMany(p => p.Tries.Select((t, i) => (Round: i / 2, p.Job, Try: t)))
+                .. key.SelectMany(p => p.Tries.Select((t, i) => (Round: i / 3, p.Job, Try: t)))
                     .OrderBy(t => t.Job > 0)
                     .ThenBy(t => t.Round)
                     .ThenBy(t => t.Job)

@@ -8,7 +8,7 @@ namespace FixtureGen.Tests.Shop.Keys;
 /// <summary>Other plausible values of the same kind for a key, the likeliest to show first.</summary>
 internal static partial class KeyTries
 {
-    private static readonly double[] Steps = [1.25, 0.8, 6, 0.1, 15, 2, 1.04, 0.96];
+    private static readonly double[] Steps = [1.25, 0.1, 15, 0.5, 6, 2, 0.8, 1.04, 0.96];
 
     /// <summary>Words by key; where kinds of file differ, by kind and key.</summary>
     private static readonly Dictionary<string, string[]> Words = new(StringComparer.Ordinal)
@@ -70,7 +70,12 @@ internal static partial class KeyTries
     {
         double[] whole = n.IsWhole ? [n.Value + 1, n.Value - 1, 2 * n.Value] : [];
         double[] others = n.Value == 0 ? [0.25, 1, 5, -0.1, -1] : [.. Steps.Select(s => s * n.Value)];
-        return whole.Concat(others).Distinct().Select(v => v.ToString("0.########", CultureInfo.InvariantCulture));
+        return others
+            .Take(3)
+            .Concat(whole)
+            .Concat(others.Skip(3))
+            .Distinct()
+            .Select(v => v.ToString("0.########", CultureInfo.InvariantCulture));
     }
 
     private static IEnumerable<string> Texts(string kind, KeyPlace key, string text)
