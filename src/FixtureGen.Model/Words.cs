@@ -9,7 +9,7 @@ public static class Words
         {
             Severity.Note => "note",
             Severity.Warning => "warning",
-            _ => "error",
+            Severity.Error => "error",
         };
 
     /// <summary>underside, top or trim; also the middle of a program's file name.</summary>
@@ -18,7 +18,7 @@ public static class Words
         {
             Setup.Underside => "underside",
             Setup.Top => "top",
-            _ => "trim",
+            Setup.Trim => "trim",
         };
 
     /// <summary>up, down or straight.</summary>
@@ -27,7 +27,7 @@ public static class Words
         {
             HelixDirection.Up => "up",
             HelixDirection.Down => "down",
-            _ => "straight",
+            HelixDirection.Straight => "straight",
         };
 
     /// <summary>slide, lift, tip or stop.</summary>
@@ -37,7 +37,7 @@ public static class Words
             HoldMode.Slide => "slide",
             HoldMode.Lift => "lift",
             HoldMode.Stop => "stop",
-            _ => "tip",
+            HoldMode.Tip => "tip",
         };
 
     /// <summary>What the part would do, to stand behind "it would".</summary>
@@ -47,7 +47,7 @@ public static class Words
             HoldMode.Slide => "slide",
             HoldMode.Lift => "lift",
             HoldMode.Stop => "break its stop",
-            _ => "tip",
+            HoldMode.Tip => "tip",
         };
 
     /// <summary>pin, slot, tab or wall.</summary>
@@ -57,6 +57,6 @@ public static class Words
             StopKind.Pin => "pin",
             StopKind.Slot => "slot",
             StopKind.Tab => "tab",
-            _ => "wall",
+            StopKind.Wall => "wall",
         };
 }

@@ -128,7 +128,7 @@ public readonly record struct Segment(Point2 Start, Point2 End, Point2 Centre, S
             {
                 SegmentKind.ArcCcw => SegmentKind.ArcCw,
                 SegmentKind.ArcCw => SegmentKind.ArcCcw,
-                _ => SegmentKind.Line,
+                SegmentKind.Line => SegmentKind.Line,
             }
         );
 }

@@ -61,9 +61,7 @@ internal static class CheckCommand
         {
             return CheckFolder.Run(say, what, plate, json);
         }
-        return what.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase)
-            ? CheckDrawing.Run(say, what, unit, json)
-            : Job(say, what, plate, json);
+        return DrawingFiles.Is(what) ? CheckDrawing.Run(say, what, unit, json) : Job(say, what, plate, json);
     }
 
     private static int Job(Say say, string path, string? plate, bool json)

@@ -110,7 +110,7 @@ internal static class NewCommand
                 .FirstOrDefault();
 
     private static Finding? Trouble(string path) =>
-        !path.EndsWith(".dxf", StringComparison.OrdinalIgnoreCase)
+        !DrawingFiles.Is(path)
             ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf file", "name the drawing")
         : !File.Exists(path)
             ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")

@@ -10,13 +10,13 @@ internal static class JobFiles
     {
         string[] files = [.. Directory.EnumerateFiles(folder)];
         HashSet<string> drawings = new(
-            files.Where(f => Is(f, ".dxf")).Select(f => Path.GetFileNameWithoutExtension(f)!),
+            files.Where(DrawingFiles.Is).Select(f => Path.GetFileNameWithoutExtension(f)!),
             StringComparer.OrdinalIgnoreCase
         );
         return
         [
             .. files
-                .Where(f => Is(f, ".toml") && drawings.Contains(Path.GetFileNameWithoutExtension(f)))
+                .Where(f => Is(f) && drawings.Contains(Path.GetFileNameWithoutExtension(f)))
                 .Order(StringComparer.Ordinal),
         ];
     }
@@ -32,6 +32,6 @@ internal static class JobFiles
             .SelectMany(Folders)
             .Prepend(folder);
 
-    private static bool Is(string file, string extension) =>
-        Path.GetExtension(file).Equals(extension, StringComparison.OrdinalIgnoreCase);
+    /// <summary>True for a name that a job has.</summary>
+    public static bool Is(string file) => file.EndsWith(".toml", StringComparison.OrdinalIgnoreCase);
 }

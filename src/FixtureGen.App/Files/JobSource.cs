@@ -29,7 +29,7 @@ internal sealed record JobSource(
                 "check the path; 'fixturegen new OUTLINE.dxf' writes a job beside a drawing"
             );
         }
-        if (!jobPath.EndsWith(".toml", StringComparison.OrdinalIgnoreCase))
+        if (!JobFiles.Is(jobPath))
         {
             return Missing(
                 "job-not-toml",
@@ -38,25 +38,14 @@ internal sealed record JobSource(
                 "name the .toml; 'fixturegen new OUTLINE.dxf' writes one"
             );
         }
-        string drawing = Path.ChangeExtension(jobPath, ".dxf");
-        if (!File.Exists(drawing))
+        if (DrawingFiles.Beside(jobPath) is not { } drawing)
         {
-            string? upper = Directory
-                .EnumerateFiles(Path.GetDirectoryName(Path.GetFullPath(jobPath))!)
-                .Order(StringComparer.Ordinal)
-                .FirstOrDefault(f =>
-                    string.Equals(Path.GetFileName(f), Path.GetFileName(drawing), StringComparison.OrdinalIgnoreCase)
-                );
-            if (upper is null)
-            {
-                return Missing(
-                    "drawing-missing",
-                    drawing,
-                    "the job has no like-named drawing beside it",
-                    "save the outline under that name"
-                );
-            }
-            drawing = upper;
+            return Missing(
+                "drawing-missing",
+                DrawingFiles.NameFor(jobPath),
+                "the job has no like-named drawing beside it",
+                "save the outline under that name"
+            );
         }
         Stage<LibraryFolder> library = LibraryFolder.Find(jobPath);
         if (!library.Ok)

@@ -17,23 +17,41 @@ internal sealed class LibraryNumbers
         string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!;
         if (!_folders.TryGetValue(folder, out Stage<Register>? claimed))
         {
-            claimed = Claimed(folder);
+            claimed = Claimed(folder, jobPath);
             _folders.Add(folder, claimed);
         }
+        if (!claimed.Ok)
+        {
+            return Stage.Failed<Registered>(claimed.Findings);
+        }
         string job = Path.GetFileNameWithoutExtension(jobPath);
-        return claimed.Ok
-            ? Stage.Answer(claimed.Value!.AsRegistered(claimed.Value.Current(job)!))
-            : Stage.Failed<Registered>(claimed.Findings);
+        return claimed.Value!.Current(job) is { } current
+            ? Stage.Answer(claimed.Value.AsRegistered(current))
+            : Stage.Failed<Registered>([
+                new Finding(
+                    "job-missing",
+                    Severity.Error,
+                    jobPath,
+                    "the job was not in its folder when the numbers of the folder's jobs were given out",
+                    "run the command again"
+                ),
+            ]);
     }
 
-    private static Stage<Register> Claimed(string folder)
+    private static Stage<Register> Claimed(string folder, string asked)
     {
         Stage<Register> read = RegisterFile.Read(folder);
         if (!read.Ok)
         {
             return read;
         }
-        ImmutableArray<string> jobs = JobFiles.In(folder);
+        ImmutableArray<string> jobs =
+        [
+            .. JobFiles
+                .In(folder)
+                .Append(Path.Combine(folder, Path.GetFileName(asked)))
+                .Distinct(StringComparer.Ordinal),
+        ];
         return Stage.Answer(
             Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), Numbering.Stated(jobs))
         );

@@ -34,7 +34,7 @@ internal static class RegisterText
             FixtureState.Planned => "planned",
             FixtureState.Cut => "cut",
             FixtureState.Worn => "worn",
-            _ => "scrapped",
+            FixtureState.Scrapped => "scrapped",
         };
 
     /// <summary>Reads the register's text; whatever is not understood is a finding with line and column, and nothing is guessed.</summary>

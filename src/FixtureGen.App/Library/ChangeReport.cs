@@ -31,7 +31,7 @@ internal static class ChangeReport
             JobResult.Made => "made",
             JobResult.Unchanged => "unchanged",
             JobResult.Refused => "refused",
-            _ => "stopped",
+            JobResult.Stopped => "stopped",
         };
 
     /// <summary>The same for a person: on a dry run nothing was made.</summary>

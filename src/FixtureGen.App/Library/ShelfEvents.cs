@@ -24,7 +24,10 @@ internal static class ShelfEvents
                 .RevisionsOf(job)
                 .Where(f => f.State == FixtureState.Cut)
                 .MaxBy(f => f.Revision),
-            _ => register.RevisionsOf(job).Where(f => f.OnShelf).MinBy(f => f.Revision),
+            FixtureState.Planned or FixtureState.Scrapped => register
+                .RevisionsOf(job)
+                .Where(f => f.OnShelf)
+                .MinBy(f => f.Revision),
         };
         if (target is null)
         {

@@ -109,6 +109,11 @@ internal static class PlanShapes
             FeatureKind.Relief or FeatureKind.CutoutRelief or FeatureKind.FormPocket => "relief",
             FeatureKind.GasketGroove => "groove",
             FeatureKind.Net or FeatureKind.Channel => "net",
-            _ => "hole",
+            FeatureKind.BoltHole
+            or FeatureKind.Counterbore
+            or FeatureKind.PinHole
+            or FeatureKind.PinSlot
+            or FeatureKind.LocatorHole
+            or FeatureKind.Port => "hole",
         };
 }

@@ -94,6 +94,6 @@ internal sealed class BinaryGroups : GroupReader
             ValueKind.Int16 => 2,
             ValueKind.Int32 => 4,
             ValueKind.Bool => 1,
-            _ => _at < Bytes.Length ? Bytes[_at] : -1,
+            ValueKind.Chunk => _at < Bytes.Length ? Bytes[_at] : -1,
         };
 }

@@ -36,7 +36,7 @@ internal struct Curve
         {
             SegmentKind.ArcCcw => Arc(s.Start, s.End, s.Centre, s.Radius, 1),
             SegmentKind.ArcCw => Arc(s.Start, s.End, s.Centre, s.Radius, -1),
-            _ => Line(s.Start, s.End),
+            SegmentKind.Line => Line(s.Start, s.End),
         };
 
     public readonly Segment ToSegment() => Turn == 0 ? Segment.Line(A, B) : Segment.Arc(A, B, C, Turn > 0);

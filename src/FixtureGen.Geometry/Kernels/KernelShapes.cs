@@ -25,7 +25,7 @@ public sealed partial class Kernel
             RegionOperation.Union => static (x, y) => x > 0 || y > 0,
             RegionOperation.Intersection => static (x, y) => x > 0 && y > 0,
             RegionOperation.Difference => static (x, y) => x > 0 && y <= 0,
-            _ => static (x, y) => x > 0 != y > 0,
+            RegionOperation.ExclusiveOr => static (x, y) => x > 0 != y > 0,
         };
         double moved = 0;
         IReadOnlyList<Region> first = Workable(a, ref moved);
@@ -74,7 +74,7 @@ public sealed partial class Kernel
         {
             FillRule.NonZero => static (turns, _) => turns != 0,
             FillRule.EvenOdd => static (turns, _) => (turns & 1) != 0,
-            _ => static (turns, _) => turns > 0,
+            FillRule.Positive => static (turns, _) => turns > 0,
         };
         void Load(Overlay overlay)
         {

@@ -92,7 +92,7 @@ internal sealed class Offsetter
         {
             Leniency.Moved => _cutter.Moved + (Unmoved * snap),
             Leniency.None => Unmoved * snap,
-            _ => _slack.Slice,
+            Leniency.Slice => _slack.Slice,
         };
         Choose(source, distance, way.SideTest);
         SortNodes();

@@ -60,7 +60,9 @@ public readonly record struct RegionFault(
                 $"a hole reaches {Amount:R} mm beyond the outer contour at {At}; put it into the region it lies in"
             ),
             RegionFaultKind.WrongWay => "the contour runs the wrong way; reverse it",
-            _ => FormattableString.Invariant($"contours cross or overlap at {At}; repair them by a fill rule"),
+            RegionFaultKind.Overlap => FormattableString.Invariant(
+                $"contours cross or overlap at {At}; repair them by a fill rule"
+            ),
         };
 }
 

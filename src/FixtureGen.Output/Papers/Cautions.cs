@@ -124,7 +124,7 @@ internal static class Cautions
         {
             Signal.Warning => Colour.FromRgb(0xF08A1D),
             Signal.Caution => Colour.FromRgb(0xF7DE3A),
-            _ => Colour.FromRgb(0x1F4E8C),
+            Signal.Notice => Colour.FromRgb(0x1F4E8C),
         };
 
     private static void Triangle(Scene scene, Point2 c, double r)

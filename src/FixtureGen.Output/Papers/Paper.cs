@@ -211,7 +211,7 @@ internal sealed class Paper(double width, double height, string running)
             {
                 Fit.Right => (x + w, Anchor.Right),
                 Fit.Middle => (x + (w / 2), Anchor.Middle),
-                _ => (x + Indent(columns, i), Anchor.Left),
+                Fit.Left => (x + Indent(columns, i), Anchor.Left),
             };
             for (int k = 0; k < wrapped[i].Count; k++)
             {

@@ -53,7 +53,18 @@ internal static class SheetFixture
                     "vacuum port",
                     hole.BreaksThrough ? "through to the plate's port" : $"to Z {Figures.Mm(hole.FloorZ)}"
                 ),
-                _ => (hole.Name, ""),
+                FeatureKind.Skim
+                or FeatureKind.Relief
+                or FeatureKind.CutoutRelief
+                or FeatureKind.FormPocket
+                or FeatureKind.GasketGroove
+                or FeatureKind.Net
+                or FeatureKind.Channel
+                or FeatureKind.MagnetPocket
+                or FeatureKind.MagnetNotch
+                or FeatureKind.Counterbore
+                or FeatureKind.Label
+                or FeatureKind.Mark => (hole.Name, ""),
             };
             yield return [name, what, Figures.Mm(hole.At.X), Figures.Mm(hole.At.Y), Figures.Mm(hole.Diameter), fit];
         }

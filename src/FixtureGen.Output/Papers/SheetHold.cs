@@ -135,6 +135,6 @@ internal static class SheetHold
             StopKind.Pin => "every way",
             StopKind.Slot => "across the slot",
             StopKind.Tab => "every way, while the scrap is on the pins",
-            _ => "one way, off its wall",
+            StopKind.Wall => "one way, off its wall",
         };
 }

@@ -42,7 +42,7 @@ internal static class SheetProgram
         {
             Setup.Underside => "Underside",
             Setup.Top => "Top",
-            _ => "Trim",
+            Setup.Trim => "Trim",
         };
 
     /// <summary>What is done before the start button, in order; pins and bolts are said every time.</summary>
@@ -183,7 +183,14 @@ internal static class SheetProgram
                 .DefaultIfEmpty(o.StepDown)
                 .Max(),
             OperationKind.TrimEngrave => facts.Job.Rules.EngraveDepth,
-            _ => o.StepDown,
+            OperationKind.Skim
+            or OperationKind.Clear
+            or OperationKind.Profile
+            or OperationKind.Groove
+            or OperationKind.Bore
+            or OperationKind.Drill
+            or OperationKind.TrimCutout
+            or OperationKind.TrimOutline => o.StepDown,
         };
 
     private static string HoldOf(PaperFacts facts, Setup setup, Operation o)
@@ -229,6 +236,6 @@ internal static class SheetProgram
             ProgramStepKind.VacuumOn => "Vacuum on",
             ProgramStepKind.VacuumWait => "Wait: " + step.Text,
             ProgramStepKind.VacuumOff => "Vacuum off",
-            _ => step.Text,
+            ProgramStepKind.Operation or ProgramStepKind.Comment => step.Text,
         };
 }

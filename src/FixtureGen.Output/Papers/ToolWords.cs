@@ -20,11 +20,11 @@ internal static class ToolWords
             ToolKind.Drill => "Drill",
             ToolKind.BallMill => "Ball mill",
             ToolKind.Engraver => string.Create(CultureInfo.InvariantCulture, $"Engraver {tool.TipAngleDeg:0.#}°,"),
-            _ => tool.Helix switch
+            ToolKind.EndMill => tool.Helix switch
             {
                 HelixDirection.Up => "End mill upcut",
                 HelixDirection.Down => "End mill downcut",
-                _ => "End mill straight",
+                HelixDirection.Straight => "End mill straight",
             },
         };
 

@@ -191,7 +191,7 @@ public static class HoldingPicture
             HoldMode.Slide => "slides",
             HoldMode.Lift => "lifts",
             HoldMode.Stop => "its stop gives way",
-            _ => "tips",
+            HoldMode.Tip => "tips",
         };
 
     private static string N(double v) => v.ToString("0.#", CultureInfo.InvariantCulture);

@@ -54,7 +54,7 @@ internal static class Figures
         {
             FixtureGen.Model.Setup.Underside => "underside",
             FixtureGen.Model.Setup.Top => "top",
-            _ => "trim",
+            FixtureGen.Model.Setup.Trim => "trim",
         };
 
     public static string Mode(HoldMode mode) =>
@@ -63,7 +63,7 @@ internal static class Figures
             HoldMode.Slide => "slides",
             HoldMode.Lift => "lifts",
             HoldMode.Stop => "stop gives way",
-            _ => "tips",
+            HoldMode.Tip => "tips",
         };
 
     private static string Zero(string text) => text.Trim('-', '0', '.').Length == 0 ? text.TrimStart('-') : text;

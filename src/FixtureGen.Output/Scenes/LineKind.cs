@@ -92,7 +92,7 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
             FeatureKind.LocatorHole => Locator,
             FeatureKind.Port => Port,
             FeatureKind.Label or FeatureKind.Mark => Engraving,
-            _ => Blank,
+            FeatureKind.Skim => Blank,
         };
 
     /// <summary>Lays areas down in this kind; widths and hatch are on paper, so they do not shrink with the view.</summary>

@@ -273,7 +273,7 @@ internal sealed class SkiaDraw(SKCanvas canvas, double height, double scale, boo
         {
             Anchor.Left => 0,
             Anchor.Middle => Typefaces.Width(ink.Text, ink.Type) / 2,
-            _ => Typefaces.Width(ink.Text, ink.Type),
+            Anchor.Right => Typefaces.Width(ink.Text, ink.Type),
         };
 
     private SKPoint ToSkia(Point2 p) => new((float)(p.X * scale), (float)((height - p.Y) * scale));

@@ -26,7 +26,7 @@ internal sealed record Cutter(Tool Tool, CutterShape Shape, double Radius, doubl
                 tool.TipDiameter / 2,
                 1 / Math.Tan(tool.TipAngleDeg * Math.PI / 360)
             ),
-            _ => new Cutter(tool, CutterShape.Flat, tool.Diameter / 2, 0, 0),
+            ToolKind.EndMill => new Cutter(tool, CutterShape.Flat, tool.Diameter / 2, 0, 0),
         };
 
     /// <summary>Height of the cutting surface above the tip at a distance from the axis not over Radius.</summary>
@@ -35,7 +35,7 @@ internal sealed record Cutter(Tool Tool, CutterShape Shape, double Radius, doubl
         {
             CutterShape.Flat => 0,
             CutterShape.Ball => Radius - Math.Sqrt(Math.Max(0, (Radius * Radius) - (distance * distance))),
-            _ => Math.Max(0, distance - TipRadius) * Slope,
+            CutterShape.Cone => Math.Max(0, distance - TipRadius) * Slope,
         };
 
     /// <summary>Greatest radius of the cutter from its tip up to a height above it.</summary>
@@ -51,7 +51,7 @@ internal sealed record Cutter(Tool Tool, CutterShape Shape, double Radius, doubl
             CutterShape.Ball => height >= Radius
                 ? Radius
                 : Math.Sqrt(Math.Max(0, (Radius * Radius) - ((Radius - height) * (Radius - height)))),
-            _ => Math.Min(Radius, TipRadius + (height / Slope)),
+            CutterShape.Cone => Math.Min(Radius, TipRadius + (height / Slope)),
         };
     }
 }

@@ -71,7 +71,7 @@ internal static partial class HeaderCheck
         {
             Setup.Trim => "the trim",
             Setup.Top => "the block's top",
-            _ => "the block's underside",
+            Setup.Underside => "the block's underside",
         };
 
     private static void Number(Run run, int line, string comments)

@@ -161,7 +161,14 @@ internal static class StartAndEnd
             {
                 EventKind.VacuumOff => e.Line,
                 EventKind.VacuumOn => 0,
-                _ => off,
+                EventKind.Motion
+                or EventKind.ToolChange
+                or EventKind.Spindle
+                or EventKind.VacuumWait
+                or EventKind.Dwell
+                or EventKind.Stop
+                or EventKind.OptionalStop
+                or EventKind.End => off,
             };
             if (off > 0 && e.Kind == EventKind.Motion && e.Motion.From != e.Motion.To)
             {

@@ -202,7 +202,7 @@ internal sealed class CutScan(Run run)
         {
             HelixDirection.Up => pitch,
             HelixDirection.Down => -pitch,
-            _ => 0,
+            HelixDirection.Straight => 0,
         };
         CutPattern pattern = new(CutKind.Sideways, lift, HeightOf(Math.Max(look.Tip, _bottom) + taken.Depth));
         Seen(

@@ -124,6 +124,7 @@ internal sealed class HoldFindings(Run run)
         {
             HoldMode.Slide => "slide",
             HoldMode.Lift => "lift off",
-            _ => "tip",
+            HoldMode.Tip => "tip",
+            HoldMode.Stop => "break its stop",
         };
 }

@@ -47,7 +47,7 @@ internal sealed record Run(
         {
             Setup.Trim => Design.FixtureHeight + Job.Shell.Thickness,
             Setup.Underside => Design.RawThickness,
-            _ => Design.FixtureHeight,
+            Setup.Top => Design.FixtureHeight,
         };
 
     public Material Material => Setup == Setup.Trim ? Job.ShellMaterial : Job.BlockMaterial;

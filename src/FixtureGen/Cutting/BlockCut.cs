@@ -17,7 +17,20 @@ internal static class BlockCut
         {
             OperationKind.Drill => Drilling(tool, job, fz),
             OperationKind.Engrave or OperationKind.TrimEngrave => Engraving(op, job, fz, faceZ),
-            _ => CuttingForce.Peak(tool, job.BlockMaterial, op.StepDown, Width(op), fz, job.DullFactor),
+            OperationKind.Skim
+            or OperationKind.Clear
+            or OperationKind.Profile
+            or OperationKind.Groove
+            or OperationKind.Bore
+            or OperationKind.TrimCutout
+            or OperationKind.TrimOutline => CuttingForce.Peak(
+                tool,
+                job.BlockMaterial,
+                op.StepDown,
+                Width(op),
+                fz,
+                job.DullFactor
+            ),
         };
         return (force, Math.Sqrt((force.Shear * force.Shear) + (force.Axial * force.Axial)));
     }

@@ -53,7 +53,7 @@ public static class CuttingForce
         {
             HelixDirection.Up => tangential * pitch,
             HelixDirection.Down => -tangential * pitch,
-            _ => 0,
+            HelixDirection.Straight => 0,
         };
         return new CutForce(tangential, RadialShare * tangential, axial, thick);
     }

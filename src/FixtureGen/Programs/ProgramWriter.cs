@@ -16,7 +16,7 @@ public static class ProgramWriter
         {
             Setup.Underside => "underside",
             Setup.Top => "top",
-            _ => "trim",
+            Setup.Trim => "trim",
         };
         string file = $"{job.Name}.{setup}.nc";
         if (plan.ProgramNumber < control.ProgramNumberMin || plan.ProgramNumber > control.ProgramNumberMax)

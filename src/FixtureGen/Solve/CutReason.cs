@@ -45,7 +45,7 @@ internal static class CutReason
             HelixDirection.Up => "It holds, and the chips leave the slot upwards.",
             HelixDirection.Down =>
                 "It holds, but packs its chips into the relief: keep the extraction on and watch for welded chips.",
-            _ => "It holds; the chips leave only with air or extraction.",
+            HelixDirection.Straight => "It holds; the chips leave only with air or extraction.",
         };
 
     private static string Missing(DirectionTrial t) => t.InRack ? "" : " (none in the changer)";

@@ -83,7 +83,7 @@ internal static class OperatorText
             SkirtHold.Tabs => "SKIRT HELD BY TABS",
             SkirtHold.SealedLand => "SKIRT HELD BY ITS OWN SEAL",
             SkirtHold.Clamps => "SKIRT CLAMPED",
-            _ => "NO SKIRT: CUT AWAY BEFORE",
+            SkirtHold.None => "NO SKIRT: CUT AWAY BEFORE",
         };
 
     /// <summary>The usual cautions; estimates are no guarantee.</summary>

@@ -19,7 +19,7 @@ public static class ProgramNumbers
         {
             Setup.Trim => first,
             Setup.Top => first + 1,
-            _ => first + 2,
+            Setup.Underside => first + 2,
         };
     }
 }

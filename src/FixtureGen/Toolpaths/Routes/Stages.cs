@@ -25,7 +25,6 @@ internal static class Stages
             FeatureKind.PinHole => 14,
             FeatureKind.PinSlot => 15,
             FeatureKind.Port => 16,
-            _ => 17,
         };
 
     public static string Name(FeatureKind kind) =>
@@ -48,6 +47,5 @@ internal static class Stages
             FeatureKind.PinHole => "pin hole",
             FeatureKind.PinSlot => "pin slot",
             FeatureKind.Port => "port",
-            _ => "feature",
         };
 }
