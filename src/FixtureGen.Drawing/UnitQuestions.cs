@@ -104,7 +104,7 @@ internal static class UnitQuestions
             "unit-unusual",
             Severity.Warning,
             file,
-            $"The drawing says its unit is {name}; no part is drawn in that, so it is not believed.",
+            $"The drawing says its unit is {name}; no part is drawn in that, so it is not used.",
             StateIt
         );
 

@@ -11,7 +11,7 @@ namespace FixtureGen.App.Commands;
 
 /// <summary>
 /// <c>new OUTLINE.dxf [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
-/// templates/, --shop lays the built-in shop's beside the drawing.
+/// templates/, --shop puts the built-in shop's beside the drawing.
 /// </summary>
 internal static class NewCommand
 {

@@ -32,7 +32,7 @@ internal sealed record LibraryFolder(string Root)
                 Severity.Error,
                 file,
                 "no folder above it has a templates/ folder with the shop files",
-                "put the job below a folder that has templates/ ('new OUTLINE.dxf --shop' lays the built-in one to begin with)"
+                "put the job below a folder that has templates/ ('new OUTLINE.dxf --shop' puts the built-in one there to begin with)"
             )
         );
     }

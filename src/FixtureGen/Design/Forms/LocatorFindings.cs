@@ -75,7 +75,7 @@ internal static class LocatorFindings
             "located-by-hand",
             Severity.Warning,
             "job",
-            $"the shell is laid by hand: it may lie off by more than its slack of {Mm(slack)}",
+            $"the shell is put in its place by hand: it may lie off by more than its slack of {Mm(slack)}",
             "let a form nest or put pins through the scrap where the edge must be true"
         );
 
