@@ -156,7 +156,7 @@ public sealed record Control
     /// <summary>The line that always stops the program.</summary>
     public required string Stop { get; init; }
 
-    /// <summary>The line that stops it where the operator has asked for that.</summary>
+    /// <summary>The line that stops it where the operator has asked for that: read by the judge in edited programs, never written.</summary>
     public required string OptionalStop { get; init; }
 
     /// <summary>Z first.</summary>

@@ -109,9 +109,6 @@ public enum ProgramStepKind
     /// <summary>Spindle off, retracted, M0; Text is shown to the operator.</summary>
     Stop,
 
-    /// <summary>The same with M1: passed over unless the operator has switched optional stops on.</summary>
-    OptionalStop,
-
     /// <summary>The vacuum valve opens.</summary>
     VacuumOn,
 

@@ -75,11 +75,12 @@ public sealed class HeaderTest
         Assert.Equal([code], result.Findings.Select(f => f.Code));
     }
 
-    /// <summary>Without magnets nobody need stop to look at them; with them the stop must come before the first cut and say so.</summary>
+    /// <summary>Without magnets nobody need stop to look at them; with them a stop that no switch passes over must come before the first cut and say so.</summary>
     [Theory]
-    [InlineData("(CHECK VACUUM AND MAGNETS)\nM1\n", "(CHECK VACUUM)\nM1\n", true)]
-    [InlineData("(CHECK VACUUM AND MAGNETS)\nM1\n", "(MAGNETS)\nM0\n", false)]
-    [InlineData("(CHECK VACUUM AND MAGNETS)\nM1\n", "(MAGNETS)\nG4 P1.\nM1\n", true)]
+    [InlineData("(CHECK VACUUM AND MAGNETS)\nM0\n", "(CHECK VACUUM)\nM1\n", true)]
+    [InlineData("(CHECK VACUUM AND MAGNETS)\nM0\n", "(CHECK VACUUM AND MAGNETS)\nM1\n", true)]
+    [InlineData("(CHECK VACUUM AND MAGNETS)\nM0\n", "(MAGNETS)\nM0\n", false)]
+    [InlineData("(CHECK VACUUM AND MAGNETS)\nM0\n", "(MAGNETS)\nG4 P1.\nM0\n", true)]
     public void The_stop_for_the_magnets_says_magnets(string good, string other, bool told)
     {
         (string text, _) = Slip.Make(Trim, good, other);
@@ -92,8 +93,8 @@ public sealed class HeaderTest
     [Fact]
     public void A_stop_after_the_cut_comes_too_late_for_the_magnets()
     {
-        string text = Trim.Replace("(CHECK VACUUM AND MAGNETS)\nM1\n", "", StringComparison.Ordinal)
-            .Replace("G0 Z40.\nM5 M9\n", "G0 Z40.\nM5 M9\n(MAGNETS)\nM1\n", StringComparison.Ordinal);
+        string text = Trim.Replace("(CHECK VACUUM AND MAGNETS)\nM0\n", "", StringComparison.Ordinal)
+            .Replace("G0 Z40.\nM5 M9\n", "G0 Z40.\nM5 M9\n(MAGNETS)\nM0\n", StringComparison.Ordinal);
         Assert.Equal(["magnet-stop"], Judge(TrimShop.Design, text).Findings.Select(f => f.Code));
     }
 

@@ -29,7 +29,7 @@ public sealed class TrimVerdictTest
     [InlineData("trim-tool", "T9 M6\nS10000 M3 M8\nG0 G43 H9", "T1 M6\nS10000 M3 M8\nG0 G43 H1", "G1 X35. Z17.5")]
     [InlineData("magnet-count", "(1 MAGNETS", "(2 MAGNETS")]
     [InlineData("magnet-count", "(1 MAGNETS ON THE SHELL)\n", "")]
-    [InlineData("magnet-stop", "(CHECK VACUUM AND MAGNETS)\nM1\n", "")]
+    [InlineData("magnet-stop", "(CHECK VACUUM AND MAGNETS)\nM0\n", "")]
     [InlineData("operator-line-missing", "(PINS IN, BOLTS IN)", "(PINS OUT, BOLTS IN)")]
     [InlineData("label-mismatch", "(TEST F001 R1)", "(TEST F001 R2)")]
     [InlineData("vacuum-not-proven", "M64\nM66\n", "", "G1 Z18.5")]

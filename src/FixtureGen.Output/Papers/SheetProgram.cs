@@ -232,7 +232,6 @@ internal static class SheetProgram
         step.Kind switch
         {
             ProgramStepKind.Stop => "STOP: " + step.Text,
-            ProgramStepKind.OptionalStop => "Optional stop: " + step.Text,
             ProgramStepKind.VacuumOn => "Vacuum on",
             ProgramStepKind.VacuumWait => "Wait: " + step.Text,
             ProgramStepKind.VacuumOff => "Vacuum off",

@@ -151,7 +151,7 @@ internal static class StartAndEnd
         }
     }
 
-    /// <summary>A part that nothing holds must not ride on a table that still moves.</summary>
+    /// <summary>A part that nothing holds must not ride on a table that still moves; a block that its bolts hold may.</summary>
     private static void VacuumLast(Run run)
     {
         int off = 0;
@@ -170,7 +170,8 @@ internal static class StartAndEnd
                 or EventKind.OptionalStop
                 or EventKind.End => off,
             };
-            if (off > 0 && e.Kind == EventKind.Motion && e.Motion.From != e.Motion.To)
+            bool bolted = run.Setup != Setup.Trim && e.State.Bolted;
+            if (off > 0 && !bolted && e.Kind == EventKind.Motion && e.Motion.From != e.Motion.To)
             {
                 run.Log.Warn(
                     "vacuum-off-early",

@@ -78,7 +78,7 @@ internal static partial class ToolWords
         }
         int firstCut = run.Motions().Where(m => Run.IsFeed(m.Motion)).Select(m => m.Motion.Line).FirstOrDefault();
         bool stops = run.Trace.Events.Any(e =>
-            e.Kind is EventKind.Stop or EventKind.OptionalStop
+            e.Kind == EventKind.Stop
             && e.Line < firstCut
             && e.Comment.Contains("MAGNET", StringComparison.OrdinalIgnoreCase)
         );
@@ -92,8 +92,8 @@ internal static partial class ToolWords
             run.Log.Warn(
                 "magnet-stop",
                 line + 1,
-                "no stop before the first cut asks the operator to check the magnets",
-                $"Write {run.Job.Control.OptionalStop} with a comment that says so"
+                "no stop before the first cut asks the operator to count the magnets; an optional one is passed over while its switch is off",
+                $"Write {run.Job.Control.Stop} with a comment that says so"
             );
         }
     }

@@ -58,9 +58,6 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
             case ProgramStepKind.Stop:
                 StopFor(step.Text, control.Stop);
                 break;
-            case ProgramStepKind.OptionalStop:
-                StopFor(step.Text, control.OptionalStop);
-                break;
             case ProgramStepKind.VacuumOn:
                 blocks.Comment(step.Text);
                 blocks.Words(control.VacuumOn);
@@ -92,6 +89,9 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
         blocks.Forget();
     }
 
+    /// <summary>
+    /// After a tool change or a stop the safe start stands again, then X and Y go at the height of home, and only then Z comes down.
+    /// </summary>
     private void Cut(Operation op, string words, int next)
     {
         string about = words.Length > 0 ? words : op.Name;
@@ -106,7 +106,7 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
             _tool = op.Tool.Number;
             _saidAgain = false;
         }
-        else if (!_saidAgain)
+        if (!_saidAgain)
         {
             SafeStart();
         }
@@ -123,6 +123,8 @@ internal sealed class StepWriter(BlockWriter blocks, ProgramPlan plan, Control c
         if (!_saidAgain)
         {
             blocks.Forget();
+            Point3 first = op.Moves[0].To;
+            blocks.Straight("G0", blocks.Format.Ticks(first.X), blocks.Format.Ticks(first.Y), null, null);
             string offset = control.LengthOffsetWord
                 ? string.Create(CultureInfo.InvariantCulture, $"G43 H{op.Tool.Number} ")
                 : "";

@@ -6,8 +6,8 @@ using FixtureGen.Toolpaths.Methods;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// A block setup as a program: vacuum on and proven, the operations that keep the plate's seal, the stop for the bolts, the
-/// operations that break it, vacuum off.
+/// A block setup as a program: vacuum on and proven, the operations that keep the plate's seal, the stop for the bolts,
+/// vacuum off, the operations that break the seal.
 /// </summary>
 internal static class BlockProgram
 {
@@ -48,11 +48,13 @@ internal static class BlockProgram
         if (!breaking.IsEmpty)
         {
             yield return new ProgramStep(ProgramStepKind.Stop, null, OperatorText.BoltsIn(design, job));
-            yield return new ProgramStep(ProgramStepKind.Comment, null, OperatorText.PortNext);
+            // Chips of what opens the plate's seal would go to the pump: the bolts hold, so the vacuum is off by then.
+            yield return new ProgramStep(ProgramStepKind.VacuumOff, null, OperatorText.PortNext);
             foreach (Operation op in breaking)
             {
                 yield return new ProgramStep(ProgramStepKind.Operation, op, "");
             }
+            yield break;
         }
         yield return new ProgramStep(ProgramStepKind.VacuumOff, null, "");
     }

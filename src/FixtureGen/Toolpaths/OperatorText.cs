@@ -49,8 +49,10 @@ internal static class OperatorText
     public static string BoltsIn(FixtureDesign design, Job job)
     {
         string names = string.Join(" ", job.Plate.Bolts.Select(b => b.Name));
+        // a control without a word for it leaves the valve to the operator
+        string off = job.Control.VacuumOff.Length == 0 ? "VACUUM OFF. " : "";
         return Text(
-            $"VACUUM STAYS ON. PINS OUT. THREADS AND SOCKETS FREE OF CHIPS. FIT {job.Plate.Bolts.Count()} BOLTS ({names}), {job.Bolt.Description}, {Length(design, job)}KEY {job.Bolt.KeyEngagement:0.0} MM INTO THE HEAD, TO {job.Bolt.TorqueNm:0.0} NM. THEN START"
+            $"VACUUM STAYS ON UNTIL THE BOLTS ARE TIGHT. PINS OUT. THREADS AND SOCKETS FREE OF CHIPS. FIT {job.Plate.Bolts.Count()} BOLTS ({names}), {job.Bolt.Description}, {Length(design, job)}KEY {job.Bolt.KeyEngagement:0.0} MM INTO THE HEAD, TO {job.Bolt.TorqueNm:0.0} NM. {off}THEN START"
         );
     }
 
@@ -64,7 +66,13 @@ internal static class OperatorText
 
     public static string Vacuum(Job job) => Text($"VACUUM AT LEAST {job.Vacuum.AlarmKPa:0} KPA");
 
-    public const string PortNext = "PORT NEXT: VACUUM MAY FALL. CHIP FILTER IN. BOLTS HOLD THE BLOCK";
+    public const string PortNext = "PORT NEXT. BOLTS HOLD THE BLOCK, VACUUM OFF";
+
+    /// <summary>What the operator looks at before the shell is cut; the wait for the vacuum came before.</summary>
+    public static string CountMagnets(FixtureDesign design) =>
+        design.Magnets.IsEmpty
+            ? "LOOK AT THE VACUUM AND THE SHELL'S SEAT"
+            : Text($"LOOK AT THE VACUUM, COUNT {design.Magnets.Length} MAGNETS ON THE SHELL");
 
     /// <summary>What was measured, or what is safe to find when the operator measures.</summary>
     private static string Thickness(Job job) =>

@@ -9,7 +9,7 @@ using FixtureGen.Toolpaths.Routes;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// The production trim: vacuum on and proven, an optional stop, marks, cutouts, the outline last, vacuum off. Between cuts the
+/// The production trim: vacuum on and proven, a stop to count the magnets, marks, cutouts, the outline last, vacuum off. Between cuts the
 /// tool travels above shell, forms, jackets and locator pins.
 /// </summary>
 internal static class TrimProgram
@@ -34,13 +34,28 @@ internal static class TrimProgram
                 OperationPlanner.SafeZ(job, clearance),
                 [
                     new ProgramStep(ProgramStepKind.VacuumOn, null, ""),
-                    new ProgramStep(ProgramStepKind.VacuumWait, null, OperatorText.Vacuum(job)),
-                    new ProgramStep(ProgramStepKind.OptionalStop, null, "CHECK VACUUM AND MAGNETS"),
+                    .. Look(design, job),
                     .. operations.Select(o => new ProgramStep(ProgramStepKind.Operation, o, "")),
                     new ProgramStep(ProgramStepKind.VacuumOff, null, ""),
                 ]
             )
         );
+    }
+
+    /// <summary>The vacuum is proven and a person has counted the magnets; one stop where the control has no switch to wait for.</summary>
+    private static IEnumerable<ProgramStep> Look(FixtureDesign design, Job job)
+    {
+        string level = OperatorText.Vacuum(job);
+        string count = OperatorText.CountMagnets(design);
+        if (job.Control.VacuumWait.Length == 0)
+        {
+            return [new ProgramStep(ProgramStepKind.VacuumWait, null, $"{level}. {count}")];
+        }
+        return
+        [
+            new ProgramStep(ProgramStepKind.VacuumWait, null, level),
+            new ProgramStep(ProgramStepKind.Stop, null, count),
+        ];
     }
 
     private static IEnumerable<Operation> Operations(FixtureDesign design, Job job, double clearance, Kernel kernel)

@@ -64,7 +64,7 @@ internal static class TrimShop
             M64
             M66
             (CHECK VACUUM AND MAGNETS)
-            M1
+            M0
             T9 M6
             S10000 M3 M8
             G0 G43 H9 Z40.

@@ -16,8 +16,8 @@ public sealed partial class EveryKeyTest
 {
     /// <summary>
     /// Keys that no demo part calls for: a corner that its cutter does not reach (<see cref="Toolpaths.TrimPlannerTest"/>), a hole
-    /// deeper than three diameters, and a dwell, which only programs edited by hand have (the judge's ReadingTest and
-    /// PlanesAndCyclesTest read both words), a tool near the plate's face, an edge stop or with its shank (its PlateTest and
+    /// deeper than three diameters, and a dwell or an optional stop, which only programs edited by hand have (the judge's
+    /// ReadingTest and PlanesAndCyclesTest read the words), a tool near the plate's face, an edge stop or with its shank (its PlateTest and
     /// ObstacleTest), a zone that only a groove of the plate reaches (PlateTest).
     /// </summary>
     private static readonly string[] Elsewhere =
@@ -26,6 +26,7 @@ public sealed partial class EveryKeyTest
         "peck_high_speed",
         "dwell",
         "dwell_word",
+        "optional_stop",
         "skin",
         "stop.diameter",
         "groove.width",
