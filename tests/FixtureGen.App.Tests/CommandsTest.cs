@@ -130,10 +130,10 @@ public sealed class CommandsTest
         ProcessStartInfo start = Cli.Start(library.Folder, "layout", library.Job(Job), "--port", "81", "--json");
         if (Environment.IsPrivilegedProcess)
         {
-            string[] rest = [.. start.ArgumentList];
+            string[] rest = [start.FileName, .. start.ArgumentList];
             start.FileName = "setpriv";
             start.ArgumentList.Clear();
-            foreach (string arg in (string[])["--bounding-set", "-net_bind_service", "dotnet", .. rest])
+            foreach (string arg in (string[])["--bounding-set", "-net_bind_service", .. rest])
             {
                 start.ArgumentList.Add(arg);
             }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Tests.Support;
 using Microsoft.Playwright;
 using Xunit;
 
@@ -126,29 +127,7 @@ public sealed class LayoutPage : IAsyncDisposable
         return open;
     }
 
-    public static ProcessStartInfo Start(string folder, params string[] args)
-    {
-        string build = AppContext.BaseDirectory.Contains(
-            $"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}",
-            StringComparison.Ordinal
-        )
-            ? "Release"
-            : "Debug";
-        ProcessStartInfo start = new("dotnet")
-        {
-            WorkingDirectory = folder,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        start.ArgumentList.Add(
-            Path.Combine(Root, "src", "FixtureGen.App", "bin", build, "net10.0", "FixtureGen.App.dll")
-        );
-        foreach (string arg in args)
-        {
-            start.ArgumentList.Add(arg);
-        }
-        return start;
-    }
+    public static ProcessStartInfo Start(string folder, params string[] args) => BuiltProgram.Start(Root, folder, args);
 
     /// <summary>How many answers the page has had.</summary>
     public async Task<int> AnswersAsync() =>

@@ -16,37 +16,7 @@ public static class Cli
 {
     public static string Root { get; } = FindRoot();
 
-    public static string Dll =>
-        Path.Combine(
-            Root,
-            "src",
-            "FixtureGen.App",
-            "bin",
-            AppContext.BaseDirectory.Contains(
-                $"{Path.DirectorySeparatorChar}Release{Path.DirectorySeparatorChar}",
-                StringComparison.Ordinal
-            )
-                ? "Release"
-                : "Debug",
-            "net10.0",
-            "FixtureGen.App.dll"
-        );
-
-    public static ProcessStartInfo Start(string folder, params string[] args)
-    {
-        ProcessStartInfo start = new("dotnet")
-        {
-            WorkingDirectory = folder,
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        start.ArgumentList.Add(Dll);
-        foreach (string arg in args)
-        {
-            start.ArgumentList.Add(arg);
-        }
-        return start;
-    }
+    public static ProcessStartInfo Start(string folder, params string[] args) => BuiltProgram.Start(Root, folder, args);
 
     public static Ran Run(string folder, params string[] args) => Run(Start(folder, args));
 
