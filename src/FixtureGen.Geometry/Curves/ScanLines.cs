@@ -246,6 +246,15 @@ internal sealed class ScanLines
         return sums is [0, 0, 0];
     }
 
+    /// <summary>False for a line that met nothing.</summary>
+    public bool Crosses(int line) => _starts[line] < _starts[line + 1];
+
+    /// <summary>The points so far before the first and after the last crossing of a line, which has some; mm.</summary>
+    public (Point2 First, Point2 Last) Beyond(int line, double by) =>
+        (On(line, _sortedAt[_starts[line]] - by), On(line, _sortedAt[_starts[line + 1] - 1] + by));
+
+    private Point2 On(int line, double along) => _upright ? new(_levels[line], along) : new(along, _levels[line]);
+
     /// <summary>Walks along a line from stretch to stretch.</summary>
     public Walk Along(int line) => new(this, line);
 
@@ -360,9 +369,7 @@ internal sealed class ScanLines
                 : to.Set == 0 ? to.Curve
                 : -1;
             Width = b - a;
-            double middle = (a + b) / 2;
-            double level = _lines._levels[_line];
-            Point = _lines._upright ? new(level, middle) : new(middle, level);
+            Point = _lines.On(_line, (a + b) / 2);
             return true;
         }
     }

@@ -34,6 +34,7 @@ internal sealed class OffsetProof(Slack slack)
     private double[] _levels = [];
     private OffsetSource _source = null!;
     private double _distance;
+    private double _moved;
 
     // Twice what the distance test lets through.
     private double Slop => 4 * slack.Slice;
@@ -46,16 +47,18 @@ internal sealed class OffsetProof(Slack slack)
         _distance = at;
         return LiesAtDistance(work, loops)
             && IsAsLong(work, loops)
-            && RunsHold(work)
+            && IsFar(loops)
+            && DropsHold(work)
             && NothingIsMissing(work.Raw)
-            && Proves(from, at, loops);
+            && Proves(loops, work.Moved);
     }
 
     /// <summary>
     /// The same for loops of whose making nothing is known: every curve's distance is asked of the whole source. A lost loop that
     /// no line meets is not noticed by this alone.
     /// </summary>
-    public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops)
+    /// <param name="moved">The farthest that anything was moved, mm.</param>
+    public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops, double moved)
     {
         _source = from;
         _distance = at;
@@ -70,11 +73,12 @@ internal sealed class OffsetProof(Slack slack)
                 }
             }
         }
-        return Proves(from, at, loops);
+        return Proves(loops, moved);
     }
 
-    private bool Proves(OffsetSource from, double at, List<Loop> loops)
+    private bool Proves(List<Loop> loops, double moved)
     {
+        _moved = moved;
         if (!AreaHolds(loops))
         {
             return false;
@@ -171,22 +175,39 @@ internal sealed class OffsetProof(Slack slack)
         return Math.Abs(sum - work.Length) <= (2 * slack.Grid * (1 + curves)) + (Rounding.Sums * work.Length);
     }
 
-    /// <summary>A run is kept where no source is nearer, and dropped where one is, at any of its points.</summary>
-    private bool RunsHold(Offsetter work)
+    /// <summary>No source is nearer to any segment of the result, at a point other than the one by which its run was kept.</summary>
+    private bool IsFar(List<Loop> loops)
+    {
+        double reach = _distance - Slop;
+        foreach (Loop loop in loops)
+        {
+            foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
+            {
+                Point2 chord = s.End - s.Start;
+                if (
+                    chord.Dot(chord) >= slack.Scanned * slack.Scanned
+                    && _source.Index.AnyNearer(s.IsArc ? Second(Curve.From(s)) : s.Start + (chord * SecondPoint), reach)
+                )
+                {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    /// <summary>A run is dropped where a source is nearer, at any of its points.</summary>
+    private bool DropsHold(Offsetter work)
     {
         Runs runs = work.Runs;
-        for (int r = 0; r < runs.Count; r++)
+        for (int r = 0; r < runs.Count && !work.WrongSide; r++)
         {
-            ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
-            if (c.Chord2 < slack.Scanned * slack.Scanned)
+            if (work.Keeps(r))
             {
                 continue;
             }
-            Point2 p = Second(c);
-            bool holds = work.Keeps(r)
-                ? !_source.Index.AnyNearer(p, _distance - Slop)
-                : work.WrongSide || _source.Index.AnyNearer(p, _distance);
-            if (!holds)
+            ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
+            if (c.Chord2 >= slack.Scanned * slack.Scanned && !_source.Index.AnyNearer(Second(c), _distance))
             {
                 return false;
             }
@@ -214,28 +235,56 @@ internal sealed class OffsetProof(Slack slack)
         return c.C + (ray * (c.R / ray.Length));
     }
 
-    /// <summary>A source curve whose parallel was dropped before anything was cut has others nearer to it at two of its points.</summary>
+    /// <summary>
+    /// Where a source curve's parallel, or the arc about a corner that opens, was dropped before anything was cut, others are
+    /// nearer to it at two of its points.
+    /// </summary>
     private bool NothingIsMissing(RawCurves raw)
     {
         double reach = _distance - LoopLoader.RoundingOf(_source.Greatest + _distance);
-        for (int i = 0; i < _source.Count; i++)
+        for (int k = 0; k + 1 < _source.LoopStarts.Count; k++)
         {
-            if (raw.Shows(i))
+            int first = _source.LoopStarts[k];
+            int end = _source.LoopStarts[k + 1];
+            for (int i = first; i < end; i++)
             {
-                continue;
-            }
-            ref readonly Curve c = ref _source.Curves[i];
-            bool hasParallel = c.Turn == 0 || c.R - (c.Turn * _distance) > slack.Scanned;
-            if (
-                hasParallel
-                && c.Chord2 >= slack.Scanned * slack.Scanned
-                && !(IsTooNear(c, SecondPoint, reach) && IsTooNear(c, 1 - SecondPoint, reach))
-            )
-            {
-                return false;
+                if (
+                    (!raw.Shows(i) && !IsBuried(_source.Curves[i], reach))
+                    || (!raw.ShowsCorner(i) && !IsCornerBuried(i, i + 1 == end ? first : i + 1, reach))
+                )
+                {
+                    return false;
+                }
             }
         }
         return true;
+    }
+
+    private bool IsBuried(in Curve c, double reach)
+    {
+        bool hasParallel = c.Turn == 0 || c.R - (c.Turn * _distance) > slack.Scanned;
+        return !hasParallel
+            || c.Chord2 < slack.Scanned * slack.Scanned
+            || (IsTooNear(c, SecondPoint, reach) && IsTooNear(c, 1 - SecondPoint, reach));
+    }
+
+    /// <summary>The arc about the corner between two curves is shorter than is asked of, not there, or buried.</summary>
+    private bool IsCornerBuried(int before, int after, double reach)
+    {
+        Point2 from = _source.EndTangents[before].Left;
+        Point2 to = _source.StartTangents[after].Left;
+        Point2 across = to - from;
+        bool opens =
+            from.Dot(to) < RawOffset.UTurn
+                ? Corners.TurnsBackToTheRight(_source.Curves[before], _source.Curves[after], slack)
+                : from.Cross(to) < 0;
+        if (!opens || across.Length * _distance < slack.Scanned)
+        {
+            return true;
+        }
+        Point2 corner = _source.Curves[before].B;
+        Curve arc = Curve.Arc(corner + (from * _distance), corner + (to * _distance), corner, _distance, -1);
+        return _source.Index.AnyNearer(Second(arc), reach) && _source.Index.AnyNearer(arc.Probe, reach);
     }
 
     private bool IsTooNear(in Curve c, double along, double reach)
@@ -258,9 +307,35 @@ internal sealed class OffsetProof(Slack slack)
         double swept = (sums.Length * _distance) + (sums.Sweeps * _distance * _distance / 2);
         int count = _source.LoopStarts.Count - 1;
         double most = (_source.Sums.Length * _distance) + (count * Math.PI * _distance * _distance);
-        return loops.Count == 0
-            ? band <= most + slop
-            : band >= swept - slop - (unsure * _distance * _distance / 2) && band <= most + slop;
+        if (loops.Count == 0 || band > most + slop)
+        {
+            return band <= most + slop;
+        }
+        double least = swept - slop - (unsure * _distance * _distance / 2);
+        return band >= least || band >= least - (loops.Sum(Blunt) * _distance * _distance / 2);
+    }
+
+    /// <summary>
+    /// The turns at a loop's corners that stand for arcs, radians: a mitre, or a chord within the snapping distance of its arc.
+    /// The strips along both sides of such a corner overlap, which no sweep takes off.
+    /// </summary>
+    private double Blunt(Loop loop)
+    {
+        ReadOnlySpan<Segment> segments = loop.Contour.Segments.AsSpan();
+        double sum = 0;
+        Point2 before = Curve.From(segments[^1]).EndTangent;
+        foreach (ref readonly Segment s in segments)
+        {
+            Curve c = Curve.From(s);
+            Point2 after = c.StartTangent;
+            double turn = _source.Reversed ? before.Cross(after) : after.Cross(before);
+            if (turn > 0 && before.Dot(after) > 0 && _distance * turn * turn <= 8 * Slop)
+            {
+                sum += turn;
+            }
+            before = c.EndTangent;
+        }
+        return sum;
     }
 
     /// <summary>How much the sweeps of a loop's arcs may be off where ends moved by a grid: nothing but for tiny radii.</summary>
@@ -330,21 +405,44 @@ internal sealed class OffsetProof(Slack slack)
     private bool Scan(Stabs stabs, bool areUpright)
     {
         stabs.Choose(_ranges);
+        if (!EveryLineAgrees(areUpright, inOrder: true))
+        {
+            return false;
+        }
+        if (_ranges.Count == 0)
+        {
+            return true;
+        }
+        // One line through several loops has little room; each loop's own has more.
+        stabs.Each(_ranges);
+        // Lines that met a corner each time: nothing was shown there, so nothing is believed.
+        return EveryLineAgrees(areUpright, inOrder: false) && _ranges.Count == 0;
+    }
+
+    /// <summary>False where a line through some range disagrees; ranges in which nothing could be shown are left over.</summary>
+    /// <param name="inOrder">False where ranges lie within each other.</param>
+    private bool EveryLineAgrees(bool areUpright, bool inOrder)
+    {
         foreach (double fraction in Fractions)
         {
             if (_ranges.Count == 0)
             {
                 return true;
             }
+            if (!inOrder)
+            {
+                SortByLevel(fraction);
+            }
             LayLines(fraction, areUpright);
             _again.Clear();
             for (int line = 0; line < _ranges.Count; line++)
             {
-                if (!_scan.Closes(line))
+                bool? agrees = _scan.Closes(line) ? EveryStretchAgrees(line) : null;
+                if (agrees is null)
                 {
                     _again.Add(_ranges[line]);
                 }
-                else if (!EveryStretchAgrees(line))
+                else if (agrees is false)
                 {
                     return false;
                 }
@@ -352,16 +450,21 @@ internal sealed class OffsetProof(Slack slack)
             _ranges.Clear();
             _ranges.AddRange(_again);
         }
-        // Lines that met a corner each time: nothing was shown there, so nothing is believed.
-        return _ranges.Count == 0;
+        return true;
     }
+
+    private static double Level((double Low, double High) range, double fraction) =>
+        range.Low + (fraction * (range.High - range.Low));
+
+    private void SortByLevel(double fraction) =>
+        _ranges.Sort((a, b) => Level(a, fraction).CompareTo(Level(b, fraction)));
 
     private void LayLines(double fraction, bool areUpright)
     {
         Growing.Reserve(ref _levels, _ranges.Count);
         for (int i = 0; i < _ranges.Count; i++)
         {
-            _levels[i] = _ranges[i].Low + (fraction * (_ranges[i].High - _ranges[i].Low));
+            _levels[i] = Level(_ranges[i], fraction);
         }
         _scan.Begin(_levels.AsSpan(0, _ranges.Count), areUpright);
         _source.Index.AddCrossed(_scan);
@@ -369,32 +472,43 @@ internal sealed class OffsetProof(Slack slack)
         _scan.Sort();
     }
 
-    private bool EveryStretchAgrees(int line)
+    /// <summary>Null where the line passes a corner at which snapping laid two curves over each other.</summary>
+    private bool? EveryStretchAgrees(int line)
     {
+        if (_source.Reversed && _scan.Crosses(line) && !IsClearBeyond(line))
+        {
+            return false;
+        }
         ScanLines.Walk walk = _scan.Along(line);
         while (walk.MoveNext())
         {
             if (walk.Width > slack.Noise && walk.Winding(2) is not (0 or 1))
             {
                 // However thin: a hole round its own outer loop would be taken for another's.
-                return false;
+                return walk.Width <= 2 * _moved ? null : false;
             }
-            if (walk.Width < 2 * Slop)
-            {
-                continue;
-            }
-            int turns = _source.Reversed ? -walk.Winding(0) : walk.Winding(0);
-            bool far = _source.Reversed ? turns <= 0 : turns > 0;
-            bool right =
-                (walk.Winding(2) != 0) == _source.Reversed
-                    ? !far || IsNearer(walk.Curve, walk.Point) || _source.Index.AnyNearer(walk.Point, _distance + Slop)
-                    : far && !_source.Index.AnyNearer(walk.Point, _distance - Slop);
-            if (!right)
+            if (walk.Width >= 2 * Slop && !Agrees(walk))
             {
                 return false;
             }
         }
         return true;
+    }
+
+    /// <summary>What grows reaches as far as the distance, so nothing is nearer just before the line's first crossing and after its last.</summary>
+    private bool IsClearBeyond(int line)
+    {
+        (Point2 first, Point2 last) = _scan.Beyond(line, 2 * Slop);
+        return !_source.Index.AnyNearer(first, _distance - Slop) && !_source.Index.AnyNearer(last, _distance - Slop);
+    }
+
+    private bool Agrees(in ScanLines.Walk walk)
+    {
+        int turns = _source.Reversed ? -walk.Winding(0) : walk.Winding(0);
+        bool far = _source.Reversed ? turns <= 0 : turns > 0;
+        return (walk.Winding(2) != 0) == _source.Reversed
+            ? !far || IsNearer(walk.Curve, walk.Point) || _source.Index.AnyNearer(walk.Point, _distance + Slop)
+            : far && !_source.Index.AnyNearer(walk.Point, _distance - Slop);
     }
 
     /// <summary>True when a curve of the source is nearer to a point than the distance and its slop: most stretches end at one.</summary>

@@ -10,7 +10,7 @@ namespace FixtureGen.Geometry;
 internal sealed class RawOffset(Slack slack)
 {
     // Dot product of tangents below which the path turns back on itself.
-    private const double UTurn = -1 + Rounding.Direction;
+    public const double UTurn = -1 + Rounding.Direction;
 
     // Times that a radius must grow for rounding in it to be seen: each end then gets its own distance.
     private const double Magnified = 1000;
@@ -148,12 +148,17 @@ internal sealed class RawOffset(Slack slack)
             }
             if (previous.To == 1 && next.From == 0 && previous.Alive && next.Alive)
             {
-                StepOver(ref s, previous.Curve.B, next.Curve.A);
+                Point2 from = previous.After == Joint.Round ? s.Curve.A : previous.Curve.B;
+                Point2 to = s.After == Joint.Round ? s.Curve.B : next.Curve.A;
+                StepOver(ref s, from, to);
             }
         }
     }
 
-    /// <summary>Where the neighbours of a dropped curve end next to each other a step between them stands for it.</summary>
+    /// <summary>
+    /// Where the neighbours of a dropped curve, or the arc about its corner, end next to each other a step between them stands
+    /// for it.
+    /// </summary>
     private void StepOver(ref Shifted s, Point2 from, Point2 to)
     {
         if (from.DistanceTo(to) <= slack.Buried)
@@ -237,7 +242,10 @@ internal sealed class RawOffset(Slack slack)
             if (s.Alive)
             {
                 int id = raw.Add(s.Curve, start + i);
-                raw.Show(start + i);
+                if (!s.Consumed)
+                {
+                    raw.Show(start + i);
+                }
                 first = i == 0 ? id : first;
                 Connect(raw, previous, id);
                 previous = id;
@@ -245,6 +253,11 @@ internal sealed class RawOffset(Slack slack)
             else
             {
                 previous = -1;
+            }
+            if (s.After == Joint.Trimmed)
+            {
+                raw.ShowCorner(start + i);
+                continue;
             }
             if (s.After == Joint.Round)
             {
@@ -272,15 +285,19 @@ internal sealed class RawOffset(Slack slack)
     {
         int j = i + 1 == n ? 0 : i + 1;
         Point2 corner = _source.Curves[start + i].B;
-        Point2 a = _shifted[i].Alive ? _shifted[i].Curve.B : corner + (_source.EndTangents[start + i].Left * _distance);
-        Point2 b = _shifted[j].Alive
-            ? _shifted[j].Curve.A
-            : corner + (_source.StartTangents[start + j].Left * _distance);
+        Point2 from = corner + (_source.EndTangents[start + i].Left * _distance);
+        Point2 to = corner + (_source.StartTangents[start + j].Left * _distance);
+        Point2 a = _shifted[i].Alive ? _shifted[i].Curve.B : from;
+        Point2 b = _shifted[j].Alive ? _shifted[j].Curve.A : to;
         if (a.DistanceTo(b) <= slack.Near)
         {
             return -1;
         }
         int id = raw.Add(Curve.Arc(a, b, corner, _distance, -1), start + i);
+        if (a.DistanceTo(from) <= slack.Buried && b.DistanceTo(to) <= slack.Buried)
+        {
+            raw.ShowCorner(start + i);
+        }
         Connect(raw, previous, id);
         return id;
     }

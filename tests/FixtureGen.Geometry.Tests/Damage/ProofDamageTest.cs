@@ -55,7 +55,7 @@ public sealed class ProofDamageTest(ITestOutputHelper output)
             source.Begin(reversed: c.Distance > 0);
             source.AddAll(c.Regions);
             source.End();
-            bool Proves(List<Loop> loops) => swept.Proves(loops) && proof.ProvesAlone(source, d, loops);
+            bool Proves(List<Loop> loops) => swept.Proves(loops) && proof.ProvesAlone(source, d, loops, swept.Moved);
             List<Loop>? right = swept.Run(source, d, band: false, 1);
             if (right is null || !Proves(right))
             {
