@@ -70,6 +70,9 @@ internal sealed class Offsetter
     /// <summary>True for a run that no source was found nearer to.</summary>
     public bool Keeps(int run) => _keeps[run];
 
+    /// <summary>Runs that were kept but led nowhere.</summary>
+    public List<int> Stubs => _deadEnds.Dropped;
+
     /// <summary>The source curve that a curve of the result is as far from as was asked; its number as the loop says it.</summary>
     public int SourceOf(int number) => _raw.Source(_rawOf[number]);
 
@@ -77,6 +80,12 @@ internal sealed class Offsetter
     public List<Loop>? Run(OffsetSource source, double distance, OffsetWay way)
     {
         _rawOffset.Build(source, distance, _raw);
+        return Follow(source, distance, way);
+    }
+
+    /// <summary>The loops that the raw parallels come to.</summary>
+    public List<Loop>? Follow(OffsetSource source, double distance, OffsetWay way)
+    {
         Load();
         double snap = way.Widening * Math.Max(_slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
         Length = 0;
