@@ -10,10 +10,14 @@ internal sealed class DeadEnds(Runs runs)
     /// <summary>Length of the longest run dropped, chords of its pieces added up, mm.</summary>
     public double Longest { get; private set; }
 
+    /// <summary>The runs dropped.</summary>
+    public List<int> Dropped { get; } = [];
+
     /// <param name="way">For each run 1 where it goes from its start, -1 from its end, 0 where it is not there; what is dropped becomes 0.</param>
     public void Drop(Span<sbyte> way)
     {
         Longest = 0;
+        Dropped.Clear();
         Growing.Reserve(ref _incoming, runs.NodeCount);
         Growing.Reserve(ref _outgoing, runs.NodeCount);
         Array.Clear(_incoming, 0, runs.NodeCount);
@@ -51,6 +55,7 @@ internal sealed class DeadEnds(Runs runs)
             return;
         }
         way[run] = 0;
+        Dropped.Add(run);
         _outgoing[start]--;
         _incoming[end]--;
         double length = 0;

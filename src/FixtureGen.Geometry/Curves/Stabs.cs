@@ -44,6 +44,16 @@ internal sealed class Stabs
         }
     }
 
+    /// <summary>Writes every interval by itself.</summary>
+    public void Each(List<(double Low, double High)> ranges)
+    {
+        ranges.Clear();
+        for (int i = 0; i < _count; i++)
+        {
+            ranges.Add((_lows[i], _highs[i]));
+        }
+    }
+
     /// <summary>By insertion where few: a handful is in order before the library's sort has begun.</summary>
     private void Sort()
     {

@@ -60,7 +60,7 @@ internal sealed class ProvenOffset(Slack slack, List<KernelRepair> repairs, bool
             if (
                 loops is not null
                 && _swept.Proves(loops)
-                && _proof.ProvesAlone(source, distance, loops)
+                && _proof.ProvesAlone(source, distance, loops, _swept.Moved)
                 && _nesting.Regions(loops) is { } regions
             )
             {

@@ -1,162 +1,52 @@
-using FixtureGen.Model;
-
 namespace FixtureGen.Geometry;
 
 /// <summary>
 /// Proves a parallel without looking at how it was followed. Shown are: every curve of the result lies, middle and end, at the
-/// distance from the source curve that it says it came from; the result is as long as the runs that were kept, and each run
-/// longer than a thousandth of a millimetre, kept or not, is rightly so at a second point of it; a source curve whose parallel
-/// was dropped before anything was cut has another one too near to it at two points; the area swept is no larger
-/// than Steiner's formula allows and no smaller than what the result's own curves sweep; and along scan lines, one through
-/// every loop of the source and of the result and one each way through the middle, every stretch is in the result just where
-/// side and distance say so. Not shown is what is thinner than four slices.
+/// distance from the source curve that it says it came from, and no source is nearer to a second point of any segment longer
+/// than a thousandth of a millimetre (<see cref="ParallelCurves"/>); the result is as long as the runs that were kept; what
+/// was left out, longer than that, is too near a source: runs at two points, source curves and arcs about corners that were
+/// dropped before anything was cut at two, kept runs that led nowhere at one (<see cref="DroppedCurves"/>); the area swept
+/// is no larger than Steiner's formula allows and no smaller than what the result's own curves sweep
+/// (<see cref="SweptArea"/>); and along scan lines, one through every loop of the source and of the result and one each way
+/// through the middle, every stretch is in the result just where side and distance say so (<see cref="OffsetScan"/>). Not
+/// shown is what is thinner than four slices or bounded by runs of at most a thousandth of a millimetre.
 /// </summary>
 internal sealed class OffsetProof(Slack slack)
 {
-    // Where on a run's longest piece, and in its range a scan line is laid; odd fractions, so that drawings at round numbers
-    // have no corner there.
-    private const double SecondPoint = 0.7131;
-
-    // Sine of the sweep, below which an arc's chord may pass its centre.
-    private const double Slender = Rounding.Slender;
-
-    private static readonly double[] Fractions = [0.41421356, 0.61803399, 0.30901699, 0.7320508];
-
-    // Loops flatter than this are crossed upright, all others level: the fewer directions, the fewer lines.
-    private const double Flat = 0.25;
-
-    private readonly ScanLines _scan = new();
-    private readonly LoopBlocks _blocks = new();
-    private readonly Stabs _flat = new();
-    private readonly Stabs _upright = new();
-    private readonly List<(double Low, double High)> _ranges = [];
-    private readonly List<(double Low, double High)> _again = [];
-    private double[] _levels = [];
-    private OffsetSource _source = null!;
-    private double _distance;
-
-    // Twice what the distance test lets through.
-    private double Slop => 4 * slack.Slice;
+    private readonly ParallelCurves _curves = new(slack);
+    private readonly DroppedCurves _dropped = new(slack);
+    private readonly SweptArea _area = new(slack);
+    private readonly OffsetScan _scan = new(slack);
 
     /// <summary>True when the loops are the source's parallel at <paramref name="at"/> mm.</summary>
     /// <param name="work">What made them.</param>
     public bool Proves(Offsetter work, OffsetSource from, double at, List<Loop> loops)
     {
-        _source = from;
-        _distance = at;
-        return LiesAtDistance(work, loops)
+        Begin(from, at);
+        return _curves.LieAtDistance(work, loops)
             && IsAsLong(work, loops)
-            && RunsHold(work)
-            && NothingIsMissing(work.Raw)
-            && Proves(from, at, loops);
+            && _curves.AreFar(loops)
+            && _dropped.AreRightly(work)
+            && _area.IsPossible(loops)
+            && _scan.Agrees(from, at, loops, work.Moved);
     }
 
     /// <summary>
     /// The same for loops of whose making nothing is known: every curve's distance is asked of the whole source. A lost loop that
     /// no line meets is not noticed by this alone.
     /// </summary>
-    public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops)
+    /// <param name="moved">The farthest that anything was moved, mm.</param>
+    public bool ProvesAlone(OffsetSource from, double at, List<Loop> loops, double moved)
     {
-        _source = from;
-        _distance = at;
-        foreach (Loop loop in loops)
-        {
-            foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
-            {
-                double d = from.Index.Nearest(Curve.From(s).Probe, at + (2 * Slop), out _);
-                if (Math.Abs(d - at) > Slop)
-                {
-                    return false;
-                }
-            }
-        }
-        return Proves(from, at, loops);
+        Begin(from, at);
+        return _curves.AreNearest(loops) && _area.IsPossible(loops) && _scan.Agrees(from, at, loops, moved);
     }
 
-    private bool Proves(OffsetSource from, double at, List<Loop> loops)
+    private void Begin(OffsetSource from, double at)
     {
-        if (!AreaHolds(loops))
-        {
-            return false;
-        }
-        ChooseLines(loops);
-        _blocks.Build(loops, outer: false);
-        return Scan(_flat, false) && Scan(_upright, true);
-    }
-
-    private bool LiesAtDistance(Offsetter work, List<Loop> loops)
-    {
-        foreach (Loop loop in loops)
-        {
-            ReadOnlySpan<Segment> segments = loop.Contour.Segments.AsSpan();
-            if (loop.Sources.IsDefault || loop.Sources.Length != segments.Length)
-            {
-                return false;
-            }
-            for (int i = 0; i < segments.Length; i++)
-            {
-                ref readonly Segment s = ref segments[i];
-                ref readonly Curve from = ref _source.Curves[work.SourceOf(loop.Sources[i])];
-                if (!(s.IsArc ? IsParallelArc(s, from) : IsParallelLine(s, from)))
-                {
-                    return false;
-                }
-            }
-        }
-        return true;
-    }
-
-    /// <summary>
-    /// Middle and end of a line at the distance from its source's whole line, or circle where it stands for a flat arc, or from
-    /// its source's end where it stands for a flat arc about that; what continues a line straight on was joined to it.
-    /// </summary>
-    private bool IsParallelLine(in Segment s, in Curve from)
-    {
-        Point2 end = _source.Reversed ? s.Start : s.End;
-        Point2 middle = (s.Start + s.End) * 0.5;
-        if (from.IsArc)
-        {
-            return IsBesideArc(end, from) && IsBesideArc(middle, from);
-        }
-        Point2 d = from.B - from.A;
-        double length = Math.Sqrt(d.Dot(d));
-        double low = (_distance - Slop) * length;
-        double high = (_distance + Slop) * length;
-        double atEnd = Math.Abs(d.Cross(end - from.A));
-        double atMiddle = Math.Abs(d.Cross(middle - from.A));
-        return ((atEnd >= low && atEnd <= high) || IsBesideEnd(end, from))
-            && ((atMiddle >= low && atMiddle <= high) || IsBesideEnd(middle, from));
-    }
-
-    private bool IsBesideArc(Point2 p, in Curve from) =>
-        Math.Abs(Math.Abs(p.DistanceTo(from.C) - from.R) - _distance) <= Slop || IsBesideEnd(p, from);
-
-    private bool IsBesideEnd(Point2 p, in Curve from) => Math.Abs(p.DistanceTo(from.B) - _distance) <= Slop;
-
-    /// <summary>Both ends of an arc at the distance from its centre, which is its source's end, or its source's centre.</summary>
-    private bool IsParallelArc(in Segment s, in Curve from) =>
-        (IsSame(s.Centre, from.B) && HasRadius(s, _distance))
-        || (from.IsArc && IsSame(s.Centre, from.C) && HasRadius(s, Math.Abs(from.R - (from.Turn * _distance))));
-
-    private bool HasRadius(in Segment s, double radius)
-    {
-        double low = Math.Max(0, radius - Slop);
-        double high = radius + Slop;
-        return IsWithin(s.Start, s.Centre, low, high) && IsWithin(s.End, s.Centre, low, high);
-    }
-
-    /// <summary>Arcs that continue each other are joined to one, whose centre is that of either: they differ in the last digits.</summary>
-    private bool IsSame(Point2 a, Point2 b)
-    {
-        Point2 d = a - b;
-        return d.Dot(d) <= Slop * Slop;
-    }
-
-    private static bool IsWithin(Point2 p, Point2 centre, double low, double high)
-    {
-        Point2 d = p - centre;
-        double away = d.Dot(d);
-        return away >= low * low && away <= high * high;
+        _curves.Begin(from, at);
+        _dropped.Begin(from, at);
+        _area.Begin(from, at);
     }
 
     private bool IsAsLong(Offsetter work, List<Loop> loops)
@@ -170,234 +60,4 @@ internal sealed class OffsetProof(Slack slack)
         }
         return Math.Abs(sum - work.Length) <= (2 * slack.Grid * (1 + curves)) + (Rounding.Sums * work.Length);
     }
-
-    /// <summary>A run is kept where no source is nearer, and dropped where one is, at any of its points.</summary>
-    private bool RunsHold(Offsetter work)
-    {
-        Runs runs = work.Runs;
-        for (int r = 0; r < runs.Count; r++)
-        {
-            ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
-            if (c.Chord2 < slack.Scanned * slack.Scanned)
-            {
-                continue;
-            }
-            Point2 p = Second(c);
-            bool holds = work.Keeps(r)
-                ? !_source.Index.AnyNearer(p, _distance - Slop)
-                : work.WrongSide || _source.Index.AnyNearer(p, _distance);
-            if (!holds)
-            {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    /// <summary>
-    /// A second point of a curve: on an arc of less than half a turn, from its centre through one of its chord, on a longer one
-    /// at three quarters.
-    /// </summary>
-    private static Point2 Second(in Curve c)
-    {
-        if (c.Turn == 0)
-        {
-            return c.PointAt(SecondPoint);
-        }
-        if (c.Turn * (c.A - c.C).Cross(c.B - c.C) <= Slender * c.R * c.R)
-        {
-            Curve half = c;
-            half.A = c.Middle;
-            return half.Middle;
-        }
-        Point2 ray = c.A + ((c.B - c.A) * SecondPoint) - c.C;
-        return c.C + (ray * (c.R / ray.Length));
-    }
-
-    /// <summary>A source curve whose parallel was dropped before anything was cut has others nearer to it at two of its points.</summary>
-    private bool NothingIsMissing(RawCurves raw)
-    {
-        double reach = _distance - LoopLoader.RoundingOf(_source.Greatest + _distance);
-        for (int i = 0; i < _source.Count; i++)
-        {
-            if (raw.Shows(i))
-            {
-                continue;
-            }
-            ref readonly Curve c = ref _source.Curves[i];
-            bool hasParallel = c.Turn == 0 || c.R - (c.Turn * _distance) > slack.Scanned;
-            if (
-                hasParallel
-                && c.Chord2 >= slack.Scanned * slack.Scanned
-                && !(IsTooNear(c, SecondPoint, reach) && IsTooNear(c, 1 - SecondPoint, reach))
-            )
-            {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    private bool IsTooNear(in Curve c, double along, double reach)
-    {
-        Point2 p = c.PointAt(along);
-        return _source.Index.AnyNearer(p + (c.TangentAt(p).Left * _distance), reach);
-    }
-
-    private bool AreaHolds(List<Loop> loops)
-    {
-        LoopSums sums = default;
-        double unsure = 0;
-        foreach (Loop loop in loops)
-        {
-            sums += _source.Reversed ? loop.Sums.Reversed : loop.Sums;
-            unsure += Unsure(loop);
-        }
-        double band = _source.Sums.Area - sums.Area;
-        double slop = Slop * (1 + _source.Sums.Length + sums.Length);
-        double swept = (sums.Length * _distance) + (sums.Sweeps * _distance * _distance / 2);
-        int count = _source.LoopStarts.Count - 1;
-        double most = (_source.Sums.Length * _distance) + (count * Math.PI * _distance * _distance);
-        return loops.Count == 0
-            ? band <= most + slop
-            : band >= swept - slop - (unsure * _distance * _distance / 2) && band <= most + slop;
-    }
-
-    /// <summary>How much the sweeps of a loop's arcs may be off where ends moved by a grid: nothing but for tiny radii.</summary>
-    private double Unsure(in Loop loop)
-    {
-        double sum = 0;
-        foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
-        {
-            if (s.IsArc)
-            {
-                double r = s.Start.DistanceTo(s.Centre);
-                sum += r > slack.TinyRadius ? 0 : Math.Min(2 * Math.PI, 4 * slack.Grid / r);
-            }
-        }
-        return sum;
-    }
-
-    private void ChooseLines(List<Loop> loops)
-    {
-        _flat.Clear();
-        _upright.Clear();
-        Box2 all = _source.Index.Bounds;
-        _flat.Add(all.MinY, all.MaxY);
-        _upright.Add(all.MinX, all.MaxX);
-        for (int k = 0; k + 1 < _source.LoopStarts.Count && _source.LoopStarts.Count > 2; k++)
-        {
-            Stab(Span(_source.LoopStarts[k], _source.LoopStarts[k + 1]));
-        }
-        foreach (Loop loop in loops)
-        {
-            Stab(loop.Box);
-        }
-    }
-
-    private void Stab(in Box2 span)
-    {
-        if (span.Height >= Flat * span.Width)
-        {
-            _flat.Add(span.MinY, span.MaxY);
-        }
-        else
-        {
-            _upright.Add(span.MinX, span.MaxX);
-        }
-    }
-
-    /// <summary>A box that a loop's corners and its arcs' middles reach on all sides.</summary>
-    private Box2 Span(int first, int end)
-    {
-        (double x0, double y0, double x1, double y1) = (
-            double.MaxValue,
-            double.MaxValue,
-            double.MinValue,
-            double.MinValue
-        );
-        for (int i = first; i < end; i++)
-        {
-            Point2 p = _source.Curves[i].A;
-            ref readonly Curve c = ref _source.Curves[i];
-            Point2 q = c.IsArc && !c.StaysInOneQuadrant() ? c.Middle : p;
-            (x0, y0) = (Math.Min(x0, Math.Min(p.X, q.X)), Math.Min(y0, Math.Min(p.Y, q.Y)));
-            (x1, y1) = (Math.Max(x1, Math.Max(p.X, q.X)), Math.Max(y1, Math.Max(p.Y, q.Y)));
-        }
-        return new(x0, y0, x1, y1);
-    }
-
-    private bool Scan(Stabs stabs, bool areUpright)
-    {
-        stabs.Choose(_ranges);
-        foreach (double fraction in Fractions)
-        {
-            if (_ranges.Count == 0)
-            {
-                return true;
-            }
-            LayLines(fraction, areUpright);
-            _again.Clear();
-            for (int line = 0; line < _ranges.Count; line++)
-            {
-                if (!_scan.Closes(line))
-                {
-                    _again.Add(_ranges[line]);
-                }
-                else if (!EveryStretchAgrees(line))
-                {
-                    return false;
-                }
-            }
-            _ranges.Clear();
-            _ranges.AddRange(_again);
-        }
-        // Lines that met a corner each time: nothing was shown there, so nothing is believed.
-        return _ranges.Count == 0;
-    }
-
-    private void LayLines(double fraction, bool areUpright)
-    {
-        Growing.Reserve(ref _levels, _ranges.Count);
-        for (int i = 0; i < _ranges.Count; i++)
-        {
-            _levels[i] = _ranges[i].Low + (fraction * (_ranges[i].High - _ranges[i].Low));
-        }
-        _scan.Begin(_levels.AsSpan(0, _ranges.Count), areUpright);
-        _source.Index.AddCrossed(_scan);
-        _blocks.AddCrossed(_scan, 2);
-        _scan.Sort();
-    }
-
-    private bool EveryStretchAgrees(int line)
-    {
-        ScanLines.Walk walk = _scan.Along(line);
-        while (walk.MoveNext())
-        {
-            if (walk.Width > slack.Noise && walk.Winding(2) is not (0 or 1))
-            {
-                // However thin: a hole round its own outer loop would be taken for another's.
-                return false;
-            }
-            if (walk.Width < 2 * Slop)
-            {
-                continue;
-            }
-            int turns = _source.Reversed ? -walk.Winding(0) : walk.Winding(0);
-            bool far = _source.Reversed ? turns <= 0 : turns > 0;
-            bool right =
-                (walk.Winding(2) != 0) == _source.Reversed
-                    ? !far || IsNearer(walk.Curve, walk.Point) || _source.Index.AnyNearer(walk.Point, _distance + Slop)
-                    : far && !_source.Index.AnyNearer(walk.Point, _distance - Slop);
-            if (!right)
-            {
-                return false;
-            }
-        }
-        return true;
-    }
-
-    /// <summary>True when a curve of the source is nearer to a point than the distance and its slop: most stretches end at one.</summary>
-    private bool IsNearer(int curve, Point2 p) =>
-        curve >= 0 && _source.Curves[curve].Distance2(p) < (_distance + Slop) * (_distance + Slop);
 }

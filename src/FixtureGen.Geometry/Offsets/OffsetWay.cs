@@ -19,7 +19,8 @@ internal enum Leniency
 /// <summary>How a parallel is made where the plain way could not be proven. All ways are exact and proven alike.</summary>
 /// <param name="SideTest">Pieces on the wrong side of the source fall out too, which only sources that touch or overlap themselves need.</param>
 /// <param name="Widening">How many times the usual distance is snapped.</param>
-internal readonly record struct OffsetWay(Leniency Leniency, bool SideTest, double Widening)
+/// <param name="Retraced">Parallels that meet in the middle of a gap leave nothing there however many they are, which only sources that retrace themselves need.</param>
+internal readonly record struct OffsetWay(Leniency Leniency, bool SideTest, double Widening, bool Retraced = false)
 {
     /// <summary>The way of all but rare cases.</summary>
     public static OffsetWay Plain { get; } = new(Leniency.Moved, SideTest: false, Widening: 1);
@@ -30,6 +31,7 @@ internal readonly record struct OffsetWay(Leniency Leniency, bool SideTest, doub
         Plain,
         new(Leniency.None, SideTest: false, Widening: 1),
         new(Leniency.Slice, SideTest: false, Widening: 1),
+        new(Leniency.Moved, SideTest: false, Widening: 1, Retraced: true),
         new(Leniency.Moved, SideTest: true, Widening: 1),
         new(Leniency.Slice, SideTest: true, Widening: 1),
         new(Leniency.Moved, SideTest: false, Widening: 2),

@@ -11,6 +11,10 @@ internal sealed class Offsetter
     // In snapping distances: how much too near its source a piece that was not moved may seem.
     private const double Unmoved = 0.1;
 
+    // Which ways a run is gone.
+    private const byte To = 1;
+    private const byte Fro = 2;
+
     private readonly Slack _slack;
     private readonly RawOffset _rawOffset;
     private readonly RawCurves _raw = new();
@@ -26,6 +30,7 @@ internal sealed class Offsetter
     private int[] _endIds = [];
     private int[] _rawOf = [];
     private bool[] _keeps = [];
+    private byte[] _toAndFro = [];
     private double _spare;
 
     public Offsetter(Slack slack)
@@ -65,6 +70,9 @@ internal sealed class Offsetter
     /// <summary>True for a run that no source was found nearer to.</summary>
     public bool Keeps(int run) => _keeps[run];
 
+    /// <summary>Runs that were kept but led nowhere.</summary>
+    public List<int> Stubs => _deadEnds.Dropped;
+
     /// <summary>The source curve that a curve of the result is as far from as was asked; its number as the loop says it.</summary>
     public int SourceOf(int number) => _raw.Source(_rawOf[number]);
 
@@ -72,6 +80,12 @@ internal sealed class Offsetter
     public List<Loop>? Run(OffsetSource source, double distance, OffsetWay way)
     {
         _rawOffset.Build(source, distance, _raw);
+        return Follow(source, distance, way);
+    }
+
+    /// <summary>The loops that the raw parallels come to.</summary>
+    public List<Loop>? Follow(OffsetSource source, double distance, OffsetWay way)
+    {
         Load();
         double snap = way.Widening * Math.Max(_slack.Near, LoopLoader.RoundingOf(source.Greatest + distance));
         Length = 0;
@@ -94,7 +108,7 @@ internal sealed class Offsetter
             Leniency.None => Unmoved * snap,
             Leniency.Slice => _slack.Slice,
         };
-        Choose(source, distance, way.SideTest);
+        Choose(source, distance, way.SideTest, way.Retraced);
         SortNodes();
         List<Loop> loops = _tracer.Trace(node => _live[node], _slack.Thin, source.Reversed);
         Length -= _tracer.Thin;
@@ -170,11 +184,16 @@ internal sealed class Offsetter
         return plain;
     }
 
-    /// <summary>Keeps what is no nearer to the source than the distance; what goes to and fro on the same way goes nowhere.</summary>
-    private void Choose(OffsetSource source, double distance, bool sideTest)
+    /// <summary>
+    /// Keeps what is no nearer to the source than the distance; what goes to and fro on the same way goes nowhere. As often to
+    /// as fro, that is, but for a source that retraces itself, which has its parallels twice on one side and once on the other.
+    /// </summary>
+    private void Choose(OffsetSource source, double distance, bool sideTest, bool retraced)
     {
         Span<sbyte> way = _tracer.Begin();
         Growing.Reserve(ref _keeps, way.Length);
+        Growing.Reserve(ref _toAndFro, way.Length);
+        Array.Clear(_toAndFro, 0, way.Length);
         for (int r = 0; r < way.Length; r++)
         {
             if (r % 1024 == 0)
@@ -184,12 +203,14 @@ internal sealed class Offsetter
             _keeps[r] = IsFar(source, distance, sideTest, r);
             if (_keeps[r])
             {
-                way[_twins.TwinOf(r)] += (sbyte)(_twins.Opposed(r) ? -1 : 1);
+                int twin = _twins.TwinOf(r);
+                way[twin] += (sbyte)(_twins.Opposed(r) ? -1 : 1);
+                _toAndFro[twin] |= _twins.Opposed(r) ? Fro : To;
             }
         }
         for (int r = 0; r < way.Length; r++)
         {
-            way[r] = (sbyte)Math.Sign(way[r]);
+            way[r] = retraced && _toAndFro[r] == (To | Fro) ? (sbyte)0 : (sbyte)Math.Sign(way[r]);
         }
         _deadEnds.Drop(way);
         for (int r = 0; r < way.Length; r++)

@@ -7,6 +7,7 @@ internal sealed class RawCurves
     private int[] _next = [];
     private int[] _sources = [];
     private bool[] _shown = [];
+    private bool[] _shownCorners = [];
 
     public int Count => _curves.Count;
 
@@ -19,7 +20,9 @@ internal sealed class RawCurves
     {
         _curves.Clear();
         Growing.Reserve(ref _shown, sourceCount);
+        Growing.Reserve(ref _shownCorners, sourceCount);
         Array.Clear(_shown, 0, sourceCount);
+        Array.Clear(_shownCorners, 0, sourceCount);
     }
 
     /// <param name="source">The source curve that it is everywhere as far from as was asked.</param>
@@ -45,6 +48,12 @@ internal sealed class RawCurves
 
     /// <summary>False for a source curve of which nothing is left but, perhaps, the joint after it.</summary>
     public bool Shows(int source) => _shown[source];
+
+    /// <summary>Notes that the whole arc about the corner after a source curve, or the mitre in its place, is among these.</summary>
+    public void ShowCorner(int source) => _shownCorners[source] = true;
+
+    /// <summary>False where there is no arc about the corner after a source curve.</summary>
+    public bool ShowsCorner(int source) => _shownCorners[source];
 
     /// <summary>The source curve of a raw one.</summary>
     public int Source(int curve) => _sources[curve];

@@ -7,10 +7,10 @@ namespace FixtureGen.Geometry;
 /// neighbours that overlap trimmed to their common point. Where neighbours do not meet the joint stays open; the parts near
 /// it are too near the source anyway and fall out later.
 /// </summary>
-internal sealed class RawOffset(Slack slack)
+internal sealed partial class RawOffset(Slack slack)
 {
     // Dot product of tangents below which the path turns back on itself.
-    private const double UTurn = -1 + Rounding.Direction;
+    public const double UTurn = -1 + Rounding.Direction;
 
     // Times that a radius must grow for rounding in it to be seen: each end then gets its own distance.
     private const double Magnified = 1000;
@@ -148,12 +148,17 @@ internal sealed class RawOffset(Slack slack)
             }
             if (previous.To == 1 && next.From == 0 && previous.Alive && next.Alive)
             {
-                StepOver(ref s, previous.Curve.B, next.Curve.A);
+                Point2 from = previous.After == Joint.Round ? s.Curve.A : previous.Curve.B;
+                Point2 to = s.After == Joint.Round ? s.Curve.B : next.Curve.A;
+                StepOver(ref s, from, to);
             }
         }
     }
 
-    /// <summary>Where the neighbours of a dropped curve end next to each other a step between them stands for it.</summary>
+    /// <summary>
+    /// Where the neighbours of a dropped curve, or the arc about its corner, end next to each other a step between them stands
+    /// for it.
+    /// </summary>
     private void StepOver(ref Shifted s, Point2 from, Point2 to)
     {
         if (from.DistanceTo(to) <= slack.Buried)
@@ -224,72 +229,6 @@ internal sealed class RawOffset(Slack slack)
             s.Alive = false;
             s.After = s.After == Joint.Round ? Joint.Round : Joint.Open;
             previous.After = previous.After == Joint.Round ? Joint.Round : Joint.Open;
-        }
-    }
-
-    private void Emit(int start, int n, RawCurves raw)
-    {
-        int previous = -1;
-        int first = -1;
-        for (int i = 0; i < n; i++)
-        {
-            ref Shifted s = ref _shifted[i];
-            if (s.Alive)
-            {
-                int id = raw.Add(s.Curve, start + i);
-                raw.Show(start + i);
-                first = i == 0 ? id : first;
-                Connect(raw, previous, id);
-                previous = id;
-            }
-            else
-            {
-                previous = -1;
-            }
-            if (s.After == Joint.Round)
-            {
-                int id = EmitRound(start, i, n, previous, raw);
-                previous = id < 0 ? previous : id;
-            }
-            else if (s.After == Joint.Bridged)
-            {
-                int id = raw.Add(Curve.Line(s.Curve.B, _shifted[i + 1 == n ? 0 : i + 1].Curve.A), start + i);
-                Connect(raw, previous, id);
-                previous = id;
-            }
-            else if (s.After == Joint.Open)
-            {
-                previous = -1;
-            }
-        }
-        if (first >= 0)
-        {
-            Connect(raw, previous, first);
-        }
-    }
-
-    private int EmitRound(int start, int i, int n, int previous, RawCurves raw)
-    {
-        int j = i + 1 == n ? 0 : i + 1;
-        Point2 corner = _source.Curves[start + i].B;
-        Point2 a = _shifted[i].Alive ? _shifted[i].Curve.B : corner + (_source.EndTangents[start + i].Left * _distance);
-        Point2 b = _shifted[j].Alive
-            ? _shifted[j].Curve.A
-            : corner + (_source.StartTangents[start + j].Left * _distance);
-        if (a.DistanceTo(b) <= slack.Near)
-        {
-            return -1;
-        }
-        int id = raw.Add(Curve.Arc(a, b, corner, _distance, -1), start + i);
-        Connect(raw, previous, id);
-        return id;
-    }
-
-    private static void Connect(RawCurves raw, int from, int to)
-    {
-        if (from >= 0 && from != to)
-        {
-            raw.Connect(from, to);
         }
     }
 }

@@ -15,6 +15,9 @@ internal static class Biarcs
     private const int Samples = 9;
     private const int DeepestHalving = 14;
 
+    // Sine between a chord and its arc's tangent below which a line stands for the arc.
+    private const double Straight = 1e-3;
+
     /// <summary>
     /// Arcs and lines within <paramref name="chord"/> mm of the spans, end to end; spans must join each other. What does not fit
     /// after 14 halvings becomes a line.
@@ -123,8 +126,8 @@ internal static class Biarcs
     {
         Point2 w = to - from;
         double side = leaving.Cross(w);
-        // side / 4 is the arc's rise over its chord, near enough where it is small
-        if (Math.Abs(side) < 4e-4 * chord)
+        // side / 4 is the arc's rise over its chord, near enough where it is small; near a cusp a short arc turns far with next to none
+        if (Math.Abs(side) < Math.Min(4e-4 * chord, Straight * w.Length))
         {
             AddLine(from, to, into);
             return;

@@ -36,6 +36,9 @@ internal sealed record Slack
     /// <summary>The most by which a piece of a parallel may be too near its source and still be kept.</summary>
     public required double Slice { get; init; }
 
+    /// <summary>How far a curve of an offset may lie off the distance and still be proven: twice what the distance test lets through.</summary>
+    public required double Slop { get; init; }
+
     /// <summary>
     /// Loops thinner than this, area over length, are nothing: four slices across, which is what the proof of an offset cannot
     /// tell either.
@@ -73,6 +76,7 @@ internal sealed record Slack
             Curvature = t.Grid / 1_000,
             Mitre = t.Grid / 10_000,
             Slice = t.Slice,
+            Slop = 4 * t.Slice,
             Thin = 2 * t.Slice,
             Buried = 10 * t.Slice,
             Stub = 25_000 * t.Slice,

@@ -33,6 +33,39 @@ internal static class ResultDamage
         }
     }
 
+    /// <summary>All raw parallels but one, of which nothing is said to be missing.</summary>
+    public static void Lose(RawCurves whole, int lost, int sourceCount, RawCurves into)
+    {
+        into.Begin(sourceCount);
+        for (int i = 0; i < whole.Count; i++)
+        {
+            if (i != lost)
+            {
+                into.Add(whole.Items[i], whole.Source(i));
+            }
+        }
+        for (int i = 0; i < whole.Count; i++)
+        {
+            if (i != lost && whole.Next(i) >= 0 && whole.Next(i) != lost)
+            {
+                into.Connect(Without(lost, i), Without(lost, whole.Next(i)));
+            }
+        }
+        for (int i = 0; i < sourceCount; i++)
+        {
+            if (whole.Shows(i))
+            {
+                into.Show(i);
+            }
+            if (whole.ShowsCorner(i))
+            {
+                into.ShowCorner(i);
+            }
+        }
+    }
+
+    private static int Without(int lost, int number) => number > lost ? number - 1 : number;
+
     private static List<Loop> Replaced(List<Loop> loops, int k, Loop by)
     {
         loops[k] = by;

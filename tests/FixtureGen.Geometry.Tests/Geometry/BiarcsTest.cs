@@ -32,23 +32,12 @@ public sealed class BiarcsTest
     // a cubic by its Bernstein form, which is not how the spline is evaluated
     [Fact]
     [Trait("Speed", "Slow")]
-    public void Cubics_become_tangent_arcs() =>
-        Gen.Select(Place, Place, Place, Place)
-            .Sample(
-                (a, b, c, d) =>
-                {
-                    var spline = new SplineArcs(3, [0, 0, 0, 0, 1, 1, 1, 1], [a, b, c, d], [1, 1, 1, 1]);
-                    Check(
-                        spline.Segments(Chord),
-                        t =>
-                        {
-                            double r = 1 - t;
-                            return (r * r * r * a) + (3 * r * r * t * b) + (3 * r * t * t * c) + (t * t * t * d);
-                        }
-                    );
-                },
-                iter: 300
-            );
+    public void Cubics_become_tangent_arcs() => Gen.Select(Place, Place, Place, Place).Sample(CheckCubic, iter: 300);
+
+    /// <summary>It turns back within 1e-4 mm; lines that stood for arcs that short broke the tangent by 0.047.</summary>
+    [Fact]
+    public void A_cubic_that_all_but_has_a_cusp_becomes_tangent_arcs() =>
+        CheckCubic(new(-2.75, -48.45402999638566), new(0.00436, 0), new(-3, 0), new(6.417E-08, -29.50883018004762));
 
     // Two control points in one place: the cubic stands still there, and leaves or arrives along the next leg of its polygon.
     [Fact]
@@ -65,6 +54,16 @@ public sealed class BiarcsTest
                 },
                 iter: 100
             );
+
+    private static void CheckCubic(Point2 a, Point2 b, Point2 c, Point2 d) =>
+        Check(
+            Cubic(a, b, c, d),
+            t =>
+            {
+                double r = 1 - t;
+                return (r * r * r * a) + (3 * r * r * t * b) + (3 * r * t * t * c) + (t * t * t * d);
+            }
+        );
 
     private static List<Segment> Cubic(Point2 a, Point2 b, Point2 c, Point2 d) =>
         new SplineArcs(3, [0, 0, 0, 0, 1, 1, 1, 1], [a, b, c, d], [1, 1, 1, 1]).Segments(Chord);

@@ -141,4 +141,45 @@ public sealed class DegenerateOffsetTest
         Assert.Equal(RepairKind.Snapped, note.Kind);
         Assert.InRange(note.Amount, 0, Tolerances.House.Grid);
     }
+
+    /// <summary>
+    /// In the middle of each side two corners that hardly open and two between them that hardly close, a fraction of a
+    /// micrometre apart, as arcs fitted to a curve leave them: the arcs about the outer two become the lines that run along
+    /// them, and the area that was swept could not be proven for it. By Steiner's formula the sides count as straight.
+    /// </summary>
+    [Fact]
+    public void Corners_hardly_open_whose_arcs_become_lines_can_be_proven()
+    {
+        const double d = 11.584375;
+        const double opens = 5.659e-5;
+        const double closes = 2.34e-5;
+        (double Turn, double Length)[] side =
+        [
+            (opens, 2.73e-4),
+            (-closes, 1.12e-4),
+            (-closes, 2.73e-4),
+            (opens, 10),
+            ((Math.PI / 2) - (2 * (opens - closes)), 10),
+        ];
+        List<Point2> corners = [new(0, 0)];
+        double heading = 0;
+        foreach (
+            (double turn, double length) in side.Prepend((Turn: 0, Length: 10))
+                .Concat(side)
+                .Concat(side)
+                .Concat(side)
+                .SkipLast(1)
+        )
+        {
+            heading += turn;
+            corners.Add(corners[^1] + (new Point2(Math.Cos(heading), Math.Sin(heading)) * length));
+        }
+        corners.RemoveAt(corners.Count - 1);
+        Region crinkled = Region.From(Contours.FromPoints([.. corners]));
+
+        double grown = Measure.Area(_kernel.Offset(crinkled, d)) - Measure.Area(crinkled);
+
+        Assert.Equal((Measure.Length(crinkled) * d) + (Math.PI * d * d), grown, 1e-4);
+        Assert.DoesNotContain(_kernel.Repairs, r => r.Kind is RepairKind.FallBack or RepairKind.SideTest);
+    }
 }

@@ -108,6 +108,6 @@ public sealed class OffsetProofTest
         source.Begin(reversed: d > 0);
         source.AddAll([from]);
         source.End();
-        return new OffsetProof(House).ProvesAlone(source, Math.Abs(d), Loop.From(result));
+        return new OffsetProof(House).ProvesAlone(source, Math.Abs(d), Loop.From(result), moved: 0);
     }
 }

@@ -8,7 +8,8 @@ namespace FixtureGen.Tests.Hostile;
 
 /// <summary>
 /// Hostile offsets: 500 by default, as many as FIXTUREGEN_HOSTILE_OFFSETS says (with FIXTUREGEN_HOSTILE_OFFSETS_FROM as the
-/// first number) in a long run, which prints by family: cases, wrong, unproven, refused, told, fall-backs, side tests, slowest.
+/// first number) in a long run, which prints by family: cases, wrong, unproven, refused, told, fall-backs, what was no region and redone by
+/// definition, side tests, slowest.
 /// </summary>
 public sealed class HostileOffsetTest(ITestOutputHelper output)
 {
@@ -26,6 +27,7 @@ public sealed class HostileOffsetTest(ITestOutputHelper output)
         public int Refused;
         public int Told;
         public int FallBacks;
+        public int NoRegions;
         public int SideTests;
         public double Slowest;
     }
@@ -56,7 +58,7 @@ public sealed class HostileOffsetTest(ITestOutputHelper output)
         {
             output.WriteLine(
                 FormattableString.Invariant(
-                    $"{family}: {t.Cases} cases, {t.Wrong} wrong, {t.Unproven} unproven, {t.Refused} refused, {t.Told} told, {t.FallBacks} fall-backs, {t.SideTests} side tests, slowest {t.Slowest:F1} ms"
+                    $"{family}: {t.Cases} cases, {t.Wrong} wrong, {t.Unproven} unproven, {t.Refused} refused, {t.Told} told, {t.FallBacks} fall-backs, {t.NoRegions} no regions, {t.SideTests} side tests, slowest {t.Slowest:F1} ms"
                 )
             );
         }
@@ -66,7 +68,8 @@ public sealed class HostileOffsetTest(ITestOutputHelper output)
 
     /// <summary>
     /// Wrong, unproven or redone by definition once: arcs shrunk to a hair, circles that hardly miss being whole, walls and
-    /// channels a hair too thin, ends that miss each other, tiny arcs far away.
+    /// channels a hair too thin, ends that miss each other, tiny arcs far away, two loops that snapping laid over each other
+    /// by a hair at the corner they share.
     /// </summary>
     [Theory]
     [InlineData(347)]
@@ -91,6 +94,7 @@ public sealed class HostileOffsetTest(ITestOutputHelper output)
     [InlineData(145075)]
     [InlineData(161431)]
     [InlineData(1034073)]
+    [InlineData(3105889)]
     public void Offsets_that_failed_once_are_right(int number)
     {
         List<string> complaints = [];
@@ -129,8 +133,14 @@ public sealed class HostileOffsetTest(ITestOutputHelper output)
         }
         if (kernel.Repairs.Any(r => r.Kind == RepairKind.FallBack))
         {
-            tally.FallBacks++;
-            Complain("FALLBACK");
+            // A spike whose sides cross near its tip, as one bent loop in many thousands has, is no region.
+            bool isRegion = kernel.Faults(c.Regions).IsEmpty;
+            tally.FallBacks += isRegion ? 1 : 0;
+            tally.NoRegions += isRegion ? 0 : 1;
+            if (isRegion)
+            {
+                Complain("FALLBACK");
+            }
         }
         tally.Told += kernel.Repairs.IsEmpty ? 0 : 1;
         tally.SideTests += kernel.Repairs.Any(r => r.Kind == RepairKind.SideTest) ? 1 : 0;

@@ -1,0 +1,117 @@
+using FixtureGen.Model;
+
+namespace FixtureGen.Geometry;
+
+/// <summary>
+/// Whether what a parallel left out was rightly left out: before anything was cut, as too near a source, or as leading nowhere.
+/// Nothing shorter than a thousandth of a millimetre is asked.
+/// </summary>
+internal sealed class DroppedCurves(Slack slack)
+{
+    private OffsetSource _source = null!;
+    private double _distance;
+
+    /// <summary>Before anything is asked.</summary>
+    /// <param name="from">What the parallel is of.</param>
+    /// <param name="at">mm.</param>
+    public void Begin(OffsetSource from, double at) => (_source, _distance) = (from, at);
+
+    /// <summary>True where nothing was left out wrongly.</summary>
+    public bool AreRightly(Offsetter work) =>
+        RunsAreTooNear(work) && StubsAreTooNear(work) && NothingIsMissing(work.Raw);
+
+    /// <summary>A run is dropped where a source is nearer, at any of its points.</summary>
+    private bool RunsAreTooNear(Offsetter work)
+    {
+        Runs runs = work.Runs;
+        for (int r = 0; r < runs.Count && !work.WrongSide; r++)
+        {
+            if (work.Keeps(r))
+            {
+                continue;
+            }
+            ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
+            if (c.Chord2 >= slack.Scanned * slack.Scanned && !_source.Index.AnyNearer(SecondPoints.On(c), _distance))
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /// <summary>A run that was kept and led nowhere was only kept for the slack of the distance test: a source is nearer to it.</summary>
+    private bool StubsAreTooNear(Offsetter work)
+    {
+        double reach = Reach;
+        foreach (int run in work.Stubs)
+        {
+            ref readonly Curve c = ref work.Runs.Pieces.Items[work.Runs.Longest(run)];
+            if (c.Chord2 >= slack.Scanned * slack.Scanned && !_source.Index.AnyNearer(c.Probe, reach))
+            {
+                return false;
+            }
+        }
+        return true;
+    }
+
+    /// <summary>The distance but for what rounding may make of it, mm.</summary>
+    private double Reach => _distance - LoopLoader.RoundingOf(_source.Greatest + _distance);
+
+    /// <summary>
+    /// Where a source curve's parallel, or the arc about a corner that opens, was dropped before anything was cut, others are
+    /// nearer to it at two of its points.
+    /// </summary>
+    private bool NothingIsMissing(RawCurves raw)
+    {
+        double reach = Reach;
+        for (int k = 0; k + 1 < _source.LoopStarts.Count; k++)
+        {
+            int first = _source.LoopStarts[k];
+            int end = _source.LoopStarts[k + 1];
+            for (int i = first; i < end; i++)
+            {
+                if (
+                    (!raw.Shows(i) && !IsBuried(_source.Curves[i], reach))
+                    || (!raw.ShowsCorner(i) && !IsCornerBuried(i, i + 1 == end ? first : i + 1, reach))
+                )
+                {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
+    private bool IsBuried(in Curve c, double reach)
+    {
+        bool hasParallel = c.Turn == 0 || c.R - (c.Turn * _distance) > slack.Scanned;
+        return !hasParallel
+            || c.Chord2 < slack.Scanned * slack.Scanned
+            || (IsTooNear(c, SecondPoints.Fraction, reach) && IsTooNear(c, 1 - SecondPoints.Fraction, reach));
+    }
+
+    /// <summary>The arc about the corner between two curves is shorter than is asked of, not there, or buried.</summary>
+    private bool IsCornerBuried(int before, int after, double reach)
+    {
+        Point2 from = _source.EndTangents[before].Left;
+        Point2 to = _source.StartTangents[after].Left;
+        Point2 across = to - from;
+        bool opens =
+            from.Dot(to) < RawOffset.UTurn
+                ? Corners.TurnsBackToTheRight(_source.Curves[before], _source.Curves[after], slack)
+                : from.Cross(to) < 0;
+        if (!opens || across.Length * _distance < slack.Scanned)
+        {
+            return true;
+        }
+        Point2 corner = _source.Curves[before].B;
+        Curve arc = Curve.Arc(corner + (from * _distance), corner + (to * _distance), corner, _distance, -1);
+        return _source.Index.AnyNearer(SecondPoints.On(arc), reach) && _source.Index.AnyNearer(arc.Probe, reach);
+    }
+
+    private bool IsTooNear(in Curve c, double along, double reach)
+    {
+        Point2 p = c.PointAt(along);
+        return _source.Index.AnyNearer(p + (c.TangentAt(p).Left * _distance), reach);
+    }
+}
