@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
 using FixtureGen.Model;
 using FixtureGen.Output.Papers;
 using FixtureGen.Output.Reports;
@@ -37,7 +38,7 @@ public static class Delivery
         Report report = ReportBuilder.Describe(request, run with { Findings = findings }) with
         {
             Inputs = run.Inputs,
-            Files = [.. files.Select(f => new FileFacts(f.Name, f.Bytes.Length))],
+            Files = [.. files.Select(f => new FileFacts(f.Name, f.Bytes.Length, Hash(f)))],
             BlockHolding = ReportBuilder.BlockHolding(run.BlockHolds),
         };
         return new Outcome(
@@ -68,6 +69,9 @@ public static class Delivery
         };
         return new Outcome(report, run.Findings, [], run.Job, run.Design, null, run.Verdict);
     }
+
+    /// <summary>SHA-256 of a file, hexadecimal in small letters.</summary>
+    public static string Hash(OutputFile file) => Convert.ToHexStringLower(SHA256.HashData(file.Bytes.AsSpan()));
 
     /// <summary>A report without files.</summary>
     private static Outcome Reported(Request request, PipelineResult run) =>

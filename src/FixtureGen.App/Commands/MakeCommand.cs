@@ -44,6 +44,10 @@ internal static class MakeCommand
         JobSource job = source.Value!;
         using Steps steps = say.Steps();
         Outcome outcome = Delivery.Make(job.Request(plateFile: null, steps.Begin));
+        if (outcome.Report.Ok && FrozenBlock.Conflict(job, outcome) is { } frozen)
+        {
+            return Refuse(say, job.Name, [.. outcome.Findings, frozen], json);
+        }
         return Finish(say, steps, outcome, folder ?? Path.Combine(job.Library.Out, job.Name), json);
     }
 

@@ -34,7 +34,21 @@ internal sealed class Remake(
         }
         JobSource files = source.Value!;
         string folder = Path.Combine(files.Library.Out, job);
+        string frozen = FrozenBlock.Folder(files.Library.Out, job, current.Revision);
+        if (current.OnShelf && FrozenBlock.Altered(frozen, job) is { } altered)
+        {
+            return Row(jobFile, current, JobResult.Refused, "the frozen files were altered") with
+            {
+                Findings = [FindingLine.From(altered)],
+            };
+        }
         Previous? before = Staleness.Last(folder, job);
+        bool lost = before is not { Report.Ok: true };
+        if (current.OnShelf && lost)
+        {
+            // The block is there whatever became of its output folder: what it was cut with says what it is.
+            before = Staleness.Last(frozen, job) ?? before;
+        }
         // A run that was killed between the swap and the register has left a higher revision behind: it counts.
         if (before is { Report: { Ok: true } last } && last.Revision > current.Revision)
         {
@@ -47,7 +61,10 @@ internal sealed class Remake(
                 State = FixtureState.Planned,
             };
         }
-        string? why = options.Force ? "asked for" : staleness.Why(before, files.Library, current.Revision);
+        string? why =
+            options.Force ? "asked for"
+            : current.OnShelf && lost ? "its files are not there"
+            : staleness.Why(before, files.Library, current.Revision);
         return why is null
             ? Row(jobFile, current, JobResult.Unchanged, "up to date") with
             {
@@ -57,7 +74,7 @@ internal sealed class Remake(
                 PlateRevision = before.Report.Plate.Revision,
                 FixtureId = before.Report.FixtureId!,
             }
-            : Make(jobFile, files, folder, before, current, why);
+            : Make(jobFile, files, folder, current.OnShelf ? frozen : folder, before, current, why);
     }
 
     /// <summary>The row of a job before which the run was stopped.</summary>
@@ -110,10 +127,12 @@ internal sealed class Remake(
             ],
         };
 
+    /// <param name="reference">Where the programs lie that these must equal to be the same revision: of a block on the shelf what it was cut with.</param>
     private JobChange Make(
         string jobFile,
         JobSource files,
         string folder,
+        string reference,
         Previous? before,
         Fixture current,
         string why
@@ -122,7 +141,7 @@ internal sealed class Remake(
         Fixture entry = current;
         Registered? Revise(ImmutableArray<ProgramText> programs, Job job)
         {
-            if (before is not { Report.Ok: true } || !Differ(folder, programs))
+            if ((before is not { Report.Ok: true } && !current.OnShelf) || !Differ(reference, before, programs))
             {
                 return null;
             }
@@ -210,8 +229,15 @@ internal sealed class Remake(
     private static string? PlateFile(Report report) =>
         report.Inputs?.FirstOrDefault(i => i.File.StartsWith("templates/plates/", StringComparison.Ordinal))?.Sha256;
 
-    private static bool Differ(string folder, ImmutableArray<ProgramText> programs) =>
-        programs.Any(p => !SameBytes(Path.Combine(folder, p.FileName), OutputFiles.Encode(p).Bytes));
+    /// <summary>From what was made the last time, by its report: a file that somebody altered since is no other revision.</summary>
+    private static bool Differ(string folder, Previous? before, ImmutableArray<ProgramText> programs) =>
+        programs.Any(p =>
+        {
+            OutputFile made = OutputFiles.Encode(p);
+            return before?.Report.Files?.FirstOrDefault(f => f.File == p.FileName)?.Sha256 is { } hash
+                ? hash != Delivery.Hash(made)
+                : !SameBytes(Path.Combine(folder, p.FileName), made.Bytes);
+        });
 
     private static IEnumerable<string> Changed(string folder, Outcome outcome) =>
         outcome

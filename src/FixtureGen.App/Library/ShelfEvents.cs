@@ -107,10 +107,16 @@ internal static class ShelfEvents
                 "run 'fixturegen regenerate' and cut the block with its programs"
             );
         }
-        string frozen = Path.Combine(
-            library.Value.Out,
-            string.Create(CultureInfo.InvariantCulture, $"{f.Job}.r{f.Revision}")
-        );
+        if (FrozenBlock.Altered(made, f.Job) is { } altered)
+        {
+            return altered with
+            {
+                Code = "register-not-made",
+                Message = "it is missing or was altered after it was made, so what was cut is not known",
+                Remedy = "run 'fixturegen regenerate' and cut the block with its programs",
+            };
+        }
+        string frozen = FrozenBlock.Folder(library.Value.Out, f.Job, f.Revision);
         string next = frozen + $".next-{Guid.NewGuid():N}";
         try
         {

@@ -62,16 +62,8 @@ internal sealed class Staleness(string? plateFile)
                 return $"{input.File} changed";
             }
         }
-        string? gone = report
-            .Files?.FirstOrDefault(f => !SameSize(Path.Combine(previous.Folder, f.File), f.Bytes))
-            ?.File;
+        string? gone = report.Files?.FirstOrDefault(f => !FrozenBlock.IsAsMade(previous.Folder, f))?.File;
         return gone is null ? null : $"{gone} is missing or altered";
-    }
-
-    private static bool SameSize(string path, long bytes)
-    {
-        FileInfo info = new(path);
-        return info.Exists && info.Length == bytes;
     }
 
     private string? Hash(LibraryFolder library, string file)

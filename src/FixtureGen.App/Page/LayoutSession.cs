@@ -217,7 +217,11 @@ internal sealed class LayoutSession
         }
         string folder = Path.Combine(now.Value!.Library.Out, now.Value.Name);
         ImmutableArray<Finding> findings = outcome.Findings;
-        if (outcome.Report.Ok)
+        if (outcome.Report.Ok && FrozenBlock.Conflict(now.Value, outcome) is { } frozen)
+        {
+            findings = findings.Add(frozen);
+        }
+        else if (outcome.Report.Ok)
         {
             findings = findings.AddRange(OutputFolder.Replace(folder, now.Value.Name, outcome.Files));
         }

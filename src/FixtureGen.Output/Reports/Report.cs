@@ -84,8 +84,8 @@ public sealed record DirectionFacts(
     bool MeetsLimits
 );
 
-/// <summary>An output file beside the report and its length, so that a missing or altered one is noticed.</summary>
-public sealed record FileFacts(string File, long Bytes);
+/// <summary>An output file beside the report with its length and SHA-256 (hexadecimal; null in reports of before), so that a missing or altered one is noticed.</summary>
+public sealed record FileFacts(string File, long Bytes, string? Sha256 = null);
 
 /// <summary>How well the block is held in one operation of its own making.</summary>
 public sealed record BlockHoldFacts(string Operation, double Factor, string Mode, bool Bolted);
