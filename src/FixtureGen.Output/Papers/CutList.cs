@@ -116,8 +116,12 @@ public static class CutList
     private static string PinLength(PaperFacts facts) =>
         LocatorGuide.For(facts.Job, facts.Design) is { } guide ? $" x {Figures.Mm(guide.PinLength)} mm" : "";
 
-    private static string Field(string text) =>
-        text.AsSpan().IndexOfAny("\",\r\n") >= 0
-            ? "\"" + text.Replace("\"", "\"\"", StringComparison.Ordinal) + "\""
-            : text;
+    /// <summary>Text that a spreadsheet would work out as a formula gets an apostrophe before it.</summary>
+    internal static string Field(string text)
+    {
+        string safe = text.Length > 0 && "=+-@\t".Contains(text[0], StringComparison.Ordinal) ? "'" + text : text;
+        return safe.AsSpan().IndexOfAny("\",\r\n") >= 0
+            ? "\"" + safe.Replace("\"", "\"\"", StringComparison.Ordinal) + "\""
+            : safe;
+    }
 }

@@ -36,6 +36,7 @@ public static class Traveler
         Steps(paper, "Every part", EveryPart(facts));
         Steps(paper, "After the batch", AfterBatch(facts));
         Record(paper, job.Quantity);
+        FirstArticle.Draw(paper, facts);
         return paper.Finished();
     }
 
@@ -120,19 +121,25 @@ public static class Traveler
         yield return $"{Figures.Count(bolts.Length, "bolt")} in ({string.Join(", ", bolts)}), {Figures.Torque(job.Bolt.TorqueNm)}.";
         yield return "Cord whole, seated, joints closed; grooves, relief and chip filter clean.";
         yield return $"Trim cutter sharp, T{Figures.Whole(job.TrimTool.Number)} measured, program's first lines match the label.";
-        yield return "Jackets checked with the marked master magnet: all the same way.";
+        if (!facts.Design.Magnets.IsEmpty)
+        {
+            yield return "Jackets checked with the marked master magnet: all the same way.";
+        }
     }
 
     private static IEnumerable<string> EveryPart(PaperFacts facts)
     {
         string n = Figures.Whole(facts.Design.Magnets.Length);
-        yield return "Shell laid on and seated all round.";
+        bool byHand = facts.Job.Control.VacuumOn.Length == 0;
+        yield return byHand
+            ? "Shell on its place, seated all round. Vacuum on by hand; start: the program stops."
+            : "Shell on its place, seated all round. Doors shut, start: the vacuum comes on and the program stops.";
+        yield return $"Gauge at or above {Figures.Vacuum(facts.Holding.VacuumKPa)}.";
         if (facts.Design.Magnets.Length > 0)
         {
             yield return $"{n} magnets set on their places, one at a time; the rail is empty.";
         }
-        yield return $"Vacuum on; gauge at or above {Figures.Vacuum(facts.Holding.VacuumKPa)}. Doors shut. Start.";
-        yield return "If the level falls or the shell stirs: stop.";
+        yield return "Doors shut. Start again. If the level falls or the shell stirs: stop.";
         yield return facts.Design.Magnets.Length > 0
             ? $"Spindle still, vacuum off. Magnets off, {n} back on the rail. Part out, scrap and slugs out, chips off the seal."
             : "Spindle still, vacuum off. Part out, scrap and slugs out, chips off the seal.";
@@ -140,7 +147,7 @@ public static class Traveler
 
     private static IEnumerable<string> AfterBatch(PaperFacts facts)
     {
-        yield return "First part measured against the drawing before the second is cut; last part measured too.";
+        yield return "First part measured before the second was cut (last table), last part like it.";
         yield return $"{Figures.Count(facts.Job.Quantity, "good piece")} counted, scrap written down, magnets counted once more, chip filter emptied.";
     }
 

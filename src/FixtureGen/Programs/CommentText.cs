@@ -1,5 +1,3 @@
-using System.Globalization;
-using System.Text;
 using FixtureGen.Model;
 
 namespace FixtureGen.Programs;
@@ -7,22 +5,6 @@ namespace FixtureGen.Programs;
 /// <summary>Operator text as a control may hold it: ASCII, no nested brackets, wrapped at blanks to the control's length.</summary>
 internal static class CommentText
 {
-    private static readonly (string From, string To)[] Spelled =
-    [
-        ("Ø", "D"),
-        ("⌀", "D"),
-        ("°", " deg"),
-        ("µ", "u"),
-        ("×", "x"),
-        ("–", "-"),
-        ("—", "-"),
-        ("ß", "ss"),
-        ("%", " pct"),
-        ("(", "["),
-        (")", "]"),
-        (";", ","),
-    ];
-
     /// <summary>The text's comment lines without their brackets, and whether a letter had to be written as '?'.</summary>
     public static (IReadOnlyList<string> Lines, bool Lost) Lines(string text, Control control)
     {
@@ -63,25 +45,7 @@ internal static class CommentText
 
     private static (string Text, bool Lost) Plain(string text, bool upper)
     {
-        foreach ((string from, string to) in Spelled)
-        {
-            text = text.Replace(from, to, StringComparison.Ordinal);
-        }
-        StringBuilder plain = new();
-        bool lost = false;
-        foreach (Rune r in text.Normalize(NormalizationForm.FormD).EnumerateRunes())
-        {
-            if (r.Value is >= 32 and < 127)
-            {
-                plain.Append((char)r.Value);
-            }
-            else if (Rune.GetUnicodeCategory(r) != UnicodeCategory.NonSpacingMark)
-            {
-                bool blank = Rune.IsWhiteSpace(r);
-                plain.Append(blank ? ' ' : '?');
-                lost |= !blank;
-            }
-        }
-        return (upper ? plain.ToString().ToUpperInvariant() : plain.ToString(), lost);
+        (string plain, bool lost) = PlainText.Spell(text);
+        return (upper ? plain.ToUpperInvariant() : plain, lost);
     }
 }

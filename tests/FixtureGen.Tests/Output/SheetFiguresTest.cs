@@ -144,4 +144,12 @@ public sealed class SheetFiguresTest
                 .Run("pdftotext", "poppler-utils", "-layout in.pdf -", ("in.pdf", pdf))
                 .Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
         );
+
+    /// <summary>A spreadsheet works out what begins with one of these signs; RFC 4180 knows no such thing.</summary>
+    [Theory]
+    [InlineData("=A1+1", "'=A1+1")]
+    [InlineData("@SUM, all", "\"'@SUM, all\"")]
+    [InlineData("cord \"soft\"", "\"cord \"\"soft\"\"\"")]
+    [InlineData("3.2 mm", "3.2 mm")]
+    public void A_field_is_text_to_a_spreadsheet(string text, string field) => Assert.Equal(field, CutList.Field(text));
 }

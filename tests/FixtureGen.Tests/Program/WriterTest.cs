@@ -30,10 +30,12 @@ public sealed class WriterTest
             (CUT - T3 MILL)
             G53 G0 Z0.
             T3 M6
+            G17 G20 G40 G49 G80 G90 G94
+            G54
             S18000 M3
             M8
-            G0 G43 H3 Z2.3622
-            X0.3937 Y0.7874
+            G0 X0.3937 Y0.7874
+            G43 H3 Z2.3622
             Z0.98425
             G1 Z0.70866 F19.6
             X1.3937 F50.
@@ -97,8 +99,8 @@ public sealed class WriterTest
             G54
             S18000 M3
             M8
-            G0 G43 H3 Z2.3622
-            X0.3937 Y0.7874
+            G0 X0.3937 Y0.7874
+            G43 H3 Z2.3622
             Z0.98425
             G1 Z0.70866 F19.6
             """,

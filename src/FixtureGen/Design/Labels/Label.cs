@@ -18,9 +18,13 @@ internal static class Label
     /// <summary>ISO 3098-1 nominal sizes, mm, largest first; smaller than 2.5 is not readable on a block.</summary>
     private static readonly ImmutableArray<double> Sizes = [20, 14, 10, 7, 5, 3.5, 2.5];
 
-    /// <summary>What is engraved and what the trim program says first.</summary>
-    public static string Text(Job job, int magnets) =>
-        string.Join(' ', Parts(job, magnets).Where(p => p.Length > 0)).ToUpperInvariant();
+    /// <summary>What is engraved and what the trim program says first, in letters that both have; what has none stays and is refused.</summary>
+    public static string Text(Job job, int magnets)
+    {
+        string text = string.Join(' ', Parts(job, magnets).Where(p => p.Length > 0));
+        (string plain, bool lost) = PlainText.Spell(text);
+        return (lost ? text : plain).ToUpperInvariant();
+    }
 
     private static IEnumerable<string> Parts(Job job, int magnets)
     {
