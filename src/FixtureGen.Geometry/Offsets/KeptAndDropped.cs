@@ -3,10 +3,10 @@ using FixtureGen.Model;
 namespace FixtureGen.Geometry;
 
 /// <summary>
-/// Whether what a parallel left out was rightly left out: before anything was cut, as too near a source, or as leading nowhere.
-/// Nothing shorter than a thousandth of a millimetre is asked.
+/// Whether each run of a parallel was rightly kept or dropped, and whether what was left out before anything was cut is too
+/// near a source. Nothing shorter than a thousandth of a millimetre is asked.
 /// </summary>
-internal sealed class DroppedCurves(Slack slack)
+internal sealed class KeptAndDropped(Slack slack)
 {
     private OffsetSource _source = null!;
     private double _distance;
@@ -16,27 +16,52 @@ internal sealed class DroppedCurves(Slack slack)
     /// <param name="at">mm.</param>
     public void Begin(OffsetSource from, double at) => (_source, _distance) = (from, at);
 
-    /// <summary>True where nothing was left out wrongly.</summary>
-    public bool AreRightly(Offsetter work) =>
-        RunsAreTooNear(work) && StubsAreTooNear(work) && NothingIsMissing(work.Raw);
+    /// <summary>True where nothing was kept or left out wrongly.</summary>
+    public bool AreRight(Offsetter work) => RunsAreRight(work) && StubsAreTooNear(work) && NothingIsMissing(work.Raw);
 
-    /// <summary>A run is dropped where a source is nearer, at any of its points.</summary>
-    private bool RunsAreTooNear(Offsetter work)
+    /// <summary>
+    /// A run is kept where no source is nearer and dropped where one is, at any of its points. It was asked at one; it is
+    /// asked next to both its ends, where it ceases to be right if it was not cut where it should have been, and where it was
+    /// dropped at a second one between.
+    /// </summary>
+    private bool RunsAreRight(Offsetter work)
     {
         Runs runs = work.Runs;
-        for (int r = 0; r < runs.Count && !work.WrongSide; r++)
+        double reach = Reach;
+        for (int r = 0; r < runs.Count; r++)
         {
-            if (work.Keeps(r))
+            ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
+            if (c.Chord2 < slack.Scanned * slack.Scanned)
             {
                 continue;
             }
-            ref readonly Curve c = ref runs.Pieces.Items[runs.Longest(r)];
-            if (c.Chord2 >= slack.Scanned * slack.Scanned && !_source.Index.AnyNearer(SecondPoints.On(c), _distance))
+            bool right = work.Keeps(r)
+                ? IsBeside(runs, r, nearer: false, _distance - slack.Slop)
+                : work.WrongSide
+                    || (
+                        _source.Index.AnyNearer(SecondPoints.On(c), _distance) && IsBeside(runs, r, nearer: true, reach)
+                    );
+            if (!right)
             {
                 return false;
             }
         }
         return true;
+    }
+
+    /// <summary>True where a source is nearer than a reach, or none is, to the points next to both ends of a run.</summary>
+    private bool IsBeside(Runs runs, int run, bool nearer, double reach)
+    {
+        double far = slack.Scanned;
+        Curve first = runs.Leaving(2 * run);
+        Curve last = runs.Leaving((2 * run) + 1);
+        return (
+                first.Chord2 < 4 * far * far
+                || _source.Index.AnyNearer(SecondPoints.Beside(first, far), reach) == nearer
+            )
+            && (
+                last.Chord2 < 4 * far * far || _source.Index.AnyNearer(SecondPoints.Beside(last, far), reach) == nearer
+            );
     }
 
     /// <summary>A run that was kept and led nowhere was only kept for the slack of the distance test: a source is nearer to it.</summary>
