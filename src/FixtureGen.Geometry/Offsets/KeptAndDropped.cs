@@ -36,10 +36,12 @@ internal sealed class KeptAndDropped(Slack slack)
                 continue;
             }
             bool right = work.Keeps(r)
-                ? IsBeside(runs, r, nearer: false, _distance - slack.Slop)
+                ? IsFarBeside(runs, r, _distance - slack.Slop)
                 : work.WrongSide
                     || (
-                        _source.Index.AnyNearer(SecondPoints.On(c), _distance) && IsBeside(runs, r, nearer: true, reach)
+                        IsTooNearBeside(work, 2 * r, reach)
+                        && IsTooNearBeside(work, (2 * r) + 1, reach)
+                        && _source.Index.AnyNearer(SecondPoints.On(c), _distance)
                     );
             if (!right)
             {
@@ -49,20 +51,41 @@ internal sealed class KeptAndDropped(Slack slack)
         return true;
     }
 
-    /// <summary>True where a source is nearer than a reach, or none is, to the points next to both ends of a run.</summary>
-    private bool IsBeside(Runs runs, int run, bool nearer, double reach)
+    /// <summary>True where no source is nearer than the reach to the points next to both ends of a run.</summary>
+    private bool IsFarBeside(Runs runs, int run, double reach)
     {
-        double far = slack.Scanned;
         Curve first = runs.Leaving(2 * run);
         Curve last = runs.Leaving((2 * run) + 1);
-        return (
-                first.Chord2 < 4 * far * far
-                || _source.Index.AnyNearer(SecondPoints.Beside(first, far), reach) == nearer
-            )
-            && (
-                last.Chord2 < 4 * far * far || _source.Index.AnyNearer(SecondPoints.Beside(last, far), reach) == nearer
-            );
+        return (IsShort(first) || !_source.Index.AnyNearer(Beside(first), reach))
+            && (IsShort(last) || !_source.Index.AnyNearer(Beside(last), reach));
     }
+
+    /// <summary>True where a source is nearer than the reach to the point next to an end of a run.</summary>
+    private bool IsTooNearBeside(Offsetter work, int end, double reach)
+    {
+        Runs runs = work.Runs;
+        Curve c = runs.Leaving(end);
+        if (IsShort(c))
+        {
+            return true;
+        }
+        Point2 p = Beside(c);
+        // Most likely it is what another curve through the same node is a parallel of.
+        foreach (int other in runs.EndsAt(runs.NodeAt(end)))
+        {
+            int run = other >> 1;
+            int piece = (other & 1) == 0 ? runs.First(run) : runs.First(run + 1) - 1;
+            if (_source.Curves[work.SourceOf(runs.Pieces.Origins[piece])].Distance2(p) < reach * reach)
+            {
+                return true;
+            }
+        }
+        return _source.Index.AnyNearer(p, reach);
+    }
+
+    private Point2 Beside(in Curve c) => SecondPoints.Beside(c, slack.Scanned);
+
+    private bool IsShort(in Curve c) => c.Chord2 < 4 * slack.Scanned * slack.Scanned;
 
     /// <summary>A run that was kept and led nowhere was only kept for the slack of the distance test: a source is nearer to it.</summary>
     private bool StubsAreTooNear(Offsetter work)
@@ -120,12 +143,11 @@ internal sealed class KeptAndDropped(Slack slack)
     {
         Point2 from = _source.EndTangents[before].Left;
         Point2 to = _source.StartTangents[after].Left;
-        Point2 across = to - from;
         bool opens =
             from.Dot(to) < RawOffset.UTurn
                 ? Corners.TurnsBackToTheRight(_source.Curves[before], _source.Curves[after], slack)
                 : from.Cross(to) < 0;
-        if (!opens || across.Length * _distance < slack.Scanned)
+        if (!opens || (to - from).Length * _distance < slack.Scanned)
         {
             return true;
         }

@@ -2,9 +2,9 @@ namespace FixtureGen.Geometry;
 
 /// <summary>
 /// Proves a parallel without looking at how it was followed. Shown are: every curve of the result lies, middle and end, at the
-/// distance from the source curve that it says it came from, and no source is nearer to a second point of any segment longer
-/// than a thousandth of a millimetre (<see cref="ParallelCurves"/>); the result is as long as the runs that were kept; each
-/// run longer than that is rightly kept or dropped next to both its ends, a dropped one at two points between as well; source
+/// distance from the source curve that it says it came from, and no source is nearer to a second point of any segment, or
+/// stretch of short ones, longer than half the distance (<see cref="ParallelCurves"/>); the result is as long as the runs that were kept; each
+/// run longer than a thousandth of a millimetre is rightly kept or dropped next to both its ends, a dropped one at two points between as well; source
 /// curves and arcs about corners that were dropped before anything was cut are too near a source at two points, kept runs
 /// that led nowhere at one (<see cref="KeptAndDropped"/>); the area swept is no larger than Steiner's formula allows and no smaller than what the result's own curves sweep
 /// (<see cref="SweptArea"/>); and along scan lines, one through every loop of the source and of the result and one each way
