@@ -16,7 +16,7 @@ internal sealed partial class CurveIndex
         }
         double d2 = distance * distance;
         // Neighbouring questions usually have the same answer for the same reason.
-        return _curves[_lastHit].Distance2(p) < d2 || AnyNearer(p, d2, Vector256.Create(distance));
+        return _curves[_lastHit].Distance2(p) < d2 || Search(p, d2);
     }
 
     /// <summary>Distance to the nearest curve, or <paramref name="limit"/> where none is nearer, mm.</summary>
@@ -31,9 +31,9 @@ internal sealed partial class CurveIndex
         return nearest < 0 ? limit : Math.Sqrt(best);
     }
 
-    private bool AnyNearer(Point2 p, double d2, Vector256<double> distance)
+    private bool Search(Point2 p, double d2)
     {
-        Vector256<double> reach = Opposite(Packed(p) - distance);
+        Vector256<double> at = Packed(p);
         // Nodes to be looked at, each with its level above it; of each level no more than one node's children wait.
         Span<int> waiting = stackalloc int[(Fan * MaxLevels) + 1];
         waiting[0] = _top << LevelShift;
@@ -54,7 +54,8 @@ internal sealed partial class CurveIndex
             int start = _levelStart[level - 1];
             for (int i = ChildEnd(level, node) - 1; i >= Fan * node; i--)
             {
-                if (Reaches(_boxes[start + i], reach))
+                // Most points lie just that far from something: a disc meets far fewer boxes than the square around it.
+                if (Distance2(_boxes[start + i], at) < d2)
                 {
                     waiting[count++] = ((level - 1) << LevelShift) | i;
                 }

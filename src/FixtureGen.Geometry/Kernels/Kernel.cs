@@ -6,8 +6,25 @@ namespace FixtureGen.Geometry;
 /// <summary>
 /// Offsets and combines regions bounded by lines and arcs, mm. A result's curves are exact parallels of the input's: a line
 /// is shifted, an arc keeps its centre, a corner that opens becomes an arc about the corner; where that could not be kept,
-/// <see cref="Repairs"/> says so. Every result is proven before it is returned (see <see cref="OffsetProof"/> and <see cref="CombinationProof"/>). One kernel a
-/// job and thread: between questions it keeps the list of its repairs and what memory it was given, nothing else.
+/// <see cref="Repairs"/> says so. One kernel a job and thread: between questions it keeps the list of its repairs and what
+/// memory it was given, nothing else.
+/// <para>
+/// Proven before it is returned is of an offset, ring or stroke: every curve lies at the distance from the source curve it
+/// comes from, within four slices (8e-6 mm), and no source is nearer to any segment or stretch of half the distance, asked at
+/// a point of it, nor next to either end of what was cut; every run kept or dropped, and every parallel and arc about a corner
+/// left out before cutting, was rightly so where it is asked (at one to four points); nothing is lost in following the
+/// runs; the swept area is within Steiner's bounds; and along scan lines, one through every loop of the source and of the
+/// result, a point is inside just where side and distance say so. Of a combination, also of bands with sharp joins or caps:
+/// every curve lies on the given curve it comes from, within two grids (2e-6 mm); nothing is lost in following the runs; and
+/// along scan lines, one through every given loop and every bounding run, a point is inside just where the given loops' turns
+/// say so. What is not proven is a <see cref="KernelException"/>.
+/// </para>
+/// <para>
+/// Not proven is what lies between those points and lines: that no fault at all is there is not shown, and of results
+/// damaged on purpose fewer than 1 in 1,000 of any kind pass. Not asked at all is what is thinner than four slices (offsets) or
+/// five grids (combinations, 5e-6 mm), and what hangs on pieces shorter than 0.001 mm. Loops thinner than two slices, area over
+/// length, are left out of offsets.
+/// </para>
 /// </summary>
 public sealed partial class Kernel
 {

@@ -2,11 +2,11 @@ namespace FixtureGen.Geometry;
 
 /// <summary>
 /// Proves a parallel without looking at how it was followed. Shown are: every curve of the result lies, middle and end, at the
-/// distance from the source curve that it says it came from, and no source is nearer to a second point of any segment longer
-/// than a thousandth of a millimetre (<see cref="ParallelCurves"/>); the result is as long as the runs that were kept; what
-/// was left out, longer than that, is too near a source: runs at two points, source curves and arcs about corners that were
-/// dropped before anything was cut at two, kept runs that led nowhere at one (<see cref="DroppedCurves"/>); the area swept
-/// is no larger than Steiner's formula allows and no smaller than what the result's own curves sweep
+/// distance from the source curve that it says it came from, and no source is nearer to a second point of any segment, or
+/// stretch of short ones, longer than half the distance (<see cref="ParallelCurves"/>); the result is as long as the runs that were kept; each
+/// run longer than a thousandth of a millimetre is rightly kept or dropped next to both its ends, a dropped one at two points between as well; source
+/// curves and arcs about corners that were dropped before anything was cut are too near a source at two points, kept runs
+/// that led nowhere at one (<see cref="KeptAndDropped"/>); the area swept is no larger than Steiner's formula allows and no smaller than what the result's own curves sweep
 /// (<see cref="SweptArea"/>); and along scan lines, one through every loop of the source and of the result and one each way
 /// through the middle, every stretch is in the result just where side and distance say so (<see cref="OffsetScan"/>). Not
 /// shown is what is thinner than four slices or bounded by runs of at most a thousandth of a millimetre.
@@ -14,7 +14,7 @@ namespace FixtureGen.Geometry;
 internal sealed class OffsetProof(Slack slack)
 {
     private readonly ParallelCurves _curves = new(slack);
-    private readonly DroppedCurves _dropped = new(slack);
+    private readonly KeptAndDropped _runs = new(slack);
     private readonly SweptArea _area = new(slack);
     private readonly OffsetScan _scan = new(slack);
 
@@ -26,7 +26,7 @@ internal sealed class OffsetProof(Slack slack)
         return _curves.LieAtDistance(work, loops)
             && IsAsLong(work, loops)
             && _curves.AreFar(loops)
-            && _dropped.AreRightly(work)
+            && _runs.AreRight(work)
             && _area.IsPossible(loops)
             && _scan.Agrees(from, at, loops, work.Moved);
     }
@@ -45,7 +45,7 @@ internal sealed class OffsetProof(Slack slack)
     private void Begin(OffsetSource from, double at)
     {
         _curves.Begin(from, at);
-        _dropped.Begin(from, at);
+        _runs.Begin(from, at);
         _area.Begin(from, at);
     }
 

@@ -52,22 +52,28 @@ internal sealed class ParallelCurves(Slack slack)
         return true;
     }
 
-    /// <summary>No source is nearer to any segment of the result, at a point other than the one by which its run was kept.</summary>
+    /// <summary>
+    /// No source is nearer to any segment of the result that is longer than half the distance, at a point other than the one
+    /// by which its run was kept, and to any stretch of shorter ones as long.
+    /// </summary>
     public bool AreFar(List<Loop> loops)
     {
         double reach = _distance - slack.Slop;
         foreach (Loop loop in loops)
         {
+            double unasked = _distance / 2;
             foreach (ref readonly Segment s in loop.Contour.Segments.AsSpan())
             {
                 Point2 chord = s.End - s.Start;
-                if (
-                    chord.Dot(chord) >= slack.Scanned * slack.Scanned
-                    && _source.Index.AnyNearer(
-                        s.IsArc ? SecondPoints.On(Curve.From(s)) : s.Start + (chord * SecondPoints.Fraction),
-                        reach
-                    )
-                )
+                double length = chord.Length;
+                unasked += length;
+                if (unasked < _distance / 2 || length < slack.Scanned)
+                {
+                    continue;
+                }
+                unasked = 0;
+                Point2 p = s.IsArc ? SecondPoints.On(Curve.From(s)) : s.Start + (chord * SecondPoints.Fraction);
+                if (_source.Index.AnyNearer(p, reach))
                 {
                     return false;
                 }

@@ -30,4 +30,16 @@ internal static class SecondPoints
         Point2 ray = c.A + ((c.B - c.A) * Fraction) - c.C;
         return c.C + (ray * (c.R / ray.Length));
     }
+
+    /// <summary>The point of a curve that is so far from its start, mm; little beside its radius and length.</summary>
+    public static Point2 Beside(in Curve c, double far)
+    {
+        if (c.Turn == 0)
+        {
+            return c.A + ((c.B - c.A) * (far / Math.Sqrt(c.Chord2)));
+        }
+        Point2 start = c.A - c.C;
+        Point2 ray = start + (start.Left * (c.Turn * far / c.R));
+        return c.C + (ray * (c.R / ray.Length));
+    }
 }
