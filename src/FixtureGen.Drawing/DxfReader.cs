@@ -50,7 +50,7 @@ public static class DxfReader
             return Stage.Failed<DrawingContent>([.. findings, bomb]);
         }
         findings.AddRange(unfolder.Findings);
-        Chained chained = Chainer.Chain(unfolder.Strokes.Curves, limits, file);
+        Chained chained = Chainer.ChainLayers(unfolder.Strokes.Curves, limits, file);
         findings.AddRange(chained.Findings);
         var drawing = new DrawingContent
         {
@@ -60,6 +60,7 @@ public static class DxfReader
             Unit = unit,
             UnitFromJob = unitOverride is not null,
             Entities = Counts(scanned),
+            Paper = scanned.Paper.ToImmutableSortedDictionary(StringComparer.Ordinal),
             Curves = [.. unfolder.Strokes.Curves],
             Loops = chained.Loops,
             Open = chained.Open,

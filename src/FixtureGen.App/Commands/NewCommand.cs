@@ -1,9 +1,11 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
 using FixtureGen.App.Terminal;
 using FixtureGen.Drawing;
 using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 
@@ -87,27 +89,22 @@ internal static class NewCommand
         bool On(string layer) =>
             drawing.Curves.Any(c => string.Equals(c.Layer, layer, StringComparison.OrdinalIgnoreCase))
             || drawing.Points.Any(p => string.Equals(p.Layer, layer, StringComparison.OrdinalIgnoreCase));
+        DrawingRoles house = DrawingRoles.House;
+        ImmutableArray<SuggestedRole> layers = RoleSuggestion.ByLayer(drawing, house);
         return new DrawingFacts(
             Path.GetFileNameWithoutExtension(path),
             drawing.Unit,
             box.Width,
             box.Height,
             On("FORM"),
-            On("MAGNET"),
-            On("OUTLINE") ? null : Guessed(drawing)
-        );
+            On("MAGNET")
+        )
+        {
+            Layers = layers.Length == 1 && !On("OUTLINE") ? [] : layers,
+            Colours = RoleSuggestion.ByColour(drawing, house),
+            LineTypes = RoleSuggestion.ByLineType(drawing, house),
+        };
     }
-
-    /// <summary>The layer of the largest loop or open chain; null where all curves lie on one layer, which needs no name.</summary>
-    private static string? Guessed(DrawingContent drawing) =>
-        drawing.Curves.Select(c => c.Layer).Distinct(StringComparer.OrdinalIgnoreCase).Count() < 2
-            ? null
-            : drawing
-                .Loops.Select(l => (l.Layer, Length: l.PerimeterMm))
-                .Concat(drawing.Open.Select(o => (o.Layer, Length: o.LengthMm)))
-                .OrderByDescending(l => l.Length)
-                .Select(l => l.Layer)
-                .FirstOrDefault();
 
     private static Finding? Trouble(string path) =>
         !DrawingFiles.Is(path)

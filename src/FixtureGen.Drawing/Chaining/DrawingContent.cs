@@ -7,7 +7,8 @@ namespace FixtureGen.Drawing.Chaining;
 /// <param name="Path">Its segments, mm (drawing units while no unit is known).</param>
 /// <param name="Entity">The DXF type it was drawn as.</param>
 /// <param name="Line">Where that entity starts in the file: line of a text drawing, byte of a binary one.</param>
-public sealed record DrawnCurve(OpenPath Path, bool Closed, string Layer, string Entity, int Line);
+/// <param name="Look">Colour, line type and whether it is shown.</param>
+public sealed record DrawnCurve(OpenPath Path, bool Closed, string Layer, string Entity, int Line, CurveLook Look);
 
 /// <summary>A closed loop, counter-clockwise.</summary>
 /// <param name="AreaMm2">Its own area, holes not taken off.</param>
@@ -36,10 +37,19 @@ public sealed record Repair(string Code, string Message, int Count);
 
 /// <summary>A TEXT or MTEXT: what it says, where its first baseline starts, letter height in mm.</summary>
 /// <param name="FromLeft">False where the drawing centres it on At or ends it there.</param>
-public sealed record DrawnText(string Text, Point2 At, double Height, double AngleDeg, string Layer, bool FromLeft);
+/// <param name="Look">Colour and whether it is shown.</param>
+public sealed record DrawnText(
+    string Text,
+    Point2 At,
+    double Height,
+    double AngleDeg,
+    string Layer,
+    bool FromLeft,
+    CurveLook Look
+);
 
 /// <summary>A POINT.</summary>
-public sealed record DrawnPoint(Point2 At, string Layer);
+public sealed record DrawnPoint(Point2 At, string Layer, CurveLook Look);
 
 /// <summary>
 /// What a DXF drawing shows, in mm once a unit is known, else in drawing units. Loops are chained over all layers, largest
@@ -64,6 +74,9 @@ public sealed record DrawingContent
 
     /// <summary>Model-space entities by type.</summary>
     public required ImmutableSortedDictionary<string, int> Entities { get; init; }
+
+    /// <summary>Paper-space entities by type; nothing is read from there.</summary>
+    public required ImmutableSortedDictionary<string, int> Paper { get; init; }
 
     /// <summary>What each entity drew.</summary>
     public required ImmutableArray<DrawnCurve> Curves { get; init; }

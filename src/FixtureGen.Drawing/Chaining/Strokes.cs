@@ -16,6 +16,7 @@ internal sealed class Strokes(string file, double chord)
     private (int Count, string Entity, int Line) _tilted;
     private (int Count, int Line) _wide;
     private (int Count, int Line) _fitOnly;
+    private CurveLook _look = CurveLook.Plain;
 
     public List<DrawnCurve> Curves { get; } = [];
 
@@ -28,8 +29,9 @@ internal sealed class Strokes(string file, double chord)
     /// <summary>Pieces without length that were left out.</summary>
     public int Empty { get; private set; }
 
-    public void Add(Entity entity, Affine3 place, string layer)
+    public void Add(Entity entity, Affine3 place, string layer, CurveLook look)
     {
+        _look = look;
         switch (entity)
         {
             case LineEntity line:
@@ -45,7 +47,7 @@ internal sealed class Strokes(string file, double chord)
                 Spline(spline, place, layer);
                 break;
             case PointEntity point when Believed(entity, place.Apply(point.At)):
-                Points.Add(new DrawnPoint(place.Apply(point.At).Xy, layer));
+                Points.Add(new DrawnPoint(place.Apply(point.At).Xy, layer, look));
                 break;
             case TextEntity text when Believed(entity, place.Apply(text.At)):
                 Text(text, place, layer);
@@ -226,7 +228,7 @@ internal sealed class Strokes(string file, double chord)
         if (text.Text.Length > 0 && along.Length > 0)
         {
             double angle = Math.Atan2(along.Y, along.X) * 180 / Math.PI;
-            Texts.Add(new DrawnText(text.Text, place.Apply(text.At).Xy, up.Length, angle, layer, text.FromLeft));
+            Texts.Add(new DrawnText(text.Text, place.Apply(text.At).Xy, up.Length, angle, layer, text.FromLeft, _look));
         }
     }
 
@@ -242,7 +244,7 @@ internal sealed class Strokes(string file, double chord)
         else if (segments.Count > 0)
         {
             SegmentCount += segments.Count;
-            Curves.Add(new DrawnCurve(new OpenPath([.. segments]), closed, layer, entity.Type, entity.Line));
+            Curves.Add(new DrawnCurve(new OpenPath([.. segments]), closed, layer, entity.Type, entity.Line, _look));
         }
     }
 

@@ -2,6 +2,9 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Drawing.Reading;
 
+/// <summary>A layer of the LAYER table: what its entities look like, and whether they are shown and plotted.</summary>
+internal sealed record DrawnLayer(string LineType, int Colour, int? Rgb, bool Off, bool Frozen, bool Plotted);
+
 /// <summary>A drawing as its sections say it, nothing unfolded yet.</summary>
 internal sealed class DxfFile
 {
@@ -18,7 +21,14 @@ internal sealed class DxfFile
 
     public List<Entity> Entities { get; } = [];
 
-    public int PaperEntities { get; set; }
+    /// <summary>The LAYER table; a layer that only entities name is not in it, and is shown like any other.</summary>
+    public Dictionary<string, DrawnLayer> Layers { get; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>The LTYPE table: true for a line type with gaps.</summary>
+    public Dictionary<string, bool> LineTypes { get; } = new(StringComparer.OrdinalIgnoreCase);
+
+    /// <summary>Entities of paper space by type; no part is read from there.</summary>
+    public SortedDictionary<string, int> Paper { get; } = new(StringComparer.Ordinal);
 
     public List<Finding> Findings { get; } = [];
 

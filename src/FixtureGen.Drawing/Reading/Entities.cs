@@ -8,6 +8,14 @@ internal abstract record Entity
     public required string Layer { get; init; }
 
     public required int Line { get; init; }
+
+    public EntityLook Look { get; init; } = EntityLook.ByLayer;
+}
+
+/// <summary>How an entity says it is shown: line type (6), colour number (62, 256 by layer, 0 by block), red, green and blue (420), group 60.</summary>
+internal readonly record struct EntityLook(string LineType, int Colour, int? Rgb, bool Invisible)
+{
+    public static EntityLook ByLayer { get; } = new("BYLAYER", 256, null, false);
 }
 
 internal sealed record LineEntity : Entity

@@ -19,6 +19,15 @@ internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> f
         {
             findings.Add(finding with { Severity = Severity.Error, Message = $"{finding.Message} ({role})" });
         }
+        findings.AddRange(
+            chained.Repairs.Select(r => new Finding(
+                r.Code,
+                Severity.Note,
+                file,
+                $"{r.Message} ({role}).",
+                "nothing to do if the preview shows what was meant"
+            ))
+        );
         return chained.Loops;
     }
 

@@ -18,7 +18,8 @@ public sealed partial class EveryKeyTest
     /// Keys that no demo part calls for: a corner that its cutter does not reach (<see cref="Toolpaths.TrimPlannerTest"/>), a hole
     /// deeper than three diameters, and a dwell, which only programs edited by hand have (the judge's ReadingTest and
     /// PlanesAndCyclesTest read both words), a tool near the plate's face, an edge stop or with its shank (its PlateTest and
-    /// ObstacleTest), a zone that only a groove of the plate reaches (PlateTest).
+    /// ObstacleTest), a zone that only a groove of the plate reaches (PlateTest), a gap to join and curves made invisible
+    /// (<see cref="Dxf.RolesTest"/>).
     /// </summary>
     private static readonly string[] Elsewhere =
     [
@@ -30,6 +31,8 @@ public sealed partial class EveryKeyTest
         "stop.diameter",
         "groove.width",
         "tool.shank_diameter",
+        "drawing.join",
+        "drawing.invisible",
     ];
 
     /// <summary>Rows of one array that are tried in one file, the trim cutter's first.</summary>
