@@ -73,16 +73,6 @@ public sealed record MagnetWish(Point2 At, bool Locked);
 /// <summary>A form region's height (or depth) mm and draft, by the layer or the order it was drawn.</summary>
 public sealed record FormSpec(string Layer, FormDirection Direction, double Height, double DraftDeg);
 
-/// <summary>Layer names by role, matched without case.</summary>
-public sealed record LayerRoles(
-    string Outline,
-    string Cutout,
-    string Engrave,
-    string Form,
-    string Magnet,
-    string KeepOut
-);
-
 /// <summary>Where, above the sea, and with what pump the fixture works; kPa are vacuum (gauge) levels.</summary>
 /// <param name="AltitudeM">Metres above the sea: it caps the vacuum.</param>
 /// <param name="PumpRatedKPa">What the pump reaches blanked off at sea level.</param>
@@ -216,8 +206,11 @@ public sealed record Job
     /// <summary>For bare numbers of the job file and for what is shown.</summary>
     public required LengthUnit DisplayUnit { get; init; }
 
-    /// <summary>Which layer plays which role.</summary>
-    public required LayerRoles Layers { get; init; }
+    /// <summary>Which curves of the drawing play which role.</summary>
+    public required DrawingRoles Roles { get; init; }
+
+    /// <summary>Widest gap of the drawing that is closed, mm.</summary>
+    public required double Join { get; init; }
 
     /// <summary>The master plate.</summary>
     public required Plate Plate { get; init; }

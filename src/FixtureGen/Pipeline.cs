@@ -150,24 +150,28 @@ public static class Pipeline
         Job job = Numbered(stated, stated, request.Registered);
         DrawingContent drawing = log.Take(
             "drawing",
-            () => OfTheSheet(DxfReader.Read(request.Drawing, request.DrawingFile, job.DrawingUnit, Tolerances.House))
+            () =>
+                OfTheSheet(
+                    DxfReader.Read(
+                        request.Drawing,
+                        request.DrawingFile,
+                        job.DrawingUnit,
+                        Tolerances.House with
+                        {
+                            Join = job.Join,
+                        }
+                    )
+                )
         );
         Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
         Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
         return log.Do("trim cutter", () => TrimCutter.Choose(part, placement, job, Tolerances.House));
     }
 
-    // Which open ends matter is known once layers have roles: the part names those again, an engraved stroke may stay open.
-    // A missing unit is no doubt here but a refusal, which the part says.
     private static Stage<DrawingContent> OfTheSheet(Stage<DrawingContent> read) =>
         read with
         {
-            Findings =
-            [
-                .. read.Findings.Where(f =>
-                    f.Code is not ("outline-open" or "unit-missing") || f.Severity == Severity.Error
-                ),
-            ],
+            Findings = PartBuilder.BesideThePart(read.Findings),
         };
 
     /// <summary>What no number or revision changes: placement, zones and magnets.</summary>

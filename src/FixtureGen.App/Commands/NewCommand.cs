@@ -1,16 +1,18 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
 using FixtureGen.App.Terminal;
 using FixtureGen.Drawing;
 using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 
 namespace FixtureGen.App.Commands;
 
 /// <summary>
-/// <c>new OUTLINE.dxf [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
+/// <c>new OUTLINE.dxf|.svg [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
 /// templates/, --shop puts the built-in shop's beside the drawing.
 /// </summary>
 internal static class NewCommand
@@ -18,7 +20,7 @@ internal static class NewCommand
     /// <summary>The command; exit 0 written, 1 where the drawing is refused or the job is there already.</summary>
     public static Command Build(Say say)
     {
-        Argument<string> drawing = CommandTree.PathArgument("OUTLINE.dxf", "the part outline");
+        Argument<string> drawing = CommandTree.PathArgument("OUTLINE.dxf|.svg", "the part outline");
         Option<bool> json = CommandTree.Json();
         Option<bool> shop = new("--shop")
         {
@@ -87,31 +89,27 @@ internal static class NewCommand
         bool On(string layer) =>
             drawing.Curves.Any(c => string.Equals(c.Layer, layer, StringComparison.OrdinalIgnoreCase))
             || drawing.Points.Any(p => string.Equals(p.Layer, layer, StringComparison.OrdinalIgnoreCase));
+        DrawingRoles house = DrawingRoles.House;
+        ImmutableArray<SuggestedRole> layers = RoleSuggestion.ByLayer(drawing, house);
         return new DrawingFacts(
             Path.GetFileNameWithoutExtension(path),
             drawing.Unit,
             box.Width,
             box.Height,
             On("FORM"),
-            On("MAGNET"),
-            On("OUTLINE") ? null : Guessed(drawing)
-        );
+            On("MAGNET")
+        )
+        {
+            Extension = Path.GetExtension(path),
+            Layers = layers.Length == 1 && !On("OUTLINE") ? [] : layers,
+            Colours = RoleSuggestion.ByColour(drawing, house),
+            LineTypes = RoleSuggestion.ByLineType(drawing, house),
+        };
     }
-
-    /// <summary>The layer of the largest loop or open chain; null where all curves lie on one layer, which needs no name.</summary>
-    private static string? Guessed(DrawingContent drawing) =>
-        drawing.Curves.Select(c => c.Layer).Distinct(StringComparer.OrdinalIgnoreCase).Count() < 2
-            ? null
-            : drawing
-                .Loops.Select(l => (l.Layer, Length: l.PerimeterMm))
-                .Concat(drawing.Open.Select(o => (o.Layer, Length: o.LengthMm)))
-                .OrderByDescending(l => l.Length)
-                .Select(l => l.Layer)
-                .FirstOrDefault();
 
     private static Finding? Trouble(string path) =>
         !DrawingFiles.Is(path)
-            ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf file", "name the drawing")
+            ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf or .svg file", "name the drawing")
         : !File.Exists(path)
             ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
         : File.Exists(Path.ChangeExtension(path, ".toml"))

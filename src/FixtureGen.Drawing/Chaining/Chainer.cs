@@ -22,12 +22,28 @@ internal sealed class Chainer(ChainLimits limits, string file)
     private readonly List<Finding> _findings = [];
     private readonly List<(List<Segment> Path, string Layer)> _loops = [];
     private readonly List<(List<Segment> Path, string Layer)> _open = [];
+    private readonly List<DrawnLoop> _ofLayers = [];
     private readonly SortedSet<(double X, double Y)> _junctions = [];
     private int _twice;
     private int _flat;
 
     public static Chained Chain(IEnumerable<DrawnCurve> curves, ChainLimits limits, string file) =>
         new Chainer(limits, file).Run(curves);
+
+    /// <summary>
+    /// As <see cref="Chain"/>, with the loops that single layers close by themselves: an edge that two layers share, or a note
+    /// drawn across, must not open them.
+    /// </summary>
+    public static Chained ChainLayers(IReadOnlyCollection<DrawnCurve> curves, ChainLimits limits, string file)
+    {
+        IGrouping<string, DrawnCurve>[] layers = [.. curves.GroupBy(c => c.Layer, StringComparer.OrdinalIgnoreCase)];
+        var whole = new Chainer(limits, file);
+        if (layers.Length > 1)
+        {
+            whole._ofLayers.AddRange(layers.SelectMany(l => new Chainer(limits, file).Run(l).Loops));
+        }
+        return whole.Run(curves);
+    }
 
     private Chained Run(IEnumerable<DrawnCurve> curves)
     {
@@ -55,15 +71,15 @@ internal sealed class Chainer(ChainLimits limits, string file)
         List<DrawnLoop> loops = Loops();
         DropOpenOnLoops(loops);
         var crossings = new LoopCrossings(limits, file);
-        ImmutableArray<DrawnLoop> nested = LoopDepths.Sorted(crossings.Mark(loops));
+        ImmutableArray<DrawnLoop> nested = LoopDepths.Sorted(crossings.Mark(loops), out bool nestedAll);
         ImmutableArray<OpenChain> open = OpenChains();
         _findings.AddRange(crossings.Findings);
         _findings.AddRange(OpenEnds.Findings(nested, open, _junctions, limits, file));
-        if (!nodes.Complete)
+        if (!nodes.Complete || !nestedAll)
         {
             _findings.Add(ChainFindings.Tangled(file));
         }
-        return new Chained(nested, open, Repairs(nodes), [.. _findings]);
+        return new Chained(nested, open, Repairs(nodes), [.. _findings.DistinctBy(f => (f.Code, f.At, f.Message))]);
     }
 
     private List<Piece> WithoutDuplicates(List<Piece> pieces)
@@ -131,7 +147,14 @@ internal sealed class Chainer(ChainLimits limits, string file)
         }
         HashSet<int> twice = new Duplicates(limits).Find([.. loops.Select(l => l.Contour.Segments)]);
         _twice += twice.Count;
-        return [.. loops.Where((_, i) => !twice.Contains(i))];
+        loops = [.. loops.Where((_, i) => !twice.Contains(i))];
+        if (_ofLayers.Count == 0)
+        {
+            return loops;
+        }
+        List<DrawnLoop> both = [.. loops, .. _ofLayers];
+        twice = new Duplicates(limits).Find([.. both.Select(l => l.Contour.Segments)]);
+        return [.. both.Where((_, i) => !twice.Contains(i))];
     }
 
     // A stray line drawn over a loop's edge adds nothing.
@@ -165,9 +188,9 @@ internal sealed class Chainer(ChainLimits limits, string file)
     private ImmutableArray<Repair> Repairs(EndNodes nodes)
     {
         var repairs = ImmutableArray.CreateBuilder<Repair>();
-        if (nodes.Joined > 0)
+        if (nodes.Joined.Count > 0)
         {
-            repairs.Add(ChainFindings.GapsJoined(nodes.Joined, nodes.WidestGap, nodes.WidestAt));
+            repairs.Add(ChainFindings.GapsJoined(nodes.Joined));
         }
         if (_twice > 0)
         {

@@ -7,7 +7,8 @@ namespace FixtureGen.Drawing.Chaining;
 /// <param name="Path">Its segments, mm (drawing units while no unit is known).</param>
 /// <param name="Entity">The DXF type it was drawn as.</param>
 /// <param name="Line">Where that entity starts in the file: line of a text drawing, byte of a binary one.</param>
-public sealed record DrawnCurve(OpenPath Path, bool Closed, string Layer, string Entity, int Line);
+/// <param name="Look">Colour, line type and whether it is shown.</param>
+public sealed record DrawnCurve(OpenPath Path, bool Closed, string Layer, string Entity, int Line, CurveLook Look);
 
 /// <summary>A closed loop, counter-clockwise.</summary>
 /// <param name="AreaMm2">Its own area, holes not taken off.</param>
@@ -36,10 +37,19 @@ public sealed record Repair(string Code, string Message, int Count);
 
 /// <summary>A TEXT or MTEXT: what it says, where its first baseline starts, letter height in mm.</summary>
 /// <param name="FromLeft">False where the drawing centres it on At or ends it there.</param>
-public sealed record DrawnText(string Text, Point2 At, double Height, double AngleDeg, string Layer, bool FromLeft);
+/// <param name="Look">Colour and whether it is shown.</param>
+public sealed record DrawnText(
+    string Text,
+    Point2 At,
+    double Height,
+    double AngleDeg,
+    string Layer,
+    bool FromLeft,
+    CurveLook Look
+);
 
 /// <summary>A POINT.</summary>
-public sealed record DrawnPoint(Point2 At, string Layer);
+public sealed record DrawnPoint(Point2 At, string Layer, CurveLook Look);
 
 /// <summary>
 /// What a DXF drawing shows, in mm once a unit is known, else in drawing units. Loops are chained over all layers, largest
@@ -53,17 +63,23 @@ public sealed record DrawingContent
     /// <summary>What it was read with, and its roles are chained with.</summary>
     public required Tolerances Tolerances { get; init; }
 
-    /// <summary>$ACADVER, such as AC1015; null where the drawing does not say.</summary>
+    /// <summary>$ACADVER, such as AC1015, or SVG; null where the drawing does not say.</summary>
     public required string? Version { get; init; }
 
     /// <summary>From the job or the drawing; null where neither says.</summary>
     public required LengthUnit? Unit { get; init; }
+
+    /// <summary>One drawing unit in mm if it is a pixel, 96 to the inch; null for a drawing in no pixels.</summary>
+    public required double? PixelMm { get; init; }
 
     /// <summary>True where the unit was given from outside and not taken from the drawing.</summary>
     public required bool UnitFromJob { get; init; }
 
     /// <summary>Model-space entities by type.</summary>
     public required ImmutableSortedDictionary<string, int> Entities { get; init; }
+
+    /// <summary>Paper-space entities by type; nothing is read from there.</summary>
+    public required ImmutableSortedDictionary<string, int> Paper { get; init; }
 
     /// <summary>What each entity drew.</summary>
     public required ImmutableArray<DrawnCurve> Curves { get; init; }

@@ -9,6 +9,9 @@ internal static class OpenEnds
 {
     private const int MostNamed = 12;
 
+    /// <summary>Of more open chains none is asked what it is: such a drawing has more than strays.</summary>
+    private const int MostStrays = 2000;
+
     public static IEnumerable<Finding> Findings(
         ImmutableArray<DrawnLoop> loops,
         ImmutableArray<OpenChain> open,
@@ -17,23 +20,52 @@ internal static class OpenEnds
         string file
     )
     {
-        foreach (OpenChain chain in open.Take(MostNamed))
+        List<OpenChain> told = [];
+        var known = new List<Point2>();
+        bool few = open.Length <= MostStrays;
+        foreach (OpenChain chain in open)
+        {
+            if (!few)
+            {
+                told.Add(chain);
+            }
+            else if (Strays.Middle(chain, loops) is { } middle)
+            {
+                yield return ChainFindings.CentreLine(file, chain, middle, limits.Unit);
+                known.AddRange([chain.Path.Start, chain.Path.End]);
+            }
+            else if (Strays.Stub(chain, loops, open, limits) is { } foot)
+            {
+                yield return ChainFindings.Stub(file, chain, foot, limits.Unit);
+                known.AddRange([chain.Path.Start, chain.Path.End]);
+            }
+            else
+            {
+                told.Add(chain);
+            }
+        }
+        foreach (OpenChain chain in told.Take(MostNamed))
         {
             yield return ChainFindings.OpenOutline(file, chain, Nearest(chain, open), limits.Unit);
         }
-        if (open.Length > MostNamed)
+        if (told.Count > MostNamed)
         {
-            yield return ChainFindings.MoreOpen(file, open.Length - MostNamed);
+            yield return ChainFindings.MoreOpen(file, told.Count - MostNamed);
         }
-        foreach ((double x, double y) in junctions.Take(MostNamed))
+        bool Known(Point2 p) => known.Exists(k => k.DistanceTo(p) <= limits.Join);
+        foreach ((double x, double y) in junctions.Where(j => !Known(new Point2(j.X, j.Y))).Take(MostNamed))
         {
             yield return ChainFindings.Junction(file, new Point2(x, y));
         }
-        foreach (Point2 p in OnCurves(loops, open, junctions, limits).Take(MostNamed))
+        foreach (Point2 p in OnCurves(loops, [.. told], junctions, limits).Take(MostNamed))
         {
             yield return ChainFindings.EndOnCurve(file, p);
         }
     }
+
+    /// <summary>From end to end, or to the nearest other end where that is nearer.</summary>
+    public static double Gap(OpenChain chain, ImmutableArray<OpenChain> open) =>
+        Math.Min(chain.GapMm, Nearest(chain, open) ?? chain.GapMm);
 
     private static double? Nearest(OpenChain chain, ImmutableArray<OpenChain> open)
     {
@@ -64,11 +96,13 @@ internal static class OpenEnds
             .. loops.SelectMany(l => l.Contour.Segments).Concat(open.SelectMany(o => o.Path.Segments)),
         ];
         var grid = new SegmentGrid([.. segments.Select(Measure.Bounds)], limits.Join);
+        Point2[] met = [.. junctions.Select(j => new Point2(j.X, j.Y))];
+        var near = new SegmentGrid([.. met.Select(p => new Box2(p.X, p.Y, p.X, p.Y))], limits.Join);
         foreach (OpenChain chain in open)
         {
             foreach (Point2 end in (Point2[])[chain.Path.Start, chain.Path.End])
             {
-                bool known = junctions.Any(j => new Point2(j.X, j.Y).DistanceTo(end) <= limits.Join);
+                bool known = near.SegmentsNear(end).Any(j => met[j].DistanceTo(end) <= limits.Join);
                 if (!known && grid.SegmentsNear(end).Any(i => EndsOn(segments[i], end, limits.Join)))
                 {
                     yield return end;

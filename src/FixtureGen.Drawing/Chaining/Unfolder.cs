@@ -16,6 +16,7 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
     private const int MostSegments = 400_000;
 
     private readonly BlockSizes _sizes = new(drawing, file);
+    private readonly Looks _looks = new(drawing);
 
     private readonly Strokes _strokes = new(file, chord);
     private readonly SortedDictionary<string, (int Line, int Count)> _missing = new(StringComparer.OrdinalIgnoreCase);
@@ -30,7 +31,12 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
     /// <summary>Null when all is unfolded, else why it was refused.</summary>
     public Finding? Run()
     {
-        Finding? refusal = All(drawing.Entities, Affine3.Scale(scale, scale, scale), null);
+        Finding? refusal = All(drawing.Entities, Affine3.Scale(scale, scale, scale), null, null);
+        _strokes.TakeFills();
+        if (refusal is null && _strokes.SegmentCount > MostSegments)
+        {
+            refusal = DxfFindings.TooMany(file, "lines and arcs", _strokes.SegmentCount, MostSegments);
+        }
         foreach ((string name, (int line, int count)) in _missing)
         {
             _findings.Add(DxfFindings.BlockMissing(file, name, line, count));
@@ -39,7 +45,7 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
         return refusal;
     }
 
-    private Finding? All(List<Entity> entities, Affine3 place, string? insertLayer)
+    private Finding? All(List<Entity> entities, Affine3 place, string? insertLayer, CurveLook? insertLook)
     {
         foreach (Entity entity in entities)
         {
@@ -48,11 +54,12 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
                 return DxfFindings.TooMany(file, "curves after unfolding its blocks", _pieces, MostPieces);
             }
             string layer = insertLayer is { } outer && entity.Layer == "0" ? outer : entity.Layer;
+            CurveLook look = _looks.Resolve(entity.Look, layer, insertLook);
             if (entity is not InsertEntity insert)
             {
-                _strokes.Add(entity, place, layer);
+                _strokes.Add(entity, place, layer, look);
             }
-            else if (Insert(insert, place, layer) is { } refusal)
+            else if (Insert(insert, place, layer, look) is { } refusal)
             {
                 return refusal;
             }
@@ -60,7 +67,7 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
         return null;
     }
 
-    private Finding? Insert(InsertEntity insert, Affine3 place, string layer)
+    private Finding? Insert(InsertEntity insert, Affine3 place, string layer, CurveLook look)
     {
         if (!drawing.Blocks.TryGetValue(insert.Block, out Block? block))
         {
@@ -83,10 +90,10 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
         }
         return _pieces + pieces > MostPieces
             ? DxfFindings.BlockBomb(file, block.Name, insert.Line, MostPieces)
-            : Cells(insert, block, place, layer);
+            : Cells(insert, block, place, layer, look);
     }
 
-    private Finding? Cells(InsertEntity insert, Block block, Affine3 place, string layer)
+    private Finding? Cells(InsertEntity insert, Block block, Affine3 place, string layer, CurveLook look)
     {
         Affine3 first = place.After(insert.Place).After(Affine3.Shift(block.Base * -1));
         for (int row = 0; row < insert.Rows; row++)
@@ -95,7 +102,7 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
             {
                 Vec3 step = place.Turn((insert.ColumnStep * column) + (insert.RowStep * row));
                 _pieces++;
-                if (All(block.Entities, first with { Origin = first.Origin + step }, layer) is { } refusal)
+                if (All(block.Entities, first with { Origin = first.Origin + step }, layer, look) is { } refusal)
                 {
                     return refusal;
                 }

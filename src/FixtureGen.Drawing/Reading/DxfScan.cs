@@ -3,7 +3,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Drawing.Reading;
 
 /// <summary>
-/// Reads HEADER, BLOCKS and ENTITIES; the other sections are walked over. Sections may be missing, unclosed, in any order
+/// Reads HEADER, TABLES (layers and line types), BLOCKS and ENTITIES; the other sections are walked over. Sections may be missing, unclosed, in any order
 /// and in any case; entities outside every section count as ENTITIES.
 /// </summary>
 internal sealed class DxfScan
@@ -17,6 +17,7 @@ internal sealed class DxfScan
     private readonly DxfFile _into = new();
     private readonly EntityGroups _groups;
     private readonly EntitySink _sink;
+    private readonly TableSink _tables;
     private string _section = "";
     private bool _ended;
     private bool _seenEntities;
@@ -27,6 +28,7 @@ internal sealed class DxfScan
         _file = file;
         _groups = new EntityGroups(reader, _pages);
         _sink = new EntitySink(_into, file);
+        _tables = new TableSink(_into, reader);
     }
 
     /// <summary>The file's sections; null with the reason in <paramref name="refusal"/> where it cannot be trusted.</summary>
@@ -47,7 +49,7 @@ internal sealed class DxfScan
             {
                 if (inEntity)
                 {
-                    _sink.Take(_groups, _section == "BLOCKS");
+                    Take();
                 }
                 inEntity = StartsEntity(group);
             }
@@ -59,9 +61,9 @@ internal sealed class DxfScan
             {
                 Outside(group);
             }
-            if (_sink.Count > MostEntities)
+            if (_sink.Count + _tables.Count > MostEntities)
             {
-                return DxfFindings.TooMany(_file, "entities", _sink.Count, MostEntities);
+                return DxfFindings.TooMany(_file, "entities", _sink.Count + _tables.Count, MostEntities);
             }
             if (_groups.Full)
             {
@@ -75,10 +77,22 @@ internal sealed class DxfScan
         }
         if (inEntity && _reader.Fault is null && !_ended)
         {
-            _sink.Take(_groups, _section == "BLOCKS");
+            Take();
         }
         _sink.Finish();
         return Closing();
+    }
+
+    private void Take()
+    {
+        if (_section == "TABLES")
+        {
+            _tables.Take(_groups);
+        }
+        else
+        {
+            _sink.Take(_groups, _section == "BLOCKS");
+        }
     }
 
     private Finding? Closing()
@@ -121,10 +135,10 @@ internal sealed class DxfScan
         {
             _section = "";
         }
-        bool wanted = _section is "ENTITIES" or "BLOCKS" or "";
+        bool wanted = _section is "ENTITIES" or "BLOCKS" or "" || (_section == "TABLES" && word is "LAYER" or "LTYPE");
         if (wanted)
         {
-            _seenEntities |= _section != "BLOCKS";
+            _seenEntities |= _section is "ENTITIES" or "";
             _groups.Start(word, group.Line);
         }
         return wanted;

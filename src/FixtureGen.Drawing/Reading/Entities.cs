@@ -8,6 +8,14 @@ internal abstract record Entity
     public required string Layer { get; init; }
 
     public required int Line { get; init; }
+
+    public EntityLook Look { get; init; } = EntityLook.ByLayer;
+}
+
+/// <summary>How an entity says it is shown: line type (6), colour number (62, 256 by layer, 0 by block), red, green and blue (420), group 60.</summary>
+internal readonly record struct EntityLook(string LineType, int Colour, int? Rgb, bool Invisible)
+{
+    public static EntityLook ByLayer { get; } = new("BYLAYER", 256, null, false);
 }
 
 internal sealed record LineEntity : Entity
@@ -29,6 +37,14 @@ internal sealed record TurnEntity : Entity
     public required double Start { get; init; }
 
     public required double Sweep { get; init; }
+}
+
+/// <summary>Lines, arcs and splines end to end, one curve.</summary>
+internal sealed record PathEntity : Entity
+{
+    public required List<Entity> Pieces { get; init; }
+
+    public required bool Closed { get; init; }
 }
 
 internal readonly record struct Vertex(Vec3 At, double Bulge);
@@ -99,7 +115,13 @@ internal sealed record TextEntity : Entity
     public required bool FromLeft { get; init; }
 }
 
-/// <summary>Counted and passed over: hatches, dimensions, solids and all that makes no outline.</summary>
+/// <summary>A hatch, solid, multi-line or helix: passed over where the drawing has curves, else these are its curves.</summary>
+internal sealed record FillEntity : Entity
+{
+    public required List<Entity> Curves { get; init; }
+}
+
+/// <summary>Counted and passed over: dimensions, solids in space and all that makes no outline.</summary>
 internal sealed record OtherEntity : Entity { }
 
 /// <summary>A curve that should count but cannot be read; Why completes "cannot be read: ".</summary>

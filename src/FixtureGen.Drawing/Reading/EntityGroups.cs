@@ -26,6 +26,8 @@ internal sealed class EntityGroups(GroupReader reader, Codepages pages)
 
     public bool OnPaper { get; private set; }
 
+    public EntityLook Look { get; private set; } = EntityLook.ByLayer;
+
     /// <summary>Vertices that a polyline says it has and those found, where they differ.</summary>
     public (int Said, int Found)? Miscount { get; private set; }
 
@@ -40,7 +42,7 @@ internal sealed class EntityGroups(GroupReader reader, Codepages pages)
     {
         _groups.Clear();
         (_braces, _embedded, OnPaper, Fault, Miscount, Oddity) = (0, false, false, null, null, null);
-        (Type, Layer, Line) = (type, "0", line);
+        (Type, Layer, Line, Look) = (type, "0", line, EntityLook.ByLayer);
     }
 
     public void Add(Group group)
@@ -69,7 +71,19 @@ internal sealed class EntityGroups(GroupReader reader, Codepages pages)
             case 410:
                 OnPaper |= !Text(group).Equals("Model", StringComparison.OrdinalIgnoreCase);
                 break;
-            case 5 or 6 or 7 or 48 or 60 or 62 or 100 or 330 or 370:
+            case 6:
+                Look = Look with { LineType = Text(group) };
+                break;
+            case 60:
+                Look = Look with { Invisible = reader.Integer(group) is 1 };
+                break;
+            case 62:
+                Look = Look with { Colour = reader.Integer(group) ?? 256 };
+                break;
+            case 420:
+                Look = Look with { Rgb = reader.Integer(group) };
+                break;
+            case 5 or 7 or 48 or 100 or 330 or 370:
                 break;
             default:
                 _groups.Add(group);

@@ -47,7 +47,7 @@ internal sealed class EntitySink(DxfFile into, string file)
                 {
                     into.Odd(oddity);
                 }
-                Put(entity, groups.OnPaper);
+                Put(entity with { Look = groups.Look }, groups.OnPaper);
                 break;
         }
     }
@@ -75,7 +75,7 @@ internal sealed class EntitySink(DxfFile into, string file)
         }
         else if (onPaper)
         {
-            into.PaperEntities++;
+            into.Paper[entity.Type] = into.Paper.GetValueOrDefault(entity.Type) + 1;
         }
         else
         {

@@ -8,6 +8,7 @@ internal sealed class PolylineParts
 {
     private readonly string _layer;
     private readonly int _line;
+    private readonly EntityLook _look;
     private readonly int _flags;
     private readonly double _elevation;
     private readonly Affine3 _frame;
@@ -20,6 +21,7 @@ internal sealed class PolylineParts
     {
         _layer = groups.Layer;
         _line = groups.Line;
+        _look = groups.Look;
         _flags = groups.IntegerOr(70, 0);
         _elevation = groups.NumberOr(30, 0) ?? 0;
         _frame = (_flags & 8) != 0 ? Affine3.Identity : groups.Frame();
@@ -48,7 +50,9 @@ internal sealed class PolylineParts
         _wide |= vertex.NumberOr(40, 0) is not 0.0 || vertex.NumberOr(41, 0) is not 0.0;
     }
 
-    public Entity Entity()
+    public Entity Entity() => Shape() with { Look = _look };
+
+    private Entity Shape()
     {
         if ((_flags & (16 | 64)) != 0)
         {

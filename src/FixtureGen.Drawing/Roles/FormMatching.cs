@@ -9,16 +9,16 @@ internal static class FormMatching
 {
     public static ImmutableArray<FormRegion> Match(
         ImmutableArray<DrawnLoop> loops,
-        Job job,
+        ImmutableArray<FormSpec> stated,
         string file,
         List<Finding> findings
     )
     {
         var forms = ImmutableArray.CreateBuilder<FormRegion>();
-        List<FormSpec> unused = [.. job.Forms];
+        List<FormSpec> unused = [.. stated];
         foreach (DrawnLoop loop in loops)
         {
-            List<FormSpec> specs = [.. job.Forms.Where(f => LayerSorting.Same(f.Layer, loop.Layer))];
+            List<FormSpec> specs = [.. stated.Where(f => RoleTable.Same(f.Layer, loop.Layer))];
             FormSpec? spec = specs.Count == 1 ? specs[0] : specs.Find(unused.Contains);
             if (spec is null)
             {

@@ -10,11 +10,11 @@ internal static class MagnetWishes
     public static ImmutableArray<Point2> Read(
         DrawingContent drawing,
         ImmutableArray<DrawnCurve> curves,
-        string layer,
+        ImmutableArray<DrawnPoint> points,
         List<Finding> findings
     )
     {
-        var wishes = new List<Point2>(drawing.Points.Where(p => LayerSorting.Same(p.Layer, layer)).Select(p => p.At));
+        var wishes = new List<Point2>(points.Select(p => p.At));
         foreach (DrawnCurve curve in curves)
         {
             if (Centre(curve, drawing.Tolerances.Chord) is { } centre)

@@ -5,32 +5,62 @@ using FixtureGen.Model;
 namespace FixtureGen.Drawing.Roles;
 
 /// <summary>
-/// Makes the part of a drawing: by the job's layer names where the drawing uses them, else, all curves being on one
+/// Makes the part of a drawing: by the job's roles where the drawing uses them, else, all curves being on one
 /// layer, by nesting (outermost loop the outline, loops one deeper its cutouts). Part frame = drawing frame, mm.
 /// </summary>
 public static class PartBuilder
 {
+    private static readonly string[] SaidAgain =
+    [
+        "outline-open",
+        "junction",
+        "centre-line",
+        "stub",
+        "loop-crosses-itself",
+        "loops-cross",
+        "gap-joined",
+        "drawn-twice",
+        "spike-removed",
+        "flat-removed",
+        "unit-missing",
+    ];
+
     /// <summary>The part, outline counter-clockwise and cutouts clockwise; without a value where an error finding says why.</summary>
-    public static Stage<Part> Build(DrawingContent drawing, Job job)
+    public static Stage<Part> Build(DrawingContent drawing, Job job) => Build(drawing, job.Roles, job.Forms);
+
+    /// <summary>The same by the house's layer names and before any job states its forms: what a fresh job would make of the drawing.</summary>
+    public static Stage<Part> Build(DrawingContent drawing) => Build(drawing, DrawingRoles.House, null);
+
+    /// <summary>What reading found, less what the part says again of its own curves: only there is known which of them count.</summary>
+    public static ImmutableArray<Finding> BesideThePart(IEnumerable<Finding> findings) =>
+        [.. findings.Where(f => f.Severity == Severity.Error || !SaidAgain.Contains(f.Code))];
+
+    /// <summary>The same by any roles; forms are not matched with heights where none are given.</summary>
+    internal static Stage<Part> Build(DrawingContent drawing, DrawingRoles roles, ImmutableArray<FormSpec>? forms)
     {
-        Stage<Part> built = Made(drawing, job);
+        Stage<Part> built = Made(drawing, roles, forms);
         return built with { Findings = [.. ChainFindings.AsDrawn(built.Findings, drawing.File, drawing.Unit)] };
     }
 
-    private static Stage<Part> Made(DrawingContent drawing, Job job)
+    private static Stage<Part> Made(DrawingContent drawing, DrawingRoles roles, ImmutableArray<FormSpec>? forms)
     {
         var findings = new List<Finding>();
         if (drawing.Unit is not { } unit)
         {
             return Stage.Failed<Part>(UnitQuestions.NoUnit(drawing, Severity.Error));
         }
-        if (LayerSorting.Sort(drawing, job, findings) is not { } layers)
+        if (new RoleSorting(drawing, roles, forms ?? []).Sort(findings) is not { } sorted)
         {
             return Stage.Failed<Part>(findings);
         }
+        Box2[] boxes = [.. sorted.Curves.SelectMany(r => r).Select(c => LoopMath.Bounds(c.Path.Segments))];
+        if (boxes.Length > 0 && boxes.Aggregate(LoopMath.Around) is var whole && UnitQuestions.Impossible(whole))
+        {
+            return Stage.Failed<Part>([.. findings, UnitQuestions.TooLarge(drawing.File, whole)]);
+        }
         var limits = ChainLimits.From(drawing.Tolerances, inMm: true);
         var loops = new RoleLoops(drawing.File, limits, findings);
-        ImmutableArray<DrawnLoop> outlines = loops.Closed(layers.Outline, "outline");
+        ImmutableArray<DrawnLoop> outlines = loops.Closed(sorted[CurveRole.Outline], "outline");
         if (loops.Outline(outlines) is not { } outline)
         {
             return Stage.Failed<Part>(findings);
@@ -41,22 +71,20 @@ public static class PartBuilder
         }
         ImmutableArray<DrawnLoop> cutouts = loops.Once([
             .. outlines.Where(l => l.Depth == 1),
-            .. loops.Closed(layers.Cutout, "cutout"),
+            .. loops.Closed(sorted[CurveRole.Cutout], "cutout"),
         ]);
         loops.Within(outline, cutouts);
-        ImmutableArray<FormRegion> forms = FormMatching.Match(
-            loops.Closed(layers.Form, "form"),
-            job,
-            drawing.File,
-            findings
-        );
+        ImmutableArray<DrawnLoop> drawnForms = loops.Closed(sorted[CurveRole.Form], "form");
+        ImmutableArray<FormRegion> matched = forms is { } stated
+            ? FormMatching.Match(drawnForms, stated, drawing.File, findings)
+            : [];
         var part = new Part(
             outline.Contour,
             [.. cutouts.Select(c => Reversed(c.Contour))],
-            forms,
-            [.. loops.Closed(layers.KeepOut, "keep-out").Select(l => l.Contour)],
-            MagnetWishes.Read(drawing, layers.Magnet, job.Layers.Magnet, findings),
-            Engravings(drawing, layers.Engrave, job.Layers.Engrave, findings)
+            matched,
+            [.. loops.Closed(sorted[CurveRole.KeepOut], "keep-out").Select(l => l.Contour)],
+            MagnetWishes.Read(drawing, sorted[CurveRole.Magnet], sorted.Magnets, findings),
+            Engravings(drawing, sorted[CurveRole.Engrave], sorted.Texts, findings)
         );
         return findings.Exists(f => f.Severity == Severity.Error)
             ? Stage.Failed<Part>(findings)
@@ -68,7 +96,7 @@ public static class PartBuilder
     private static ImmutableArray<EngraveMark> Engravings(
         DrawingContent drawing,
         ImmutableArray<DrawnCurve> curves,
-        string layer,
+        ImmutableArray<DrawnText> texts,
         List<Finding> findings
     )
     {
@@ -87,7 +115,7 @@ public static class PartBuilder
                 marks.Add(new EngraveMark(strokes, "", strokes[0].Start, 0, 0));
             }
         }
-        foreach (DrawnText text in drawing.Texts.Where(t => LayerSorting.Same(t.Layer, layer)))
+        foreach (DrawnText text in texts)
         {
             if (!text.FromLeft)
             {

@@ -7,31 +7,6 @@ namespace FixtureGen.Drawing.Roles;
 /// <summary>Every sentence about making the part of a drawing.</summary>
 internal static class PartFindings
 {
-    public static Finding NothingDrawn(string file, string layer) =>
-        Error(
-            "outline-missing",
-            file,
-            "The drawing holds no curve for an outline.",
-            $"draw the part on layer '{layer}'"
-        );
-
-    public static Finding WhichLayer(string file, string outline, string[] layers, string likely) =>
-        Error(
-            "outline-layer",
-            file,
-            $"Curves lie on layers {List(layers)} and none of them is the outline's, '{outline}'.",
-            $"name the outline's layer in the job, such as  [drawing.layers] outline = \"{likely}\"  (and cutout, engrave, form, magnet, keepout where they are used), or draw it on '{outline}'"
-        );
-
-    public static Finding LayersUnused(string file, string[] layers, int curves) =>
-        new(
-            "layers-unused",
-            Severity.Warning,
-            file,
-            DxfFindings.Text($"{curves} curves on layers {List(layers)} have no role and are not used."),
-            $"nothing to do if it is no part; else give the layer its role in the job, such as  [drawing.layers] cutout = \"{layers[0]}\""
-        );
-
     public static Finding NoLoop(string file) =>
         Error("outline-missing", file, "The outline's layer holds no closed loop.", "close the outline end to end");
 
@@ -139,6 +114,4 @@ internal static class PartFindings
 
     private static Finding Error(string code, string where, string message, string remedy) =>
         new(code, Severity.Error, where, message, remedy);
-
-    private static string List(string[] names) => string.Join(", ", names.Take(8).Select(n => $"'{n}'"));
 }

@@ -112,13 +112,12 @@ public sealed class PartBuilderTest
         Finding which = Assert.Single(Build(other).Findings);
         Assert.Contains("[drawing.layers] outline = \"Edge\"", which.Remedy, StringComparison.Ordinal);
         Job job = DemoShop.Job(DemoShop.PlainJob(more: "[drawing.layers]\noutline = \"Edge\""));
-        Stage<Part> named = PartBuilder.Build(Sketch.Stage(other).Value!, job);
-        Assert.True(named.Ok);
-        Assert.Contains(
-            "[drawing.layers] cutout = \"holes\"",
-            Assert.Single(named.Findings).Remedy,
-            StringComparison.Ordinal
-        );
+        // a hole on a layer that the job says nothing of must not be lost
+        Finding without = Assert.Single(PartBuilder.Build(Sketch.Stage(other).Value!, job).Findings);
+        Assert.Equal(("closed-without-role", Severity.Error), (without.Code, without.Severity));
+        Assert.Contains("[drawing.layers] cutout = \"holes\"", without.Remedy, StringComparison.Ordinal);
+        Job both = DemoShop.Job(DemoShop.PlainJob(more: "[drawing.layers]\noutline = \"Edge\"\ncutout = \"holes\""));
+        Assert.Single(PartBuilder.Build(Sketch.Stage(other).Value!, both).Value!.Cutouts);
     }
 
     [Fact]

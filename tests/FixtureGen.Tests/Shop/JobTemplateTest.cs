@@ -1,3 +1,4 @@
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Tests.Support;
@@ -38,12 +39,29 @@ public sealed class JobTemplateTest
     [Fact]
     public void A_drawing_with_layers_of_its_own_is_asked_which_is_the_outline()
     {
-        DrawingFacts facts = new("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false, "Part Edge");
+        DrawingFacts facts = new("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false)
+        {
+            Layers =
+            [
+                new SuggestedRole("Dim", CurveRole.Ignore, 0, 7),
+                new SuggestedRole("holes", CurveRole.Cutout, 3, 0),
+                new SuggestedRole("Part Edge", CurveRole.Outline, 1, 0),
+                new SuggestedRole("slots", CurveRole.Cutout, 2, 0),
+            ],
+        };
         string text = JobTemplate.NewJob(facts, DemoShop.Files);
-        Assert.Equal("OUTLINE", DemoShop.Job(text, "bulb-dibber").Layers.Outline);
-        string named = text.Replace("# [drawing.layers]", "[drawing.layers]", StringComparison.Ordinal)
-            .Replace("# outline", "outline", StringComparison.Ordinal);
-        Assert.Equal("Part Edge", DemoShop.Job(named, "bulb-dibber").Layers.Outline);
+        Assert.Equal(DrawingRoles.House.Layers, DemoShop.Job(text, "bulb-dibber").Roles.Layers);
+        string named = text.Replace("# [drawing", "[drawing", StringComparison.Ordinal)
+            .Replace("# outline", "outline", StringComparison.Ordinal)
+            .Replace("# ignore", "ignore", StringComparison.Ordinal)
+            .Replace("# cutout", "cutout", StringComparison.Ordinal);
+        Assert.Equal(
+            "Outline Part Edge, Cutout holes, Cutout slots, Ignore Dim",
+            string.Join(
+                ", ",
+                DemoShop.Job(named, "bulb-dibber").Roles.Layers.Where(l => l.Stated).Select(l => $"{l.Role} {l.Name}")
+            )
+        );
     }
 
     /// <summary>Without the # of the last part the job says the same; only what is chosen otherwise when left out is passed over.</summary>

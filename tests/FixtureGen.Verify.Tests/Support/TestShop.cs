@@ -141,7 +141,8 @@ internal static class TestShop
             ProgramNumber = 1001,
             DrawingUnit = LengthUnit.Millimetre,
             DisplayUnit = LengthUnit.Millimetre,
-            Layers = new LayerRoles("OUTLINE", "CUTOUT", "ENGRAVE", "FORM", "MAGNET", "KEEPOUT"),
+            Roles = DrawingRoles.House,
+            Join = 0.05,
             Plate = Plate,
             Blank = new Blank
             {

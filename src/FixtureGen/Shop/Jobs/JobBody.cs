@@ -27,7 +27,7 @@ internal static class JobBody
         TableReader? rulesTable = top.InnerOrNull("rules");
         Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket, shell.SlackMin);
         Words words = new(top, name);
-        (LengthUnit? drawingUnit, LayerRoles layers) = JobDrawing.Read(top.InnerOrNull("drawing"));
+        (LengthUnit? drawingUnit, DrawingRoles roles, double join) = JobDrawing.Read(top.InnerOrNull("drawing"));
         (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes) = JobShell.Locator(
             top.InnerOrNull("locator")
         );
@@ -54,7 +54,8 @@ internal static class JobBody
             ProgramNumber = words.Program,
             DrawingUnit = drawingUnit,
             DisplayUnit = top.Log.Unit ?? LengthUnit.Millimetre,
-            Layers = layers,
+            Roles = roles,
+            Join = join,
             Plate = shop.Plate.Plate,
             Blank = shop.Blank,
             OtherBlanks = shop.OtherBlanks,

@@ -1,18 +1,34 @@
+using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.Shop.Jobs;
 
-/// <summary>How a job wants its drawing read: the unit, and which layer has which role.</summary>
+/// <summary>How a job wants its drawing read: the unit, the widest gap that is closed, and what in it has which role.</summary>
 internal static class JobDrawing
 {
     /// <summary>[drawing]: the unit only where the job states it; every role has a layer.</summary>
-    public static (LengthUnit? Unit, LayerRoles Layers) Read(TableReader? t)
+    public static (LengthUnit? Unit, DrawingRoles Roles, double Join) Read(TableReader? t)
     {
         LengthUnit? unit = UnitOf(t);
-        LayerRoles layers = Layers(t?.InnerOrNull("layers"));
+        double house = Tolerances.House.Join;
+        double join = t?.LengthOr("join", house, Tolerances.House.Chord, DrawingRoles.WidestJoin) ?? house;
+        ImmutableArray<RoleName> ignored = Many(t, "ignore", CurveRole.Ignore);
+        bool invisible = t?.FlagOr("invisible", false) ?? false;
+        DrawingRoles roles = new(
+            WithHouse([.. Roles(t?.InnerOrNull("layers"), true), .. ignored]),
+            Colours(t?.InnerOrNull("colours")),
+            Roles(t?.InnerOrNull("line_types"), false),
+            invisible
+        );
+        if (t is not null)
+        {
+            Once(t, "layers", roles.Layers);
+            Once(t, "colours", roles.Colours);
+            Once(t, "line_types", roles.LineTypes);
+        }
         t?.Close();
-        return (unit, layers);
+        return (unit, roles, join);
     }
 
     private static LengthUnit? UnitOf(TableReader? t) =>
@@ -24,26 +40,73 @@ internal static class JobDrawing
             ("m", LengthUnit.Metre),
             ("ft", LengthUnit.Foot),
             ("mil", LengthUnit.Mil),
-            ("um", LengthUnit.Micrometre)
+            ("um", LengthUnit.Micrometre),
+            ("px", LengthUnit.Pixel)
         );
 
-    private static LayerRoles Layers(TableReader? t)
+    /// <summary>The house's layer name for each role of which the job says nothing, unless the job has another use for that layer.</summary>
+    private static ImmutableArray<RoleName> WithHouse(ImmutableArray<RoleName> stated) =>
+        [
+            .. stated,
+            .. DrawingRoles.House.Layers.Where(h =>
+                !stated.Any(s => s.Role == h.Role || s.Name.Equals(h.Name, StringComparison.OrdinalIgnoreCase))
+            ),
+        ];
+
+    private static ImmutableArray<RoleName> Roles(TableReader? t, bool layers)
     {
-        string Role(string key) => t?.TextOr(key, key.ToUpperInvariant()) ?? key.ToUpperInvariant();
-        LayerRoles roles = new(
-            Role("outline"),
-            Role("cutout"),
-            Role("engrave"),
-            Role("form"),
-            Role("magnet"),
-            Role("keepout")
-        );
-        string[] all = [roles.Outline, roles.Cutout, roles.Engrave, roles.Form, roles.Magnet, roles.KeepOut];
-        if (t is not null && all.Distinct(StringComparer.OrdinalIgnoreCase).Count() < all.Length)
-        {
-            t.Contradict("outline", "Two roles have the same layer.", "Give each role a layer of its own.");
-        }
+        ImmutableArray<RoleName> roles =
+        [
+            .. Many(t, "outline", CurveRole.Outline),
+            .. Many(t, "cutout", CurveRole.Cutout),
+            .. Many(t, "engrave", CurveRole.Engrave),
+            .. Many(t, "form", CurveRole.Form),
+            .. Many(t, "magnet", CurveRole.Magnet),
+            .. Many(t, "keepout", CurveRole.KeepOut),
+            .. layers ? [] : Many(t, "ignore", CurveRole.Ignore),
+        ];
         t?.Close();
         return roles;
+    }
+
+    /// <summary>Each colour in the one spelling that the drawing reader gives it.</summary>
+    private static ImmutableArray<RoleName> Colours(TableReader? t)
+    {
+        var colours = ImmutableArray.CreateBuilder<RoleName>();
+        foreach (RoleName stated in Roles(t, false))
+        {
+            if (DrawingColour.Parse(stated.Name) is { } colour)
+            {
+                colours.Add(stated with { Name = colour });
+            }
+            else
+            {
+                t!.Contradict(
+                    stated.Role.ToString().ToLowerInvariant(),
+                    $"'{stated.Name}' is no colour.",
+                    "Write red, yellow, green, cyan, blue, magenta, black, a colour number from 1 to 255 or \"#rrggbb\"."
+                );
+            }
+        }
+        return colours.ToImmutable();
+    }
+
+    private static ImmutableArray<RoleName> Many(TableReader? t, string key, CurveRole role) =>
+        [.. (t?.Names(key) ?? []).Select(n => new RoleName(role, n, true))];
+
+    private static void Once(TableReader t, string table, ImmutableArray<RoleName> names)
+    {
+        foreach (
+            IGrouping<string, RoleName> twice in names
+                .GroupBy(n => n.Name.Trim().ToUpperInvariant(), StringComparer.Ordinal)
+                .Where(g => g.Select(n => n.Role).Distinct().Count() > 1)
+        )
+        {
+            t.Contradict(
+                table,
+                $"'{twice.First().Name}' is given two roles in [drawing.{table}].",
+                "Give each name one role."
+            );
+        }
     }
 }

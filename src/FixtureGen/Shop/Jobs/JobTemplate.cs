@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Shop.Files;
 using FixtureGen.Shop.Reading;
@@ -8,8 +10,7 @@ namespace FixtureGen.Shop.Jobs;
 
 /// <summary>
 /// What <c>new</c> knows of a drawing: its name, the unit it states (null where it states none), the outline's size mm
-/// (drawing units where there is no unit), which roles have curves on a layer of their own, and the layer that looks like
-/// the outline's where curves lie on several and none is named so.
+/// (drawing units where there is no unit), and which roles have curves on a layer of their own.
 /// </summary>
 public sealed record DrawingFacts(
     string Name,
@@ -17,9 +18,21 @@ public sealed record DrawingFacts(
     double Width,
     double Height,
     bool HasForm,
-    bool HasMagnets,
-    string? OutlineLayer = null
-);
+    bool HasMagnets
+)
+{
+    /// <summary>The end of the drawing's name, with its dot.</summary>
+    public string Extension { get; init; } = ".dxf";
+
+    /// <summary>What each layer without a role looks like; empty where none needs one.</summary>
+    public ImmutableArray<SuggestedRole> Layers { get; init; } = [];
+
+    /// <summary>The same by colour, where only the colours differ.</summary>
+    public ImmutableArray<SuggestedRole> Colours { get; init; } = [];
+
+    /// <summary>Line types that are not solid: no edge of the part unless the job gives them a role.</summary>
+    public ImmutableArray<SuggestedRole> LineTypes { get; init; } = [];
+}
 
 /// <summary>The text of a fresh job: every choice the toolmaker must make, the rest as comments with their defaults.</summary>
 public static class JobTemplate
@@ -32,7 +45,7 @@ public static class JobTemplate
     {
         bool inch = facts.Unit is LengthUnit.Inch or LengthUnit.Foot or LengthUnit.Yard or LengthUnit.Mil;
         StringBuilder text = new();
-        text.Append(Inv($"# {Title(facts.Name)}, from {facts.Name}.dxf: {Size(facts)}.\n"));
+        text.Append(Inv($"# {Title(facts.Name)}, from {facts.Name}{facts.Extension}: {Size(facts)}.\n"));
         text.Append(Inv($"units = \"{(inch ? "in" : "mm")}\"\n"));
         text.Append(Inv($"title = \"{Title(facts.Name)}\"\n"));
         text.Append(Inv($"fixture = \"{Initials(facts.Name)}-1\"\n"));
@@ -46,7 +59,7 @@ public static class JobTemplate
             text.Append(Inv($"{key} = \"{value}\"{(note.Length > 0 ? "    # " + note : "")}\n"));
         }
         text.Append(Inv($"# trim_tool = \"{TrimTool(files)}\"    # left out, up- or downcut is chosen by the hold\n"));
-        text.Append(Drawing(facts));
+        text.Append(JobRoles.AsComments(facts));
         text.Append(inch ? ShellInch : ShellMm);
         text.Append(facts.HasForm ? LocatorForm : LocatorOpen);
         text.Append("[magnets]\ncount = 4\n");
@@ -55,27 +68,6 @@ public static class JobTemplate
         text.Append(JobDefaults.AsComments(facts, files));
         return text.ToString();
     }
-
-    private static string Drawing(DrawingFacts facts) =>
-        (facts.Unit is null ? UnitQuestion : "")
-        + (
-            facts.OutlineLayer is { } layer
-                ? Inv($"{LayerQuestion}# outline = \"{layer}\"\n# cutout = \"CUTOUT\"\n")
-                : ""
-        );
-
-    private const string UnitQuestion = """
-
-        [drawing]
-        # unit = "mm"                   # the drawing states none: say "mm" or "in"
-
-        """;
-
-    private const string LayerQuestion = """
-
-        # [drawing.layers]              # which layer is what: outline, cutout, engrave, form, magnet, keepout
-
-        """;
 
     private const string ShellMm = """
 

@@ -154,6 +154,38 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         return [];
     }
 
+    /// <summary>One name or a list of them, a whole number as its digits; none where the key is left out, empty names refused.</summary>
+    public ImmutableArray<string> Names(string key)
+    {
+        if (Entry(key) is not { } e)
+        {
+            return [];
+        }
+        IReadOnlyList<TomlValue> items = e.Value is TomlList list ? list.Items : [e.Value];
+        string?[] names = [.. items.Select(NameOf)];
+        if (Array.TrueForAll(names, n => n is not null))
+        {
+            return [.. names!];
+        }
+        Log.Findings.Add(
+            ShopFindings.WrongType(
+                Log.File,
+                e.Value,
+                PathOf(key),
+                "one name in quotes or a list such as [\"A\", \"B\"]"
+            )
+        );
+        return [];
+    }
+
+    private static string? NameOf(TomlValue value) =>
+        value switch
+        {
+            TomlString s when s.Text.Trim().Length > 0 => s.Text.Trim(),
+            TomlNumber { IsWhole: true } n => Inv($"{n.Value:0}"),
+            _ => null,
+        };
+
     public T Choice<T>(string key, params (string Word, T Value)[] words)
         where T : struct, Enum
     {

@@ -17,8 +17,9 @@ public sealed partial class EveryKeyTest
     /// <summary>
     /// Keys that no demo part calls for: a corner that its cutter does not reach (<see cref="Toolpaths.TrimPlannerTest"/>), a hole
     /// deeper than three diameters, and a dwell or an optional stop, which only programs edited by hand have (the judge's
-    /// ReadingTest and PlanesAndCyclesTest read the words), a tool near the plate's face, an edge stop or with its shank (its PlateTest and
-    /// ObstacleTest), a zone that only a groove of the plate reaches (PlateTest).
+    /// ReadingTest and PlanesAndCyclesTest read the words), a tool near the plate's face, an edge stop or with its shank (its
+    /// PlateTest and ObstacleTest), a zone that only a groove of the plate reaches (PlateTest), a gap to join and curves made
+    /// invisible (<see cref="Dxf.RolesTest"/>).
     /// </summary>
     private static readonly string[] Elsewhere =
     [
@@ -31,6 +32,8 @@ public sealed partial class EveryKeyTest
         "stop.diameter",
         "groove.width",
         "tool.shank_diameter",
+        "drawing.join",
+        "drawing.invisible",
     ];
 
     /// <summary>Rows of one array that are tried in one file, the trim cutter's first.</summary>

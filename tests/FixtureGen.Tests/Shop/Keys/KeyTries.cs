@@ -39,6 +39,21 @@ internal static partial class KeyTries
         ["drawing.layers.form"] = ["OUTLINE", "CUTOUT"],
         ["drawing.layers.magnet"] = ["OUTLINE", "CUTOUT"],
         ["drawing.layers.keepout"] = ["OUTLINE", "CUTOUT"],
+        ["drawing.ignore"] = ["OUTLINE", "CUTOUT"],
+        ["drawing.colours.outline"] = ["black"],
+        ["drawing.line_types.outline"] = ["CONTINUOUS"],
+        ["drawing.colours.cutout"] = ["black"],
+        ["drawing.line_types.cutout"] = ["CONTINUOUS"],
+        ["drawing.colours.engrave"] = ["black"],
+        ["drawing.line_types.engrave"] = ["CONTINUOUS"],
+        ["drawing.colours.form"] = ["black"],
+        ["drawing.line_types.form"] = ["CONTINUOUS"],
+        ["drawing.colours.magnet"] = ["black"],
+        ["drawing.line_types.magnet"] = ["CONTINUOUS"],
+        ["drawing.colours.keepout"] = ["black"],
+        ["drawing.line_types.keepout"] = ["CONTINUOUS"],
+        ["drawing.colours.ignore"] = ["black"],
+        ["drawing.line_types.ignore"] = ["CONTINUOUS"],
     };
 
     /// <summary>Keys that name a file, and the folder it is in.</summary>

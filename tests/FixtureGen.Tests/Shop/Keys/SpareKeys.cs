@@ -6,6 +6,8 @@ namespace FixtureGen.Tests.Shop.Keys;
 /// <summary>Keys that neither a shipped file nor a fresh job states, each written into one that could.</summary>
 internal static partial class SpareKeys
 {
+    private static readonly string[] Roles = ["outline", "cutout", "engrave", "form", "magnet", "keepout", "ignore"];
+
     /// <summary>The file's text with its spare keys; null where the folder has none.</summary>
     public static string? InShopFile(string kind, string text) =>
         kind == "tools"
@@ -17,11 +19,28 @@ internal static partial class SpareKeys
     {
         yield return TomlLines.Set(job, "drawing", "unit", "\"mm\"");
         string layers = job;
-        foreach (string role in (string[])["outline", "cutout", "engrave", "form", "magnet", "keepout"])
+        foreach (string role in Roles.SkipLast(1))
         {
             layers = TomlLines.Set(layers, "drawing.layers", role, $"\"{role.ToUpperInvariant()}\"");
         }
         yield return layers;
+        string colours = job;
+        string lineTypes = job;
+        foreach ((int i, string role) in Roles.Index())
+        {
+            colours = TomlLines.Set(colours, "drawing.colours", role, FormattableString.Invariant($"\"{100 + i}\""));
+            lineTypes = TomlLines.Set(
+                lineTypes,
+                "drawing.line_types",
+                role,
+                FormattableString.Invariant($"\"NONE {i}\"")
+            );
+        }
+        yield return colours;
+        yield return lineTypes;
+        yield return TomlLines.Set(job, "drawing", "ignore", "\"NONE\"");
+        yield return TomlLines.Set(job, "drawing", "invisible", "false");
+        yield return TomlLines.Set(job, "drawing", "join", "\"0.1 mm\"");
         if (job.Contains("[[magnet]]", StringComparison.Ordinal))
         {
             yield return TomlLines.Set(job, "magnet", "locked", "true");
