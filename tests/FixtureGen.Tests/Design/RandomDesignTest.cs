@@ -37,8 +37,11 @@ public sealed class RandomDesignTest
         }
     );
 
-    [Fact]
-    public void Designed_blobs_keep_every_rule() =>
+    /// <summary>Of the second seed's first blob a zone's offset could not be proven once.</summary>
+    [Theory]
+    [InlineData("0000KOIPlCF4", 25)]
+    [InlineData("cHphDz8HnUj1", 1)]
+    public void Designed_blobs_keep_every_rule(string seed, int blobs) =>
         Parts.Sample(
             part =>
             {
@@ -53,9 +56,9 @@ public sealed class RandomDesignTest
                 ZonesTest.BothSides(design, DesignBench.BendRadius(DesignBench.Job) - 0.01);
                 CheckRemovals(design);
             },
-            iter: 25,
+            iter: blobs,
             threads: 1,
-            seed: "0000KOIPlCF4"
+            seed: seed
         );
 
     private static void CheckRemovals(FixtureDesign design)
