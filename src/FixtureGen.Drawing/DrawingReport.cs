@@ -15,9 +15,17 @@ public sealed record DrawingReport(
     ImmutableArray<DrawingReport.ClosedLoop> Loops,
     ImmutableArray<DrawingReport.Chain> Open,
     ImmutableArray<Repair> Repairs,
-    ImmutableArray<DrawingReport.Trouble> Findings
+    ImmutableArray<DrawingReport.Trouble> Findings,
+    DrawingReport.PartRead? Part
 )
 {
+    /// <summary>What a fresh job makes of the drawing, by its layers where they are named for roles, else by nesting.</summary>
+    /// <param name="Cutouts">Holes through the part.</param>
+    /// <param name="KeepOuts">Areas kept free.</param>
+    /// <param name="Magnets">Magnet places drawn.</param>
+    /// <param name="Engravings">Lines and texts to engrave.</param>
+    public sealed record PartRead(int Cutouts, int KeepOuts, int Magnets, int Engravings);
+
     /// <summary>A closed loop of the drawing, over all layers.</summary>
     /// <param name="AreaMm2">The loop's own area, above 0: holes are not taken off.</param>
     /// <param name="PerimeterMm">Length once round.</param>
@@ -42,12 +50,24 @@ public sealed record DrawingReport(
     /// <param name="Remedy">What to do; never empty.</param>
     public sealed record Trouble(string Code, string Severity, string Where, string Message, string Remedy);
 
-    /// <summary>True when at least one clean closed outline was found: then the command's exit code is 0, else 1.</summary>
+    /// <summary>True when at least one clean closed outline was found, whatever its layer: then the command's exit code is 0, else 1.</summary>
     [JsonIgnore]
     public bool HasCleanOutline => Loops.Any(l => l.Clean);
 
-    /// <summary>The report of a read, or of a refused one (its findings alone).</summary>
-    public static DrawingReport Describe(string file, Stage<DrawingContent> read)
+    /// <summary>True where a job can use the drawing as it is: the very verdict of make and check.</summary>
+    public bool Fit => Part is not null;
+
+    /// <summary>The report of a read, or of a refused one (its findings alone), and of the part that a fresh job makes of it.</summary>
+    /// <param name="file">The name shown.</param>
+    /// <param name="read">The drawing.</param>
+    /// <param name="part">What PartBuilder made of it; null where the drawing was refused.</param>
+    /// <param name="findings">Of both, in order.</param>
+    public static DrawingReport Describe(
+        string file,
+        Stage<DrawingContent> read,
+        Stage<Part>? part,
+        IEnumerable<Finding> findings
+    )
     {
         ImmutableArray<Repair> repairs = read.Value?.Repairs ?? [];
         HashSet<string> repaired = [.. repairs.Select(r => r.Code)];
@@ -59,9 +79,13 @@ public sealed record DrawingReport(
             [.. (read.Value?.Loops ?? []).Select(Describe)],
             [.. (read.Value?.Open ?? []).Select(Describe)],
             repairs,
-            [.. read.Findings.Where(f => f.Severity != Severity.Note || !repaired.Contains(f.Code)).Select(Describe)]
+            [.. findings.Where(f => f.Severity != Severity.Note || !repaired.Contains(f.Code)).Select(Describe)],
+            part is { Ok: true, Value: { } p } ? Describe(p) : null
         );
     }
+
+    private static PartRead Describe(Part part) =>
+        new(part.Cutouts.Length, part.KeepOuts.Length, part.MagnetWishes.Length, part.Engravings.Length);
 
     private static ClosedLoop Describe(DrawnLoop loop) =>
         new(loop.AreaMm2, loop.PerimeterMm, loop.Depth, loop.Layer, loop.Clean);

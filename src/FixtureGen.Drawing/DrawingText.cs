@@ -60,23 +60,29 @@ public static class DrawingText
 
     private static string Verdict(DrawingReport report)
     {
-        int outlines = report.Loops.Count(l => l.Depth == 0 && l.Clean);
-        return outlines switch
+        if (report.Part is { } part)
         {
-            0 when report.HasCleanOutline => "no clean outline: the loop round the others crosses itself",
-            0 => "no clean closed outline: no fixture can be made of this drawing as it is",
-            1 => "one clean outline: fit for a fixture",
-            _ => string.Create(
-                CultureInfo.InvariantCulture,
-                $"{outlines} outlines side by side: a fixture needs one part a drawing, or layers with roles"
-            ),
-        };
+            string more = string.Concat(
+                Counted(part.Cutouts, "cutout"),
+                Counted(part.KeepOuts, "keep-out"),
+                Counted(part.Magnets, "magnet place"),
+                Counted(part.Engravings, "engraving")
+            );
+            return $"a job reads one outline{more}: the drawing is fit for a fixture";
+        }
+        string[] codes = [.. report.Findings.Where(f => f.Severity == "error").Select(f => f.Code).Distinct()];
+        return report.Loops.Length == 0 && codes.Length == 0
+            ? "no clean closed outline: no fixture can be made of this drawing as it is"
+            : $"a job refuses this drawing as it is: {string.Join(", ", codes)}";
     }
+
+    private static string Counted(int count, string noun) => count == 0 ? "" : ", " + Plural(count, noun);
 
     private static string Release(string? version) =>
         version switch
         {
             null => "DXF of a release that it does not say",
+            "SVG" => "SVG",
             "AC1002" => "DXF of release 2.5",
             "AC1003" => "DXF of release 2.6",
             "AC1004" => "DXF of release 9",

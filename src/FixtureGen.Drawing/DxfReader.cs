@@ -2,12 +2,13 @@ using System.Collections.Immutable;
 using System.Text;
 using FixtureGen.Drawing.Chaining;
 using FixtureGen.Drawing.Reading;
+using FixtureGen.Drawing.Svg;
 using FixtureGen.Model;
 
 namespace FixtureGen.Drawing;
 
 /// <summary>
-/// The one door to DXF drawings: text or binary, release 10 to 2018 (DXF Reference). Never throws for bad input: what
+/// The one door to drawings: DXF, text or binary, release 10 to 2018 (DXF Reference), and SVG (SVG 2). Never throws for bad input: what
 /// cannot be trusted is refused by an error finding, what was put right is listed.
 /// </summary>
 public static class DxfReader
@@ -27,18 +28,9 @@ public static class DxfReader
         {
             return Stage.Failed<DrawingContent>(TooLarge(file, bytes.Length));
         }
-        GroupReader? reader = Open(bytes, file, out Finding? refusal);
-        if (reader is null)
+        if (Scan(bytes, file, unitOverride, out Finding? refusal) is not { } scanned)
         {
             return Stage.Failed<DrawingContent>(refusal!);
-        }
-        if (DxfScan.Read(reader, file, out refusal) is not { } scanned)
-        {
-            return Stage.Failed<DrawingContent>(refusal!);
-        }
-        if (reader is TextGroups { Commas: > 0 } text)
-        {
-            scanned.Odd("a number with a decimal comma", text.Commas);
         }
         var findings = new List<Finding>(scanned.Findings);
         LengthUnit? unit = UnitQuestions.Resolve(scanned, unitOverride, file, findings);
@@ -59,6 +51,7 @@ public static class DxfReader
             Version = scanned.Version,
             Unit = unit,
             UnitFromJob = unitOverride is not null,
+            PixelMm = scanned.PixelMm,
             Entities = Counts(scanned),
             Paper = scanned.Paper.ToImmutableSortedDictionary(StringComparer.Ordinal),
             Curves = [.. unfolder.Strokes.Curves],
@@ -71,6 +64,25 @@ public static class DxfReader
         findings.AddRange(UnitQuestions.Ask(drawing));
         findings.AddRange(drawing.Repairs.Select(r => UnitQuestions.Note(drawing, r)));
         return Stage.Answer(drawing, ChainFindings.AsDrawn(findings, file, unit));
+    }
+
+    private static DxfFile? Scan(byte[] bytes, string file, LengthUnit? unit, out Finding? refusal)
+    {
+        (byte[] text, int start) = Utf8(bytes);
+        if (SvgScan.LooksLike(text.AsSpan(start).TrimStart(" \t\r\n\0"u8)))
+        {
+            return SvgScan.Read(bytes, file, unit, out refusal);
+        }
+        GroupReader? reader = Open(bytes, file, out refusal);
+        if (reader is null || DxfScan.Read(reader, file, out refusal) is not { } scanned)
+        {
+            return null;
+        }
+        if (reader is TextGroups { Commas: > 0 } groups)
+        {
+            scanned.Odd("a number with a decimal comma", groups.Commas);
+        }
+        return scanned;
     }
 
     private static GroupReader? Open(byte[] bytes, string file, out Finding? refusal)
@@ -122,10 +134,6 @@ public static class DxfReader
         if (head.StartsWith("%PDF"u8))
         {
             return "a PDF";
-        }
-        if (head[0] == (byte)'<')
-        {
-            return "an XML or SVG file";
         }
         return char.IsAsciiDigit((char)head[0]) || head[0] is (byte)'-' ? null : "some other kind of file";
     }

@@ -11,6 +11,9 @@ internal static class UnitQuestions
     public const double Small = 10;
     public const double Large = 1000;
 
+    /// <summary>No part and no plate is larger, mm, whatever unit is stated; beyond it the work has no bound.</summary>
+    public const double Largest = 10_000;
+
     private const string StateIt =
         "state the drawing's unit: [drawing] unit = \"mm\" or \"in\" in the job, --unit mm or in with check";
 
@@ -51,14 +54,20 @@ internal static class UnitQuestions
         }
     }
 
+    public static bool Impossible(Box2 box) => Math.Max(box.Width, box.Height) > Largest;
+
     public static bool Unlikely(Box2 box) => Math.Max(box.Width, box.Height) is < Small or > Large;
 
     public static Finding NoUnit(DrawingContent drawing, Severity severity)
     {
         Box2? box = drawing.Extent ?? drawing.CurveBounds;
+        string pixels =
+            box is { } p && drawing.PixelMm is { } px
+                ? DxfFindings.Text($", or {p.Width * px:0.###} x {p.Height * px:0.###} mm if in pixels, 96 to the inch")
+                : "";
         string sizes = box is { } b
             ? DxfFindings.Text(
-                $" It would be {b.Width:0.###} x {b.Height:0.###} mm, or {b.Width * Units.MmPerInch:0.###} x {b.Height * Units.MmPerInch:0.###} mm if drawn in inches."
+                $" It would be {b.Width:0.###} x {b.Height:0.###} mm, or {b.Width * Units.MmPerInch:0.###} x {b.Height * Units.MmPerInch:0.###} mm if drawn in inches{pixels}."
             )
             : "";
         return new Finding(
@@ -79,6 +88,17 @@ internal static class UnitQuestions
                 $"Read in {DxfUnits.Name(unit)}, the outline is {box.Width:0.###} x {box.Height:0.###} mm; {Small:0} to {Large:0} mm is usual."
             ),
             StateIt + "; stating it also confirms this size"
+        );
+
+    public static Finding TooLarge(string file, Box2 box) =>
+        new(
+            "size-impossible",
+            Severity.Error,
+            file,
+            DxfFindings.Text(
+                $"The part's curves take {box.Width:0.###} x {box.Height:0.###} mm; at most {Largest:0} mm are read."
+            ),
+            "look for a wrong unit, a stray curve far off, or an arc whose bulge is a slip; delete or mend it"
         );
 
     public static Finding Note(DrawingContent drawing, Repair repair) =>

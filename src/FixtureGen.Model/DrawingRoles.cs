@@ -44,6 +44,9 @@ public sealed record DrawingRoles(
     bool Invisible
 )
 {
+    /// <summary>The widest gap that a job may have closed, mm: a wider one is no slip of the pen (common practice, no source).</summary>
+    public const double WidestJoin = 0.5;
+
     /// <summary>The house's layer names, OUTLINE to KEEPOUT, and nothing else.</summary>
     public static DrawingRoles House { get; } =
         new(

@@ -42,4 +42,7 @@ public enum LengthUnit
 
     /// <summary>1000 mm.</summary>
     Metre,
+
+    /// <summary>A 96th of an inch (CSS Values 3, 5.2).</summary>
+    Pixel,
 }

@@ -6,13 +6,13 @@ using FixtureGen.Output;
 
 namespace FixtureGen.App.Commands;
 
-/// <summary><c>check JOB.toml|DRAWING.dxf|DIR</c>: judge a job, a drawing or every job of a folder without making anything.</summary>
+/// <summary><c>check JOB.toml|DRAWING|DIR</c>: judge a job, a drawing or every job of a folder without making anything.</summary>
 internal static class CheckCommand
 {
     /// <summary>The command; exit 0 where nothing is an error, 1 else.</summary>
     public static Command Build(Say say)
     {
-        Argument<string> what = CommandTree.PathArgument("WHAT", "a job (.toml), a drawing (.dxf) or a folder of jobs");
+        Argument<string> what = CommandTree.PathArgument("WHAT", "a job (.toml), a drawing (.dxf, .svg) or a folder of jobs");
         Option<string?> unit = new("--unit")
         {
             HelpName = "in|mm",

@@ -3,11 +3,12 @@ using System.Text.Json.Serialization;
 using FixtureGen.App.Terminal;
 using FixtureGen.Drawing;
 using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;
 
-/// <summary><c>check DRAWING.dxf</c>: what the reader makes of a drawing, without a job. Exit 0 where at least one clean closed outline was found.</summary>
+/// <summary><c>check DRAWING.dxf</c>: what the reader and a fresh job make of a drawing; findings and verdict are the job's own. Exit 0 where at least one clean closed outline was found.</summary>
 internal static class CheckDrawing
 {
     /// <summary>Reads and reports; the exit code. A drawing that cannot be read is a finding.</summary>
@@ -18,8 +19,12 @@ internal static class CheckDrawing
     public static int Run(Say say, string path, string? unit, bool json)
     {
         Stage<DrawingContent> read = Read(path, unit);
-        DrawingReport report = DrawingReport.Describe(Path.GetFileName(path), read);
-        say.Findings(read.Findings);
+        Stage<Part>? part = read.Value is { } drawing ? PartBuilder.Build(drawing) : null;
+        IReadOnlyList<Finding> findings = part is null
+            ? read.Findings
+            : [.. PartBuilder.BesideThePart(read.Findings), .. part.Findings];
+        DrawingReport report = DrawingReport.Describe(Path.GetFileName(path), read, part, findings);
+        say.Findings(findings);
         if (json)
         {
             say.Json(DrawingJson.Text(report));

@@ -31,7 +31,7 @@ internal static class CheckFolder
                         "no-jobs",
                         Severity.Error,
                         folder,
-                        "no job (a .toml with a like-named .dxf) lies below it",
+                        "no job (a .toml with a like-named .dxf or .svg) lies below it",
                         "name a folder of jobs, or write one with 'fixturegen new OUTLINE.dxf'"
                     ),
                 ],

@@ -16,7 +16,7 @@ internal static class MakeCommand
     {
         Argument<string> job = CommandTree.PathArgument(
             "JOB.toml",
-            "the job; its drawing is the like-named .dxf beside it"
+            "the job; its drawing is the like-named .dxf or .svg beside it"
         );
         Option<string?> folder = new("-o", "--output")
         {

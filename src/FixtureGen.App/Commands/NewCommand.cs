@@ -12,7 +12,7 @@ using FixtureGen.Shop.Jobs;
 namespace FixtureGen.App.Commands;
 
 /// <summary>
-/// <c>new OUTLINE.dxf [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
+/// <c>new OUTLINE.dxf|.svg [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
 /// templates/, --shop puts the built-in shop's beside the drawing.
 /// </summary>
 internal static class NewCommand
@@ -20,7 +20,7 @@ internal static class NewCommand
     /// <summary>The command; exit 0 written, 1 where the drawing is refused or the job is there already.</summary>
     public static Command Build(Say say)
     {
-        Argument<string> drawing = CommandTree.PathArgument("OUTLINE.dxf", "the part outline");
+        Argument<string> drawing = CommandTree.PathArgument("OUTLINE.dxf|.svg", "the part outline");
         Option<bool> json = CommandTree.Json();
         Option<bool> shop = new("--shop")
         {
@@ -100,6 +100,7 @@ internal static class NewCommand
             On("MAGNET")
         )
         {
+            Extension = Path.GetExtension(path),
             Layers = layers.Length == 1 && !On("OUTLINE") ? [] : layers,
             Colours = RoleSuggestion.ByColour(drawing, house),
             LineTypes = RoleSuggestion.ByLineType(drawing, house),
@@ -108,7 +109,7 @@ internal static class NewCommand
 
     private static Finding? Trouble(string path) =>
         !DrawingFiles.Is(path)
-            ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf file", "name the drawing")
+            ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf or .svg file", "name the drawing")
         : !File.Exists(path)
             ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
         : File.Exists(Path.ChangeExtension(path, ".toml"))

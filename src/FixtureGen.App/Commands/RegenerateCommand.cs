@@ -127,7 +127,7 @@ internal static class RegenerateCommand
                 "no-jobs",
                 Severity.Error,
                 options.Folder,
-                "no job (a .toml with a like-named .dxf) lies below it",
+                "no job (a .toml with a like-named .dxf or .svg) lies below it",
                 "name a folder of jobs, or write one with 'fixturegen new OUTLINE.dxf'"
             )
         : null;

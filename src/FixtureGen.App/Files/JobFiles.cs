@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 
 namespace FixtureGen.App.Files;
 
-/// <summary>Which files are jobs: a .toml with a like-named .dxf beside it, letter case aside as JobSource reads them.</summary>
+/// <summary>Which files are jobs: a .toml with a like-named .dxf or .svg beside it, letter case aside as JobSource reads them.</summary>
 internal static class JobFiles
 {
     /// <summary>The jobs of one folder, sorted.</summary>

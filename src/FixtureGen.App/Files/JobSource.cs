@@ -3,7 +3,7 @@ using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Files;
 
-/// <summary>A job's two files, read: NAME.toml and the like-named NAME.dxf beside it.</summary>
+/// <summary>A job's two files, read: NAME.toml and the like-named NAME.dxf or NAME.svg beside it.</summary>
 internal sealed record JobSource(
     string Name,
     string JobPath,

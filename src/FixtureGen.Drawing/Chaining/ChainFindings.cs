@@ -6,14 +6,34 @@ namespace FixtureGen.Drawing.Chaining;
 /// <summary>Every sentence about chains and loops. Lengths are in the drawing's mm, or its own units while none is known.</summary>
 internal static class ChainFindings
 {
-    private const string Mend = "draw the two ends to one point (an end snap does it)";
+    /// <summary>Wider than this, mm, and than this part of the chain's length a gap is a missing edge, not a slip of the pen.</summary>
+    private const double Slip = 1;
+    private const double SlipOfLength = 0.02;
 
-    public static Repair GapsJoined(int count, double widest, Point2 at) =>
-        new(
-            "gap-joined",
-            DxfFindings.Text($"{count} gaps joined, the widest {widest:0.######} at ({at.X:0.###}, {at.Y:0.###})"),
-            count
+    private const int MostPlaces = 40;
+
+    /// <summary>Every place, the widest first.</summary>
+    public static Repair GapsJoined(List<(double Gap, Point2 At)> gaps)
+    {
+        List<(double Gap, Point2 At)> widest = [.. gaps.AsEnumerable().Reverse()];
+        string others = string.Join(
+            ", ",
+            widest
+                .Skip(1)
+                .Take(MostPlaces)
+                .Select(g => DxfFindings.Text($"{g.Gap:0.######} at ({g.At.X:0.###}, {g.At.Y:0.###})"))
         );
+        string more =
+            (others.Length > 0 ? "; the others " + others : "")
+            + (gaps.Count > MostPlaces + 1 ? DxfFindings.Text($" and {gaps.Count - MostPlaces - 1} more") : "");
+        return new Repair(
+            "gap-joined",
+            DxfFindings.Text(
+                $"{gaps.Count} gaps joined, the widest {widest[0].Gap:0.######} at ({widest[0].At.X:0.###}, {widest[0].At.Y:0.###}){more}"
+            ),
+            gaps.Count
+        );
+    }
 
     public static Repair DrawnTwice(int count) =>
         new("drawn-twice", DxfFindings.Text($"{count} curves or parts of curves drawn twice, one of each kept"), count);
@@ -45,12 +65,42 @@ internal static class ChainFindings
             DxfFindings.Text(
                 $"A chain of length {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}' stays open from ({from.X:0.###}, {from.Y:0.###}) to ({to.X:0.###}, {to.Y:0.###}), gap {chain.GapMm:0.###} {unit}{other}."
             ),
-            Mend
+            Math.Min(chain.GapMm, nearest ?? chain.GapMm) <= Math.Max(Slip, SlipOfLength * chain.LengthMm)
+                ? "draw the two ends to one point (an end snap does it)"
+                : "draw the edge that is missing, or delete the curve where it is no edge of the part, or put it on a layer that the job ignores"
         )
         {
             At = from,
         };
     }
+
+    public static Finding CentreLine(string file, OpenChain chain, Point2 middle, string unit) =>
+        new(
+            "centre-line",
+            Severity.Warning,
+            Place(file, chain.Path.Start),
+            DxfFindings.Text(
+                $"A straight line of {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}' runs through the middle ({middle.X:0.###}, {middle.Y:0.###}) of a closed curve: it is taken for a centre line and not used."
+            ),
+            "nothing to do if it is one; draw centre lines on a layer of their own and they are not mentioned"
+        )
+        {
+            At = chain.Path.Start,
+        };
+
+    public static Finding Stub(string file, OpenChain chain, Point2 at, string unit) =>
+        new(
+            "stub",
+            Severity.Warning,
+            Place(file, at),
+            DxfFindings.Text(
+                $"A stub of {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}' hangs on a closed curve at ({at.X:0.###}, {at.Y:0.###}) and is not used."
+            ),
+            "trim it off in the drawing, and see in the preview that the right way round was taken"
+        )
+        {
+            At = at,
+        };
 
     public static Finding MoreOpen(string file, int count) =>
         new(

@@ -71,15 +71,15 @@ internal sealed class Chainer(ChainLimits limits, string file)
         List<DrawnLoop> loops = Loops();
         DropOpenOnLoops(loops);
         var crossings = new LoopCrossings(limits, file);
-        ImmutableArray<DrawnLoop> nested = LoopDepths.Sorted(crossings.Mark(loops));
+        ImmutableArray<DrawnLoop> nested = LoopDepths.Sorted(crossings.Mark(loops), out bool nestedAll);
         ImmutableArray<OpenChain> open = OpenChains();
         _findings.AddRange(crossings.Findings);
         _findings.AddRange(OpenEnds.Findings(nested, open, _junctions, limits, file));
-        if (!nodes.Complete)
+        if (!nodes.Complete || !nestedAll)
         {
             _findings.Add(ChainFindings.Tangled(file));
         }
-        return new Chained(nested, open, Repairs(nodes), [.. _findings]);
+        return new Chained(nested, open, Repairs(nodes), [.. _findings.DistinctBy(f => (f.Code, f.At, f.Message))]);
     }
 
     private List<Piece> WithoutDuplicates(List<Piece> pieces)
@@ -188,9 +188,9 @@ internal sealed class Chainer(ChainLimits limits, string file)
     private ImmutableArray<Repair> Repairs(EndNodes nodes)
     {
         var repairs = ImmutableArray.CreateBuilder<Repair>();
-        if (nodes.Joined > 0)
+        if (nodes.Joined.Count > 0)
         {
-            repairs.Add(ChainFindings.GapsJoined(nodes.Joined, nodes.WidestGap, nodes.WidestAt));
+            repairs.Add(ChainFindings.GapsJoined(nodes.Joined));
         }
         if (_twice > 0)
         {

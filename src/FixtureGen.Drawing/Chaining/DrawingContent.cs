@@ -63,11 +63,14 @@ public sealed record DrawingContent
     /// <summary>What it was read with, and its roles are chained with.</summary>
     public required Tolerances Tolerances { get; init; }
 
-    /// <summary>$ACADVER, such as AC1015; null where the drawing does not say.</summary>
+    /// <summary>$ACADVER, such as AC1015, or SVG; null where the drawing does not say.</summary>
     public required string? Version { get; init; }
 
     /// <summary>From the job or the drawing; null where neither says.</summary>
     public required LengthUnit? Unit { get; init; }
+
+    /// <summary>One drawing unit in mm if it is a pixel, 96 to the inch; null for a drawing in no pixels.</summary>
+    public required double? PixelMm { get; init; }
 
     /// <summary>True where the unit was given from outside and not taken from the drawing.</summary>
     public required bool UnitFromJob { get; init; }

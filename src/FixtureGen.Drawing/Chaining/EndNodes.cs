@@ -15,11 +15,8 @@ internal sealed class EndNodes
     /// <summary>False when there were too many free ends near each other to look at them all.</summary>
     public bool Complete { get; private set; } = true;
 
-    public int Joined { get; private set; }
-
-    public double WidestGap { get; private set; }
-
-    public Point2 WidestAt { get; private set; }
+    /// <summary>The gaps that were closed, in the order of their widths, and the middle of each.</summary>
+    public List<(double Gap, Point2 At)> Joined { get; } = [];
 
     public static EndNodes Build(List<Piece> pieces, ChainLimits limits)
     {
@@ -119,11 +116,7 @@ internal sealed class EndNodes
             taken.Add(a);
             taken.Add(b);
             _parent[Root(b)] = Root(a);
-            Joined++;
-            if (gap > WidestGap)
-            {
-                (WidestGap, WidestAt) = (gap, (_at[a] + _at[b]) * 0.5);
-            }
+            Joined.Add((gap, (_at[a] + _at[b]) * 0.5));
         }
     }
 }

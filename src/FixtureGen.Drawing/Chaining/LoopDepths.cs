@@ -7,9 +7,19 @@ namespace FixtureGen.Drawing.Chaining;
 /// <summary>Counts for each loop how many lie round it.</summary>
 internal static class LoopDepths
 {
-    /// <summary>The loops with their depths, largest first; of equals the left and lower one first.</summary>
-    public static ImmutableArray<DrawnLoop> Sorted(List<DrawnLoop> loops)
+    /// <summary>Most segments looked at for all pairs of loops whose boxes lie in each other: a second's work.</summary>
+    private const long MostWork = 4_000_000;
+
+    /// <summary>So many boxes are looked at in the time of one segment.</summary>
+    private const int ChecksOfAStep = 128;
+
+    /// <summary>
+    /// The loops with their depths, largest first; of equals the left and lower one first. Where so many boxes lie in each
+    /// other that the work is not bounded, all is false and the depths found so far stand.
+    /// </summary>
+    public static ImmutableArray<DrawnLoop> Sorted(List<DrawnLoop> loops, out bool all)
     {
+        long work = 0;
         DrawnLoop[] sorted =
         [
             .. loops
@@ -21,17 +31,25 @@ internal static class LoopDepths
         // Outer loops in the order of their left sides: those that start right of a loop cannot lie round it.
         int[] byLeft = [.. Enumerable.Range(0, sorted.Length).OrderBy(i => sorted[i].Bounds.MinX)];
         double[] left = [.. byLeft.Select(i => sorted[i].Bounds.MinX)];
-        for (int i = 0; i < sorted.Length; i++)
+        Box2[] boxes = [.. byLeft.Select(i => sorted[i].Bounds)];
+        for (int i = 0; i < sorted.Length && work <= MostWork; i++)
         {
-            int end = UpperBound(left, sorted[i].Bounds.MinX);
+            Box2 own = sorted[i].Bounds;
+            int end = UpperBound(left, own.MinX);
             int depth = 0;
-            for (int k = 0; k < end; k++)
+            for (int k = 0; k < end && work <= MostWork; k++)
             {
-                int j = byLeft[k];
-                depth += j < i && Around(sorted[j], sorted[i]) ? 1 : 0;
+                if (byLeft[k] < i && Boxed(boxes[k], own))
+                {
+                    DrawnLoop outer = sorted[byLeft[k]];
+                    work += outer.Contour.Segments.Length + sorted[i].Contour.Segments.Length;
+                    depth += Around(outer, sorted[i]) ? 1 : 0;
+                }
             }
+            work += end / ChecksOfAStep;
             sorted[i] = sorted[i] with { Depth = depth };
         }
+        all = work <= MostWork;
         return [.. sorted];
     }
 
@@ -40,7 +58,7 @@ internal static class LoopDepths
     {
         Box2 a = outer.Bounds;
         Box2 b = inner.Bounds;
-        if (b.MinX < a.MinX || b.MaxX > a.MaxX || b.MinY < a.MinY || b.MaxY > a.MaxY)
+        if (!Boxed(a, b))
         {
             return false;
         }
@@ -57,6 +75,9 @@ internal static class LoopDepths
         }
         return true;
     }
+
+    private static bool Boxed(Box2 outer, Box2 inner) =>
+        inner.MinX >= outer.MinX && inner.MaxX <= outer.MaxX && inner.MinY >= outer.MinY && inner.MaxY <= outer.MaxY;
 
     private static int UpperBound(double[] sorted, double value)
     {

@@ -17,23 +17,47 @@ internal static class OpenEnds
         string file
     )
     {
-        foreach (OpenChain chain in open.Take(MostNamed))
+        List<OpenChain> told = [];
+        var known = new List<Point2>();
+        foreach (OpenChain chain in open)
+        {
+            if (Strays.Middle(chain, loops) is { } middle)
+            {
+                yield return ChainFindings.CentreLine(file, chain, middle, limits.Unit);
+                known.AddRange([chain.Path.Start, chain.Path.End]);
+            }
+            else if (Strays.Stub(chain, loops, open, limits) is { } foot)
+            {
+                yield return ChainFindings.Stub(file, chain, foot, limits.Unit);
+                known.AddRange([chain.Path.Start, chain.Path.End]);
+            }
+            else
+            {
+                told.Add(chain);
+            }
+        }
+        foreach (OpenChain chain in told.Take(MostNamed))
         {
             yield return ChainFindings.OpenOutline(file, chain, Nearest(chain, open), limits.Unit);
         }
-        if (open.Length > MostNamed)
+        if (told.Count > MostNamed)
         {
-            yield return ChainFindings.MoreOpen(file, open.Length - MostNamed);
+            yield return ChainFindings.MoreOpen(file, told.Count - MostNamed);
         }
-        foreach ((double x, double y) in junctions.Take(MostNamed))
+        bool Known(Point2 p) => known.Exists(k => k.DistanceTo(p) <= limits.Join);
+        foreach ((double x, double y) in junctions.Where(j => !Known(new Point2(j.X, j.Y))).Take(MostNamed))
         {
             yield return ChainFindings.Junction(file, new Point2(x, y));
         }
-        foreach (Point2 p in OnCurves(loops, open, junctions, limits).Take(MostNamed))
+        foreach (Point2 p in OnCurves(loops, [.. told], junctions, limits).Take(MostNamed))
         {
             yield return ChainFindings.EndOnCurve(file, p);
         }
     }
+
+    /// <summary>From end to end, or to the nearest other end where that is nearer.</summary>
+    public static double Gap(OpenChain chain, ImmutableArray<OpenChain> open) =>
+        Math.Min(chain.GapMm, Nearest(chain, open) ?? chain.GapMm);
 
     private static double? Nearest(OpenChain chain, ImmutableArray<OpenChain> open)
     {

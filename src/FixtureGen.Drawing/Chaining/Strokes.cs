@@ -13,6 +13,8 @@ internal sealed class Strokes(string file, double chord)
 
     private readonly SortedDictionary<string, int> _passedOver = new(StringComparer.Ordinal);
     private readonly List<Finding> _bad = [];
+    private readonly List<(FillEntity, Affine3, string, CurveLook)> _fills = [];
+    private readonly SortedDictionary<string, int> _filled = new(StringComparer.Ordinal);
     private (int Count, string Entity, int Line) _tilted;
     private (int Count, int Line) _wide;
     private (int Count, int Line) _fitOnly;
@@ -40,6 +42,9 @@ internal sealed class Strokes(string file, double chord)
             case TurnEntity turn:
                 Turn(turn, place, layer);
                 break;
+            case PathEntity path:
+                Path(path, place, layer);
+                break;
             case PolyEntity poly:
                 Polyline(poly, place, layer);
                 break;
@@ -55,11 +60,36 @@ internal sealed class Strokes(string file, double chord)
             case BadEntity bad:
                 Bad(bad, bad.Why);
                 break;
+            case FillEntity fill:
+                _passedOver[entity.Type] = _passedOver.GetValueOrDefault(entity.Type) + 1;
+                if (Curves.Count == 0 && fill.Curves.Count > 0)
+                {
+                    _fills.Add((fill, place, layer, look));
+                }
+                break;
             case OtherEntity:
                 _passedOver[entity.Type] = _passedOver.GetValueOrDefault(entity.Type) + 1;
                 break;
             default:
                 break;
+        }
+    }
+
+    /// <summary>Where nothing else was drawn, hatches, solids, multi-lines and helices are the drawing.</summary>
+    public void TakeFills()
+    {
+        if (Curves.Count > 0 || _fills.Count == 0)
+        {
+            return;
+        }
+        foreach ((FillEntity fill, Affine3 place, string layer, CurveLook look) in _fills)
+        {
+            _passedOver[fill.Type]--;
+            _filled[fill.Type] = _filled.GetValueOrDefault(fill.Type) + 1;
+            foreach (Entity curve in fill.Curves)
+            {
+                Add(curve, place, layer, look);
+            }
         }
     }
 
@@ -81,12 +111,22 @@ internal sealed class Strokes(string file, double chord)
         {
             yield return DxfFindings.FitOnly(file, _fitOnly.Line, _fitOnly.Count);
         }
-        if (_passedOver.Count > 0)
+        if (_filled.Count > 0)
         {
-            string list = string.Join(", ", _passedOver.Select(p => DxfFindings.Text($"{p.Value} {p.Key}")));
-            yield return DxfFindings.PassedOver(file, list, _passedOver.Keys.Any(MayBeOutline));
+            yield return DxfFindings.Filled(file, List(_filled));
+        }
+        if (_passedOver.Values.Any(n => n > 0))
+        {
+            yield return DxfFindings.PassedOver(
+                file,
+                List(_passedOver),
+                _passedOver.Any(p => p.Value > 0 && MayBeOutline(p.Key))
+            );
         }
     }
+
+    private static string List(SortedDictionary<string, int> counts) =>
+        string.Join(", ", counts.Where(p => p.Value > 0).Select(p => DxfFindings.Text($"{p.Value} {p.Key}")));
 
     // What a part could have been drawn with although this reader takes no outline from it.
     private static bool MayBeOutline(string type) =>
@@ -107,17 +147,25 @@ internal sealed class Strokes(string file, double chord)
 
     private void Turn(TurnEntity turn, Affine3 place, string layer)
     {
+        if (TurnSegments(turn, place) is (var segments, var full))
+        {
+            Keep(segments, full, turn, layer);
+        }
+    }
+
+    private (List<Segment> Segments, bool Full)? TurnSegments(TurnEntity turn, Affine3 place)
+    {
         Vec3 centre = place.Apply(turn.Centre);
         Vec3 u = place.Turn(turn.U);
         Vec3 v = place.Turn(turn.V);
         if (!Believed(turn, centre) || !Believed(turn, u) || !Believed(turn, v))
         {
-            return;
+            return null;
         }
         Level(turn, u.Z);
         Level(turn, v.Z);
         var ellipse = new EllipseArcs(centre.Xy, u.Xy, v.Xy, turn.Start, turn.Sweep);
-        Keep(Round(ellipse), ellipse.IsFull, turn, layer);
+        return (Round(ellipse), ellipse.IsFull);
     }
 
     // Seen on edge a circle is a line there and back: no outline.
@@ -186,12 +234,62 @@ internal sealed class Strokes(string file, double chord)
         into.AddRange(arcs);
     }
 
+    // Pieces meet in the points that the file says, whatever rounding makes of an arc's ends.
+    private void Path(PathEntity path, Affine3 place, string layer)
+    {
+        var whole = new List<Segment>();
+        foreach (Entity piece in path.Pieces)
+        {
+            List<Segment>? own = piece switch
+            {
+                LineEntity line when Believed(path, place.Apply(line.From)) && Believed(path, place.Apply(line.To)) =>
+                [
+                    Segment.Line(place.Apply(line.From).Xy, place.Apply(line.To).Xy),
+                ],
+                TurnEntity turn => TurnSegments(turn, place)?.Segments,
+                SplineEntity spline => SplineSegments(spline, place),
+                _ => null,
+            };
+            if (own is null)
+            {
+                return;
+            }
+            own.RemoveAll(s => s.Start == s.End && s.Length < 1e-9);
+            if (own.Count > 0 && whole.Count > 0)
+            {
+                own[0] = own[0] with { Start = whole[^1].End };
+            }
+            whole.AddRange(own);
+        }
+        bool closed = path.Closed && whole.Count > 0;
+        if (closed && whole[^1].End != whole[0].Start)
+        {
+            if (whole[^1].End.DistanceTo(whole[0].Start) <= 1e-9 * Math.Max(1, whole.Max(s => s.Length)))
+            {
+                whole[^1] = whole[^1] with { End = whole[0].Start };
+            }
+            else
+            {
+                whole.Add(Segment.Line(whole[^1].End, whole[0].Start));
+            }
+        }
+        Keep(whole, closed && whole.Count > 1, path, layer);
+    }
+
     private void Spline(SplineEntity spline, Affine3 place, string layer)
+    {
+        if (SplineSegments(spline, place) is { } segments)
+        {
+            Keep(segments, segments.Count > 1 && segments[0].Start == segments[^1].End, spline, layer);
+        }
+    }
+
+    private List<Segment>? SplineSegments(SplineEntity spline, Affine3 place)
     {
         Vec3[] points = [.. (spline.Points.Length > 0 ? spline.Points : spline.FitPoints).Select(place.Apply)];
         if (Array.Exists(points, p => !Believed(spline, p)))
         {
-            return;
+            return null;
         }
         Level(spline, points.Max(p => p.Z) - points.Min(p => p.Z));
         Point2[] flat = [.. points.Select(p => p.Xy)];
@@ -199,7 +297,7 @@ internal sealed class Strokes(string file, double chord)
         if (size <= 0)
         {
             Empty++;
-            return;
+            return null;
         }
         List<Segment> segments;
         if (spline.Points.Length > 0)
@@ -217,8 +315,7 @@ internal sealed class Strokes(string file, double chord)
                 Chord(size)
             );
         }
-        bool closed = segments.Count > 1 && segments[0].Start == segments[^1].End;
-        Keep(segments, closed, spline, layer);
+        return segments;
     }
 
     private void Text(TextEntity text, Affine3 place, string layer)

@@ -32,6 +32,11 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
     public Finding? Run()
     {
         Finding? refusal = All(drawing.Entities, Affine3.Scale(scale, scale, scale), null, null);
+        _strokes.TakeFills();
+        if (refusal is null && _strokes.SegmentCount > MostSegments)
+        {
+            refusal = DxfFindings.TooMany(file, "lines and arcs", _strokes.SegmentCount, MostSegments);
+        }
         foreach ((string name, (int line, int count)) in _missing)
         {
             _findings.Add(DxfFindings.BlockMissing(file, name, line, count));

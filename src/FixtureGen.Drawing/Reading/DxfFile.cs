@@ -17,6 +17,9 @@ internal sealed class DxfFile
     /// <summary>$MEASUREMENT: 0 inch, 1 metric; null where the drawing does not say.</summary>
     public int? Measurement { get; set; }
 
+    /// <summary>One unit in mm if the units are the 96 pixels of an inch; null for a drawing whose units are no pixels.</summary>
+    public double? PixelMm { get; set; }
+
     public Dictionary<string, Block> Blocks { get; } = new(StringComparer.OrdinalIgnoreCase);
 
     public List<Entity> Entities { get; } = [];

@@ -10,7 +10,25 @@ internal static class DxfFindings
     private const string SaveAgain = "save the drawing again as DXF, 2000 or later, from the program that drew it";
 
     public static Finding NotADrawing(string file, string looksLike) =>
-        new("drawing-not-dxf", Severity.Error, file, $"This is {looksLike}, not a DXF drawing.", SaveAgain);
+        new("drawing-not-dxf", Severity.Error, file, $"This is {looksLike}, not a DXF or SVG drawing.", SaveAgain);
+
+    public static Finding BadXml(string file, int line, string why) =>
+        AtLine(
+            "drawing-not-xml",
+            file,
+            line,
+            $"The SVG cannot be read as XML: {why.TrimEnd('.')}.",
+            "save the drawing again as plain SVG from the program that drew it"
+        );
+
+    public static Finding TooDeep(string file, int line, int most) =>
+        AtLine(
+            "drawing-block-depth",
+            file,
+            line,
+            Text($"More than {most} elements lie inside each other."),
+            "ungroup the drawing"
+        );
 
     public static Finding Empty(string file) =>
         new("drawing-empty", Severity.Error, file, "The file is empty.", SaveAgain);
@@ -183,6 +201,15 @@ internal static class DxfFindings
             shapes
                 ? "explode the solids, multilines or regions to lines and arcs if they are part of the outline"
                 : "nothing to do if the part is lines, arcs, circles, ellipses, polylines and splines"
+        );
+
+    public static Finding Filled(string file, string list) =>
+        new(
+            "drawing-of-fills",
+            Severity.Warning,
+            file,
+            $"The drawing has no curves of its own; the edges of {list} stand for them.",
+            "look at the preview; where it matters, draw the outline as lines and arcs"
         );
 
     public static Finding AtLine(

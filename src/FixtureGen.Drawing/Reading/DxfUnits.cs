@@ -13,6 +13,7 @@ public static class DxfUnits
             LengthUnit.Foot => 12 * Units.MmPerInch,
             LengthUnit.Yard => 36 * Units.MmPerInch,
             LengthUnit.Mil => Units.MmPerInch / 1000,
+            LengthUnit.Pixel => Units.MmPerInch / 96,
             LengthUnit.Micrometre => 0.001,
             LengthUnit.Millimetre => 1,
             LengthUnit.Centimetre => 10,
@@ -27,14 +28,14 @@ public static class DxfUnits
         {
             LengthUnit.Micrometre => 4,
             LengthUnit.Mil => 6,
-            LengthUnit.Millimetre => 7,
+            LengthUnit.Millimetre or LengthUnit.Pixel => 7,
             LengthUnit.Centimetre => 8,
             LengthUnit.Inch or LengthUnit.Decimetre => 9,
             LengthUnit.Foot or LengthUnit.Yard or LengthUnit.Metre => 10,
             _ => throw new ArgumentOutOfRangeException(nameof(unit)),
         };
 
-    /// <summary>in, ft, yd, mil, um, mm, cm, dm or m.</summary>
+    /// <summary>in, ft, yd, mil, px, um, mm, cm, dm or m.</summary>
     public static string Name(LengthUnit unit) =>
         unit switch
         {
@@ -42,6 +43,7 @@ public static class DxfUnits
             LengthUnit.Foot => "ft",
             LengthUnit.Yard => "yd",
             LengthUnit.Mil => "mil",
+            LengthUnit.Pixel => "px",
             LengthUnit.Micrometre => "um",
             LengthUnit.Millimetre => "mm",
             LengthUnit.Centimetre => "cm",
@@ -75,6 +77,7 @@ public static class DxfUnits
             LengthUnit.Centimetre => 5,
             LengthUnit.Metre => 6,
             LengthUnit.Mil => 9,
+            LengthUnit.Pixel => 0,
             LengthUnit.Yard => 10,
             LengthUnit.Micrometre => 13,
             LengthUnit.Decimetre => 14,

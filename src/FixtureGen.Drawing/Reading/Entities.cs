@@ -39,6 +39,14 @@ internal sealed record TurnEntity : Entity
     public required double Sweep { get; init; }
 }
 
+/// <summary>Lines, arcs and splines end to end, one curve.</summary>
+internal sealed record PathEntity : Entity
+{
+    public required List<Entity> Pieces { get; init; }
+
+    public required bool Closed { get; init; }
+}
+
 internal readonly record struct Vertex(Vec3 At, double Bulge);
 
 /// <summary>LWPOLYLINE and POLYLINE; vertices in the axes that Frame gives.</summary>
@@ -107,7 +115,13 @@ internal sealed record TextEntity : Entity
     public required bool FromLeft { get; init; }
 }
 
-/// <summary>Counted and passed over: hatches, dimensions, solids and all that makes no outline.</summary>
+/// <summary>A hatch, solid, multi-line or helix: passed over where the drawing has curves, else these are its curves.</summary>
+internal sealed record FillEntity : Entity
+{
+    public required List<Entity> Curves { get; init; }
+}
+
+/// <summary>Counted and passed over: dimensions, solids in space and all that makes no outline.</summary>
 internal sealed record OtherEntity : Entity { }
 
 /// <summary>A curve that should count but cannot be read; Why completes "cannot be read: ".</summary>

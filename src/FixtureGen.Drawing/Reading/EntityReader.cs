@@ -27,6 +27,7 @@ internal static class EntityReader
                 }
                 : Bad(groups),
             "TEXT" or "MTEXT" => TextReader.Read(groups),
+            "HATCH" or "SOLID" or "TRACE" or "MLINE" or "HELIX" => FillReader.Read(groups),
             _ => new OtherEntity
             {
                 Type = groups.Type,

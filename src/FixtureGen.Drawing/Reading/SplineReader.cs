@@ -5,8 +5,15 @@ namespace FixtureGen.Drawing.Reading;
 /// <summary>SPLINE: degree 71, knots 40, weights 41, control points 10, fit points 11, end tangents 12 and 13 (DXF Reference, SPLINE).</summary>
 internal static class SplineReader
 {
+    /// <summary>Most points of one spline; the work for each is bounded, so this bounds the whole.</summary>
+    public const int MostPoints = 20_000;
+
     public static Entity Read(EntityGroups groups)
     {
+        // a helix goes on after its spline with numbers of its own under the same codes
+        bool helix = groups.Type == "HELIX";
+        int knotsSaid = helix ? groups.IntegerOr(72, 0) : int.MaxValue;
+        int pointsSaid = helix ? groups.IntegerOr(73, 0) : int.MaxValue;
         var knots = new List<double>();
         var weights = new List<double>();
         var points = new PointList();
@@ -14,6 +21,14 @@ internal static class SplineReader
         foreach (Group group in groups.All)
         {
             if (group.Code is not (40 or 41 or 10 or 20 or 30 or 11 or 21 or 31))
+            {
+                continue;
+            }
+            if (helix && group.Code is 10 or 11 or 41 && points.Count >= pointsSaid)
+            {
+                break;
+            }
+            if (group.Code == 40 && knots.Count >= knotsSaid)
             {
                 continue;
             }
@@ -41,6 +56,13 @@ internal static class SplineReader
         {
             return EntityReader.Bad(groups);
         }
+        if (Math.Max(points.Count, fits.Count) > MostPoints)
+        {
+            return EntityReader.Bad(
+                groups,
+                DxfFindings.Text($"it has {Math.Max(points.Count, fits.Count)} points; at most {MostPoints} are read")
+            );
+        }
         int degree = groups.IntegerOr(71, 3);
         double[] w = weights.Count == 0 ? [.. Enumerable.Repeat(1.0, points.Count)] : [.. weights];
         if (points.Count == 0 && fits.Count < 2)
@@ -66,6 +88,31 @@ internal static class SplineReader
             Closed = (groups.IntegerOr(70, 0) & 1) != 0,
         };
     }
+
+    /// <summary>A spline by its control points; null where its numbers make none.</summary>
+    public static SplineEntity? Make(
+        EntityGroups groups,
+        int degree,
+        double[] knots,
+        Vec3[] points,
+        double[] weights
+    ) =>
+        points.Length > MostPoints || SplineArcs.Fault(degree, knots, points.Length, weights) is not null
+            ? null
+            : new SplineEntity
+            {
+                Type = groups.Type,
+                Layer = groups.Layer,
+                Line = groups.Line,
+                Degree = degree,
+                Knots = knots,
+                Points = points,
+                Weights = weights,
+                FitPoints = [],
+                StartTangent = null,
+                EndTangent = null,
+                Closed = false,
+            };
 
     // X starts a point; Y and Z belong to the last one.
     private sealed class PointList

@@ -14,6 +14,8 @@ public static class PartBuilder
     [
         "outline-open",
         "junction",
+        "centre-line",
+        "stub",
         "loop-crosses-itself",
         "loops-cross",
         "gap-joined",
@@ -33,7 +35,8 @@ public static class PartBuilder
     public static ImmutableArray<Finding> BesideThePart(IEnumerable<Finding> findings) =>
         [.. findings.Where(f => f.Severity == Severity.Error || !SaidAgain.Contains(f.Code))];
 
-    private static Stage<Part> Build(DrawingContent drawing, DrawingRoles roles, ImmutableArray<FormSpec>? forms)
+    /// <summary>The same by any roles; forms are not matched with heights where none are given.</summary>
+    internal static Stage<Part> Build(DrawingContent drawing, DrawingRoles roles, ImmutableArray<FormSpec>? forms)
     {
         Stage<Part> built = Made(drawing, roles, forms);
         return built with { Findings = [.. ChainFindings.AsDrawn(built.Findings, drawing.File, drawing.Unit)] };
@@ -49,6 +52,11 @@ public static class PartBuilder
         if (new RoleSorting(drawing, roles, forms ?? []).Sort(findings) is not { } sorted)
         {
             return Stage.Failed<Part>(findings);
+        }
+        Box2[] boxes = [.. sorted.Curves.SelectMany(r => r).Select(c => LoopMath.Bounds(c.Path.Segments))];
+        if (boxes.Length > 0 && boxes.Aggregate(LoopMath.Around) is var whole && UnitQuestions.Impossible(whole))
+        {
+            return Stage.Failed<Part>([.. findings, UnitQuestions.TooLarge(drawing.File, whole)]);
         }
         var limits = ChainLimits.From(drawing.Tolerances, inMm: true);
         var loops = new RoleLoops(drawing.File, limits, findings);

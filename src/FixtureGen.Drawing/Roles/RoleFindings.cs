@@ -22,7 +22,8 @@ internal static class RoleFindings
         string file,
         string outline,
         string[] layers,
-        ImmutableArray<SuggestedRole> suggested
+        ImmutableArray<SuggestedRole> suggested,
+        Stage<Part> tried
     )
     {
         string likely = suggested.FirstOrDefault(s => s.Role == CurveRole.Outline)?.Name ?? layers[0];
@@ -30,7 +31,7 @@ internal static class RoleFindings
             "outline-layer",
             file,
             $"Curves lie on layers {List(layers)} and none of them is the outline's, '{outline}'.",
-            $"name the outline's layer in the job, such as  [drawing.layers] outline = {Toml([likely])}  (and cutout, engrave, form, magnet, keepout where they are used), or draw it on '{outline}'{AsWhole(suggested)}"
+            $"name the outline's layer in the job, such as  [drawing.layers] outline = {Toml([likely])}  (and cutout, engrave, form, magnet, keepout where they are used), or draw it on '{outline}'{AsWhole(suggested)}{Came(tried)}"
         );
     }
 
@@ -155,11 +156,14 @@ internal static class RoleFindings
     /// <summary>Names as a TOML value: one in quotes, or a list.</summary>
     public static string Toml(IReadOnlyList<string> names)
     {
-        IEnumerable<string> quoted = names.Select(n =>
-            $"\"{n.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\""
-        );
+        IEnumerable<string> quoted = names.Select(n => $"\"{string.Concat(n.Select(Escaped))}\"");
         return names.Count == 1 ? quoted.First() : $"[{string.Join(", ", quoted)}]";
     }
+
+    private static string Escaped(char c) =>
+        c is '"' or '\\' ? $"\\{c}"
+        : char.IsControl(c) ? DxfFindings.Text($"\\u{(int)c:X4}")
+        : c.ToString();
 
     private static string AsWhole(ImmutableArray<SuggestedRole> suggested)
     {
@@ -173,6 +177,11 @@ internal static class RoleFindings
             : $"; by names and places it looks like  {string.Join(", ", roles)}"
                 + (ignored.Length > 0 ? $"  and  [drawing] ignore = {Toml(ignored)}" : "");
     }
+
+    private static string Came(Stage<Part> tried) =>
+        tried.Value is { } part
+            ? DxfFindings.Text($" : tried, that makes one outline with {part.Cutouts.Length} cutouts")
+            : $" : tried, that leaves  {tried.Findings.First(f => f.Severity == Severity.Error).Message}";
 
     private static string Short(string text) => text.Length <= 30 ? text : text[..30] + "...";
 

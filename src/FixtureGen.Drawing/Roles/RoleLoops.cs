@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Reading;
 using FixtureGen.Model;
 
 namespace FixtureGen.Drawing.Roles;
 
-/// <summary>Chains the curves of one role by themselves and refuses what is open, crossed or not single.</summary>
+/// <summary>Chains the curves of one role by themselves and refuses what is open, crossed or not single; centre lines and stubs are told.</summary>
 internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> findings)
 {
     /// <summary>The role's loops; open chains and crossings become errors here.</summary>
@@ -15,9 +16,21 @@ internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> f
             return [];
         }
         Chained chained = Chainer.Chain(curves, limits, file);
+        string? join = JoinThatCloses(curves, chained);
         foreach (Finding finding in chained.Findings)
         {
-            findings.Add(finding with { Severity = Severity.Error, Message = $"{finding.Message} ({role})" });
+            bool told = finding.Code is "centre-line" or "stub";
+            findings.Add(
+                finding with
+                {
+                    Severity = told ? finding.Severity : Severity.Error,
+                    Message = $"{finding.Message} ({role})",
+                    Remedy =
+                        join is not null && finding.Code == "outline-open"
+                            ? $"{finding.Remedy}, or {join}"
+                            : finding.Remedy,
+                }
+            );
         }
         findings.AddRange(
             chained.Repairs.Select(r => new Finding(
@@ -29,6 +42,27 @@ internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> f
             ))
         );
         return chained.Loops;
+    }
+
+    // Tried before it is told: the least width of gap, in hundredths, that closes all small gaps, up to what a job may say.
+    private string? JoinThatCloses(ImmutableArray<DrawnCurve> curves, Chained chained)
+    {
+        double[] gaps =
+        [
+            .. chained.Open.Select(o => OpenEnds.Gap(o, chained.Open)).Where(g => g <= DrawingRoles.WidestJoin),
+        ];
+        if (gaps.Length == 0)
+        {
+            return null;
+        }
+        double join = Math.Min(DrawingRoles.WidestJoin, Math.Ceiling((gaps.Max() * 100) + 1e-9) / 100);
+        Chained tried = Chainer.Chain(curves, limits with { Join = join }, file);
+        int more = tried.Loops.Length - chained.Loops.Length;
+        return more <= 0
+            ? null
+            : DxfFindings.Text(
+                $"state  [drawing] join = \"{join:0.##} mm\"  in the job: tried, it closes {more} curves and leaves {tried.Open.Length} open"
+            );
     }
 
     /// <summary>The loops without those that two layers draw alike, which is noted.</summary>

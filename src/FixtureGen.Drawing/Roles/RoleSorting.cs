@@ -99,6 +99,7 @@ internal sealed class RoleSorting(DrawingContent drawing, DrawingRoles roles, Im
             return true;
         }
         string house = roles.Layers.First(r => r.Role == CurveRole.Outline).Name;
+        ImmutableArray<SuggestedRole> suggested = RoleSuggestion.ByLayer(drawing, roles);
         findings.Add(
             layers.Count == 0
                 ? RoleFindings.NothingDrawn(drawing.File, house)
@@ -106,7 +107,8 @@ internal sealed class RoleSorting(DrawingContent drawing, DrawingRoles roles, Im
                     drawing.File,
                     house,
                     [.. layers.Select(g => g.First().Layer)],
-                    RoleSuggestion.ByLayer(drawing, roles)
+                    suggested,
+                    PartBuilder.Build(drawing, RoleSuggestion.Apply(roles, suggested), forms)
                 )
         );
         return false;

@@ -89,6 +89,13 @@ public static class RoleSuggestion
         ];
     }
 
+    /// <summary>The roles with the suggested layers as if the job stated them.</summary>
+    internal static DrawingRoles Apply(DrawingRoles roles, ImmutableArray<SuggestedRole> suggested) =>
+        roles with
+        {
+            Layers = [.. suggested.Select(s => new RoleName(s.Role, s.Name, true)), .. roles.Layers],
+        };
+
     /// <summary>Names as a TOML value: one in quotes, or a list.</summary>
     public static string Toml(IReadOnlyList<string> names) => RoleFindings.Toml(names);
 
@@ -124,15 +131,15 @@ public static class RoleSuggestion
         ];
     }
 
-    private static DrawnLoop? Largest(List<(string Name, Chained Chained)> groups)
-    {
-        IEnumerable<(string Name, Chained Chained)> closed = groups.Where(g => !g.Chained.Loops.IsEmpty);
-        return (
-            closed.FirstOrDefault(g => Hint(g.Name) == CurveRole.Outline).Chained
-            ?? closed.Where(g => Hint(g.Name) is null).MaxBy(g => g.Chained.Loops[0].AreaMm2).Chained
-            ?? closed.MaxBy(g => g.Chained.Loops[0].AreaMm2).Chained
-        )?.Loops[0];
-    }
+    // by name before by size, and what is named for something else last
+    private static DrawnLoop? Largest(List<(string Name, Chained Chained)> groups) =>
+        groups
+            .Where(g => !g.Chained.Loops.IsEmpty)
+            .OrderByDescending(g => Hint(g.Name) == CurveRole.Outline)
+            .ThenByDescending(g => Hint(g.Name) is null)
+            .ThenByDescending(g => g.Chained.Loops[0].AreaMm2)
+            .Select(g => g.Chained.Loops[0])
+            .FirstOrDefault();
 
     private static CurveRole Guess(string name, Chained chained, DrawnLoop? outline, bool outlineGiven)
     {

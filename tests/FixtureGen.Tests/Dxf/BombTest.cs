@@ -128,6 +128,69 @@ public sealed class BombTest
         Assert.True(stage.Has("drawing-tangled"), string.Join('\n', stage.Findings));
     }
 
+    /// <summary>Circles round one middle, each a third loop deep in the next: their boxes all lie in each other.</summary>
+    [Fact]
+    public void Twenty_thousand_circles_round_one_middle()
+    {
+        var circles = new StringBuilder();
+        for (int i = 0; i < 20_000; i++)
+        {
+            circles.Append(Sketch.Circle(0, 0, 5 + (i * 0.02)));
+        }
+        Stage<DrawingContent> stage = Timed(Sketch.Bytes(Sketch.Text(circles.ToString())));
+        Assert.True(stage.Has("drawing-tangled"), string.Join('\n', stage.Findings));
+    }
+
+    [Theory]
+    [InlineData(20_000)]
+    [InlineData(40_000)]
+    public void Circles_that_overlap(int count)
+    {
+        var circles = new StringBuilder();
+        for (int i = 0; i < count; i++)
+        {
+            circles.Append(Sketch.Circle(i % 200, i / 200, 5));
+        }
+        Timed(Sketch.Bytes(Sketch.Text(circles.ToString())));
+    }
+
+    [Theory]
+    [InlineData(10)]
+    [InlineData(11)]
+    public void Spline_of_a_hundred_thousand_points(int code)
+    {
+        var points = new StringBuilder("0 SPLINE 8 0 70 0 71 3");
+        for (int i = 0; i < 100_000; i++)
+        {
+            points.Append(FormattableString.Invariant($" {code} {i * 7919 % 1000} {code + 10} {i * 104729 % 1000}"));
+        }
+        Stage<DrawingContent> stage = Timed(Sketch.Bytes(Sketch.Text(points.ToString())));
+        Assert.Contains(
+            "100000 points; at most 20000",
+            Assert.Single(stage.Findings, f => f.Severity == Severity.Error).Message,
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>A slip in a bulge makes a circle of hundreds of kilometres: read, but no part, whatever unit the job states.</summary>
+    [Theory]
+    [InlineData("1e5")]
+    [InlineData("1e7")]
+    [InlineData("1e12")]
+    public void Bulge_beyond_all_sense(string bulge)
+    {
+        byte[] bytes = Sketch.Bytes(
+            Sketch.Text($"0 LWPOLYLINE 8 0 90 4 70 1 10 0 20 0 42 {bulge} 10 100 20 0 10 100 20 80 10 0 20 80")
+        );
+        Timed(bytes);
+        Stage<Part> part = FixtureGen.Drawing.Roles.PartBuilder.Build(
+            Sketch.Read(bytes, LengthUnit.Millimetre).Value!,
+            DemoShop.Job(DemoShop.PlainJob())
+        );
+        Assert.Null(part.Value);
+        Assert.Contains(part.Findings, f => f.Code == "size-impossible" && f.Severity == Severity.Error);
+    }
+
     private static string B(int i) => FormattableString.Invariant($"B{i}");
 
     private static string Block(string name, string entities) =>

@@ -194,7 +194,7 @@ public sealed class ChainingTest
         // y = x / 2 meets y = 12 - 0.6 x
         Assert.Equal(12 / 1.1, at.X, 1e-9);
         Assert.Equal(6 / 1.1, at.Y, 1e-9);
-        Assert.False(DrawingReport.Describe("x", stage).HasCleanOutline);
+        Assert.False(DrawingReport.Describe("x", stage, null, stage.Findings).HasCleanOutline);
     }
 
     [Fact]

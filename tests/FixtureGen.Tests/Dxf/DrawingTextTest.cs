@@ -1,6 +1,7 @@
 using System.Text.Json;
 using FixtureGen.Drawing;
 using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -18,7 +19,9 @@ public sealed class DrawingTextTest
     public void Says_what_was_read_in_words()
     {
         Stage<DrawingContent> stage = Sketch.Stage(
-            Sketch.Rectangle(0, 0, 120, 80) + Sketch.Circle(30, 40, 8, "HOLES") + Sketch.Line(200, 0, 210, 0),
+            Sketch.Rectangle(0, 0, 120, 80, "OUTLINE")
+                + Sketch.Circle(30, 40, 8, "CUTOUT")
+                + Sketch.Line(200, 0, 210, 0, "NOTES"),
             header: "9 $ACADVER 1 AC1009 9 $INSUNITS 70 4"
         );
         Assert.Equal(
@@ -26,13 +29,13 @@ public sealed class DrawingTextTest
             clip.dxf: DXF of release 11 or 12, drawn in mm, lengths in mm
               drawn with 1 CIRCLE, 5 LINE
               2 closed loops, 1 open chain
-                outline: area 9600 mm2, once round 400 mm, layer 0
-                  hole: area 201.062 mm2, once round 50.265 mm, layer HOLES
-                open: 10 mm long from (200, 0) to (210, 0), gap 10 mm, layer 0
-              one clean outline: fit for a fixture
+                outline: area 9600 mm2, once round 400 mm, layer OUTLINE
+                  hole: area 201.062 mm2, once round 50.265 mm, layer CUTOUT
+                open: 10 mm long from (200, 0) to (210, 0), gap 10 mm, layer NOTES
+              a job reads one outline, 1 cutout: the drawing is fit for a fixture
 
             """,
-            DrawingText.Render(DrawingReport.Describe("clip.dxf", stage)),
+            DrawingText.Render(Described("clip.dxf", stage)),
             ignoreLineEndingDifferences: true
         );
     }
@@ -43,9 +46,9 @@ public sealed class DrawingTextTest
         Stage<DrawingContent> stage = Sketch.Stage(
             Sketch.Rectangle(0, 0, 120, 80) + Sketch.Rectangle(0, 0, 120, 80) + Sketch.Line(200, 0, 210, 0)
         );
-        JsonElement json = JsonSerializer.SerializeToElement(DrawingReport.Describe("clip.dxf", stage), CamelCase);
+        JsonElement json = JsonSerializer.SerializeToElement(Described("clip.dxf", stage), CamelCase);
         Assert.Equal(
-            ["file", "version", "unit", "entities", "loops", "open", "repairs", "findings"],
+            ["file", "version", "unit", "entities", "loops", "open", "repairs", "findings", "part", "fit"],
             json.EnumerateObject().Select(p => p.Name)
         );
         Assert.Equal(
@@ -77,9 +80,20 @@ public sealed class DrawingTextTest
         {
             string name = Path.GetFileName(file);
             Stage<DrawingContent> stage = DxfReader.Read(File.ReadAllBytes(file), name, null, Tolerances.House);
-            string text = DrawingText.Render(DrawingReport.Describe(name, stage));
+            string text = DrawingText.Render(Described(name, stage));
             Assert.StartsWith(name + ": DXF", text, StringComparison.Ordinal);
             Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
         }
+    }
+
+    private static DrawingReport Described(string name, Stage<DrawingContent> read)
+    {
+        Stage<Part>? part = read.Value is { } drawing ? PartBuilder.Build(drawing) : null;
+        return DrawingReport.Describe(
+            name,
+            read,
+            part,
+            part is null ? read.Findings : [.. PartBuilder.BesideThePart(read.Findings), .. part.Findings]
+        );
     }
 }

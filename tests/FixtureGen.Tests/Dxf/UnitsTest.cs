@@ -25,7 +25,7 @@ public sealed class UnitsTest
             header: FormattableString.Invariant($"9 $INSUNITS 70 {code}")
         );
         Assert.Equal(6e6 * mm * mm, Assert.Single(stage.Value!.Loops).AreaMm2, 1e-3 * mm * mm);
-        Assert.Equal(name, DrawingReport.Describe("x", stage).Unit);
+        Assert.Equal(name, DrawingReport.Describe("x", stage, null, stage.Findings).Unit);
     }
 
     [Theory]

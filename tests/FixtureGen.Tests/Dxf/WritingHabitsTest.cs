@@ -175,7 +175,7 @@ public sealed class WritingHabitsTest
     [InlineData("   \n \n", "drawing-empty")]
     [InlineData("AC1032\0\0\0", "drawing-not-dxf")]
     [InlineData("%PDF-1.7", "drawing-not-dxf")]
-    [InlineData("<?xml version='1.0'?><svg/>", "drawing-not-dxf")]
+    [InlineData("<?xml version='1.0'?><html/>", "drawing-not-dxf")]
     [InlineData("solid cube", "drawing-not-dxf")]
     [InlineData("0\nSECTION\n2\nENTITIES\n0\nLINE\nten\n0\n", "drawing-group-code")]
     [InlineData("0\nSECTION\n2\nENTITIES\n0\nLINE\n10\n1\n20", "drawing-cut-short")]

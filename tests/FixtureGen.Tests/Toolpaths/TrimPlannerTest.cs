@@ -121,8 +121,9 @@ public sealed class TrimPlannerTest
 
         Stage<ImmutableArray<TrimCut>> stage = TrimPlanner.Plan(Part(bay), Job, new Kernel(Tolerances.House));
 
-        Assert.Equal(2, stage.Findings.Count(f => f.Code == "trim-corner-too-tight"));
-        Finding first = stage.Findings.First(f => f.Code == "trim-corner-too-tight");
+        // both corners have one cause and are one finding
+        Finding first = Assert.Single(stage.Findings, f => f.Code == "trim-corner-too-tight");
+        Assert.Contains("(2 corners", first.Message, StringComparison.Ordinal);
         // A disc of radius r in a square corner stays r (sqrt 2 - 1) away from the corner itself: 0.658 mm for r = 1.5875.
         Assert.Contains("0.658 mm", first.Message, StringComparison.Ordinal);
         Assert.Equal(100, first.At!.Value.Y, 6);
@@ -131,10 +132,7 @@ public sealed class TrimPlannerTest
         Job lenient = Job with { Rules = Job.Rules with { CornerLeft = 0.7 } };
         Stage<ImmutableArray<TrimCut>> accepted = TrimPlanner.Plan(Part(bay), lenient, new Kernel(Tolerances.House));
         Assert.True(accepted.Ok);
-        Assert.Equal(
-            2,
-            accepted.Findings.Count(f => f is { Code: "trim-corner-too-tight", Severity: Severity.Warning })
-        );
+        Assert.Single(accepted.Findings, f => f is { Code: "trim-corner-too-tight", Severity: Severity.Warning });
         Assert.Contains("corner_left = \"0.7 mm\"", first.Remedy, StringComparison.Ordinal);
         Assert.All(accepted.Findings, f => Assert.StartsWith("Nothing to do", f.Remedy, StringComparison.Ordinal));
     }
@@ -152,5 +150,64 @@ public sealed class TrimPlannerTest
         Finding f = Assert.Single(stage.Findings, f => f.Severity == Severity.Error);
         Assert.Equal("cutout-smaller-than-cutter", f.Code);
         Assert.Contains("3 mm wide, 0.175 mm less", f.Message, StringComparison.Ordinal);
+    }
+
+    /// <summary>A bay of 3 mm that the 3.175 mm cutter stays out of: no rule may leave its whole depth standing.</summary>
+    [Fact]
+    public void A_bay_narrower_than_the_cutter_is_not_told_to_be_left()
+    {
+        Contour bay = Contours.FromPoints([
+            new(50, 50),
+            new(150, 50),
+            new(150, 150),
+            new(101.5, 150),
+            new(101.5, 120),
+            new(98.5, 120),
+            new(98.5, 150),
+            new(50, 150),
+        ]);
+        Stage<ImmutableArray<TrimCut>> stage = TrimPlanner.Plan(Part(bay), Job, new Kernel(Tolerances.House));
+        Finding finding = Assert.Single(stage.Findings, f => f.Severity == Severity.Error);
+        Assert.Equal("trim-corner-too-tight", finding.Code);
+        Assert.DoesNotContain("corner_left", finding.Remedy, StringComparison.Ordinal);
+        Assert.Contains("widen it to at least 3.175 mm", finding.Remedy, StringComparison.Ordinal);
+    }
+
+    /// <summary>A cutter of the rack is named only where it goes through: 2.5 mm through a hole of 3 mm, none through one of 1.5 mm.</summary>
+    [Theory]
+    [InlineData(1.5, true)]
+    [InlineData(0.75, false)]
+    public void A_thinner_cutter_is_tried_before_it_is_told(double radius, bool fits)
+    {
+        Part part = Part(
+            Contours.RoundedRectangle(new Box2(50, 60, 160, 150), 12),
+            Contours.Circle(new Point2(70, 80), radius)
+        );
+        Tool thin = Job.TrimTool with { Name = "thin-2-5", Diameter = 2.5 };
+        Job two = Job with { Tools = [.. Job.Tools, thin] };
+        Stage<ImmutableArray<TrimCut>> stage = TrimPlanner.Plan(part, two, new Kernel(Tolerances.House));
+        string remedy = Assert.Single(stage.Findings, f => f.Severity == Severity.Error).Remedy;
+        Assert.Equal(fits, remedy.Contains("trim_tool = \"thin-2-5\"", StringComparison.Ordinal));
+        if (fits)
+        {
+            Assert.DoesNotContain(
+                TrimPlanner.Plan(part, two with { TrimTool = thin }, new Kernel(Tolerances.House)).Findings,
+                f => f.Severity == Severity.Error
+            );
+        }
+    }
+
+    [Fact]
+    public void Holes_alike_are_one_finding_with_all_their_places()
+    {
+        Part part = Part(
+            Contours.RoundedRectangle(new Box2(50, 60, 160, 150), 12),
+            [.. Enumerable.Range(0, 5).Select(i => Contours.Circle(new Point2(70 + (15 * i), 80), 1.5))]
+        );
+        Finding finding = Assert.Single(
+            TrimPlanner.Plan(part, Job, new Kernel(Tolerances.House)).Findings,
+            f => f.Severity == Severity.Error
+        );
+        Assert.Contains("The same of 4 more: cutout 2 at X85.0 Y80.0", finding.Message, StringComparison.Ordinal);
     }
 }

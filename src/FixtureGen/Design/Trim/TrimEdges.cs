@@ -11,12 +11,24 @@ internal static class TrimEdges
     /// <summary>Step between the rings of a slug that is milled away, in cutter diameters; below one half no core is left.</summary>
     private const double ClearingStep = 0.4;
 
+    /// <summary>No remedy names a thinner cutter, mm: thin ones are not proven through the whole job.</summary>
+    private const double ThinnestTried = 2;
+
     public static Stage<TrimCut> Outline(Contour outer, Job job, Kernel kernel)
     {
         Tool tool = job.TrimTool;
-        ImmutableArray<Region> grown = kernel.Offset(Region.From(outer), tool.Radius);
-        Contour line = Contours.Reverse(grown.MaxBy(r => Measure.Area(r))!.Outer);
-        List<Finding> findings = [.. TrimReach.Standing("outline", outer, line, tool, job.Rules.CornerLeft)];
+        Contour line = Around(tool);
+        List<Finding> findings =
+        [
+            .. TrimReach.Standing(
+                "outline",
+                outer,
+                line,
+                tool,
+                job.Rules.CornerLeft,
+                () => Thinner(job, t => TrimReach.Worst(outer, Around(t), t))
+            ),
+        ];
         TrimStart? start = TrimLeads.Choose(line, outer, tool.Radius, job.Rules.LeadRadius);
         if (start is null)
         {
@@ -49,6 +61,29 @@ internal static class TrimEdges
             },
             findings
         );
+
+        Contour Around(Tool t) =>
+            Contours.Reverse(kernel.Offset(Region.From(outer), t.Radius).MaxBy(r => Measure.Area(r))!.Outer);
+    }
+
+    // The thickest end mill thinner than the trim cutter that leaves no more than is allowed; under 2 mm none is proven here.
+    private static string Thinner(Job job, Func<Tool, double?> left)
+    {
+        foreach (
+            Tool other in job
+                .Tools.Where(t =>
+                    t.Kind == ToolKind.EndMill && t.Diameter < job.TrimTool.Diameter && t.Diameter >= ThinnestTried
+                )
+                .OrderByDescending(t => t.Diameter)
+                .ThenBy(t => t.Name, StringComparer.Ordinal)
+        )
+        {
+            if (left(other) is { } rest && rest <= job.Rules.CornerLeft)
+            {
+                return $"name trim_tool = \"{other.Name}\", which was tried and reaches";
+            }
+        }
+        return "";
     }
 
     public static Stage<TrimCut> Cutout(string name, Contour cutout, Job job, Kernel kernel)
@@ -58,14 +93,17 @@ internal static class TrimEdges
         ImmutableArray<Region> inner = kernel.Offset(hole, -tool.Radius);
         if (inner.IsEmpty)
         {
-            return Stage.Failed<TrimCut>(TrimFindings.CutoutTooSmall(name, hole, tool, kernel));
+            return Stage.Failed<TrimCut>(TrimFindings.CutoutTooSmall(name, hole, tool, kernel, Thinner(job, Left)));
         }
         if (inner.Length > 1)
         {
-            return Stage.Failed<TrimCut>(TrimFindings.CutoutNeck(name, inner, tool));
+            return Stage.Failed<TrimCut>(TrimFindings.CutoutNeck(name, inner, tool, Thinner(job, Left)));
         }
         Contour line = inner[0].Outer;
-        List<Finding> findings = [.. TrimReach.Standing(name, cutout, line, tool, job.Rules.CornerLeft)];
+        List<Finding> findings =
+        [
+            .. TrimReach.Standing(name, cutout, line, tool, job.Rules.CornerLeft, () => Thinner(job, Left)),
+        ];
         TrimStart start =
             TrimLeads.Choose(line, cutout, tool.Radius, job.Rules.LeadRadius) ?? TrimLeads.AlongItself(line);
         ImmutableArray<Tab> tabs = IsMilledAway(hole, job, kernel)
@@ -90,6 +128,9 @@ internal static class TrimEdges
             },
             findings
         );
+
+        double? Left(Tool other) =>
+            kernel.Offset(hole, -other.Radius) is [Region one] ? TrimReach.Worst(cutout, one.Outer, other) : null;
     }
 
     /// <summary>

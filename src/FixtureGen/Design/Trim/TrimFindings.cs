@@ -9,26 +9,47 @@ namespace FixtureGen.Design.Trim;
 /// <summary>All findings of the trim planner.</summary>
 internal static class TrimFindings
 {
+    private const int MostPlaces = 8;
+
+    /// <summary>The most that a job may leave in a corner, mm, the end of the rule's own range.</summary>
+    private const double MostLeft = 5;
+
+    /// <summary>The corners of one edge that the cutter does not reach, as one finding at the worst of them.</summary>
     /// <param name="allowed">What a corner may keep, mm: more is an error, less a warning.</param>
-    public static Finding Standing(string name, (Point2 At, double Left) worst, Tool tool, double allowed)
+    /// <param name="thinner">The thinnest change of cutter that was tried and reaches, in words; empty where none of the rack does.</param>
+    public static Finding Standing(
+        string name,
+        IReadOnlyList<(Point2 At, double Left)> corners,
+        Tool tool,
+        double allowed,
+        string thinner
+    )
     {
+        (Point2 At, double Left) worst = corners.MaxBy(c => c.Left);
         bool kept = worst.Left <= allowed;
-        string thinner = $"round the corner to at least {Mm(tool.Radius)} mm, or name a thinner trim cutter";
+        string cutter = thinner.Length > 0 ? $", or {thinner}" : "; no end mill of the rack reaches it";
+        string round = $"round the corner to at least {Mm(tool.Radius)} mm{cutter}";
+        string rule =
+            worst.Left <= MostLeft
+                ? $"If the part may keep it, say so: [rules] corner_left = \"{Mm(Math.Ceiling(worst.Left * 10) / 10)} mm\"; else {round}."
+                : $"The bay is narrower than the cutter: widen it to at least {Mm(tool.Diameter)} mm{cutter}.";
+        string count =
+            corners.Count == 1
+                ? ""
+                : $" ({corners.Count.ToString(CultureInfo.InvariantCulture)} corners, this one is the worst)";
         return new(
             "trim-corner-too-tight",
             kept ? Severity.Warning : Severity.Error,
             $"{name} at {Place(worst.At)}",
-            $"The {Mm(tool.Diameter)} mm trim cutter leaves {Mm(worst.Left)} mm standing in a corner of the {name}; {Mm(allowed)} mm may stay.",
-            kept
-                ? $"Nothing to do where the part may keep it; else {thinner}."
-                : $"If the part may keep it, say so: [rules] corner_left = \"{Mm(Math.Ceiling(worst.Left * 10) / 10)} mm\"; else {thinner}."
+            $"The {Mm(tool.Diameter)} mm trim cutter leaves {Mm(worst.Left)} mm standing in a corner of the {name}; {Mm(allowed)} mm may stay{count}.",
+            kept ? $"Nothing to do where the part may keep it; else {round}." : rule
         )
         {
             At = worst.At,
         };
     }
 
-    public static Finding CutoutTooSmall(string name, Region hole, Tool tool, Kernel kernel)
+    public static Finding CutoutTooSmall(string name, Region hole, Tool tool, Kernel kernel, string thinner)
     {
         double width = 2 * WidestDisc(hole, tool.Radius, kernel);
         Point2 at = Measure.Bounds(hole.Outer).Middle;
@@ -37,14 +58,14 @@ internal static class TrimFindings
             Severity.Error,
             $"{name} at {Place(at)}",
             $"The {name} is {Mm(width)} mm wide, {Mm(tool.Diameter - width)} mm less than the trim cutter.",
-            $"Widen it to at least {Mm(tool.Diameter)} mm, or name a trim cutter under {Mm(width)} mm."
+            $"Widen it to at least {Mm(tool.Diameter)} mm{Otherwise(thinner)}"
         )
         {
             At = at,
         };
     }
 
-    public static Finding CutoutNeck(string name, ImmutableArray<Region> parts, Tool tool)
+    public static Finding CutoutNeck(string name, ImmutableArray<Region> parts, Tool tool, string thinner)
     {
         Point2 at = Measure.Bounds(parts[1].Outer).Middle;
         return new(
@@ -52,7 +73,7 @@ internal static class TrimFindings
             Severity.Error,
             $"{name} at {Place(at)}",
             $"The {name} has a neck narrower than the {Mm(tool.Diameter)} mm trim cutter: it falls into {parts.Length.ToString(CultureInfo.InvariantCulture)} pieces.",
-            "Widen the neck, draw separate cutouts, or name a thinner trim cutter."
+            $"Widen the neck, draw separate cutouts{Otherwise(thinner)}"
         )
         {
             At = at,
@@ -133,6 +154,33 @@ internal static class TrimFindings
             $"Marks {Mm(depth)} mm deep take {Mm(depth - most)} mm more than half the shell.",
             $"State an engraving depth of at most {Mm(most)} mm."
         );
+
+    /// <summary>One finding for all edges of which the same is said with the same remedy, at the first, with the others' places.</summary>
+    public static IEnumerable<Finding> Alike(IEnumerable<Finding> findings)
+    {
+        foreach (
+            IGrouping<(string, Severity, string), Finding> cause in findings.GroupBy(f =>
+                (f.Code, f.Severity, f.Remedy)
+            )
+        )
+        {
+            Finding first = cause.First();
+            int more = cause.Count() - 1;
+            string places = string.Join(", ", cause.Skip(1).Take(MostPlaces).Select(f => f.Where));
+            yield return more == 0
+                ? first
+                : first with
+                {
+                    Message =
+                        $"{first.Message} The same of {more.ToString(CultureInfo.InvariantCulture)} more: {places}{(more > MostPlaces ? " ..." : "")}.",
+                };
+        }
+    }
+
+    private static string Otherwise(string thinner) =>
+        thinner.Length > 0
+            ? $", or {thinner}."
+            : ", or take it off the drawing and drill it by hand after the trim; no end mill of the rack goes through.";
 
     private static double WidestDisc(Region hole, double tooBig, Kernel kernel)
     {

@@ -36,6 +36,7 @@ public static class TrimPlanner
         {
             cuts.Add(outline.Value);
         }
+        findings = [.. TrimFindings.Alike(findings)];
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<TrimCut>>(findings)
             : Stage.Answer(cuts.ToImmutable(), findings);

@@ -14,19 +14,44 @@ internal static class TrimReach
 
     private const double SampleStep = 0.5;
 
+    /// <summary>At most two findings: one of the corners that keep too much, one of those that may keep it.</summary>
     /// <param name="allowed">More than this, mm, is refused: the part would not be the drawing's.</param>
-    public static IEnumerable<Finding> Standing(string name, Contour edge, Contour line, Tool tool, double allowed)
+    /// <param name="thinner">What other cutter was tried and reaches, in words; asked only where a corner is refused.</param>
+    public static IEnumerable<Finding> Standing(
+        string name,
+        Contour edge,
+        Contour line,
+        Tool tool,
+        double allowed,
+        Func<string> thinner
+    )
+    {
+        List<(Point2 At, double Left)> corners = Corners(edge, line, tool, out bool nowhere);
+        double most = nowhere ? Math.Min(allowed, Noise) : allowed;
+        foreach (IGrouping<bool, (Point2 At, double Left)> alike in corners.GroupBy(c => c.Left > most))
+        {
+            yield return TrimFindings.Standing(name, [.. alike], tool, most, thinner());
+        }
+    }
+
+    /// <summary>What the cutter leaves at its worst point of the edge, mm; 0 where its rim touches all of it.</summary>
+    public static double Worst(Contour edge, Contour line, Tool tool) =>
+        Corners(edge, line, tool, out _).Select(c => c.Left).DefaultIfEmpty(0).Max();
+
+    // each corner at its worst point; nowhere is true where the rim touches no point of the edge
+    private static List<(Point2 At, double Left)> Corners(Contour edge, Contour line, Tool tool, out bool nowhere)
     {
         List<(Point2 At, double Left)> samples =
         [
             .. Samples(edge).Select(p => (p, Measure.Distance(p, line) - tool.Radius)),
         ];
         int first = samples.FindIndex(s => s.Left <= Noise);
-        if (first < 0)
+        nowhere = first < 0;
+        if (nowhere)
         {
-            yield return TrimFindings.Standing(name, samples.MaxBy(s => s.Left), tool, Math.Min(allowed, Noise));
-            yield break;
+            return [samples.MaxBy(s => s.Left)];
         }
+        var corners = new List<(Point2 At, double Left)>();
         (Point2 At, double Left) worst = default;
         for (int k = 1; k <= samples.Count; k++)
         {
@@ -37,10 +62,11 @@ internal static class TrimReach
             }
             else if (worst.Left > 0)
             {
-                yield return TrimFindings.Standing(name, worst, tool, allowed);
+                corners.Add(worst);
                 worst = default;
             }
         }
+        return corners;
     }
 
     private static IEnumerable<Point2> Samples(Contour edge)

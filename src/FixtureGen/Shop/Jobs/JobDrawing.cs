@@ -7,15 +7,12 @@ namespace FixtureGen.Shop.Jobs;
 /// <summary>How a job wants its drawing read: the unit, the widest gap that is closed, and what in it has which role.</summary>
 internal static class JobDrawing
 {
-    /// <summary>The widest gap that a job may have closed, mm: a wider one is no slip of the pen (common practice, no source).</summary>
-    public const double WidestJoin = 0.5;
-
     /// <summary>[drawing]: the unit only where the job states it; every role has a layer.</summary>
     public static (LengthUnit? Unit, DrawingRoles Roles, double Join) Read(TableReader? t)
     {
         LengthUnit? unit = UnitOf(t);
         double house = Tolerances.House.Join;
-        double join = t?.LengthOr("join", house, Tolerances.House.Chord, WidestJoin) ?? house;
+        double join = t?.LengthOr("join", house, Tolerances.House.Chord, DrawingRoles.WidestJoin) ?? house;
         ImmutableArray<RoleName> ignored = Many(t, "ignore", CurveRole.Ignore);
         bool invisible = t?.FlagOr("invisible", false) ?? false;
         DrawingRoles roles = new(
@@ -43,7 +40,8 @@ internal static class JobDrawing
             ("m", LengthUnit.Metre),
             ("ft", LengthUnit.Foot),
             ("mil", LengthUnit.Mil),
-            ("um", LengthUnit.Micrometre)
+            ("um", LengthUnit.Micrometre),
+            ("px", LengthUnit.Pixel)
         );
 
     /// <summary>The house's layer name for each role of which the job says nothing, unless the job has another use for that layer.</summary>

@@ -19,14 +19,13 @@ internal static class JobRoles
         StringBuilder text = new();
         string[] ignored = [.. facts.Layers.Where(l => l.Role == CurveRole.Ignore).Select(l => l.Name)];
         bool unit = facts.Unit is null;
-        if (unit || ignored.Length > 0)
-        {
-            text.Append(unit ? "\n[drawing]\n" : "\n# [drawing]\n");
-        }
+        text.Append(unit ? "\n[drawing]\n" : "\n# [drawing]\n");
         if (unit)
         {
             text.Append("# unit = \"mm\"                   # the drawing states none: say \"mm\" or \"in\"\n");
         }
+        text.Append(Line($"# join = \"{Tolerances.House.Join} mm\"", "widest gap that is closed; up to 0.5 mm"));
+        text.Append(Line($"# invisible = false", "true: curves made invisible count too"));
         if (ignored.Length > 0)
         {
             text.Append(Line($"# ignore = {RoleSuggestion.Toml(ignored)}", "layers that look like no part"));

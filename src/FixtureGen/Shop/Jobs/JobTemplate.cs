@@ -21,6 +21,9 @@ public sealed record DrawingFacts(
     bool HasMagnets
 )
 {
+    /// <summary>The end of the drawing's name, with its dot.</summary>
+    public string Extension { get; init; } = ".dxf";
+
     /// <summary>What each layer without a role looks like; empty where none needs one.</summary>
     public ImmutableArray<SuggestedRole> Layers { get; init; } = [];
 
@@ -42,7 +45,7 @@ public static class JobTemplate
     {
         bool inch = facts.Unit is LengthUnit.Inch or LengthUnit.Foot or LengthUnit.Yard or LengthUnit.Mil;
         StringBuilder text = new();
-        text.Append(Inv($"# {Title(facts.Name)}, from {facts.Name}.dxf: {Size(facts)}.\n"));
+        text.Append(Inv($"# {Title(facts.Name)}, from {facts.Name}{facts.Extension}: {Size(facts)}.\n"));
         text.Append(Inv($"units = \"{(inch ? "in" : "mm")}\"\n"));
         text.Append(Inv($"title = \"{Title(facts.Name)}\"\n"));
         text.Append(Inv($"fixture = \"{Initials(facts.Name)}-1\"\n"));
