@@ -19,7 +19,7 @@ internal static class CheckDrawing
     public static int Run(Say say, string path, string? unit, bool json)
     {
         Stage<DrawingContent> read = Read(path, unit);
-        Stage<Part>? part = read.Value is { } drawing ? PartBuilder.Build(drawing) : null;
+        Stage<Part>? part = read is { Ok: true, Value: { } drawing } ? PartBuilder.Build(drawing) : null;
         IReadOnlyList<Finding> findings = part is null
             ? read.Findings
             : [.. PartBuilder.BesideThePart(read.Findings), .. part.Findings];

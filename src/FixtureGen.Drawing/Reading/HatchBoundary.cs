@@ -79,6 +79,7 @@ internal sealed class HatchBoundary(EntityGroups groups)
 
     private bool Edges()
     {
+        var edges = new List<Entity>();
         while (_at < _all.Length && _all[_at].Code is not (92 or 97 or 75))
         {
             Group group = _all[_at++];
@@ -104,10 +105,46 @@ internal sealed class HatchBoundary(EntityGroups groups)
             {
                 return false;
             }
-            _curves.Add(edge);
+            edges.Add(edge);
         }
+        _curves.AddRange(Chain(edges) is { } path ? [path] : edges);
         return true;
     }
+
+    // Paths may share edges with each other, so one whose edges follow each other stays one curve.
+    private PathEntity? Chain(List<Entity> edges)
+    {
+        (Vec3 From, Vec3 To)[] ends = [.. edges.Select(Ends)];
+        double near = 1e-6 * (1 + ends.Select(e => Math.Abs(e.From.X) + Math.Abs(e.From.Y)).DefaultIfEmpty(0).Max());
+        for (int i = 0; i < ends.Length; i++)
+        {
+            if ((ends[i].To - ends[(i + 1) % ends.Length].From).Length > near)
+            {
+                return null;
+            }
+        }
+        return ends.Length == 0
+            ? null
+            : new PathEntity
+            {
+                Type = groups.Type,
+                Layer = groups.Layer,
+                Line = groups.Line,
+                Pieces = edges,
+                Closed = true,
+            };
+    }
+
+    private static (Vec3 From, Vec3 To) Ends(Entity edge) =>
+        edge switch
+        {
+            LineEntity line => (line.From, line.To),
+            TurnEntity turn => (At(turn, turn.Start), At(turn, turn.Start + turn.Sweep)),
+            SplineEntity spline => (spline.Points[0], spline.Points[^1]),
+            _ => throw new ArgumentOutOfRangeException(nameof(edge)),
+        };
+
+    private static Vec3 At(TurnEntity turn, double t) => turn.Centre + (turn.U * Math.Cos(t)) + (turn.V * Math.Sin(t));
 
     private Entity? Edge(int type, List<(int Code, double Value)> values)
     {
@@ -145,8 +182,11 @@ internal sealed class HatchBoundary(EntityGroups groups)
         }
         Vec3 u = type == 2 ? new Vec3(size, 0, 0) : Point(11) ?? default;
         Vec3 v = type == 2 ? new Vec3(0, size, 0) : new Vec3(0, 0, 1).Cross(u) * size;
-        (double start, double stop) = Number(73) is 0.0 ? (-end, -from) : (from, end);
-        double sweep = (stop - start) % 360;
+        if (Number(73) is 0.0)
+        {
+            v *= -1;
+        }
+        double sweep = (end - from) % 360;
         return new TurnEntity
         {
             Type = groups.Type,
@@ -155,7 +195,7 @@ internal sealed class HatchBoundary(EntityGroups groups)
             Centre = _frame.Apply(at),
             U = _frame.Turn(u),
             V = _frame.Turn(v),
-            Start = start * Degrees,
+            Start = from * Degrees,
             Sweep = (sweep <= 1e-9 ? sweep + 360 : sweep) * Degrees,
         };
     }
