@@ -98,7 +98,9 @@ internal sealed class RoleSorting(DrawingContent drawing, DrawingRoles roles, Im
             _given.AddRange(layers[0].Select(c => (CurveRole.Outline, c)));
             return true;
         }
-        string house = roles.Layers.First(r => r.Role == CurveRole.Outline).Name;
+        string house = (
+            roles.Layers.FirstOrDefault(r => r.Role == CurveRole.Outline) ?? DrawingRoles.House.Layers[0]
+        ).Name;
         ImmutableArray<SuggestedRole> suggested = RoleSuggestion.ByLayer(drawing, roles);
         findings.Add(
             layers.Count == 0

@@ -166,6 +166,12 @@ public sealed class RolesTest
         Assert.Empty(PartBuilder.Build(drawing, Job("[drawing]\nignore = \"HOLES\"")).Value!.Cutouts);
     }
 
+    [Theory]
+    [InlineData("[drawing]\nignore = \"OUTLINE\"", "outline-missing")]
+    [InlineData("[drawing.layers]\nengrave = \"OUTLINE\"", "outline-missing")]
+    public void A_job_that_has_another_use_for_the_outlines_layer_is_refused(string more, string code) =>
+        Assert.Contains(PartBuilder.Build(Read(Outline), Job(more)).Findings, f => f.Code == code);
+
     [Fact]
     public void Names_of_the_job_that_nothing_bears_are_told()
     {
