@@ -15,10 +15,12 @@ public sealed record DrawingReport(
     ImmutableArray<DrawingReport.ClosedLoop> Loops,
     ImmutableArray<DrawingReport.Chain> Open,
     ImmutableArray<Repair> Repairs,
-    ImmutableArray<DrawingReport.Trouble> Findings,
-    DrawingReport.PartRead? Part
+    ImmutableArray<DrawingReport.Trouble> Findings
 )
 {
+    /// <summary>What a fresh job makes of the drawing; null where it refuses it.</summary>
+    public required PartRead? Part { get; init; }
+
     /// <summary>What a fresh job makes of the drawing, by its layers where they are named for roles, else by nesting.</summary>
     /// <param name="Cutouts">Holes through the part.</param>
     /// <param name="KeepOuts">Areas kept free.</param>
@@ -79,9 +81,11 @@ public sealed record DrawingReport(
             [.. (read.Value?.Loops ?? []).Select(Describe)],
             [.. (read.Value?.Open ?? []).Select(Describe)],
             repairs,
-            [.. findings.Where(f => f.Severity != Severity.Note || !repaired.Contains(f.Code)).Select(Describe)],
-            part is { Ok: true, Value: { } p } ? Describe(p) : null
-        );
+            [.. findings.Where(f => f.Severity != Severity.Note || !repaired.Contains(f.Code)).Select(Describe)]
+        )
+        {
+            Part = part is { Ok: true, Value: { } p } ? Describe(p) : null,
+        };
     }
 
     private static PartRead Describe(Part part) =>

@@ -139,12 +139,13 @@ internal sealed class HatchBoundary(EntityGroups groups)
         edge switch
         {
             LineEntity line => (line.From, line.To),
-            TurnEntity turn => (At(turn, turn.Start), At(turn, turn.Start + turn.Sweep)),
+            TurnEntity turn => (PointOn(turn, turn.Start), PointOn(turn, turn.Start + turn.Sweep)),
             SplineEntity spline => (spline.Points[0], spline.Points[^1]),
             _ => throw new ArgumentOutOfRangeException(nameof(edge)),
         };
 
-    private static Vec3 At(TurnEntity turn, double t) => turn.Centre + (turn.U * Math.Cos(t)) + (turn.V * Math.Sin(t));
+    private static Vec3 PointOn(TurnEntity turn, double t) =>
+        turn.Centre + (turn.U * Math.Cos(t)) + (turn.V * Math.Sin(t));
 
     private Entity? Edge(int type, List<(int Code, double Value)> values)
     {

@@ -24,7 +24,7 @@ internal static class SvgTransform
             string inside = rest[(open + 1)..close]
                 .Replace("px", " ", StringComparison.Ordinal)
                 .Replace("deg", " ", StringComparison.Ordinal);
-            if (SvgNumbers.List(inside) is not { } v || One(name, v) is not { } one)
+            if (SvgNumbers.List(inside) is not { } v || Function(name, v) is not { } one)
             {
                 return null;
             }
@@ -38,7 +38,7 @@ internal static class SvgTransform
     public static Affine3 Matrix(double a, double b, double c, double d, double e, double f) =>
         new(new(a, b, 0), new(c, d, 0), new(0, 0, 1), new(e, f, 0));
 
-    private static Affine3? One(string name, List<double> v) =>
+    private static Affine3? Function(string name, List<double> v) =>
         (name, v.Count) switch
         {
             ("matrix", 6) => Matrix(v[0], v[1], v[2], v[3], v[4], v[5]),

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using FixtureGen.Drawing;
 using FixtureGen.Drawing.Chaining;
+using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Tests.Support;
 using Xunit;
@@ -57,7 +58,12 @@ public sealed class MutationTest
     {
         try
         {
-            return DxfReader.Read(mutant, "mutant.dxf", null, Tolerances.House);
+            Stage<DrawingContent> stage = DxfReader.Read(mutant, "mutant.dxf", null, Tolerances.House);
+            if (stage is { Ok: true, Value: { } drawing })
+            {
+                PartBuilder.Build(drawing with { Unit = drawing.Unit ?? LengthUnit.Millimetre });
+            }
+            return stage;
         }
         catch (Exception e)
         {
