@@ -53,6 +53,16 @@ internal static class Ezdxf
         }
     }
 
+    /// <summary>What a script of its own says of the files, as JSON.</summary>
+    public static JsonElement Ask(string script, IEnumerable<string> files)
+    {
+        Assert.SkipUnless(Installed.Value, "python3-ezdxf is not installed: apt-get install python3-ezdxf");
+        string? answer = Run(["-c", script, .. files]);
+        Assert.NotNull(answer);
+        using var json = JsonDocument.Parse(answer);
+        return json.RootElement.Clone();
+    }
+
     private static string? Run(params string[] arguments)
     {
         if (!File.Exists(Python))

@@ -125,7 +125,8 @@ public sealed class SvgPathTest
 
     /// <summary>
     /// Random paths of every command under random transforms: box and length as python3-svgelements has them. Smooth commands
-    /// follow their own kind: behind another it reflects that one's handle, against the recommendation.
+    /// follow their own kind: behind another it reflects that one's handle, against the recommendation. Arcs are turned and scaled
+    /// alike only: stretched or skewed, its arcs leave the curve; those are in the closed forms above.
     /// </summary>
     [Fact]
     public void Paths_agree_with_the_independent_reader()
@@ -134,13 +135,16 @@ public sealed class SvgPathTest
         var shapes = new StringBuilder();
         for (int i = 0; i < 24; i++)
         {
+            bool arcs = i % 2 == 1;
+            double scale = 1 + random.NextDouble();
+            double other = arcs ? scale : scale / 2;
             shapes.Append(
                 CultureInfo.InvariantCulture,
-                $"<path transform=\"rotate({random.Next(360)}) scale({1 + random.NextDouble():0.##},{0.5 + random.NextDouble():0.##}) skewX({random.Next(30)})\" d=\"M{random.Next(100)} {random.Next(100)}"
+                $"<path transform=\"rotate({random.Next(360)}) scale({scale:R},{other:R}) skewX({(arcs ? 0 : random.Next(30))})\" d=\"M{random.Next(100)} {random.Next(100)}"
             );
             for (int k = 0; k < 6; k++)
             {
-                shapes.Append(Command(random));
+                shapes.Append(Command(random, arcs));
             }
             shapes.Append("\"/>");
         }
@@ -162,7 +166,7 @@ public sealed class SvgPathTest
         }
     }
 
-    private static string Command(Random random)
+    private static string Command(Random random, bool arcs)
     {
         string N() => random.Next(-60, 160).ToString(CultureInfo.InvariantCulture);
         string P() => $"{N()},{N()} ";
@@ -170,7 +174,7 @@ public sealed class SvgPathTest
             FormattableString.Invariant(
                 $"{random.Next(5, 90)} {random.Next(5, 90)} {random.Next(360)} {random.Next(2)} {random.Next(2)} "
             );
-        return random.Next(8) switch
+        return random.Next(arcs ? 8 : 6) switch
         {
             0 => "L" + P(),
             1 => "h" + N(),
