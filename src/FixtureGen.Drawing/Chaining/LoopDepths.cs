@@ -11,7 +11,7 @@ internal static class LoopDepths
     private const long MostWork = 4_000_000;
 
     /// <summary>So many boxes are looked at in the time of one segment.</summary>
-    private const int ChecksOfAStep = 128;
+    private const int ChecksOfAStep = 512;
 
     /// <summary>
     /// The loops with their depths, largest first; of equals the left and lower one first. Where so many boxes lie in each

@@ -9,6 +9,9 @@ internal static class OpenEnds
 {
     private const int MostNamed = 12;
 
+    /// <summary>Of more open chains none is asked what it is: such a drawing has more than strays.</summary>
+    private const int MostStrays = 2000;
+
     public static IEnumerable<Finding> Findings(
         ImmutableArray<DrawnLoop> loops,
         ImmutableArray<OpenChain> open,
@@ -19,9 +22,14 @@ internal static class OpenEnds
     {
         List<OpenChain> told = [];
         var known = new List<Point2>();
+        bool few = open.Length <= MostStrays;
         foreach (OpenChain chain in open)
         {
-            if (Strays.Middle(chain, loops) is { } middle)
+            if (!few)
+            {
+                told.Add(chain);
+            }
+            else if (Strays.Middle(chain, loops) is { } middle)
             {
                 yield return ChainFindings.CentreLine(file, chain, middle, limits.Unit);
                 known.AddRange([chain.Path.Start, chain.Path.End]);
@@ -88,11 +96,13 @@ internal static class OpenEnds
             .. loops.SelectMany(l => l.Contour.Segments).Concat(open.SelectMany(o => o.Path.Segments)),
         ];
         var grid = new SegmentGrid([.. segments.Select(Measure.Bounds)], limits.Join);
+        Point2[] met = [.. junctions.Select(j => new Point2(j.X, j.Y))];
+        var near = new SegmentGrid([.. met.Select(p => new Box2(p.X, p.Y, p.X, p.Y))], limits.Join);
         foreach (OpenChain chain in open)
         {
             foreach (Point2 end in (Point2[])[chain.Path.Start, chain.Path.End])
             {
-                bool known = junctions.Any(j => new Point2(j.X, j.Y).DistanceTo(end) <= limits.Join);
+                bool known = near.SegmentsNear(end).Any(j => met[j].DistanceTo(end) <= limits.Join);
                 if (!known && grid.SegmentsNear(end).Any(i => EndsOn(segments[i], end, limits.Join)))
                 {
                     yield return end;

@@ -154,6 +154,21 @@ public sealed class BombTest
         Timed(Sketch.Bytes(Sketch.Text(circles.ToString())));
     }
 
+    /// <summary>Squared paper: every line ends where three others do, so every end is asked whether it is a junction.</summary>
+    [Fact]
+    public void Squared_paper()
+    {
+        var lines = new StringBuilder();
+        for (int i = 0; i < 120; i++)
+        {
+            for (int j = 0; j < 120; j++)
+            {
+                lines.Append(Sketch.Line(i, j, i + 1, j)).Append(Sketch.Line(i, j, i, j + 1));
+            }
+        }
+        Assert.True(Timed(Sketch.Bytes(Sketch.Text(lines.ToString()))).Has("junction"));
+    }
+
     [Theory]
     [InlineData(10)]
     [InlineData(11)]
