@@ -74,33 +74,44 @@ internal static class ChainFindings
         };
     }
 
-    public static Finding CentreLine(string file, OpenChain chain, Point2 middle, string unit) =>
-        new(
+    /// <summary>All centre lines as one finding at the first.</summary>
+    public static Finding CentreLines(string file, List<(OpenChain Chain, Point2 Middle)> lines, string unit)
+    {
+        (OpenChain chain, Point2 middle) = lines[0];
+        return new Finding(
             "centre-line",
             Severity.Warning,
             Place(file, chain.Path.Start),
             DxfFindings.Text(
-                $"A straight line of {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}' runs through the middle ({middle.X:0.###}, {middle.Y:0.###}) of a closed curve: it is taken for a centre line and not used."
+                $"{lines.Count} straight lines, the first of {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}', run through the middle of a closed curve, there ({middle.X:0.###}, {middle.Y:0.###}): they are taken for centre lines and not used."
             ),
-            "nothing to do if it is one; draw centre lines on a layer of their own and they are not mentioned"
+            "nothing to do if they are; draw centre lines on a layer of their own and they are not mentioned"
         )
         {
             At = chain.Path.Start,
         };
+    }
 
-    public static Finding Stub(string file, OpenChain chain, Point2 at, string unit) =>
-        new(
+    /// <summary>All stubs as one finding at the first, with the other places.</summary>
+    public static Finding Stubs(string file, List<(OpenChain Chain, Point2 Foot)> stubs, string unit)
+    {
+        (OpenChain chain, Point2 at) = stubs[0];
+        string others = string.Concat(
+            stubs.Skip(1).Take(MostPlaces).Select(s => DxfFindings.Text($", ({s.Foot.X:0.###}, {s.Foot.Y:0.###})"))
+        );
+        return new Finding(
             "stub",
             Severity.Warning,
             Place(file, at),
             DxfFindings.Text(
-                $"A stub of {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}' hangs on a closed curve at ({at.X:0.###}, {at.Y:0.###}) and is not used."
+                $"{stubs.Count} stubs, the longest of {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}', hang on closed curves at ({at.X:0.###}, {at.Y:0.###}){others} and are not used."
             ),
-            "trim it off in the drawing, and see in the preview that the right way round was taken"
+            "trim them off in the drawing, and see in the preview that the right way round was taken"
         )
         {
             At = at,
         };
+    }
 
     public static Finding MoreOpen(string file, int count) =>
         new(

@@ -71,7 +71,9 @@ internal sealed class Chainer(ChainLimits limits, string file)
         List<DrawnLoop> loops = Loops();
         DropOpenOnLoops(loops);
         var crossings = new LoopCrossings(limits, file);
-        ImmutableArray<DrawnLoop> nested = LoopDepths.Sorted(crossings.Mark(loops), out bool nestedAll);
+        List<DrawnLoop> marked = crossings.Mark(loops);
+        bool nestedAll = true;
+        ImmutableArray<DrawnLoop> nested = crossings.Complete ? LoopDepths.Sorted(marked, out nestedAll) : [.. marked];
         ImmutableArray<OpenChain> open = OpenChains();
         _findings.AddRange(crossings.Findings);
         _findings.AddRange(OpenEnds.Findings(nested, open, _junctions, limits, file));

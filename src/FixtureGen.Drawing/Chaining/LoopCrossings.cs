@@ -11,6 +11,9 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
 
     public List<Finding> Findings { get; } = [];
 
+    /// <summary>False when there were too many pairs to look at them all.</summary>
+    public bool Complete { get; private set; } = true;
+
     /// <summary>The loops with their own crossings filled in.</summary>
     public List<DrawnLoop> Mark(List<DrawnLoop> loops)
     {
@@ -26,6 +29,7 @@ internal sealed class LoopCrossings(ChainLimits limits, string file)
         List<(int A, int B)> pairs = grid.Pairs(out bool all);
         if (!all)
         {
+            Complete = false;
             Findings.Add(ChainFindings.Tangled(file));
             return [.. loops.Select(l => l with { Crossings = [l.Contour.Segments[0].Start] })];
         }

@@ -22,6 +22,8 @@ internal static class OpenEnds
     {
         List<OpenChain> told = [];
         var known = new List<Point2>();
+        var centreLines = new List<(OpenChain Chain, Point2 Middle)>();
+        var stubs = new List<(OpenChain Chain, Point2 Foot)>();
         bool few = open.Length <= MostStrays;
         foreach (OpenChain chain in open)
         {
@@ -31,18 +33,26 @@ internal static class OpenEnds
             }
             else if (Strays.Middle(chain, loops) is { } middle)
             {
-                yield return ChainFindings.CentreLine(file, chain, middle, limits.Unit);
+                centreLines.Add((chain, middle));
                 known.AddRange([chain.Path.Start, chain.Path.End]);
             }
             else if (Strays.Stub(chain, loops, open, limits) is { } foot)
             {
-                yield return ChainFindings.Stub(file, chain, foot, limits.Unit);
+                stubs.Add((chain, foot));
                 known.AddRange([chain.Path.Start, chain.Path.End]);
             }
             else
             {
                 told.Add(chain);
             }
+        }
+        if (centreLines.Count > 0)
+        {
+            yield return ChainFindings.CentreLines(file, centreLines, limits.Unit);
+        }
+        if (stubs.Count > 0)
+        {
+            yield return ChainFindings.Stubs(file, stubs, limits.Unit);
         }
         foreach (OpenChain chain in told.Take(MostNamed))
         {

@@ -29,6 +29,8 @@ public sealed class LooksOracleTest
                 lt = e.dxf.get('linetype', 'BYLAYER')
                 if lt.upper() == 'BYLAYER':
                     lt = layer.dxf.linetype if layer else 'CONTINUOUS'
+                if lt.upper() == 'BYBLOCK':
+                    lt = 'CONTINUOUS'
                 aci = e.dxf.get('color', 256)
                 rgb = e.rgb
                 if rgb is None and aci == 256 and layer:
