@@ -72,7 +72,7 @@ internal static class JudgeBench
         OutputFile top = made.Files.First(f => f.Name.EndsWith(".top.nc", StringComparison.Ordinal));
         string text = Encoding.UTF8.GetString([.. top.Bytes]);
         int number = (made.Job!.ProgramNumber ?? 0) + 1;
-        VerifyRequest request = new(made.Job, made.Design!, [new(Setup.Top, number, top.Name, text)], Limits.House);
+        VerifyRequest request = new(made.Job, made.Design!, [new(Setup.Top, number, top.Name, text)], Limits.House) { Drawing = null };
         return Least(JudgeRuns, () => { }, () => Verifier.Judge(request));
     }
 

@@ -58,7 +58,7 @@ public sealed class CarvedVolumeTest
                     {
                         Cell = cell,
                     }
-                )
+                ) { Drawing = null }
             );
             Assert.Equal(code.Length == 0, result.Ok);
             Assert.True(

@@ -1,0 +1,127 @@
+using System.Collections.Immutable;
+using FixtureGen.Model;
+
+namespace FixtureGen.Verify.Shape;
+
+/// <summary>The least and the greatest distance of a line from another, mm, with where each is.</summary>
+internal readonly record struct Spread(double Least, Point2 LeastAt, double Greatest, Point2 GreatestAt)
+{
+    /// <summary>A greatest distance is known this well, mm.</summary>
+    public const double Precision = 1e-4;
+
+    private const double Near = 2;
+
+    /// <summary>
+    /// True extremes of the pieces' distance from the axis, not samples. A least distance above <paramref name="atMost"/> and a
+    /// greatest one below <paramref name="atLeast"/> are answered as just these.
+    /// </summary>
+    public static Spread Find(IEnumerable<Piece> pieces, PieceBins axis, double atMost, double atLeast)
+    {
+        (double least, Point2 leastAt) = (atMost, default);
+        (double greatest, Point2 greatestAt) = (atLeast, default);
+        List<int> near = [];
+        foreach (Piece piece in pieces)
+        {
+            near.Clear();
+            axis.Near(piece.Bounds(), least, near);
+            foreach (int i in near)
+            {
+                (double d, double s, _) = Distance.Between(piece, axis.Pieces[i]);
+                (least, leastAt) = d < least ? (d, piece.PointAt(s)) : (least, leastAt);
+            }
+            Farthest(piece, axis, ref greatest, ref greatestAt);
+        }
+        return new Spread(least, leastAt, greatest, greatestAt);
+    }
+
+    /// <summary>Distance of a point from the nearest of the pieces, mm; infinite where there are none.</summary>
+    public static double To(PieceBins pieces, Point2 p) => Nearest(pieces, p, []).Distance;
+
+    /// <summary>
+    /// The greatest value along a piece, to <see cref="Precision"/>, of a function that changes by no more than the way between two
+    /// points; atLeast where none is greater. A stretch is halved until its middle's value and half its length say that nothing is left to find.
+    /// </summary>
+    public static (double Value, Point2 At) GreatestAlong(Piece piece, Func<Point2, double> value, double atLeast)
+    {
+        (double best, Point2 at) = (atLeast, default);
+        Stack<Piece> open = new([piece]);
+        while (open.TryPop(out Piece part))
+        {
+            Point2 middle = part.PointAt(0.5);
+            double v = value(middle);
+            (best, at) = v > best ? (v, middle) : (best, at);
+            if (v + (part.Length / 2) > best + Precision)
+            {
+                open.Push(part.Part(0.5, 1));
+                open.Push(part.Part(0, 0.5));
+            }
+        }
+        return (best, at);
+    }
+
+    /// <summary>The pieces of a contour or path.</summary>
+    public static ImmutableArray<Piece> PiecesOf(IEnumerable<Segment> segments) =>
+        [.. segments.Select(Piece.From).Where(p => p.Length > 0)];
+
+    private static void Farthest(Piece piece, PieceBins axis, ref double greatest, ref Point2 at)
+    {
+        List<int> near = [];
+        Stack<Piece> open = new([piece]);
+        while (open.TryPop(out Piece part))
+        {
+            foreach (Point2 p in (ReadOnlySpan<Point2>)[part.A, part.B])
+            {
+                double end = Nearest(axis, p, near).Distance;
+                (greatest, at) = end > greatest ? (end, p) : (greatest, at);
+            }
+            Point2 middle = part.PointAt(0.5);
+            (double d, int i) = Nearest(axis, middle, near);
+            (greatest, at) = d > greatest ? (d, middle) : (greatest, at);
+            double most = i < 0 ? d : Math.Min(d + (part.Length / 2), Most(part, axis.Pieces[i]));
+            if (most > greatest + Precision && part.Length > Precision)
+            {
+                open.Push(part.Part(0.5, 1));
+                open.Push(part.Part(0, 0.5));
+            }
+        }
+    }
+
+    /// <summary>
+    /// What no point of a piece is farther from another than: a line's distance from a line is greatest at an end, since it is convex;
+    /// an arc's from an arc that it runs beside is at most what centres and radii are apart.
+    /// </summary>
+    private static double Most(Piece piece, Piece other)
+    {
+        if (!piece.IsArc && !other.IsArc)
+        {
+            return Math.Max(Distance.To(other, piece.A), Distance.To(other, piece.B));
+        }
+        bool beside =
+            piece.IsArc
+            && other.IsArc
+            && other.TurnTo(piece.A) is >= 0 and <= 1
+            && other.TurnTo(piece.B) is >= 0 and <= 1
+            && other.TurnTo(piece.PointAt(0.5)) is >= 0 and <= 1;
+        return beside ? piece.C.DistanceTo(other.C) + Math.Abs(piece.R - other.R) : double.PositiveInfinity;
+    }
+
+    private static (double Distance, int Piece) Nearest(PieceBins axis, Point2 p, List<int> near)
+    {
+        for (double reach = Near; ; reach *= 8)
+        {
+            near.Clear();
+            axis.Near(new Box2(p.X, p.Y, p.X, p.Y), reach, near);
+            bool all = near.Count == axis.Pieces.Length;
+            (double best, int nearest) = (double.PositiveInfinity, -1);
+            foreach (int i in near)
+            {
+                double d = Distance.To(axis.Pieces[i], p);
+                (best, nearest) = d < best ? (d, i) : (best, nearest);
+            }
+            if (best <= reach || all || reach > 1e6)
+            {
+                return (best, nearest);
+            }
+        }
+    }
+}
