@@ -56,7 +56,7 @@ internal sealed class CornerPass(Run run, Corner corner)
             Look(carver, motion, cutter, top, motion.Kind == MotionKind.Rapid && !e.IsCycle);
             Cut(carver, motion, cutter);
         }
-        if (run.Setup == Setup.Top)
+        if (run.Setup == Setup.Top && run.Design.Removals.Any(r => r.Kind == FeatureKind.Skim))
         {
             Rim(grid);
         }
@@ -105,15 +105,20 @@ internal sealed class CornerPass(Run run, Corner corner)
     private void Rim(BlockGrid grid)
     {
         double face = run.Design.FixtureHeight + run.Limits.Leftover;
-        double highest = grid.TopHeights.Highest();
-        if (highest <= face)
+        (double highest, Point2 at) = (face, default);
+        for (int cell = 0; cell < grid.Rows * grid.Columns; cell++)
         {
-            return;
+            double top = grid.TopHeights.HeightAt(cell);
+            Point2 p = grid.Centre(cell);
+            // the last cells may reach past the block
+            if (top > highest && p.X < grid.Box.MaxX && p.Y < grid.Box.MaxY)
+            {
+                (highest, at) = (top, p);
+            }
         }
-        int cell = Enumerable
-            .Range(0, grid.Rows * grid.Columns)
-            .First(c => grid.TopHeights.HeightAt(c) > face);
-        Point2 at = grid.Centre(cell);
-        _faults.Add(new Faulty(CornerFault.Rim, 0, highest - run.Design.FixtureHeight, at));
+        if (highest > face)
+        {
+            _faults.Add(new Faulty(CornerFault.Rim, 0, highest - run.Design.FixtureHeight, at));
+        }
     }
 }

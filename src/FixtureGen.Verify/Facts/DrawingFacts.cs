@@ -16,12 +16,7 @@ internal static class DrawingFacts
         Each(facts, "cutouts", [.. design.Cutouts.Select(c => Spread.PiecesOf(c.Segments))], drawn.Cutouts);
         Each(facts, "keep-outs", [.. design.KeepOuts.Select(c => Spread.PiecesOf(c.Segments))], drawn.KeepOuts);
         Each(facts, "forms", [.. design.Forms.Select(f => Spread.PiecesOf(f.Edge.Segments))], drawn.Forms);
-        Each(
-            facts,
-            "marks",
-            [.. design.Engravings.Select(m => Spread.PiecesOf(m.Strokes.SelectMany(s => s.Segments)))],
-            drawn.Marks
-        );
+        Marks(facts);
         foreach ((FormRegion form, FormRegion wanted) in design.Forms.Zip(drawn.Drawing.Forms))
         {
             if (form.Direction != wanted.Direction)
@@ -31,6 +26,46 @@ internal static class DrawingFacts
             if (Math.Abs(form.Height - wanted.Height) > Fits.Drawing)
             {
                 FactFindings.Job(facts, "a form's height", form.Height, wanted.Height, "mm");
+            }
+        }
+    }
+
+    /// <summary>
+    /// Drawn strokes as lines; a text by its words, its place and its height, and its letters by where they may be at most: which
+    /// strokes a letter has is taken from the design.
+    /// </summary>
+    private static void Marks(FactRun facts)
+    {
+        (ImmutableArray<EngraveMark> design, Part drawn) = (facts.Design.Part.Engravings, facts.Drawing.Drawing);
+        if (design.Length != drawn.Engravings.Length)
+        {
+            FactFindings.DrawingCount(facts, "marks", design.Length, drawn.Engravings.Length);
+            return;
+        }
+        foreach ((int i, (EngraveMark mark, EngraveMark wanted)) in design.Zip(drawn.Engravings).Index())
+        {
+            string name = FormattableString.Invariant($"mark {i + 1}");
+            ImmutableArray<Piece> strokes = Spread.PiecesOf(mark.Strokes.SelectMany(s => s.Segments));
+            if (mark.Text != wanted.Text)
+            {
+                FactFindings.Named(facts, name, mark.Text, wanted.Text);
+            }
+            if (!wanted.Strokes.IsEmpty)
+            {
+                Same(facts, name, strokes, facts.Drawing.Marks[i]);
+                continue;
+            }
+            Point2 at = facts.Drawing.Place(wanted.At);
+            double turn = Math.IEEERemainder(
+                mark.AngleDeg - wanted.AngleDeg - facts.Design.Placement.Pose.AngleDeg,
+                360
+            );
+            double off = new[] { mark.At.DistanceTo(at), Math.Abs(mark.Height - wanted.Height), Math.Abs(turn) }.Max();
+            double most = (wanted.Text.Length + 1) * wanted.Height * 2;
+            bool astray = strokes.IsEmpty || strokes.Any(s => s.A.DistanceTo(at) > most);
+            if (off > Fits.Drawing || astray)
+            {
+                FactFindings.Drawing(facts, name, astray ? most : off, at);
             }
         }
     }
