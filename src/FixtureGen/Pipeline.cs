@@ -103,7 +103,17 @@ public static class Pipeline
             result = result with { Job = job, Design = design };
             VerifyResult verdict = log.Do(
                 "judge",
-                () => Verifier.JudgeOne(job, design, programFile, programText, setup, ProgramNames(job), Limits.House, begun.Part)
+                () =>
+                    Verifier.JudgeOne(
+                        job,
+                        design,
+                        programFile,
+                        programText,
+                        setup,
+                        ProgramNames(job),
+                        Limits.House,
+                        begun.Part
+                    )
             );
             return result with { Ok = verdict.Ok, Findings = [.. verdict.Findings], Verdict = verdict };
         }

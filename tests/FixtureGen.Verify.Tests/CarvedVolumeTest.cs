@@ -58,7 +58,10 @@ public sealed class CarvedVolumeTest
                     {
                         Cell = cell,
                     }
-                ) { Drawing = null }
+                )
+                {
+                    Drawing = null,
+                }
             );
             Assert.Equal(code.Length == 0, result.Ok);
             Assert.True(

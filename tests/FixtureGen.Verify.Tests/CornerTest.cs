@@ -21,7 +21,11 @@ public sealed class CornerTest
     public void Rapid_over_a_blank_that_is_thicker(double tolerance, string? corner)
     {
         string text = TestShop.Program(
-            PocketTest.Rings.Replace("G0 X40. Y45.\nG0 Z21.", "G0 X20. Y45.\nG0 Z21.\nG0 X40.", StringComparison.Ordinal)
+            PocketTest.Rings.Replace(
+                "G0 X40. Y45.\nG0 Z21.",
+                "G0 X20. Y45.\nG0 Z21.\nG0 X40.",
+                StringComparison.Ordinal
+            )
         );
         VerifyResult result = TestShop.Judge(Tolerant(tolerance), PocketTest.Design, text);
         string[] found = [.. result.Findings.Where(f => f.Code == "corner").Select(f => f.Message)];
@@ -31,7 +35,10 @@ public sealed class CornerTest
             Assert.Empty(found);
             return;
         }
-        Assert.Contains(found, m => m.StartsWith($"with {corner} a rapid runs into what stands", StringComparison.Ordinal));
+        Assert.Contains(
+            found,
+            m => m.StartsWith($"with {corner} a rapid runs into what stands", StringComparison.Ordinal)
+        );
     }
 
     [Fact]
@@ -43,6 +50,10 @@ public sealed class CornerTest
         VerifyResult result = TestShop.Judge(job, PocketTest.Design, text);
         Assert.DoesNotContain("holder-hits-block", result.Findings.Select(f => f.Code));
         Finding finding = result.Findings.First(f => f.Code == "corner");
-        Assert.StartsWith("with a blank 0.6 mm thicker the tool's holder meets what stands, 0.2", finding.Message, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "with a blank 0.6 mm thicker the tool's holder meets what stands, 0.2",
+            finding.Message,
+            StringComparison.Ordinal
+        );
     }
 }

@@ -27,7 +27,9 @@ public sealed class EveryCellTest
         FixtureDesign pocket = TestShop.Design(
             TestShop.Pocket("m", FeatureKind.MagnetPocket, Setup.Top, TestShop.Rounded(30, 40, 70, 60, 4), 20, 17)
         );
-        string high = TestShop.Program(PocketTest.Rings.Replace("G1 X40. Z17.", "G1 X40. Z17.09", StringComparison.Ordinal));
+        string high = TestShop.Program(
+            PocketTest.Rings.Replace("G1 X40. Z17.", "G1 X40. Z17.09", StringComparison.Ordinal)
+        );
         VerifyResult result = TestShop.Judge(PocketTest.Job, pocket, high);
         Finding finding = Assert.Single(result.Findings.Where(f => f.Code == "left-over").Take(1));
         Assert.Contains("0.09 mm stand above the design", finding.Message, StringComparison.Ordinal);
@@ -42,7 +44,8 @@ public sealed class EveryCellTest
         Job job = TestShop.Job(TestShop.EndMill(1, 6), TestShop.Cone(2, ToolKind.Engraver, 6, 60, 0.1));
         string deep = PocketTest.Rings.Replace("G1 X40. Z17.", "G1 X40. Z16.95", StringComparison.Ordinal);
         string text = TestShop.Program(
-            deep + "\nG0 Z30.\nM5\nG53 G0 Z0.\nT2 M6\nS8000 M3\nG0 G43 H2 Z30.\nG0 X51.05 Y50.05\nG0 Z21.\nG1 Z16.5 F100."
+            deep
+                + "\nG0 Z30.\nM5\nG53 G0 Z0.\nT2 M6\nS8000 M3\nG0 G43 H2 Z30.\nG0 X51.05 Y50.05\nG0 Z21.\nG1 Z16.5 F100."
         );
         VerifyResult result = TestShop.Judge(job, PocketTest.Design, text);
         Assert.Equal(0.5, result.MaxGougeDepthMm, 1e-3);

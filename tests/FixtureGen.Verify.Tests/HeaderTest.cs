@@ -112,7 +112,10 @@ public sealed class HeaderTest
             },
             [new ProgramText(Setup.Top, 0, "test.top.nc", text)],
             Limits.House
-        ) { Drawing = null };
+        )
+        {
+            Drawing = null,
+        };
         Slip.Nothing(Verifier.Judge(request));
     }
 

@@ -79,7 +79,9 @@ public sealed class MarkTest
             Program(),
             Setup.Trim,
             [],
-            Limits.House, null);
+            Limits.House,
+            null
+        );
         Finding[] astray = [.. result.Findings.Where(f => f.Code == "mark-astray")];
         Assert.NotEmpty(astray);
         Assert.All(astray, f => Assert.EndsWith("the drawing has no marks", f.Message, StringComparison.Ordinal));

@@ -106,7 +106,10 @@ public sealed class UndersideTest
                     new ProgramText(Setup.Underside, 1001, "under.nc", deep),
                 ],
                 Limits.House
-            ) { Drawing = null }
+            )
+            {
+                Drawing = null,
+            }
         );
         Assert.Equal(["under.nc", "top.nc"], result.Programs.Select(p => p.FileName));
         Assert.Contains("floor-left", result.Programs[1].Findings.Select(f => f.Code));

@@ -166,22 +166,13 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
 
     private double Above(Heights target, int cell) => run.Grid.TopHeights.HeightAt(cell) - target.HeightAt(cell);
 
-    private void Standing(
-        Heights target,
-        int cell,
-        Opening opening,
-        Func<Point2, bool> mayStand,
-        WorstPerLine worst
-    )
+    private void Standing(Heights target, int cell, Opening opening, Func<Point2, bool> mayStand, WorstPerLine worst)
     {
         Point2 p = run.Grid.Centre(cell);
         double floor = target.HeightAt(cell);
         (double beside, Motion? nearest) = run.Index.Beside(p, floor + run.Limits.Leftover);
         // a floor that a cutter did go over stands as high as that cutter left it
-        double amount = Math.Max(
-            0,
-            Math.Min(Above(target, cell), beside > 0 ? beside : run.Index.Lowest(p) - floor)
-        );
+        double amount = Math.Max(0, Math.Min(Above(target, cell), beside > 0 ? beside : run.Index.Lowest(p) - floor));
         if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, floor, Numeric)))
         {
             return;

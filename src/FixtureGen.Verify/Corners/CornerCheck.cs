@@ -27,10 +27,26 @@ internal static class CornerCheck
         HashSet<(CornerFault, int)> known = [.. new CornerPass(run, none).Find().Select(f => (f.Fault, f.Line))];
         Corner[] alone =
         [
-            none with { Name = Thick(run, all), Thicker = all.Thicker },
-            none with { Name = FormattableString.Invariant($"placed {all.Off:0.###} mm off"), Off = all.Off },
-            none with { Name = FormattableString.Invariant($"a run-out of {all.Wider:0.###} mm"), Wider = all.Wider },
-            none with { Name = FormattableString.Invariant($"a tool {all.Longer:0.###} mm longer"), Longer = all.Longer },
+            none with
+            {
+                Name = Thick(run, all),
+                Thicker = all.Thicker,
+            },
+            none with
+            {
+                Name = FormattableString.Invariant($"placed {all.Off:0.###} mm off"),
+                Off = all.Off,
+            },
+            none with
+            {
+                Name = FormattableString.Invariant($"a run-out of {all.Wider:0.###} mm"),
+                Wider = all.Wider,
+            },
+            none with
+            {
+                Name = FormattableString.Invariant($"a tool {all.Longer:0.###} mm longer"),
+                Longer = all.Longer,
+            },
         ];
         foreach (Corner corner in alone.Append(all))
         {
@@ -53,7 +69,9 @@ internal static class CornerCheck
     }
 
     private static string Thick(Run run, Corner all) =>
-        FormattableString.Invariant($"a {(run.Setup == Setup.Trim ? "shell" : "blank")} {all.Thicker:0.###} mm thicker");
+        FormattableString.Invariant(
+            $"a {(run.Setup == Setup.Trim ? "shell" : "blank")} {all.Thicker:0.###} mm thicker"
+        );
 
     private static void Say(Run run, Corner corner, Faulty fault)
     {

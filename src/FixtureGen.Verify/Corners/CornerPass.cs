@@ -49,7 +49,11 @@ internal sealed class CornerPass(Run run, Corner corner)
         Carver carver = new(grid);
         foreach ((_, Reading.ProgramEvent e, Motion motion) in run.Motions())
         {
-            if (Run.Low(motion) - corner.Longer >= top || run.CutterOf(motion) is not { } cutter || run.IsMark(motion, cutter))
+            if (
+                Run.Low(motion) - corner.Longer >= top
+                || run.CutterOf(motion) is not { } cutter
+                || run.IsMark(motion, cutter)
+            )
             {
                 continue;
             }
@@ -71,7 +75,15 @@ internal sealed class CornerPass(Run run, Corner corner)
         bool up = piece.Length < 1e-9 && motion.To.Z >= motion.From.Z;
         if (rapid && !up)
         {
-            Above(carver, motion, piece, cutter.Radius + corner.Wider - JudgeRules.RapidSlack, low, top, CornerFault.Rapid);
+            Above(
+                carver,
+                motion,
+                piece,
+                cutter.Radius + corner.Wider - JudgeRules.RapidSlack,
+                low,
+                top,
+                CornerFault.Rapid
+            );
         }
         if (tool.ShankDiameter > tool.Diameter + 1e-6)
         {
@@ -80,7 +92,15 @@ internal sealed class CornerPass(Run run, Corner corner)
         Above(carver, motion, piece, tool.HolderDiameter / 2, low + tool.StickOut, top, CornerFault.Holder);
     }
 
-    private void Above(Carver carver, Motion motion, Piece piece, double radius, double z, double top, CornerFault fault)
+    private void Above(
+        Carver carver,
+        Motion motion,
+        Piece piece,
+        double radius,
+        double z,
+        double top,
+        CornerFault fault
+    )
     {
         if (z < top && radius > 0 && carver.Highest(piece, radius) is { } highest && highest > z + 1e-3)
         {

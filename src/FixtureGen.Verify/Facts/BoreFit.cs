@@ -50,13 +50,14 @@ internal static class BoreFit
             FactFindings.Missing(facts, hole.Name, hole.At, facts.Run.Setup);
             return;
         }
-        double short_ = double.NegativeInfinity;
+        double standing = -hole.Diameter;
         foreach (Piece wall in hole.Walls())
         {
             double Standing(Point2 p) => cuts.Min(c => Distance.To(c.Piece, p) - c.Radius);
-            short_ = Math.Max(short_, Spread.GreatestAlong(wall, Standing, Math.Max(short_, -hole.Diameter)).Value);
+            double Bound(Piece part) => cuts.Min(c => Spread.Most(part, c.Piece) - c.Radius);
+            standing = Spread.GreatestAlong(wall, Standing, Bound, standing);
         }
-        double least = (hole.Diameter / 2) - short_;
+        double least = (hole.Diameter / 2) - standing;
         PieceBins axis = new([hole.Axis], 4);
         double greatest = hole.Kind == FeatureKind.MagnetPocket ? least : cuts.Max(c => Reach(c.Piece, c.Radius, axis));
         HoleFacts.Judge(facts, hole, least, Math.Max(greatest, least), cuts[^1].Motion.Line, facts.Run.Setup);

@@ -81,7 +81,14 @@ internal static class CordFacts
         }
         if (Math.Abs(groove.TopZ - facts.Face) > Fits.Rounding)
         {
-            FactFindings.Floor(facts, "the top of " + groove.Feature, centre[0].A, groove.TopZ - facts.Face, 0, Setup.Top);
+            FactFindings.Floor(
+                facts,
+                "the top of " + groove.Feature,
+                centre[0].A,
+                groove.TopZ - facts.Face,
+                0,
+                Setup.Top
+            );
         }
     }
 
@@ -112,7 +119,11 @@ internal static class CordFacts
         double wanted = length * (1 + facts.Job.Gasket.CutAllowanceRatio);
         Area loop = new(centre);
         CordLoop? cord = cords.MinBy(c => c.Centre.Segments[0].Start.DistanceTo(centre[0].A));
-        if (cord is null || Math.Abs(cord.CutLength - wanted) > Fits.CordLength || Math.Abs(cord.Length - length) > Fits.CordLength)
+        if (
+            cord is null
+            || Math.Abs(cord.CutLength - wanted) > Fits.CordLength
+            || Math.Abs(cord.Length - length) > Fits.CordLength
+        )
         {
             FactFindings.Cord(facts, number, cord?.CutLength ?? 0, wanted, loop.Bounds.Middle);
         }

@@ -43,23 +43,13 @@ internal static class EdgeFit
     {
         double allowed = facts.Run.Limits.Gouge;
         PlacedDrawing drawn = facts.Drawing;
-        bool inside = drawn.Shell.Contains(way.PointAt(0.5));
-        double bite;
-        Point2 at;
-        if (inside)
-        {
-            (double deep, Point2 where) = Spread.GreatestAlong(
-                way,
-                p => drawn.Shell.Contains(p) ? Spread.To(drawn.Edges, p) : 0,
-                0
-            );
-            (bite, at) = (radius + deep, where);
-        }
-        else
-        {
-            Spread off = Spread.Find([way], drawn.Edges, radius - allowed, double.MaxValue / 4);
-            (bite, at) = (radius - off.Least, off.LeastAt);
-        }
+        Piece[] inside = way.Length > 1e-9 ? [.. Spread.Within(way, drawn.Shell, drawn.Edges)] : [];
+        bool within = inside.Length > 0 || drawn.Shell.Contains(way.A);
+        Spread off = within
+            ? Spread.Find(inside.Length > 0 ? inside : [way], drawn.Edges, 0, 0)
+            : Spread.Find([way], drawn.Edges, radius - allowed, double.MaxValue / 4);
+        double bite = within ? radius + off.Greatest : radius - off.Least;
+        Point2 at = within ? off.GreatestAt : off.LeastAt;
         if (bite > allowed + 1e-9)
         {
             FactFindings.Edge(facts, motion.Line, bite, allowed, at);

@@ -30,11 +30,7 @@ internal sealed record ExpectedHole(
         Point2 along = length > 0 ? Half * (1 / length) : new Point2(1, 0);
         Point2 left = along.Left * r;
         (Point2 a, Point2 b) = (At - Half, At + Half);
-        Piece[] ends =
-        [
-            Piece.Arc(b - left, b + left, b, Math.PI),
-            Piece.Arc(a + left, a - left, a, Math.PI),
-        ];
+        Piece[] ends = [Piece.Arc(b - left, b + left, b, Math.PI), Piece.Arc(a + left, a - left, a, Math.PI)];
         return length > 0 ? [.. ends, Piece.Line(b + left, a + left), Piece.Line(a - left, b - left)] : [.. ends];
     }
 }
@@ -75,7 +71,16 @@ internal static class HoleFacts
             double place = Fits.BoltPlace(screw);
             double wide = screw.ClearanceHole;
             holes.Add(
-                new($"bolt hole {bolt.Name}", FeatureKind.BoltHole, bolt.At, wide, default, Fits.Place, Fits.H13(wide), place)
+                new(
+                    $"bolt hole {bolt.Name}",
+                    FeatureKind.BoltHole,
+                    bolt.At,
+                    wide,
+                    default,
+                    Fits.Place,
+                    Fits.H13(wide),
+                    place
+                )
             );
             holes.Add(
                 new(
@@ -153,7 +158,10 @@ internal static class HoleFacts
         {
             FactFindings.OffPlace(facts, hole.Name, hole.At, off, hole.Place, setup);
         }
-        if (diameter < hole.Diameter - hole.Under - Fits.Rounding || diameter > hole.Diameter + hole.Over + Fits.Rounding)
+        if (
+            diameter < hole.Diameter - hole.Under - Fits.Rounding
+            || diameter > hole.Diameter + hole.Over + Fits.Rounding
+        )
         {
             FactFindings.Fit(facts, hole, diameter, line);
         }
@@ -208,16 +216,28 @@ internal static class HoleFacts
         double deep = hole.Kind == FeatureKind.Counterbore ? seat - Fits.HeadAir - cut.FloorZ : 0;
         if (high > Fits.FreeFloor || deep > Fits.FreeFloor)
         {
-            FactFindings.Floor(facts, hole.Name, hole.At, high > Fits.FreeFloor ? high : -deep, Fits.FreeFloor, cut.Setup);
+            FactFindings.Floor(
+                facts,
+                hole.Name,
+                hole.At,
+                high > Fits.FreeFloor ? high : -deep,
+                Fits.FreeFloor,
+                cut.Setup
+            );
         }
         double wanted = hole.Kind switch
         {
-            FeatureKind.BoltHole => facts.Design.Removals
-                .Where(r => r.Kind == FeatureKind.Counterbore && Middle(r).DistanceTo(hole.At) < Fits.HeadAir)
+            FeatureKind.BoltHole => facts
+                .Design.Removals.Where(r =>
+                    r.Kind == FeatureKind.Counterbore && Middle(r).DistanceTo(hole.At) < Fits.HeadAir
+                )
                 .Select(r => r.FloorZ)
                 .DefaultIfEmpty(face)
                 .Min(),
-            FeatureKind.PinHole or FeatureKind.PinSlot when cut.Setup == Setup.Underside => Math.Min(PinTop(job, hole), face),
+            FeatureKind.PinHole or FeatureKind.PinSlot when cut.Setup == Setup.Underside => Math.Min(
+                PinTop(job, hole),
+                face
+            ),
             _ => face,
         };
         if (wanted - cut.TopZ > Fits.Rounding)
@@ -232,5 +252,6 @@ internal static class HoleFacts
             ? Math.Max(job.Pin.Projection, job.Pin.BushLength)
             : job.Pin.Projection;
 
-    private static bool Within(Box2 box, Point2 p) => p.X >= box.MinX && p.X <= box.MaxX && p.Y >= box.MinY && p.Y <= box.MaxY;
+    private static bool Within(Box2 box, Point2 p) =>
+        p.X >= box.MinX && p.X <= box.MaxX && p.Y >= box.MinY && p.Y <= box.MaxY;
 }

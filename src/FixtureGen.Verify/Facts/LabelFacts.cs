@@ -41,10 +41,7 @@ internal static class LabelFacts
             double off = engraving.Depth - facts.Job.Rules.EngraveDepth;
             if (Math.Abs(off) > Fits.SetFloor || Math.Abs(engraving.TopZ - facts.Face) > Fits.SetFloor)
             {
-                FactFindings.Label(
-                    facts,
-                    FormattableString.Invariant($"{what} is {off:+0.###;-0.###} mm too deep")
-                );
+                FactFindings.Label(facts, FormattableString.Invariant($"{what} is {off:+0.###;-0.###} mm too deep"));
             }
         }
     }

@@ -34,7 +34,9 @@ internal static class NetFacts
         {
             FactFindings.Unasked(facts, net.Feature, HoleFacts.Middle(net), Setup.Top);
         }
-        foreach (GrooveFeature net in facts.Design.Features.OfType<GrooveFeature>().Where(g => g.Kind == FeatureKind.Net))
+        foreach (
+            GrooveFeature net in facts.Design.Features.OfType<GrooveFeature>().Where(g => g.Kind == FeatureKind.Net)
+        )
         {
             Width(facts, net);
         }
@@ -60,10 +62,7 @@ internal static class NetFacts
         double nearest = mills.Where(m => m <= most + Fits.Rounding).MinBy(m => Math.Abs(m - net.Width));
         double half = net.Width / 2;
         PieceBins lines = new(
-            Spread.PiecesOf([
-                .. net.Loops.SelectMany(c => c.Segments),
-                .. net.Runs.SelectMany(r => r.Segments),
-            ]),
+            Spread.PiecesOf([.. net.Loops.SelectMany(c => c.Segments), .. net.Runs.SelectMany(r => r.Segments)]),
             4
         );
         ImmutableArray<Piece> walls = [.. net.Removals.SelectMany(r => FactRun.Boundary(r))];

@@ -78,7 +78,14 @@ internal static class PortFacts
         }
         if (facts.Face - hole.TopZ > Fits.Rounding)
         {
-            FactFindings.Floor(facts, "the top of " + hole.Feature, at, hole.TopZ - facts.Face, Fits.Rounding, Setup.Top);
+            FactFindings.Floor(
+                facts,
+                "the top of " + hole.Feature,
+                at,
+                hole.TopZ - facts.Face,
+                Fits.Rounding,
+                Setup.Top
+            );
         }
         double off =
             hole.FloorZ <= Fits.Rounding

@@ -57,21 +57,17 @@ internal static class ReliefFacts
     {
         double allowed = facts.Job.Rules.SideClearance + Fits.FreeWall;
         PlacedDrawing drawn = facts.Drawing;
-        (double worst, Point2 at) = (allowed, default);
-        foreach (Piece wall in FactRun.Boundary(relief))
-        {
-            double Under(Point2 p) => drawn.Shell.Contains(p) ? Spread.To(drawn.Edges, p) : 0;
-            bool near = Spread.Find([wall], drawn.Edges, 0, allowed).Greatest <= allowed;
-            (double under, Point2 where) = near ? (0, default) : Spread.GreatestAlong(wall, Under, worst);
-            (worst, at) = under > worst ? (under, where) : (worst, at);
-        }
-        if (worst > allowed)
+        IEnumerable<Piece> under = FactRun
+            .Boundary(relief)
+            .SelectMany(w => Spread.Within(w, drawn.Shell, drawn.Edges));
+        Spread off = Spread.Find(under, drawn.Edges, 0, allowed);
+        if (off.Greatest > allowed)
         {
             FactFindings.Wall(
                 facts,
                 relief.Feature,
-                at,
-                worst - facts.Job.Rules.SideClearance,
+                off.GreatestAt,
+                off.Greatest - facts.Job.Rules.SideClearance,
                 Fits.FreeWall,
                 Setup.Top
             );

@@ -37,7 +37,12 @@ internal static class TrimFacts
         ImmutableArray<TrimCut> cuts = facts.Design.TrimCuts;
         if (cuts.Length > 0 && cuts[^1].Kind != TrimKind.Outline)
         {
-            FactFindings.Trim(facts, cuts[^1].Name, "it comes after the outline, when nothing holds the part", cuts[^1].Path.Segments[0].Start);
+            FactFindings.Trim(
+                facts,
+                cuts[^1].Name,
+                "it comes after the outline, when nothing holds the part",
+                cuts[^1].Path.Segments[0].Start
+            );
         }
     }
 
@@ -93,7 +98,12 @@ internal static class TrimFacts
         bool held = cut.Kind == TrimKind.Outline ? facts.Job.Skirt == SkirtHold.Tabs : cut.Hold == SlugHold.Tabbed;
         if (held && cut.Tabs.Length < 2)
         {
-            FactFindings.Trim(facts, cut.Name, FormattableString.Invariant($"{cut.Tabs.Length} bridges hold what it cuts off, 2 are the least"), at);
+            FactFindings.Trim(
+                facts,
+                cut.Name,
+                FormattableString.Invariant($"{cut.Tabs.Length} bridges hold what it cuts off, 2 are the least"),
+                at
+            );
         }
         double length = cut.Path.Segments.Sum(s => s.Length);
         foreach (Tab tab in cut.Tabs)
@@ -101,7 +111,12 @@ internal static class TrimFacts
             double off = Math.Abs(tab.Length - facts.Job.Rules.TabLength);
             if (off > Fits.FreeFloor)
             {
-                FactFindings.Trim(facts, cut.Name, FormattableString.Invariant($"a bridge is {off:0.##} mm off the length that the job says"), at);
+                FactFindings.Trim(
+                    facts,
+                    cut.Name,
+                    FormattableString.Invariant($"a bridge is {off:0.##} mm off the length that the job says"),
+                    at
+                );
             }
         }
         double[] ends = [.. cut.Tabs.Select(t => t.At).Order()];

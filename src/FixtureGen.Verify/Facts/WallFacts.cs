@@ -35,7 +35,9 @@ internal static class WallFacts
                     continue;
                 }
                 (double wall, double s, _) = Distance.Between(all[i], all[k]);
-                double known = thin.TryGetValue((a, b), out (double Wall, Point2 At) t) ? t.Wall : Least(facts, cuts[a], cuts[b]) - Slack;
+                double known = thin.TryGetValue((a, b), out (double Wall, Point2 At) t)
+                    ? t.Wall
+                    : Least(facts, cuts[a], cuts[b]) - Slack;
                 if (wall < known)
                 {
                     thin[(a, b)] = (wall, all[i].PointAt(s));
@@ -44,7 +46,14 @@ internal static class WallFacts
         }
         foreach (((int a, int b), (double wall, Point2 at)) in thin)
         {
-            FactFindings.Thin(facts, cuts[a].Cut.Feature, cuts[b].Cut.Feature, wall, Least(facts, cuts[a], cuts[b]), at);
+            FactFindings.Thin(
+                facts,
+                cuts[a].Cut.Feature,
+                cuts[b].Cut.Feature,
+                wall,
+                Least(facts, cuts[a], cuts[b]),
+                at
+            );
         }
         Inside(facts, cuts);
         Leaves(facts, cuts);
@@ -99,7 +108,8 @@ internal static class WallFacts
         foreach (Owned cut in cuts.Where(c => c.Cut.Kind != FeatureKind.Relief))
         {
             Box2 c = cut.Area.Bounds;
-            double left = new[] { c.MinX - b.MinX, b.MaxX - c.MaxX, c.MinY - b.MinY, b.MaxY - c.MaxY }.Min() - tolerance;
+            double left =
+                new[] { c.MinX - b.MinX, b.MaxX - c.MaxX, c.MinY - b.MinY, b.MaxY - c.MaxY }.Min() - tolerance;
             if (left < 0)
             {
                 FactFindings.Thin(facts, cut.Cut.Feature, "the block's edge", left, 0, c.Middle);

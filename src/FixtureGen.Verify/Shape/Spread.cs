@@ -39,24 +39,56 @@ internal readonly record struct Spread(double Least, Point2 LeastAt, double Grea
 
     /// <summary>
     /// The greatest value along a piece, to <see cref="Precision"/>, of a function that changes by no more than the way between two
-    /// points; atLeast where none is greater. A stretch is halved until its middle's value and half its length say that nothing is left to find.
+    /// points; atLeast where none is greater. A stretch is halved until what it can have at most says that nothing is left to find.
     /// </summary>
-    public static (double Value, Point2 At) GreatestAlong(Piece piece, Func<Point2, double> value, double atLeast)
+    /// <param name="bound">What no point of a stretch exceeds, where that is known better than by its length; else infinite.</param>
+    public static double GreatestAlong(
+        Piece piece,
+        Func<Point2, double> value,
+        Func<Piece, double> bound,
+        double atLeast
+    )
     {
-        (double best, Point2 at) = (atLeast, default);
+        double best = atLeast;
         Stack<Piece> open = new([piece]);
         while (open.TryPop(out Piece part))
         {
-            Point2 middle = part.PointAt(0.5);
-            double v = value(middle);
-            (best, at) = v > best ? (v, middle) : (best, at);
-            if (v + (part.Length / 2) > best + Precision)
+            double v = value(part.PointAt(0.5));
+            best = Math.Max(best, v);
+            if (Math.Min(v + (part.Length / 2), bound(part)) > best + Precision)
             {
                 open.Push(part.Part(0.5, 1));
                 open.Push(part.Part(0, 0.5));
             }
         }
-        return (best, at);
+        return best;
+    }
+
+    /// <summary>The stretches of a piece that lie within an area whose edges these are.</summary>
+    public static IEnumerable<Piece> Within(Piece piece, Area area, PieceBins edges)
+    {
+        List<int> near = [];
+        edges.Near(piece.Bounds(), 0, near);
+        List<double> cuts = [0, 1];
+        Span<(double S, double T)> crossings = stackalloc (double, double)[Crossings.Most];
+        foreach (int i in near)
+        {
+            foreach ((double s, _) in crossings[..Crossings.Find(piece, edges.Pieces[i], crossings)])
+            {
+                cuts.Add(s);
+            }
+        }
+        cuts.Sort();
+        List<Piece> inside = [];
+        for (int i = 0; i + 1 < cuts.Count; i++)
+        {
+            bool some = (cuts[i + 1] - cuts[i]) * piece.Length > Precision;
+            if (some && area.Contains(piece.PointAt((cuts[i] + cuts[i + 1]) / 2)))
+            {
+                inside.Add(piece.Part(cuts[i], cuts[i + 1]));
+            }
+        }
+        return inside;
     }
 
     /// <summary>The pieces of a contour or path.</summary>
@@ -88,21 +120,31 @@ internal readonly record struct Spread(double Least, Point2 LeastAt, double Grea
 
     /// <summary>
     /// What no point of a piece is farther from another than: a line's distance from a line is greatest at an end, since it is convex;
-    /// an arc's from an arc that it runs beside is at most what centres and radii are apart.
+    /// an arc's from an arc that it runs beside is at most what centres and radii are apart; and nothing is farther from a line than
+    /// from either of its ends.
     /// </summary>
-    private static double Most(Piece piece, Piece other)
+    public static double Most(Piece piece, Piece other)
     {
-        if (!piece.IsArc && !other.IsArc)
+        if (!other.IsArc)
         {
-            return Math.Max(Distance.To(other, piece.A), Distance.To(other, piece.B));
+            return piece.IsArc
+                ? Math.Min(From(piece, other.A), From(piece, other.B))
+                : Math.Max(Distance.To(other, piece.A), Distance.To(other, piece.B));
         }
         bool beside =
             piece.IsArc
-            && other.IsArc
             && other.TurnTo(piece.A) is >= 0 and <= 1
             && other.TurnTo(piece.B) is >= 0 and <= 1
             && other.TurnTo(piece.PointAt(0.5)) is >= 0 and <= 1;
         return beside ? piece.C.DistanceTo(other.C) + Math.Abs(piece.R - other.R) : double.PositiveInfinity;
+    }
+
+    /// <summary>The farthest that an arc gets from a point.</summary>
+    private static double From(Piece arc, Point2 p)
+    {
+        double ends = Math.Max(p.DistanceTo(arc.A), p.DistanceTo(arc.B));
+        bool opposite = arc.TurnTo(arc.C + (arc.C - p)) is >= 0 and <= 1;
+        return opposite ? Math.Max(ends, p.DistanceTo(arc.C) + arc.R) : ends;
     }
 
     private static (double Distance, int Piece) Nearest(PieceBins axis, Point2 p, List<int> near)

@@ -39,7 +39,9 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
             .. plans.Value.Select(p => ProgramWriter.Write(p, Job.Control, Job)).Select(s => Written(s)),
         ];
 
-        VerifyResult verdict = Verifier.Judge(new VerifyRequest(HeldJobs.Nominal(Job), design, texts, Limits.House) { Drawing = null });
+        VerifyResult verdict = Verifier.Judge(
+            new VerifyRequest(HeldJobs.Nominal(Job), design, texts, Limits.House) { Drawing = null }
+        );
 
         foreach (ProgramVerdict p in verdict.Programs)
         {
@@ -100,7 +102,10 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
                 design,
                 [.. plans.Select(p => Written(ProgramWriter.Write(p, job.Control, job)))],
                 Limits.House
-            ) { Drawing = null }
+            )
+            {
+                Drawing = null,
+            }
         );
 
         Assert.True(

@@ -116,13 +116,19 @@ internal static class DesignDamage
             yield return ($"{pin} tighter", Tighter(pin, 0.015, 0.3));
             yield return ($"{pin} dropped", Drop(pin));
         }
-        yield return ("pins moved 0.8", All(d => f => Shifts.Move(f, d.Way(0.8, 0.8)), FeatureKind.PinHole, FeatureKind.PinSlot));
+        yield return (
+            "pins moved 0.8",
+            All(d => f => Shifts.Move(f, d.Way(0.8, 0.8)), FeatureKind.PinHole, FeatureKind.PinSlot)
+        );
         yield return ("slot shorter", Change(FeatureKind.PinSlot, (f, d) => Slot(f, -d.Between(0.1, 0.2), 0)));
         yield return ("slot longer", Change(FeatureKind.PinSlot, (f, d) => Slot(f, d.Between(0.1, 2), 0)));
         yield return ("slot turned", Change(FeatureKind.PinSlot, (f, d) => Slot(f, 0, d.Between(60, 120))));
         yield return ("pins swapped", Swap(FeatureKind.PinHole, FeatureKind.PinSlot));
         yield return ("bolt hole moved", Moved(FeatureKind.BoltHole, 0.3, 2));
-        yield return ("bolts moved 1.0", All(d => f => Shifts.Move(f, d.Way(1, 1)), FeatureKind.BoltHole, FeatureKind.Counterbore));
+        yield return (
+            "bolts moved 1.0",
+            All(d => f => Shifts.Move(f, d.Way(1, 1)), FeatureKind.BoltHole, FeatureKind.Counterbore)
+        );
         yield return ("bolt hole wider", Wider(FeatureKind.BoltHole, 0.2, 1));
         yield return ("bolt hole tighter", Tighter(FeatureKind.BoltHole, 0.05, 1));
         yield return ("bolt hole dropped", Drop(FeatureKind.BoltHole));
@@ -136,7 +142,10 @@ internal static class DesignDamage
         yield return ("locators moved 1.0", All(d => f => Shifts.Move(f, d.Way(1, 1)), FeatureKind.LocatorHole));
         yield return ("locator wider", Wider(FeatureKind.LocatorHole, 0.015, 0.3));
         yield return ("locator tighter", Tighter(FeatureKind.LocatorHole, 0.02, 0.3));
-        yield return ("locator shallow", Change(FeatureKind.LocatorHole, (f, d) => Shifts.Deepen(f, -d.Between(5, 6.5))));
+        yield return (
+            "locator shallow",
+            Change(FeatureKind.LocatorHole, (f, d) => Shifts.Deepen(f, -d.Between(5, 6.5)))
+        );
         yield return ("locator dropped", Drop(FeatureKind.LocatorHole));
         yield return ("locator doubled", Double(FeatureKind.LocatorHole, 10, 14));
         yield return ("port moved", Moved(FeatureKind.Port, 0.1, 3));
@@ -150,13 +159,7 @@ internal static class DesignDamage
         HoleFeature slot = (HoleFeature)feature;
         return slot.SlotLength + longer < 0.05
             ? null
-            : Shifts.Hole(
-                slot with
-                {
-                    SlotLength = slot.SlotLength + longer,
-                    SlotAngleDeg = slot.SlotAngleDeg + turn,
-                }
-            );
+            : Shifts.Hole(slot with { SlotLength = slot.SlotLength + longer, SlotAngleDeg = slot.SlotAngleDeg + turn });
     }
 
     private static Spoil Swap(FeatureKind one, FeatureKind other) =>

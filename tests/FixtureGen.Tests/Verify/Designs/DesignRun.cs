@@ -9,6 +9,7 @@ using FixtureGen.Tests.Support;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Verdicts;
+using Xunit;
 
 namespace FixtureGen.Tests.Verify.Designs;
 
@@ -53,10 +54,9 @@ internal sealed class DesignRun(IReadOnlyList<DemoProgram> demos)
             _rows[kind] = (tried, refused, unplanned + 1);
             return null;
         }
-        VerifyResult result = Verifier.Judge(
-            new VerifyRequest(job, design, texts, Coarse) { Drawing = demo.Drawing }
-        );
+        VerifyResult result = Verifier.Judge(new VerifyRequest(job, design, texts, Coarse) { Drawing = demo.Drawing });
         _rows[kind] = (tried + 1, refused + (result.Ok ? 0 : 1), unplanned);
+        TestContext.Current.SendDiagnosticMessage($"{kind}: {demo.Job.Name}, refused {!result.Ok}");
         if (result.Ok)
         {
             Misses.Add($"{kind} in {demo.Job.Name}");

@@ -26,11 +26,7 @@ internal static class Shifts
         ];
         return feature switch
         {
-            PocketFeature p => p with
-            {
-                Area = [.. p.Area.Select(a => Transform.Apply(pose, a))],
-                Removals = removals,
-            },
+            PocketFeature p => p with { Area = [.. p.Area.Select(a => Transform.Apply(pose, a))], Removals = removals },
             GrooveFeature g => g with
             {
                 Loops = [.. g.Loops.Select(l => Transform.Apply(pose, l))],

@@ -13,8 +13,14 @@ internal static class TrimDamage
     public static IEnumerable<(string Name, Spoil Spoil)> Kinds()
     {
         yield return ("trim moved", Cut((c, _, d) => Shifts.Place(c, Pose(d.Way(0.15, 2)))));
-        yield return ("trim turned", Cut((c, _, d) => Shifts.Place(c, Shifts.About(c.Edge.Segments[0].Start, d.Between(0.5, 5)))));
-        yield return ("trim mirrored", Cut((c, _, d) => Shifts.Mirror(c, Measure.Bounds(c.Edge).Middle.X + d.Between(0.3, 1))));
+        yield return (
+            "trim turned",
+            Cut((c, _, d) => Shifts.Place(c, Shifts.About(c.Edge.Segments[0].Start, d.Between(0.5, 5))))
+        );
+        yield return (
+            "trim mirrored",
+            Cut((c, _, d) => Shifts.Mirror(c, Measure.Bounds(c.Edge).Middle.X + d.Between(0.3, 1)))
+        );
         yield return ("trim into the part", Edge((r, d) => Kernel.Offset(r, -d.Between(0.15, 1))));
         yield return ("trim off the part", Edge((r, d) => Kernel.Offset(r, d.Between(0.15, 1))));
         yield return ("trim reversed", Cut((c, _, _) => Shifts.Reverse(c)));
@@ -77,12 +83,7 @@ internal static class TrimDamage
             : null;
 
     private static FixtureDesign? First(FixtureDesign design) =>
-        design.TrimCuts.Length < 2
-            ? null
-            : design with
-            {
-                TrimCuts = [design.TrimCuts[^1], .. design.TrimCuts[..^1]],
-            };
+        design.TrimCuts.Length < 2 ? null : design with { TrimCuts = [design.TrimCuts[^1], .. design.TrimCuts[..^1]] };
 
     private static TrimCut? Bridges(TrimCut cut, double longer) =>
         cut.Tabs.IsEmpty || cut.Tabs[0].Length + longer < 0.5

@@ -20,10 +20,27 @@ internal static class WholeDamage
         yield return ("pose not followed", (d, _, w) => Posed(d, w));
         yield return ("part turned over", (d, _, _) => Mirrored(d));
         yield return ("part larger", (d, job, w) => Scaled(d, w.Between(1.002, 1.02)));
-        yield return ("cutouts forgotten", (d, _, _) => d.Part.Cutouts.IsEmpty ? null : d with { Part = d.Part with { Cutouts = [] } });
+        yield return (
+            "cutouts forgotten",
+            (d, _, _) => d.Part.Cutouts.IsEmpty ? null : d with { Part = d.Part with { Cutouts = [] } }
+        );
         yield return ("blank moved", (d, _, w) => Blank(d, w.Way(0.2, 3)));
-        yield return ("label of another revision", (d, job, _) => Label(d, d.Label.Replace(FormattableString.Invariant($"REV {job.Revision}"), "REV 9", StringComparison.Ordinal)));
-        yield return ("label counts wrong", (d, _, _) => Label(d, d.Label.Replace("MAGNETS", "MAGNETS 1", StringComparison.Ordinal)));
+        yield return (
+            "label of another revision",
+            (d, job, _) =>
+                Label(
+                    d,
+                    d.Label.Replace(
+                        FormattableString.Invariant($"REV {job.Revision}"),
+                        "REV 9",
+                        StringComparison.Ordinal
+                    )
+                )
+        );
+        yield return (
+            "label counts wrong",
+            (d, _, _) => Label(d, d.Label.Replace("MAGNETS", "MAGNETS 1", StringComparison.Ordinal))
+        );
         yield return ("label of another job", (d, _, _) => Label(d, "OTHER PART X-9"));
     }
 
@@ -40,11 +57,7 @@ internal static class WholeDamage
                 && Measure.Bounds(f.Removals[0].Area).Middle.DistanceTo(magnet.At) < job.Magnet.Diameter
             ),
         ];
-        return design with
-        {
-            Magnets = design.Magnets.Remove(magnet),
-            Features = design.Features.RemoveRange(own),
-        };
+        return design with { Magnets = design.Magnets.Remove(magnet), Features = design.Features.RemoveRange(own) };
     }
 
     private static FixtureDesign? Locked(FixtureDesign design, Job job, Draw draw)
@@ -126,7 +139,9 @@ internal static class WholeDamage
             : null;
 
     private static FixtureDesign? Reached(FixtureDesign design, Job job, Draw draw) =>
-        draw.One([.. design.Features.OfType<GrooveFeature>().Where(f => f.Kind == FeatureKind.Net && f.Loops.Length > 0)])
+        draw.One([
+            .. design.Features.OfType<GrooveFeature>().Where(f => f.Kind == FeatureKind.Net && f.Loops.Length > 0),
+        ])
             is { } net
         && Shifts.Groove(net with { Loops = [], Runs = net.Runs.IsEmpty ? [] : [net.Runs[0]] }) is { } less
         && less.Removals[0].Area.Length > 0
