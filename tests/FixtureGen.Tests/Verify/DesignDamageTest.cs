@@ -44,7 +44,7 @@ public sealed class DesignDamageTest
             { "net dropped", "zone-unfed" },
             { "zone and groove moved", "wall-left" },
             { "trim into the part", "edge-cut-into" },
-            { "cutout forgotten", "edge-left" },
+            { "trim off the part", "edge-left" },
             { "trim reversed", "trim-off-job" },
             { "label of another job", "label-off-job" },
             { "magnet forgotten", "magnets-off-job" },
