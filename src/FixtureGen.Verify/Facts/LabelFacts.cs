@@ -21,11 +21,11 @@ internal static class LabelFacts
         {
             FactFindings.Label(facts, $"the label is '{design.Label}', job and design ask for {wanted}");
         }
-        One(facts, FeatureKind.Label, "the label", true, design.Label);
-        One(facts, FeatureKind.Mark, "the pole's mark", magnets > 0, "");
+        Engraved(facts, FeatureKind.Label, "the label", true, design.Label);
+        Engraved(facts, FeatureKind.Mark, "the pole's mark", magnets > 0, "");
     }
 
-    private static void One(FactRun facts, FeatureKind kind, string what, bool wanted, string text)
+    private static void Engraved(FactRun facts, FeatureKind kind, string what, bool wanted, string text)
     {
         EngravingFeature[] there = [.. facts.Design.Features.OfType<EngravingFeature>().Where(f => f.Kind == kind)];
         if (there.Length != (wanted ? 1 : 0))

@@ -12,7 +12,7 @@ internal static class WallFacts
 
     private const double Bin = 4;
 
-    private sealed record Owned(Removal Cut, Area Area, int From);
+    private sealed record Owned(Removal Cut, Area Area);
 
     public static void Check(FactRun facts)
     {
@@ -59,16 +59,10 @@ internal static class WallFacts
         Leaves(facts, cuts);
     }
 
-    private static IEnumerable<Owned> Owners(FactRun facts)
-    {
-        int from = 0;
-        foreach (Removal cut in facts.Design.Removals.Where(r => r.Setup == Setup.Top && r.Kind != FeatureKind.Skim))
-        {
-            Area area = new(FactRun.Boundary(cut));
-            yield return new Owned(cut, area, from);
-            from += area.Pieces.Length;
-        }
-    }
+    private static IEnumerable<Owned> Owners(FactRun facts) =>
+        facts
+            .Design.Removals.Where(r => r.Setup == Setup.Top && r.Kind != FeatureKind.Skim)
+            .Select(r => new Owned(r, new Area(FactRun.Boundary(r))));
 
     private static double Least(FactRun facts, Owned a, Owned b) =>
         (a.Cut.Kind == FeatureKind.GasketGroove && NeedsLand(b.Cut))
