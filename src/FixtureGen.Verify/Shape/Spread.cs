@@ -120,31 +120,32 @@ internal readonly record struct Spread(double Least, Point2 LeastAt, double Grea
 
     /// <summary>
     /// What no point of a piece is farther from another than: a line's distance from a line is greatest at an end, since it is convex;
-    /// an arc's from an arc that it runs beside is at most what centres and radii are apart; and nothing is farther from a line than
-    /// from either of its ends.
+    /// beside an arc it is what the distance from its centre differs from its radius; and nothing is farther from a line than from
+    /// either of its ends.
     /// </summary>
     public static double Most(Piece piece, Piece other)
     {
         if (!other.IsArc)
         {
             return piece.IsArc
-                ? Math.Min(From(piece, other.A), From(piece, other.B))
+                ? Math.Min(Farthest(piece, other.A), Farthest(piece, other.B))
                 : Math.Max(Distance.To(other, piece.A), Distance.To(other, piece.B));
         }
         bool beside =
-            piece.IsArc
-            && other.TurnTo(piece.A) is >= 0 and <= 1
+            other.TurnTo(piece.A) is >= 0 and <= 1
             && other.TurnTo(piece.B) is >= 0 and <= 1
             && other.TurnTo(piece.PointAt(0.5)) is >= 0 and <= 1;
-        return beside ? piece.C.DistanceTo(other.C) + Math.Abs(piece.R - other.R) : double.PositiveInfinity;
+        return beside
+            ? Math.Max(Farthest(piece, other.C) - other.R, other.R - Distance.To(piece, other.C))
+            : double.PositiveInfinity;
     }
 
-    /// <summary>The farthest that an arc gets from a point.</summary>
-    private static double From(Piece arc, Point2 p)
+    /// <summary>The farthest that a piece gets from a point.</summary>
+    private static double Farthest(Piece piece, Point2 p)
     {
-        double ends = Math.Max(p.DistanceTo(arc.A), p.DistanceTo(arc.B));
-        bool opposite = arc.TurnTo(arc.C + (arc.C - p)) is >= 0 and <= 1;
-        return opposite ? Math.Max(ends, p.DistanceTo(arc.C) + arc.R) : ends;
+        double ends = Math.Max(p.DistanceTo(piece.A), p.DistanceTo(piece.B));
+        bool opposite = piece.IsArc && piece.TurnTo(piece.C + (piece.C - p)) is >= 0 and <= 1;
+        return opposite ? Math.Max(ends, p.DistanceTo(piece.C) + piece.R) : ends;
     }
 
     private static (double Distance, int Piece) Nearest(PieceBins axis, Point2 p, List<int> near)
