@@ -57,9 +57,7 @@ internal static class ReliefFacts
     {
         double allowed = facts.Job.Rules.SideClearance + Fits.FreeWall;
         PlacedDrawing drawn = facts.Drawing;
-        IEnumerable<Piece> under = FactRun
-            .Boundary(relief)
-            .SelectMany(w => Spread.Within(w, drawn.Shell, drawn.Edges));
+        IEnumerable<Piece> under = FactRun.Boundary(relief).SelectMany(w => Spread.Within(w, drawn.Shell, drawn.Edges));
         Spread off = Spread.Find(under, drawn.Edges, 0, allowed);
         if (off.Greatest > allowed)
         {

@@ -103,7 +103,8 @@ internal sealed class DesignRun(IReadOnlyList<DemoProgram> demos)
             Stage<ProgramText>[] texts = [.. plans.Value.Select(p => ProgramWriter.Write(p, job.Control, job))];
             return texts.All(t => t.Ok) ? [.. texts.Select(t => t.Value!)] : null;
         }
-        catch (Exception e) when (e is KernelException or InvalidOperationException or ArgumentException or IndexOutOfRangeException)
+        catch (Exception e)
+            when (e is KernelException or InvalidOperationException or ArgumentException or IndexOutOfRangeException)
         {
             return null;
         }
