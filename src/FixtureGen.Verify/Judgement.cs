@@ -2,6 +2,8 @@ using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Checks;
+using FixtureGen.Verify.Corners;
+using FixtureGen.Verify.Facts;
 using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
@@ -14,10 +16,11 @@ namespace FixtureGen.Verify;
 /// One raw block, which it cuts, on its way through its setups. Setups without a program are taken from the design as cut
 /// perfectly.
 /// </summary>
-internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, BlockGrid block)
+internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Part? drawing, BlockGrid block)
 {
     private readonly ImmutableArray<ProgramVerdict>.Builder _verdicts = ImmutableArray.CreateBuilder<ProgramVerdict>();
     private readonly AllowedShape _top = AllowedShape.OfBlock(design, Setup.Top);
+    private readonly HashSet<Setup> _asked = [];
     private bool _undersideDone;
     private bool _topDone;
     private double _gougeDepth;
@@ -109,6 +112,8 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         Run run = Read(program, grid);
         (CutScan cuts, _) = CarvePass.Carve(run);
         CommonChecks(run);
+        Facts(run);
+        CornerCheck.Check(run);
         ProgramHold hold = BlockOnPlate.Judge(run, cuts);
         ScrewCheck.Check(run);
         if (program.Setup == Setup.Top)
@@ -123,10 +128,12 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
             using Heights finished = TargetGrid.Make(_top, block, true);
             using Heights below = finished.Turned((float)design.RawThickness);
             new FloorCheck(run, grid.TopHeights, below).Check();
+            CornerFloor.Check(run, grid.TopHeights, below);
         }
         else
         {
             new FloorCheck(run, grid.TopHeights, grid.BottomHeights).Check();
+            CornerFloor.Check(run, grid.TopHeights, grid.BottomHeights);
         }
         Write(run, before - Volume(grid), [], hold);
     }
@@ -144,6 +151,9 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         Run run = Read(program, shell);
         (CutScan cuts, TrimStates states) = CarvePass.Carve(run);
         CommonChecks(run);
+        Facts(run);
+        CornerCheck.Check(run);
+        CornerTrim.Check(run, block);
         ProgramHold hold = ShellOnBlock.Judge(run, cuts, states);
         ObstacleCheck.Check(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
         new BlockContact(run, block, _top).Check();
@@ -152,6 +162,17 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         Compare(run, shape, new Bridges(design).Contains);
         ImmutableArray<LooseScrap> loose = LooseCheck.Check(run);
         Write(run, before - Volume(shell), loose, hold);
+    }
+
+    /// <summary>What the shop's files say, asked with the first program that takes it for done: the design's own word for it is not enough.</summary>
+    private void Facts(Run run)
+    {
+        if (drawing is not null)
+        {
+            bool first = _asked.Count == 0;
+            Setup[] now = [.. Enum.GetValues<Setup>().Where(s => s <= run.Setup && _asked.Add(s))];
+            ShopFacts.Check(run, drawing, first, [.. now]);
+        }
     }
 
     private void Compare(Run run, AllowedShape shape, Func<Point2, bool> mayStand)

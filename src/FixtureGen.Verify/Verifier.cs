@@ -20,7 +20,7 @@ public static class Verifier
             return refused;
         }
         BlockGrid block = BlockGrid.Raw(request.Design, request.Limits.Cell);
-        Judgement judgement = new(request.Job, request.Design, request.Limits, block);
+        Judgement judgement = new(request.Job, request.Design, request.Limits, request.Drawing, block);
         foreach (ProgramText program in request.Programs.OrderBy(p => p.Setup))
         {
             judgement.Add(program);
@@ -35,6 +35,7 @@ public static class Verifier
     /// </summary>
     /// <param name="setup">Null to find out.</param>
     /// <param name="known">The job's programs, for their numbers; one that is not among them may have any number.</param>
+    /// <param name="drawing">As for <see cref="VerifyRequest.Drawing"/>.</param>
     public static VerifyResult JudgeOne(
         Job job,
         FixtureDesign design,
@@ -42,7 +43,8 @@ public static class Verifier
         string text,
         Setup? setup,
         IReadOnlyList<ProgramText> known,
-        Limits limits
+        Limits limits,
+        Part? drawing
     )
     {
         Setup? found = setup ?? SetupGuess.Guess(job, design, fileName, text, known);
@@ -52,6 +54,6 @@ public static class Verifier
         }
         int number = known.FirstOrDefault(p => p.Setup == sure)?.ProgramNumber ?? 0;
         ProgramText program = new(sure, number, fileName, text);
-        return Judge(new VerifyRequest(job, design, [program], limits));
+        return Judge(new VerifyRequest(job, design, [program], limits) { Drawing = drawing });
     }
 }

@@ -41,7 +41,7 @@ public static class Pipeline
             }
             Programmed sure = made;
             Designed last = designed;
-            verdict = log.Take("judge", () => Judge(last.Job, last.Design, sure.Programs));
+            verdict = log.Take("judge", () => Judge(last, sure.Programs));
             return Result(ok: true) with { Inputs = inputs.UsedBy(designed.Job) };
         }
         catch (Stopped)
@@ -98,11 +98,22 @@ public static class Pipeline
         PipelineResult result = new() { Ok = false, Findings = [] };
         try
         {
-            (Job job, FixtureDesign design) = Draw(Begin(request, log), request.Registered, log);
+            Begun begun = Begin(request, log);
+            (Job job, FixtureDesign design) = Draw(begun, request.Registered, log);
             result = result with { Job = job, Design = design };
             VerifyResult verdict = log.Do(
                 "judge",
-                () => Verifier.JudgeOne(job, design, programFile, programText, setup, ProgramNames(job), Limits.House)
+                () =>
+                    Verifier.JudgeOne(
+                        job,
+                        design,
+                        programFile,
+                        programText,
+                        setup,
+                        ProgramNames(job),
+                        Limits.House,
+                        begun.Part
+                    )
             );
             return result with { Ok = verdict.Ok, Findings = [.. verdict.Findings], Verdict = verdict };
         }
@@ -234,9 +245,10 @@ public static class Pipeline
             ),
         ];
 
-    private static Stage<VerifyResult> Judge(Job job, FixtureDesign design, ImmutableArray<ProgramText> programs)
+    private static Stage<VerifyResult> Judge(Designed designed, ImmutableArray<ProgramText> programs)
     {
-        VerifyResult verdict = Verifier.Judge(new VerifyRequest(job, design, programs, Limits.House));
+        VerifyRequest request = new(designed.Job, designed.Design, programs, Limits.House) { Drawing = designed.Part };
+        VerifyResult verdict = Verifier.Judge(request);
         return Stage.Answer(verdict, verdict.Findings);
     }
 

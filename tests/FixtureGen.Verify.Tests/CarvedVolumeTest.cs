@@ -59,6 +59,9 @@ public sealed class CarvedVolumeTest
                         Cell = cell,
                     }
                 )
+                {
+                    Drawing = null,
+                }
             );
             Assert.Equal(code.Length == 0, result.Ok);
             Assert.True(

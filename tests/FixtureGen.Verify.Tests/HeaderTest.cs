@@ -113,7 +113,10 @@ public sealed class HeaderTest
             },
             [new ProgramText(Setup.Top, 0, "test.top.nc", text)],
             Limits.House
-        );
+        )
+        {
+            Drawing = null,
+        };
         Slip.Nothing(Verifier.Judge(request));
     }
 

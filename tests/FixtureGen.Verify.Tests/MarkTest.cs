@@ -79,7 +79,8 @@ public sealed class MarkTest
             Program(),
             Setup.Trim,
             [],
-            Limits.House
+            Limits.House,
+            null
         );
         Finding[] astray = [.. result.Findings.Where(f => f.Code == "mark-astray")];
         Assert.NotEmpty(astray);

@@ -30,5 +30,14 @@ public sealed class SetupGuessTest
     }
 
     private static VerifyResult Judge(string text, string file, bool known) =>
-        Verifier.JudgeOne(PocketTest.Job, PocketTest.Design, file, text, null, known ? [Known] : [], Limits.House);
+        Verifier.JudgeOne(
+            PocketTest.Job,
+            PocketTest.Design,
+            file,
+            text,
+            null,
+            known ? [Known] : [],
+            Limits.House,
+            null
+        );
 }

@@ -107,6 +107,9 @@ public sealed class UndersideTest
                 ],
                 Limits.House
             )
+            {
+                Drawing = null,
+            }
         );
         Assert.Equal(["under.nc", "top.nc"], result.Programs.Select(p => p.FileName));
         Assert.Contains("floor-left", result.Programs[1].Findings.Select(f => f.Code));

@@ -1,5 +1,6 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
+using FixtureGen.Verify.Facts;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
@@ -9,12 +10,16 @@ namespace FixtureGen.Verify.Checks;
 /// <summary>
 /// The carved block against the design, cell by cell: cut too deep, and left standing. A cell whose centre lies within the
 /// allowed side gouge of a wall is settled by its exact distance, so walls need no slack of a cell. Where mayStand says so
-/// (bridges in the shell) nothing need be cut.
+/// (bridges in the shell) nothing need be cut. Every cell counts for the amounts; where very many are off, which line is to blame is asked
+/// once for each tile of them.
 /// </summary>
 internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, bool> mayStand)
 {
-    /// <summary>Cells settled one by one; of more, every n-th is looked at.</summary>
-    private const int MostCells = 6000;
+    /// <summary>So many cells get their line one by one; of more, the worst of a tile speaks for it.</summary>
+    private const int MostCells = 60_000;
+
+    /// <summary>So many tiles get a line.</summary>
+    private const int MostTiles = 6000;
 
     /// <summary>What is left within this, mm, is no matter of reach.</summary>
     private const double Numeric = 0.01;
@@ -39,20 +44,32 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         float limit = (float)run.Limits.Gouge;
         (float small, List<int> cells) = HeightScan.Above(run.Grid.TopHeights, target, limit);
         GougeDepth = small;
-        WorstPerLine worst = new();
-        foreach (int cell in Thin(cells))
+        Dictionary<int, (double Amount, int Cell)> tiles = [];
+        foreach (int cell in cells)
         {
-            Point2 p = run.Grid.Centre(cell);
-            double amount = target.HeightAt(cell) - run.Grid.TopHeights.HeightAt(cell);
-            double beside = shape.ToFree(p, run.Grid.TopHeights.HeightAt(cell), run.Limits.Gouge, run.Limits.Gouge);
-            if (beside <= run.Limits.Gouge)
+            float top = run.Grid.TopHeights.HeightAt(cell);
+            double amount = target.HeightAt(cell) - top;
+            if (MayBeBeside(target, cell, top + limit))
             {
-                GougeSide = Math.Max(GougeSide, beside);
-                continue;
+                double beside = shape.ToFree(run.Grid.Centre(cell), top, run.Limits.Gouge, run.Limits.Gouge);
+                if (beside <= run.Limits.Gouge)
+                {
+                    GougeSide = Math.Max(GougeSide, beside);
+                    continue;
+                }
             }
             GougeDepth = Math.Max(GougeDepth, amount);
-            int line = run.Index.FirstBelow(p, target.HeightAt(cell) - limit)?.Line ?? 0;
-            worst.Add(line, amount, p);
+            int tile = TileOf(cell);
+            if (!tiles.TryGetValue(tile, out (double Amount, int) known) || known.Amount < amount)
+            {
+                tiles[tile] = (amount, cell);
+            }
+        }
+        WorstPerLine worst = new();
+        foreach ((double amount, int cell) in tiles.Values.OrderByDescending(t => t.Amount).Take(MostTiles))
+        {
+            Point2 p = run.Grid.Centre(cell);
+            worst.Add(run.Index.FirstBelow(p, target.HeightAt(cell) - limit)?.Line ?? 0, amount, p);
         }
         foreach ((int line, double amount, Point2 at) in worst.All)
         {
@@ -68,7 +85,6 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
 
     private void LeftStanding(Heights target)
     {
-        float limit = (float)run.Limits.Leftover;
         (Leftover, List<int> cells) = HeightScan.Above(target, run.Grid.TopHeights, (float)Numeric);
         double least = run
             .Cutters.Values.Where(c => c.Shape != CutterShape.Cone && Used(c))
@@ -77,20 +93,21 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             .Min();
         Opening opening = new(shape, least);
         WorstPerLine worst = new();
-        foreach (int cell in Thin(cells))
+        int asked = 0;
+        IEnumerable<IGrouping<int, int>> tiles = cells
+            .GroupBy(TileOf)
+            .OrderByDescending(t => t.Max(c => Above(target, c)));
+        foreach (IGrouping<int, int> tile in tiles)
         {
-            Point2 p = run.Grid.Centre(cell);
-            (double beside, Motion? nearest) = run.Index.Beside(p, target.HeightAt(cell) + limit);
-            double amount = Math.Min(run.Grid.TopHeights.HeightAt(cell) - target.HeightAt(cell), Math.Max(0, beside));
-            if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, target.HeightAt(cell), Numeric)))
+            // the greatest amount stays true: a tile that is passed over stands no higher than what was found
+            IEnumerable<int> some =
+                asked <= MostCells || tile.Max(c => Above(target, c)) > Leftover
+                    ? tile
+                    : [tile.MaxBy(c => Above(target, c))];
+            foreach (int cell in some)
             {
-                continue;
-            }
-            Leftover = Math.Max(Leftover, amount);
-            int line = (nearest ?? run.Index.Nearest(p))?.Line ?? 0;
-            if (amount > limit)
-            {
-                worst.Add(line, amount, p);
+                asked++;
+                Standing(target, cell, opening, mayStand, worst);
             }
         }
         foreach ((int line, double amount, Point2 at) in worst.All)
@@ -98,7 +115,7 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
             run.Log.Error(
                 "left-over",
                 line,
-                $"{amount:0.###} mm stand above the design at X {at.X:0.##} Y {at.Y:0.##}, {limit:0.###} mm is allowed",
+                $"{amount:0.###} mm stand above the design at X {at.X:0.##} Y {at.Y:0.##}, {Allowed(target, at):0.###} mm is allowed",
                 "A pass is missing, too high or too far away",
                 at
             );
@@ -147,12 +164,66 @@ internal sealed class BlockCompare(Run run, AllowedShape shape, Func<Point2, boo
         run.Motions()
             .Any(m => m.Motion.Tool == cutter.Tool.Number && Run.IsFeed(m.Motion) && Run.Low(m.Motion) < shape.Top);
 
-    private static IEnumerable<int> Thin(List<int> cells)
+    private double Above(Heights target, int cell) => run.Grid.TopHeights.HeightAt(cell) - target.HeightAt(cell);
+
+    private void Standing(Heights target, int cell, Opening opening, Func<Point2, bool> mayStand, WorstPerLine worst)
     {
-        int step = 1 + (cells.Count / MostCells);
-        for (int i = 0; i < cells.Count; i += step)
+        Point2 p = run.Grid.Centre(cell);
+        double floor = target.HeightAt(cell);
+        (double beside, Motion? nearest) = run.Index.Beside(p, floor + run.Limits.Leftover);
+        // a floor that a cutter did go over stands as high as that cutter left it
+        double amount = Math.Max(0, Math.Min(Above(target, cell), beside > 0 ? beside : run.Index.Lowest(p) - floor));
+        if (amount > Numeric && (mayStand(p) || !opening.Reaches(p, floor, Numeric)))
         {
-            yield return cells[i];
+            return;
         }
+        Leftover = Math.Max(Leftover, amount);
+        if (amount > Numeric && amount > Allowed(target, p))
+        {
+            worst.Add((nearest ?? run.Index.Nearest(p))?.Line ?? 0, amount, p);
+        }
+    }
+
+    /// <summary>What may stand there: what the fit of the cut bears that has this floor, and never more than the judge's limit.</summary>
+    private double Allowed(Heights target, Point2 at)
+    {
+        int column = Math.Clamp((int)((at.X - run.Grid.Box.MinX) / run.Grid.Cell), 0, run.Grid.Columns - 1);
+        int row = Math.Clamp((int)((at.Y - run.Grid.Box.MinY) / run.Grid.Cell), 0, run.Grid.Rows - 1);
+        double floor = target.HeightAt(row, column);
+        return shape
+            .Cuts.Where(c => Math.Abs(c.Floor - floor) < Numeric && c.Area.Contains(at))
+            .Select(c => Fits.Floor(run.Job, c.Kind))
+            .Append(run.Limits.Leftover)
+            .Min();
+    }
+
+    /// <summary>
+    /// Whether a cell may lie within the allowed gouge of where cutting down to z is free. What a cutter of more than a cell's width
+    /// may take reaches one of the eight cells round it then.
+    /// </summary>
+    private bool MayBeBeside(Heights target, int cell, float z)
+    {
+        (int row, int column) = Math.DivRem(cell, run.Grid.Columns);
+        if (row == 0 || column == 0 || row == run.Grid.Rows - 1 || column == run.Grid.Columns - 1)
+        {
+            return true;
+        }
+        for (int r = row - 1; r <= row + 1; r++)
+        {
+            for (int c = column - 1; c <= column + 1; c++)
+            {
+                if (target.HeightAt(r, c) <= z)
+                {
+                    return true;
+                }
+            }
+        }
+        return false;
+    }
+
+    private int TileOf(int cell)
+    {
+        (int row, int column) = Math.DivRem(cell, run.Grid.Columns);
+        return run.Grid.TopHeights.TileAt(row) + (column / Heights.Tile);
     }
 }

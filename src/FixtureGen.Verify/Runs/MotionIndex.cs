@@ -112,6 +112,17 @@ internal sealed class MotionIndex
         return (best, nearest);
     }
 
+    /// <summary>The height that all motions leave at p, mm; double.MaxValue where none goes over it.</summary>
+    public double Lowest(Point2 p)
+    {
+        double lowest = double.MaxValue;
+        foreach (int i in BinOf(p))
+        {
+            lowest = Math.Min(lowest, Surface(i, p));
+        }
+        return lowest;
+    }
+
     /// <summary>The motion that passes nearest to p at whatever height, for want of a better culprit.</summary>
     public Motion? Nearest(Point2 p)
     {

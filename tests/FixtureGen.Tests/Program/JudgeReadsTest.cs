@@ -63,7 +63,9 @@ public sealed class JudgeReadsTest
         ];
         Stage<ProgramText> text = ProgramWriter.Write(plan with { Steps = held }, job.Control, job);
         Assert.True(text.Ok, string.Join('\n', text.Findings));
-        VerifyResult result = Verifier.Judge(new VerifyRequest(job, Empty(job), [text.Value!], Limits.House));
+        VerifyResult result = Verifier.Judge(
+            new VerifyRequest(job, Empty(job), [text.Value!], Limits.House) { Drawing = null }
+        );
         string[] codes =
         [
             .. result

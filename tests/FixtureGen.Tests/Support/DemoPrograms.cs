@@ -13,8 +13,8 @@ using Xunit;
 
 namespace FixtureGen.Tests.Support;
 
-/// <summary>A demo job with its design and finished programs.</summary>
-internal sealed record DemoProgram(Job Job, FixtureDesign Design, ImmutableArray<ProgramText> Texts);
+/// <summary>A demo job with its design, finished programs and the part as drawn.</summary>
+internal sealed record DemoProgram(Job Job, FixtureDesign Design, ImmutableArray<ProgramText> Texts, Part Drawing);
 
 /// <summary>The demo jobs' programs, each made once for all tests.</summary>
 internal static class DemoPrograms
@@ -47,7 +47,12 @@ internal static class DemoPrograms
         FixtureDesign begun = Good(Designer.Begin(part, placement, job, t));
         FixtureDesign design = Good(Designer.Finish(begun, Good(MagnetPlacement.Choose(begun, job, t)), job, t));
         ImmutableArray<ProgramPlan> plans = Good(OperationPlanner.Plan(design, job, new BlockHolding(design, job), t));
-        return new DemoProgram(job, design, [.. plans.Select(p => Good(ProgramWriter.Write(p, job.Control, job)))]);
+        return new DemoProgram(
+            job,
+            design,
+            [.. plans.Select(p => Good(ProgramWriter.Write(p, job.Control, job)))],
+            part
+        );
     }
 
     private static T Good<T>(Stage<T> stage)

@@ -39,7 +39,9 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
             .. plans.Value.Select(p => ProgramWriter.Write(p, Job.Control, Job)).Select(s => Written(s)),
         ];
 
-        VerifyResult verdict = Verifier.Judge(new VerifyRequest(HeldJobs.Nominal(Job), design, texts, Limits.House));
+        VerifyResult verdict = Verifier.Judge(
+            new VerifyRequest(HeldJobs.Nominal(Job), design, texts, Limits.House) { Drawing = null }
+        );
 
         foreach (ProgramVerdict p in verdict.Programs)
         {
@@ -101,6 +103,9 @@ public sealed class JudgedBlockTest(ITestOutputHelper output)
                 [.. plans.Select(p => Written(ProgramWriter.Write(p, job.Control, job)))],
                 Limits.House
             )
+            {
+                Drawing = null,
+            }
         );
 
         Assert.True(

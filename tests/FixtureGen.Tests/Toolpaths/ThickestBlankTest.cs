@@ -108,7 +108,7 @@ public sealed class ThickestBlankTest
         };
         Job held = HeldJobs.Nominal(Sheet);
         held = held with { Limits = held.Limits with { VacuumFactor = 1 } };
-        VerifyResult verdict = Verifier.Judge(new VerifyRequest(held, other, texts, Limits.House));
+        VerifyResult verdict = Verifier.Judge(new VerifyRequest(held, other, texts, Limits.House) { Drawing = null });
         Assert.True(verdict.Ok, string.Join('\n', verdict.Findings.Where(f => f.Severity == Severity.Error)));
         Assert.DoesNotContain(verdict.Findings, f => f.Code is "cuts-air" or "rapid-through-stock" or "step-down");
     }

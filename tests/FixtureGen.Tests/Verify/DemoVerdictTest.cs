@@ -19,6 +19,9 @@ public sealed class DemoVerdictTest
         DemoProgram demo = DemoPrograms.Of(name);
         VerifyResult result = Verifier.Judge(
             new VerifyRequest(HeldJobs.Nominal(demo.Job), demo.Design, demo.Texts, Limits.House)
+            {
+                Drawing = demo.Drawing,
+            }
         );
         Assert.Empty(result.Findings.Select(f => $"{f.Where} {f.Code} {f.Message}"));
         Assert.True(result.Ok);
@@ -33,6 +36,9 @@ public sealed class DemoVerdictTest
             Limits limits = Limits.House with { Cell = cell };
             VerifyResult verdict = Verifier.Judge(
                 new VerifyRequest(HeldJobs.Nominal(demo.Job), demo.Design, demo.Texts, limits)
+                {
+                    Drawing = demo.Drawing,
+                }
             );
             Assert.True(verdict.Ok, string.Join('\n', verdict.Findings.Where(f => f.Severity == Severity.Error)));
         }
@@ -51,7 +57,8 @@ public sealed class DemoVerdictTest
                 text.Text,
                 null,
                 demo.Texts,
-                Limits.House
+                Limits.House,
+                demo.Drawing
             );
             Assert.Equal(text.Setup, result.Programs[0].Setup);
             Assert.True(result.Ok);

@@ -171,6 +171,6 @@ public sealed partial class HoldAgreementTest
     private static VerifyResult Trim(DemoProgram demo, Job job, string text)
     {
         ProgramText trim = demo.Texts.First(t => t.Setup == Setup.Trim) with { Text = text };
-        return Verifier.Judge(new VerifyRequest(job, demo.Design, [trim], Limits.House));
+        return Verifier.Judge(new VerifyRequest(job, demo.Design, [trim], Limits.House) { Drawing = demo.Drawing });
     }
 }

@@ -29,7 +29,9 @@ public sealed class SecondReaderTest
             "GCODE_PARSER names no folder with gcode-parser"
         );
         DemoProgram demo = DemoPrograms.Of(name);
-        VerifyResult result = Verifier.Judge(new VerifyRequest(demo.Job, demo.Design, demo.Texts, Limits.House));
+        VerifyResult result = Verifier.Judge(
+            new VerifyRequest(demo.Job, demo.Design, demo.Texts, Limits.House) { Drawing = demo.Drawing }
+        );
         foreach (ProgramVerdict verdict in result.Programs)
         {
             ProgramText text = demo.Texts.First(t => t.Setup == verdict.Setup);

@@ -112,7 +112,9 @@ internal sealed class DamageRun(IReadOnlyList<GoodProgram> programs, Limits limi
             return false;
         }
         ProgramText program = good.Program with { Text = edit.Text };
-        VerifyResult result = Verifier.Judge(new VerifyRequest(good.Job, good.Design, [program], limits));
+        VerifyResult result = Verifier.Judge(
+            new VerifyRequest(good.Job, good.Design, [program], limits) { Drawing = null }
+        );
         ImmutableArray<Finding> findings = [.. result.Findings];
         bool near = findings.Any(f => f.Line is { } line && Math.Abs(line - edit.Line) <= NearLines);
         if (!result.Ok || near)

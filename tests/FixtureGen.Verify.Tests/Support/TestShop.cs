@@ -374,5 +374,8 @@ internal static class TestShop
     public static VerifyResult Judge(Job job, FixtureDesign design, string text, Setup setup = Setup.Top) =>
         Verifier.Judge(
             new VerifyRequest(job, design, [new ProgramText(setup, 1001, "test.top.nc", text)], Limits.House)
+            {
+                Drawing = null,
+            }
         );
 }

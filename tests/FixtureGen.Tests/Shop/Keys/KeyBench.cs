@@ -189,7 +189,7 @@ internal sealed class KeyBench(string name, string jobText, ShopFiles files)
             return new Judged(w, null, "");
         }
         VerifyResult verdict = Verifier.Judge(
-            new VerifyRequest(w.Designed.Job, w.Designed.Design, w.Programs, Limits.House)
+            new VerifyRequest(w.Designed.Job, w.Designed.Design, w.Programs, Limits.House) { Drawing = w.Designed.Part }
         );
         StringBuilder text = new();
         text.AppendJoin('\n', verdict.Findings);
