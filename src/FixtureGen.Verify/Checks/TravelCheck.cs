@@ -14,9 +14,11 @@ internal static class TravelCheck
 {
     public static void Check(Run run)
     {
+        bool[] changes = ChangesTool(run);
+        Dictionary<int, Block> said = run.Trace.Blocks.ToDictionary(b => b.Line);
         LoneHeights(run);
         LoneTravel(run);
-        ToolChanges(run);
+        ToolChanges(run, changes);
         double? arrival = null;
         int? low = null;
         bool over = false;
@@ -28,7 +30,7 @@ internal static class TravelCheck
             {
                 NotHome(run, e);
             }
-            home = e.Kind == EventKind.Motion ? e.ToHome && (home || TakesHeightHome(run, e)) : home;
+            home = e.Kind == EventKind.Motion ? e.ToHome && (home || TakesHeightHome(said[e.Line])) : home;
             if (e.Kind is EventKind.ToolChange or EventKind.Stop)
             {
                 arrival = null;
@@ -40,7 +42,7 @@ internal static class TravelCheck
             }
             if (e.ToHome)
             {
-                if (!ChangesTool(run, i))
+                if (!changes[i])
                 {
                     Home(run, e, arrival);
                 }
@@ -62,7 +64,7 @@ internal static class TravelCheck
     }
 
     /// <summary>Of all tool changes, one that begins lower than the others lacks its retract.</summary>
-    private static void ToolChanges(Run run)
+    private static void ToolChanges(Run run, bool[] changes)
     {
         ProgramEvent[] ways =
         [
@@ -72,7 +74,7 @@ internal static class TravelCheck
                     && e.ToHome
                     && e.Motion.To.Z > e.Motion.From.Z
                     && e.State.Tool != 0
-                    && ChangesTool(run, i)
+                    && changes[i]
             ),
         ];
         foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < run.StockTop + JudgeRules.RapidGap))
@@ -99,9 +101,18 @@ internal static class TravelCheck
     }
 
     /// <summary>A tool change goes up by itself; from the clearance height that is enough.</summary>
-    private static bool ChangesTool(Run run, int home) =>
-        run.Trace.Events.Skip(home + 1).FirstOrDefault(e => e.Kind is not (EventKind.Motion or EventKind.Spindle)).Kind
-        == EventKind.ToolChange;
+    private static bool[] ChangesTool(Run run)
+    {
+        bool[] changes = new bool[run.Trace.Events.Length];
+        bool next = false;
+        for (int i = changes.Length - 1; i >= 0; i--)
+        {
+            changes[i] = next;
+            EventKind kind = run.Trace.Events[i].Kind;
+            next = kind is EventKind.Motion or EventKind.Spindle ? next : kind == EventKind.ToolChange;
+        }
+        return changes;
+    }
 
     private static bool GoesHome(Control control) =>
         control.ToolChange.Any(t =>
@@ -111,11 +122,7 @@ internal static class TravelCheck
         );
 
     /// <summary>A home move names Z, or no axis and so all of them; sideways alone the tool stays as low as it was.</summary>
-    private static bool TakesHeightHome(Run run, ProgramEvent move)
-    {
-        Block said = run.Trace.Blocks.First(b => b.Line == move.Line);
-        return said.Has('Z') || !(said.Has('X') || said.Has('Y'));
-    }
+    private static bool TakesHeightHome(Block said) => said.Has('Z') || !(said.Has('X') || said.Has('Y'));
 
     private static void NotHome(Run run, ProgramEvent e) =>
         run.Log.Error(

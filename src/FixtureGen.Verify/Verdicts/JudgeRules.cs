@@ -8,6 +8,9 @@ internal static class JudgeRules
     /// <summary>A rapid may end no nearer than this above material.</summary>
     public const double RapidGap = 0.5;
 
+    /// <summary>A rapid back down the hole that the tool came from may end this near above its floor: pecks stop 0.25 mm short.</summary>
+    public const double PeckGap = 0.2;
+
     /// <summary>Feeding sideways this far above the ground is no cut.</summary>
     public const double AirGap = 0.1;
 
