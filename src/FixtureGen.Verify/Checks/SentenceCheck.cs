@@ -261,7 +261,7 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
     [GeneratedRegex(@"(\d+(?:\.\d+)?)\s*(KPA|INHG|IN\.?\s?HG|MBAR|BAR|MMHG|TORR)\b", RegexOptions.CultureInvariant)]
     private static partial Regex Levels();
 
-    [GeneratedRegex(@"(?<![\d.:])(\d+)\s+MAGNETS?\b|\bMAGNETS\s+(\d+)\b(?!\.)", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(?<![\w.:])(\d+)\s+MAGNETS?\b|\bMAGNETS\s+(\d+)\b(?!\.)", RegexOptions.CultureInvariant)]
     private static partial Regex MagnetCounts();
 
     [GeneratedRegex(@"\b([NS])\s+UP\b", RegexOptions.CultureInvariant)]
