@@ -157,6 +157,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         ObstacleCheck.Check(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
         new BlockContact(run, block, _top).Check();
         MarkCheck.Check(run);
+        new TrimOrderCheck(run).Check();
         new TabCheck(run).Check();
         Compare(run, shape, new Bridges(design).Contains);
         ImmutableArray<LooseScrap> loose = LooseCheck.Check(run);
@@ -185,6 +186,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Bl
         StateCheck.Check(run);
         CutCheck.Check(run);
         new LoadCheck(run, slots).Check();
+        DrillCheck.Check(run);
         PlaceCheck.Check(run);
         FeedCheck.Check(run);
         HeaderCheck.Check(run);

@@ -23,8 +23,16 @@ internal static class CarvePass
         SealCheck seal = new(run);
         CutScan cuts = new(run);
         TrimStates states = new(run);
-        foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
+        StandingStill still = new(run, carver);
+        for (int index = 0; index < run.Trace.Events.Length; index++)
         {
+            ProgramEvent e = run.Trace.Events[index];
+            Motion motion = e.Motion;
+            still.Before(e);
+            if (e.Kind != EventKind.Motion)
+            {
+                continue;
+            }
             if (Run.Low(motion) >= run.StockTop + JudgeRules.RapidGap)
             {
                 cuts.Break();

@@ -39,7 +39,7 @@ internal static partial class ToolWords
             {
                 told = true;
                 (int line, string tool) = said[next - 1];
-                run.Log.Warn(
+                run.Log.Error(
                     "tool-comment",
                     line,
                     $"the comment says T{Echo.Short(tool)}, line {motion.Line} cuts with T{motion.Tool}",
@@ -92,7 +92,7 @@ internal static partial class ToolWords
                 .Select(e => e.Line)
                 .DefaultIfEmpty(1)
                 .First();
-            run.Log.Warn(
+            run.Log.Error(
                 "magnet-stop",
                 line + 1,
                 "no stop before the first cut asks the operator to check the magnets",

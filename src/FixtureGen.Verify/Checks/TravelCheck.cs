@@ -88,7 +88,11 @@ internal static class TravelCheck
             );
         }
         double usual = ways.Select(w => w.Motion.From.Z).DefaultIfEmpty(0).Max();
-        foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < usual - 1e-3))
+        foreach (
+            ProgramEvent e in ways.Where(w =>
+                w.Motion.From.Z < Math.Min(usual - 1e-3, run.StockTop + JudgeRules.ClearOfWork)
+            )
+        )
         {
             run.Log.Odd(
                 "retract-before-change",
@@ -146,7 +150,10 @@ internal static class TravelCheck
                 && e.Motion.To.Z > run.Design.FixtureHeight
             ),
         ];
-        foreach (IGrouping<long, ProgramEvent> height in stays.GroupBy(e => (long)Math.Round(e.Motion.To.Z * 200)))
+        IGrouping<long, ProgramEvent>[] heights = [.. stays.GroupBy(e => (long)Math.Round(e.Motion.To.Z * 200))];
+        // what is no lower than the program's own travel is only a higher retract
+        long usual = heights.Where(h => h.Count() > 1).Select(h => h.Key).DefaultIfEmpty(long.MaxValue).Min();
+        foreach (IGrouping<long, ProgramEvent> height in heights.Where(h => h.Key < usual))
         {
             if (height.Count() == 1 && !Approaches(run, height.Single().Motion))
             {
@@ -206,7 +213,7 @@ internal static class TravelCheck
         bool sideways = Piece.From(e.Motion).Length > 1e-6;
         if (sideways && Run.Low(e.Motion) < run.Job.Plate.Machine.Travel.MaxZ - 1e-6)
         {
-            run.Log.Warn(
+            run.Log.Error(
                 "height-not-set",
                 e.Line,
                 "after a tool change or stop the tool moves sideways before its height was set",
@@ -235,7 +242,7 @@ internal static class TravelCheck
         }
         if (low is { } line)
         {
-            run.Log.Warn(
+            run.Log.Error(
                 "arrives-low",
                 line,
                 $"the tool comes down from Z {arrival:0.###} to Z {Run.Low(e.Motion):0.###} before line {e.Line} takes it over its work",
@@ -249,7 +256,8 @@ internal static class TravelCheck
     private static void Home(Run run, ProgramEvent e, double? arrival)
     {
         bool up = e.Motion.To.Z > e.Motion.From.Z;
-        if (up && arrival is { } height && e.Motion.From.Z < height - 1e-3)
+        bool low = e.Motion.From.Z < run.StockTop + JudgeRules.ClearOfWork;
+        if (up && low && arrival is { } height && e.Motion.From.Z < height - 1e-3)
         {
             run.Log.Warn(
                 "retract-before-home",

@@ -169,7 +169,9 @@ internal sealed class BlockRunner
         {
             _log.Warn("dwell-long", block.Line, $"the program waits {seconds:0.#} s", "Check the dwell's unit");
         }
-        Events.Add(new ProgramEvent(EventKind.Dwell, block.Line, default, State, false, false, seconds, ""));
+        Events.Add(
+            new ProgramEvent(EventKind.Dwell, block.Line, _tip.Here(block.Line), State, false, false, seconds, "")
+        );
     }
 
     private void SetMode(Block block, int code)

@@ -74,7 +74,7 @@ internal sealed class HomeRunner(Dialect dialect, FindingLog log, Modes modes, T
         }
         if (!Parks(block))
         {
-            log.Warn(
+            log.Error(
                 "machine-move",
                 block.Line,
                 $"'{Echo.Short(block.Source.Trim())}' goes to a machine position that is neither home nor the control's own",

@@ -31,6 +31,9 @@ internal static class JudgeRules
     /// <summary>Travel below this height above the stock is low.</summary>
     public const double LowTravel = 3;
 
+    /// <summary>A way home or to the changer that begins this far above the stock begins high enough, mm.</summary>
+    public const double ClearOfWork = 10;
+
     /// <summary>How much narrower than the cutter a rapid's sweep is looked at, so that sliding up a finished wall is no crash.</summary>
     public const double RapidSlack = 0.03;
 
@@ -57,6 +60,12 @@ internal static class JudgeRules
 
     /// <summary>A chip below this share of the chart's least is rubbing.</summary>
     public const double SlowChip = 0.6;
+
+    /// <summary>What is thicker than this, mm, is a chip all the same: sharp edges are rounded by some hundredths (common practice, no source).</summary>
+    public const double StillAChip = 0.012;
+
+    /// <summary>The shop's greatest surface speed may be passed by this much: speeds are written in round numbers.</summary>
+    public const double FastSurface = 1.02;
 
     /// <summary>A feed may be this much over the chart's greatest: it is written in round numbers.</summary>
     public const double FastChip = 1.02;
