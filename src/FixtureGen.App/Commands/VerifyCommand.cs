@@ -137,7 +137,7 @@ internal static class VerifyCommand
                 "check the path of the program"
             )
             : new Finding(
-                "program-unreadable",
+                "file-unreadable",
                 Severity.Error,
                 path,
                 $"the program cannot be read: {e.Message}",

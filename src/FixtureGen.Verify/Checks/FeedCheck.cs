@@ -82,22 +82,12 @@ internal static class FeedCheck
         );
         bool slow = cuts && piece.Length > Math.Abs(down) && rim < rubs;
         bool fast = (cuts || down > 1e-6) && chip > most * Thinning(piece, cutter, tally) * JudgeRules.FastChip;
-        if (fast)
+        if (slow || fast)
         {
             run.Log.Error(
                 "chip-load",
                 e.Line,
-                $"{chip:0.0000} mm a tooth with {tool.Name} is too fast: the chart says {least:0.0000} to {most:0.0000}",
-                "Correct F or S",
-                motion.To.Xy
-            );
-        }
-        else if (slow)
-        {
-            run.Log.Warn(
-                "chip-load",
-                e.Line,
-                $"{rim:0.0000} mm a tooth with {tool.Name} is too slow: the chart says {least:0.0000} to {most:0.0000}",
+                $"{(slow ? rim : chip):0.0000} mm a tooth with {tool.Name} is too {(slow ? "slow: it rubs, and plastics melt" : "fast")}; the chart says {least:0.0000} to {most:0.0000}",
                 "Correct F or S",
                 motion.To.Xy
             );

@@ -13,7 +13,7 @@ namespace FixtureGen.Verify.Checks;
 internal static class WorkBound
 {
     /// <summary>Of one program, m2.</summary>
-    private const double Most = 20;
+    private const double Most = 40;
 
     private const double Mm2PerM2 = 1e6;
 

@@ -233,7 +233,8 @@ internal static class Semantic
                 lines.Move(from, to, (px, py) => (px + dx, py + dy), false);
                 return lines.Text;
             case SemanticKind.SectionTurned:
-                lines.Move(from, to, Turned(x, y, Either(random, 1, 180)), false);
+                // not about its own first point: that may be the middle of a hole
+                lines.Move(from, to, Turned(x + (5 * lines.Mm), y, Either(random, 2, 180)), false);
                 return lines.Text;
             case SemanticKind.SectionMirrored:
                 bool arcs = random.Next(2) == 0;
@@ -347,7 +348,7 @@ internal static class Semantic
                     @"\bS\d+",
                     FormattableString.Invariant($"S{(random.Next(2) == 0 ? v * factor : v / (2 * factor)):0}")
                 ),
-                SemanticKind.PassDeeper when z is { } h && feeding && random.Next(4) == 0 => Lines.With(
+                SemanticKind.PassDeeper when z is { } h && h > by && feeding && random.Next(4) == 0 => Lines.With(
                     line,
                     'Z',
                     h - by

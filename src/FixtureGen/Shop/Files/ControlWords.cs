@@ -70,7 +70,7 @@ internal static partial class ControlWords
                 ("optional_stop", c.OptionalStop),
                 ("end", c.End),
             ])
-            .Where(w => w.Text.Length > 0);
+            .Where(w => w.Item2.Length > 0);
 
     private static IEnumerable<(string? Key, string Text)> Lines(Control c) =>
         c
