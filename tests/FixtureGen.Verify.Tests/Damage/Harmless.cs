@@ -375,8 +375,19 @@ internal static partial class Harmless
 
     private static string? RapidHalved(Lines p)
     {
-        (int at, double x, double y) = Straights(p, "G0").FirstOrDefault(s => Far(p, s) > 8 * p.Mm);
-        return at == 0 ? null : Insert(p, at, Middle(p, at, x, y, "G0"));
+        double? x = null;
+        double? y = null;
+        foreach (int i in p.Moving(0, p.All.Count))
+        {
+            string code = Lines.Code(p.All[i]);
+            bool alone = Regex.IsMatch(code, @"^(?:N\d+ )?(?:G0 )?X[-+\d.]+ Y[-+\d.]+$");
+            if (alone && Lines.Word(Lines.Code(p.All[i - 1]), "G0") && x is { } ax && y is { } ay)
+            {
+                return Insert(p, i, Middle(p, i, ax, ay, "G0"));
+            }
+            (x, y) = (Lines.Value(code, 'X') ?? x, Lines.Value(code, 'Y') ?? y);
+        }
+        return null;
     }
 
     private static double Far(Lines p, (int Line, double X, double Y) s)
