@@ -45,11 +45,11 @@ public sealed class HostileTest
                 .Range(0, 30)
                 .Select(i =>
                     FormattableString.Invariant(
-                        $"G0 X5. Y{5 + (3.1 * i):0.#}\nG1 Z17.5 F200.\nG1 X95. F600.\nG0 Z21.\nG0 X{5 + (3.1 * i):0.#} Y5.\nG1 Z17.5 F200.\nG1 Y95. F600.\nG0 Z21.\n"
+                        $"G0 X5. Y{5.03 + (3.1 * i):0.##}\nG1 Z17.5 F200.\nG1 X95. F600.\nG0 Z21.\nG0 X{5.03 + (3.1 * i):0.##} Y5.\nG1 Z17.5 F200.\nG1 Y95. F600.\nG0 Z21.\n"
                     )
                 )
         );
-        Job job = TrimShop.Job with { TrimTool = TestShop.EndMill(9, 0.8) };
+        Job job = TrimShop.Job with { TrimTool = TestShop.EndMill(9, 0.6) };
         VerifyResult result = Bounded(
             "a shell in pieces",
             () => TestShop.Judge(job, TrimShop.Design, TrimShop.Program(cuts), Setup.Trim)

@@ -22,7 +22,11 @@ internal static partial class ScrewCheck
         {
             double shortest = double.Parse(said.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
             double longest = double.Parse(said.Groups[2].ValueSpan, CultureInfo.InvariantCulture);
-            if (shortest < reach.Shortest - JudgeRules.ScrewTenth || longest > reach.Longest + JudgeRules.ScrewTenth)
+            if (
+                longest < shortest
+                || shortest < reach.Shortest - JudgeRules.ScrewTenth
+                || longest > reach.Longest + JudgeRules.ScrewTenth
+            )
             {
                 run.Log.Error(
                     "screw-length",

@@ -88,11 +88,7 @@ internal static class TravelCheck
             );
         }
         double usual = ways.Select(w => w.Motion.From.Z).DefaultIfEmpty(0).Max();
-        foreach (
-            ProgramEvent e in ways.Where(w =>
-                w.Motion.From.Z < Math.Min(usual - 1e-3, run.StockTop + JudgeRules.ClearOfWork)
-            )
-        )
+        foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < Clear(run, usual)))
         {
             run.Log.Odd(
                 "retract-before-change",
@@ -137,6 +133,10 @@ internal static class TravelCheck
             e.Motion.From.Xy
         );
 
+    /// <summary>Below this a way home or to the changer begins too low: hardly above the work, or far below the usual height.</summary>
+    private static double Clear(Run run, double usual) =>
+        Math.Min(usual - 1e-3, Math.Max(run.StockTop + JudgeRules.LowTravel, usual - JudgeRules.ClearOfWork));
+
     private static void LoneHeights(Run run)
     {
         ProgramEvent[] stays =
@@ -151,11 +151,22 @@ internal static class TravelCheck
             ),
         ];
         IGrouping<long, ProgramEvent>[] heights = [.. stays.GroupBy(e => (long)Math.Round(e.Motion.To.Z * 200))];
+        HashSet<int> goesOn = [.. DownAgain(run)];
         // what is no lower than the program's own travel is only a higher retract
         long usual = heights.Where(h => h.Count() > 1).Select(h => h.Key).DefaultIfEmpty(long.MaxValue).Min();
-        foreach (IGrouping<long, ProgramEvent> height in heights.Where(h => h.Key < usual))
+        long slip = (long)(JudgeRules.HeightSlip * 200);
+        long[] keys = [.. heights.Select(h => h.Key).Order()];
+        foreach (
+            IGrouping<long, ProgramEvent> height in heights.Where(h =>
+                h.Key < usual || Next(keys, h.Key) <= h.Key + slip
+            )
+        )
         {
-            if (height.Count() == 1 && !Approaches(run, height.Single().Motion))
+            if (
+                height.Count() == 1
+                && !goesOn.Contains(height.Single().Line)
+                && !Approaches(run, height.Single().Motion)
+            )
             {
                 ProgramEvent e = height.Single();
                 run.Log.Odd(
@@ -167,6 +178,28 @@ internal static class TravelCheck
                 );
             }
         }
+    }
+
+    /// <summary>The next of sorted heights above one of them.</summary>
+    private static long Next(long[] heights, long height)
+    {
+        int at = Array.BinarySearch(heights, height) + 1;
+        return at < heights.Length ? heights[at] : long.MaxValue;
+    }
+
+    /// <summary>Lines of rapids straight down that another one carries on.</summary>
+    private static IEnumerable<int> DownAgain(Run run)
+    {
+        Motion before = default;
+        foreach ((_, _, Motion motion) in run.Motions())
+        {
+            if (Down(before) && Down(motion))
+            {
+                yield return before.Line;
+            }
+            before = motion;
+        }
+        static bool Down(Motion m) => !Run.IsFeed(m) && m.To.Z < m.From.Z && m.From.Xy == m.To.Xy;
     }
 
     /// <summary>Sideways at a height where no other rapid goes sideways.</summary>
@@ -256,8 +289,7 @@ internal static class TravelCheck
     private static void Home(Run run, ProgramEvent e, double? arrival)
     {
         bool up = e.Motion.To.Z > e.Motion.From.Z;
-        bool low = e.Motion.From.Z < run.StockTop + JudgeRules.ClearOfWork;
-        if (up && low && arrival is { } height && e.Motion.From.Z < height - 1e-3)
+        if (up && arrival is { } height && e.Motion.From.Z < Clear(run, height))
         {
             run.Log.Warn(
                 "retract-before-home",

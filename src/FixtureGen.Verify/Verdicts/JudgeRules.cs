@@ -31,7 +31,10 @@ internal static class JudgeRules
     /// <summary>Travel below this height above the stock is low.</summary>
     public const double LowTravel = 3;
 
-    /// <summary>A way home or to the changer that begins this far above the stock begins high enough, mm.</summary>
+    /// <summary>A height used once that lies so little below another, mm, looks like a slip in its digits.</summary>
+    public const double HeightSlip = 2.5;
+
+    /// <summary>A way home or to the changer may begin this far below the usual height, mm.</summary>
     public const double ClearOfWork = 10;
 
     /// <summary>How much narrower than the cutter a rapid's sweep is looked at, so that sliding up a finished wall is no crash.</summary>

@@ -150,7 +150,8 @@ internal static class Semantic
         lines.All[at] = random.Next(7) switch
         {
             0 => Lines.With(line, 'R', (Lines.Value(line, 'R') ?? 0) - ((3 + (14 * random.NextDouble())) * mm)),
-            1 => Lines.With(line, 'Z', (Lines.Value(line, 'Z') ?? 0) + (Either(random, 1, 4) * mm)),
+            // a plate's relief bears a hole that goes deeper
+            1 => Lines.With(line, 'Z', (Lines.Value(line, 'Z') ?? 0) + ((1 + (3 * random.NextDouble())) * mm)),
             2 => Regex.Replace(line, @"\s*R[\d.]+", ""),
             3 => Lines.With(line, 'X', (Lines.Value(line, 'X') ?? 0) + (Either(random, 0.5, 20) * mm)),
             4 => Regex.Replace(line, @"\bG8[123]\b", "G85"),
@@ -238,10 +239,19 @@ internal static class Semantic
                 return lines.Text;
             case SemanticKind.SectionMirrored:
                 bool arcs = random.Next(2) == 0;
-                lines.Move(from, to, (px, py) => ((2 * x) - px, py), arcs);
+                double across = x + (5 * lines.Mm);
+                lines.Move(from, to, (px, py) => ((2 * across) - px, py), arcs);
                 return lines.Text;
             case SemanticKind.SectionScaled:
                 double k = 1 + Either(random, 0.01, 0.08);
+                double reach = lines
+                    .Moving(from, to)
+                    .Max(i => Math.Abs((Lines.Value(Lines.Code(lines.All[i]), 'X') ?? x) - x));
+                if (reach * Math.Abs(k - 1) < 0.3 * lines.Mm)
+                {
+                    // within what the judge allows to be left
+                    return null;
+                }
                 lines.Move(from, to, (px, py) => (x + ((px - x) * k), y + ((py - y) * k)), false);
                 return lines.Text;
             case SemanticKind.SectionDropped:
@@ -334,7 +344,7 @@ internal static class Semantic
             double? s = Lines.Value(code, 'S');
             lines.All[i] = kind switch
             {
-                SemanticKind.SectionDeeper when z is { } h && feeding => Lines.With(line, 'Z', h - by),
+                SemanticKind.SectionDeeper when z is { } h && h > by && feeding => Lines.With(line, 'Z', h - by),
                 SemanticKind.SectionHigher when z is { } h && feeding => Lines.With(line, 'Z', h + by),
                 SemanticKind.RapidsLowered when z is { } h && !feeding => Lines.With(
                     line,
