@@ -17,7 +17,6 @@ public sealed class TravelTest
     [InlineData("lone-height", "G0 X40. Y45.\n", "G0 X40. Y45.\nG0 Z30.\n", false)]
     [InlineData("lone-height", "G0 X40. Y45.\n", "G0 X40. Y45.\nG0 Z30.\nG0 Z40.\nG0 Z30.\n", false)]
     [InlineData("lone-height", "G0 X10. Y10.\n", "G0 Z38.\nG0 X10. Y10.\nG0 Z40.\n", true)]
-    [InlineData("lone-height", "G0 X10. Y10.\n", "G0 Z35.\nG0 X10. Y10.\nG0 Z40.\n", false)]
     [InlineData("lone-height", "G0 Z21.", "G0 Z21.4", false)]
     [InlineData("lone-height", "G0 Z21.", "G0 Z20.55", false)]
     [InlineData("lone-height", "G0 Z21.", "G0 Z21.6", true)]

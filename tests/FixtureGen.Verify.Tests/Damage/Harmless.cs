@@ -98,8 +98,7 @@ internal static partial class Harmless
         ["the last rapid down as a feed"] = (p, _) => FeedDown(p),
         ["a line in two"] = (p, _) => Halved(p),
         ["a rapid in two"] = (p, _) => RapidHalved(p),
-        ["motion words in every line"] = (p, _) => Modal(p, false),
-        ["motion words only where they change"] = (p, _) => Modal(p, true),
+        ["motion words in every line"] = (p, _) => Modal(p),
         ["feed words in every line"] = (p, _) => FeedWords(p),
         ["X and Y in every line"] = (p, _) => Both(p),
         ["words in another order"] = (p, _) => Codes(p, s => Regex.Replace(s, @"(X[-+\d.]+) (Y[-+\d.]+)", "$2 $1")),
@@ -400,7 +399,7 @@ internal static partial class Harmless
     private static string Middle(Lines p, int at, double x, double y, string word) =>
         $"{word} X{Lines.Number((x + Lines.Value(p.All[at], 'X')!.Value) / 2)} Y{Lines.Number((y + Lines.Value(p.All[at], 'Y')!.Value) / 2)}";
 
-    private static string Modal(Lines p, bool fewest)
+    private static string Modal(Lines p)
     {
         string now = "";
         return Codes(
@@ -415,12 +414,8 @@ internal static partial class Harmless
                 Match m = Regex.Match(l, @"\bG0?([0123])\b ?");
                 bool axes = Regex.IsMatch(l, @"[XYZ][-+\d.]");
                 string next = m.Success ? "G" + m.Groups[1].Value : now;
-                bool same = m.Success && next == now;
                 now = m.Success || axes ? next : now;
-                return !axes ? l
-                    : fewest && same ? l.Remove(m.Index, m.Length)
-                    : !fewest && !m.Success && next.Length > 0 ? Regex.Replace(l, @"^(N\d+ )?", "$1" + next + " ")
-                    : l;
+                return axes && !m.Success && next.Length > 0 ? Regex.Replace(l, @"^(N\d+ )?", "$1" + next + " ") : l;
             }
         );
     }
