@@ -23,7 +23,7 @@ internal static partial class Harmless
         ["no blanks"] = (p, _) => Codes(p, s => s.Replace(" ", "", StringComparison.Ordinal)),
         ["tabs"] = (p, _) => Codes(p, s => s.Replace(' ', '\t')),
         ["two digits of G and M"] = (p, _) => Codes(p, s => OneDigit().Replace(s, "${1}0$2")),
-        ["zeros behind"] = (p, _) => Codes(p, s => Decimals().Replace(s, "$0" + "0")),
+        ["zeros behind"] = (p, _) => Codes(p, s => Decimals().Replace(s, "0")),
         ["plus signs"] = (p, _) => Codes(p, s => Positive().Replace(s, "$1+$2")),
         ["numbers without a leading zero"] = (p, _) => Codes(p, s => LeadingZero().Replace(s, "$1.")),
         ["comment behind a motion"] = (p, c) =>
