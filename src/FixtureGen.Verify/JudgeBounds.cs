@@ -16,6 +16,9 @@ internal static class JudgeBounds
     /// <summary>Lines of one program, some thirty times those of the longest demo program.</summary>
     private const int MostLines = 100_000;
 
+    /// <summary>Characters of one program, a hundred a line.</summary>
+    public const int MostCharacters = 10_000_000;
+
     /// <summary>The refusal, or null when all is within bounds.</summary>
     public static VerifyResult? Refuse(VerifyRequest request)
     {
@@ -30,6 +33,17 @@ internal static class JudgeBounds
                 "block-too-large",
                 $"a block of {box.Width:0} x {box.Height:0} mm has {cells / 1e6:0} million cells of {cell:0.###} mm, {MostCells / 1e6:0} million is the most",
                 "Check the blank's size and its unit"
+            );
+        }
+        ImmutableArray<ProgramText> large = [.. request.Programs.Where(p => p.Text.Length > MostCharacters)];
+        if (!large.IsEmpty)
+        {
+            return Refused(
+                request,
+                large,
+                "program-too-long",
+                $"the program has more than {MostCharacters / 1_000_000} million characters, which is the most",
+                "Check that the file is a program"
             );
         }
         ImmutableArray<ProgramText> longOnes = [.. request.Programs.Where(p => LinesOf(p.Text) > MostLines)];

@@ -110,12 +110,16 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
     {
         double before = Volume(grid);
         Run run = Read(program, grid);
-        (CutScan cuts, _) = CarvePass.Carve(run);
-        CommonChecks(run);
+        if (WorkBound.Exceeds(run))
+        {
+            Write(run, 0, [], ProgramHold.None);
+            return;
+        }
+        (CutScan cuts, _, SlotScan slots) = CarvePass.Carve(run);
+        CommonChecks(run, slots);
         Facts(run);
         CornerCheck.Check(run);
         ProgramHold hold = BlockOnPlate.Judge(run, cuts);
-        ScrewCheck.Check(run);
         if (program.Setup == Setup.Top)
         {
             NestCheck.Check(run);
@@ -149,8 +153,13 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
         );
         double before = Volume(shell);
         Run run = Read(program, shell);
-        (CutScan cuts, TrimStates states) = CarvePass.Carve(run);
-        CommonChecks(run);
+        if (WorkBound.Exceeds(run))
+        {
+            Write(run, 0, [], ProgramHold.None);
+            return;
+        }
+        (CutScan cuts, TrimStates states, SlotScan slots) = CarvePass.Carve(run);
+        CommonChecks(run, slots);
         Facts(run);
         CornerCheck.Check(run);
         CornerTrim.Check(run, block);
@@ -158,6 +167,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
         ObstacleCheck.Check(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
         new BlockContact(run, block, _top).Check();
         MarkCheck.Check(run);
+        new TrimOrderCheck(run).Check();
         new TabCheck(run).Check();
         Compare(run, shape, new Bridges(design).Contains);
         ImmutableArray<LooseScrap> loose = LooseCheck.Check(run);
@@ -192,14 +202,18 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
         return new Run(job, design, limits, program, trace, log, grid, new Tally[trace.Events.Length]);
     }
 
-    private static void CommonChecks(Run run)
+    private static void CommonChecks(Run run, SlotScan slots)
     {
         StateCheck.Check(run);
         CutCheck.Check(run);
-        new LoadCheck(run).Check();
+        new LoadCheck(run, slots).Check();
+        DrillCheck.Check(run);
         PlaceCheck.Check(run);
         FeedCheck.Check(run);
         HeaderCheck.Check(run);
+        Spoken spoken = new(run);
+        new SentenceCheck(run, spoken).Check();
+        ScrewCheck.Check(run, spoken);
         StartAndEnd.Check(run);
         TravelCheck.Check(run);
         RegularityCheck.Check(run);

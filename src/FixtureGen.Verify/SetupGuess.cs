@@ -17,18 +17,36 @@ internal static class SetupGuess
     )
     {
         LineLexer lexer = new(job.Control, new FindingLog(fileName));
-        Block[] head = [.. text.Split('\n').Take(40).Select((t, i) => lexer.Read(i + 1, t.TrimEnd('\r')))];
+        Block[] head = [.. Head(text).Select((t, i) => lexer.Read(i + 1, t))];
         int? number = head.FirstOrDefault(b => b.ProgramNumber is not null)?.ProgramNumber;
         if (number is not null && known.FirstOrDefault(p => p.ProgramNumber == number) is { } same)
         {
             return same.Setup;
         }
-        string first = HeaderCheck.Words(head.FirstOrDefault(b => !b.Comments.IsEmpty)?.Comments[0] ?? "");
-        return first.Contains("UNDERSIDE", StringComparison.Ordinal) ? Setup.Underside
-            : first.EndsWith("BLOCKTOP", StringComparison.Ordinal) ? Setup.Top
-            : first.Length > 0 && HeaderCheck.Words(design.Label).StartsWith(first, StringComparison.Ordinal)
-                ? Setup.Trim
-            : ByName(fileName);
+        string[] comments = [.. head.SelectMany(b => b.Comments).Select(HeaderCheck.Words).Where(w => w.Length > 0)];
+        string label = HeaderCheck.Words(design.Label);
+        foreach (string said in comments)
+        {
+            Setup? setup =
+                said.Contains("UNDERSIDE", StringComparison.Ordinal) ? Setup.Underside
+                : said.EndsWith("BLOCKTOP", StringComparison.Ordinal) ? Setup.Top
+                : label.StartsWith(said, StringComparison.Ordinal) ? Setup.Trim
+                : null;
+            if (setup is not null)
+            {
+                return setup;
+            }
+        }
+        return ByName(fileName);
+    }
+
+    private static IEnumerable<string> Head(string text)
+    {
+        using StringReader reader = new(text);
+        for (int i = 0; i < 40 && reader.ReadLine() is { } line; i++)
+        {
+            yield return line;
+        }
     }
 
     public static VerifyResult Unknown(FixtureDesign design, string fileName, Limits limits)

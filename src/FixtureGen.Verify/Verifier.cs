@@ -9,6 +9,9 @@ namespace FixtureGen.Verify;
 /// </summary>
 public static class Verifier
 {
+    /// <summary>Characters of the longest program that is read; of a longer one no more than one beyond need be given.</summary>
+    public const int MostCharacters = JudgeBounds.MostCharacters;
+
     /// <summary>
     /// Judges the given programs in their order of running on one block. A block or program beyond what the judge takes on is
     /// refused with a finding before anything is read; no program at all has no fault.

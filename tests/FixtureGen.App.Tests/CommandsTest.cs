@@ -233,6 +233,35 @@ public sealed class CommandsTest
         Assert.Equal("a file in the way", File.ReadAllText(blocked));
     }
 
+    /// <summary>A warning lets a program pass unless it is asked for strictly; bytes that are no ASCII and files that are no programs are refused.</summary>
+    [Fact]
+    [Trait("Speed", "Slow")]
+    public void Verify_counts_warnings_and_reads_bytes()
+    {
+        using TempLibrary library = new(Job);
+        Assert.Equal(0, Cli.Run(library.Folder, "make", library.Job(Job)).Exit);
+        string text = File.ReadAllText(Path.Combine(library.Out(Job), Job + ".trim.nc"));
+        string edited = Path.Combine(library.Folder, Job + ".trim.nc");
+        File.WriteAllText(edited, text.Replace("M8\n", "", StringComparison.Ordinal));
+        Ran warned = Cli.Run(library.Folder, "verify", library.Job(Job), edited);
+        Assert.Equal(0, warned.Exit);
+        Assert.Matches("ok, 0 error\\(s\\), [1-9][0-9]* warning\\(s\\)", warned.Output.Split('\n')[0]);
+        Ran strict = Cli.Run(library.Folder, "verify", library.Job(Job), edited, "--strict", "--json");
+        Assert.Equal((1, false, 0), (strict.Exit, (bool)strict.Json["ok"]!, (int)strict.Json["warnings"]!));
+
+        File.WriteAllBytes(edited, [.. System.Text.Encoding.UTF8.GetBytes("\u00ef\u00bb\u00bf" + text)]);
+        Ran marked = Cli.Run(library.Folder, "verify", library.Job(Job), edited, "--json");
+        Assert.Contains("not-plain-text", marked.Json["findings"]!.AsArray().Select(f => (string)f!["code"]!));
+
+        File.WriteAllBytes(edited, new byte[12_000_000]);
+        Ran zeros = Cli.Run(library.Folder, "verify", library.Job(Job), edited, "--json");
+        Assert.Equal((1, "program-too-long"), (zeros.Exit, (string)zeros.Json["findings"]![0]!["code"]!));
+        Assert.Equal("file-unreadable", Code("verify", library.Job(Job), library.Folder));
+
+        string Code(params string[] args) =>
+            (string)Cli.Run(library.Folder, [.. args, "--json"]).Json["findings"]![0]!["code"]!;
+    }
+
     [Fact]
     [Trait("Speed", "Slow")]
     public void A_made_program_passes_verify_and_a_hand_broken_one_fails_at_its_line()

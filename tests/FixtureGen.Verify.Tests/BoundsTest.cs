@@ -54,10 +54,10 @@ public sealed class BoundsTest
     }
 
     [Fact]
-    public void A_number_beyond_all_numbers_is_refused()
+    public void A_number_beyond_all_lines_is_refused()
     {
         string text = TestShop.Program("G0 X40. Y45.\nG1 X" + new string('9', 400) + ".");
-        Assert.Equal("G1 X999", text.Split('\n')[LineOf(Bounded(text), "number-form") - 1][..7]);
+        Assert.Equal("G1 X999", text.Split('\n')[LineOf(Bounded(text), "line-too-long") - 1][..7]);
     }
 
     [Theory]

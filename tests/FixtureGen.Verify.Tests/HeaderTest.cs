@@ -63,7 +63,8 @@ public sealed class HeaderTest
     }
 
     [Theory]
-    [InlineData("label-mismatch", "(TEST F001 R1)\n(PROGRAM 1001 TRIM)", "(PROGRAM 1001 TRIM)\n(TEST F001 R1)")]
+    [InlineData("label-mismatch", "(TEST F001 R1)", "(TEST F001 R2)")]
+    [InlineData("label-mismatch", "(TEST F001 R1)", "(NOT TEST F001 R1)")]
     [InlineData("operator-line-missing", "(PINS IN, BOLTS IN)", "(PINS IN, BOLTS OUT)")]
     [InlineData("magnet-count", "(1 MAGNETS", "(11 MAGNETS")]
     [InlineData("magnet-count", "(1 MAGNETS ON THE SHELL)", "(1 MAGNETS LIE READY)")]
@@ -88,6 +89,17 @@ public sealed class HeaderTest
         FixtureDesign none = TrimShop.Design with { Magnets = [] };
         string without = text.Replace("(1 MAGNETS", "(0 MAGNETS", StringComparison.Ordinal);
         Slip.Nothing(Judge(none, without));
+    }
+
+    /// <summary>The operator finds the label among the comments; what stands before it does no harm.</summary>
+    [Theory]
+    [InlineData("(TEST F001 R1)\n(PROGRAM 1001 TRIM)", "(PROGRAM 1001 TRIM)\n(TEST F001 R1)")]
+    [InlineData("(TEST F001 R1)", "(EDITED BY HAND)\n(TEST F001 R1)")]
+    [InlineData("O1001\n", "O1001 (CRADLE)\n")]
+    public void A_comment_before_the_label_is_no_fault(string good, string other)
+    {
+        (string text, _) = Slip.Make(Trim, good, other);
+        Slip.Nothing(Judge(TrimShop.Design, text));
     }
 
     [Fact]

@@ -117,9 +117,11 @@ public sealed class ReadingTest
 
     /// <summary>Without vacuum words the operator switches it on and reads the gauge: a stop whose comment says so proves it.</summary>
     [Theory]
-    [InlineData("(VACUUM ON, READ THE GAUGE)\nM0", false)]
-    [InlineData("M0 (Vacuum on)", false)]
+    [InlineData("(VACUUM ON, READ 60 KPA)\nM0", false)]
+    [InlineData("M0 (Vacuum on, 60 kPa)", false)]
     [InlineData("(CLEAN THE PLATE)\nM0", true)]
+    [InlineData("(NO VACUUM NEEDED)\nM0", true)]
+    [InlineData("(60 KPA)\n(VACUUM OFF)\nM0", true)]
     [InlineData("(VACUUM ON)\nM1", true)]
     [InlineData("(VACUUM ON)\nG4 P1.\nM0", true)]
     public void Vacuum_by_hand_is_proven_by_a_stop_that_says_so(string stop, bool told)

@@ -42,7 +42,7 @@ public sealed class ToolChangeTest
     [InlineData("change-not-home", "G53 G0 Z0.\nT3", "T3")]
     [InlineData("change-not-home", "G53 G0 Z0.\nT3", "G91 G28 X0.\nG90\nT3")]
     [InlineData("axes-missing", "G53 G0 Z0.\nT3", "G53 G0\nT3")]
-    [InlineData("retract-before-change", "G0 Z40.\nM5 M9\nG53 G0 Z0.\nT3", "G0 Z30.\nM5 M9\nG53 G0 Z0.\nT3")]
+    [InlineData("retract-before-change", "G0 Z40.\nM5 M9\nG53 G0 Z0.\nT3", "G0 Z29.\nM5 M9\nG53 G0 Z0.\nT3")]
     [InlineData("retract-missing", "G0 Z40.\nM5 M9\nG53 G0 Z0.\nT3", "G0 Z20.3\nM5 M9\nG53 G0 Z0.\nT3")]
     [InlineData("spindle-runs", "M5 M9\nG53 G0 Z0.\nT3", "M9\nG53 G0 Z0.\nT3")]
     [InlineData("air-runs", "M5 M9\nG53 G0 Z0.\nT3", "M5\nG53 G0 Z0.\nT3")]

@@ -14,8 +14,9 @@ public sealed class TravelTest
     public void Travel_at_one_height_passes() => Slip.Nothing(Judge(Good));
 
     [Theory]
-    [InlineData("lone-height", "G0 X40. Y45.\n", "G0 X40. Y45.\nG0 Z30.\n", true)]
+    [InlineData("lone-height", "G0 X40. Y45.\n", "G0 X40. Y45.\nG0 Z30.\n", false)]
     [InlineData("lone-height", "G0 X40. Y45.\n", "G0 X40. Y45.\nG0 Z30.\nG0 Z40.\nG0 Z30.\n", false)]
+    [InlineData("lone-height", "G0 X10. Y10.\n", "G0 Z38.\nG0 X10. Y10.\nG0 Z40.\n", true)]
     [InlineData("lone-height", "G0 Z21.", "G0 Z21.4", false)]
     [InlineData("lone-height", "G0 Z21.", "G0 Z20.55", false)]
     [InlineData("lone-height", "G0 Z21.", "G0 Z21.6", true)]
@@ -55,7 +56,7 @@ public sealed class TravelTest
     [InlineData("G0 X10. Y10.\n", "G0 Z23.5\nG0 X10. Y10.\nG0 Z40.\n", "arrives-low")]
     [InlineData("G0 X10. Y10.\n", "G0 Z23.5\nG1 X10. Y10. F800.\nG0 Z40.\n", "arrives-low")]
     [InlineData("G53 G0 Z0.\nM65", "G53 G0 Z0.\nG53 G0 X0. Y0.\nM65", "")]
-    [InlineData("G0 Z40.\nM5 M9", "G0 Z39.\nM5 M9", "retract-before-home")]
+    [InlineData("G0 Z40.\nM5 M9", "G0 Z29.\nM5 M9", "retract-before-home")]
     [InlineData("G0 Z40.\nM5 M9", "G0 Z41.\nM5 M9", "")]
     public void The_way_in_and_home_is_high(string good, string other, string code)
     {

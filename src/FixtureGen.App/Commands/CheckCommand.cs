@@ -12,7 +12,10 @@ internal static class CheckCommand
     /// <summary>The command; exit 0 where nothing is an error, 1 else.</summary>
     public static Command Build(Say say)
     {
-        Argument<string> what = CommandTree.PathArgument("WHAT", "a job (.toml), a drawing (.dxf, .svg) or a folder of jobs");
+        Argument<string> what = CommandTree.PathArgument(
+            "WHAT",
+            "a job (.toml), a drawing (.dxf, .svg) or a folder of jobs"
+        );
         Option<string?> unit = new("--unit")
         {
             HelpName = "in|mm",

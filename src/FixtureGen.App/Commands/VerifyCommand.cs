@@ -30,6 +30,7 @@ internal static class VerifyCommand
             HelpName = "FILE",
             Description = "write a PNG that shows where it failed",
         };
+        Option<bool> strict = new("--strict") { Description = "warnings are errors too" };
         Option<bool> json = CommandTree.Json();
         Command command = new("verify", "Carve the block with a finished program and say what harm it would do.")
         {
@@ -37,37 +38,37 @@ internal static class VerifyCommand
             program,
             setup,
             picture,
+            strict,
             json,
         };
         command.SetAction(p =>
-            Run(say, p.GetValue(job)!, p.GetValue(program)!, p.GetValue(setup), p.GetValue(picture), p.GetValue(json))
+            Run(
+                say,
+                p.GetValue(job)!,
+                p.GetValue(program)!,
+                p.GetValue(setup),
+                p.GetValue(picture),
+                new Manner(p.GetValue(strict), p.GetValue(json))
+            )
         );
         return command;
     }
 
-    private static int Run(Say say, string jobPath, string programPath, string? setup, string? picture, bool json)
+    private static int Run(Say say, string jobPath, string programPath, string? setup, string? picture, Manner how)
     {
         Stage<JobSource> source = JobSource.Read(jobPath);
         if (!source.Ok)
         {
-            return Answer(say, null, source.Findings, json);
+            return Answer(say, null, source.Findings, how);
         }
-        if (!File.Exists(programPath))
+        string text;
+        try
         {
-            return Answer(
-                say,
-                null,
-                [
-                    new Finding(
-                        "program-missing",
-                        Severity.Error,
-                        programPath,
-                        "there is no such file",
-                        "check the path of the program"
-                    ),
-                ],
-                json
-            );
+            text = ProgramFile.Read(programPath);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return Answer(say, null, [Unreadable(programPath, e)], how);
         }
         Setup? known = setup switch
         {
@@ -80,7 +81,7 @@ internal static class VerifyCommand
         Outcome outcome = Delivery.VerifyFile(
             source.Value!.Request(null, steps.Begin),
             Path.GetFileName(programPath),
-            File.ReadAllText(programPath),
+            text,
             known
         );
         steps.Dispose();
@@ -94,8 +95,14 @@ internal static class VerifyCommand
                 say.Error($"Picture: {picture}");
             }
         }
-        return Answer(say, outcome.Verdict, findings, json);
+        return Answer(say, outcome.Verdict, findings, how);
     }
+
+    /// <summary>How findings count and are said.</summary>
+    private sealed record Manner(bool Strict, bool Json);
+
+    private static Finding Raised(Finding f) =>
+        f.Severity == Severity.Warning ? f with { Severity = Severity.Error } : f;
 
     private static IEnumerable<Finding> WritePicture(string path, Outcome outcome)
     {
@@ -120,18 +127,40 @@ internal static class VerifyCommand
         }
     }
 
-    private static int Answer(Say say, VerifyResult? verdict, ImmutableArray<Finding> findings, bool json)
+    private static Finding Unreadable(string path, Exception e) =>
+        e is FileNotFoundException or DirectoryNotFoundException
+            ? new Finding(
+                "program-missing",
+                Severity.Error,
+                path,
+                "there is no such file",
+                "check the path of the program"
+            )
+            : new Finding(
+                "file-unreadable",
+                Severity.Error,
+                path,
+                $"the program cannot be read: {e.Message}",
+                "name a file that you may read"
+            );
+
+    private static int Answer(Say say, VerifyResult? verdict, ImmutableArray<Finding> all, Manner how)
     {
-        bool ok = verdict is { Ok: true } && findings.All(f => f.Severity != Severity.Error);
+        ImmutableArray<Finding> findings = how.Strict ? [.. all.Select(Raised)] : all;
+        int errors = findings.Count(f => f.Severity == Severity.Error);
+        int warnings = findings.Count(f => f.Severity == Severity.Warning);
+        bool ok = verdict is { Ok: true } && errors == 0;
         ProgramVerdict? p = verdict?.Programs.FirstOrDefault();
         bool unknown = findings.Any(f => f.Code == "setup-unknown");
-        if (json)
+        if (how.Json)
         {
             say.Json(
                 AppJson.Text(
                     new JsonObject
                     {
                         ["ok"] = ok,
+                        ["errors"] = errors,
+                        ["warnings"] = warnings,
                         ["findings"] = AppJson.Findings(findings),
                         ["setup"] = p is null || unknown ? null : Words.For(p.Setup),
                         ["minutes"] = p is null ? null : Math.Round(p.Minutes, 3),
@@ -156,7 +185,7 @@ internal static class VerifyCommand
             say.Line(
                 string.Create(
                     c,
-                    $"{p.FileName} as {(unknown ? "no known setup" : Words.For(p.Setup))}: {(ok ? "ok" : "REFUSED")}, {findings.Count(f => f.Severity == Severity.Error)} error(s), {findings.Count(f => f.Severity == Severity.Warning)} warning(s)"
+                    $"{p.FileName} as {(unknown ? "no known setup" : Words.For(p.Setup))}: {(ok ? "ok" : "REFUSED")}, {errors} error(s), {warnings} warning(s)"
                 )
             );
             if (unknown)

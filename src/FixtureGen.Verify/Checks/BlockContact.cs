@@ -13,6 +13,7 @@ namespace FixtureGen.Verify.Checks;
 internal sealed class BlockContact(Run run, BlockGrid block, AllowedShape shape)
 {
     private readonly Carver _carver = new(block);
+    private readonly RapidSpace _space = new(block);
     private readonly WallCheck _walls = new(run, shape);
 
     public void Check()
@@ -25,7 +26,9 @@ internal sealed class BlockContact(Run run, BlockGrid block, AllowedShape shape)
             }
             Piece piece = Piece.From(motion);
             double low = Run.Low(motion);
-            float? under = _carver.Highest(piece, cutter.Radius);
+            float? under = Run.IsFeed(motion)
+                ? _carver.Highest(piece, cutter.Radius)
+                : _space.Highest(RapidSpace.Ground(motion), cutter.Radius);
             (double bite, Point2 where) = _walls.Bite(motion, cutter);
             double into = under is { } high ? high - low : -1;
             if (into >= 0 || bite > run.Limits.Gouge)

@@ -14,15 +14,25 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static class CarvePass
 {
-    /// <summary>The load of every cut, and for a trim what holds the shell by then.</summary>
-    public static (CutScan Cuts, TrimStates States) Carve(Run run)
+    /// <summary>The load of every cut, for a trim what holds the shell by then, and how wide each motion cuts too deep.</summary>
+    public static (CutScan Cuts, TrimStates States, SlotScan Slots) Carve(Run run)
     {
         Carver carver = new(run.Grid);
+        RapidCheck rapids = new(run);
+        SlotScan slots = new(run);
         SealCheck seal = new(run);
         CutScan cuts = new(run);
         TrimStates states = new(run);
-        foreach ((int index, ProgramEvent e, Motion motion) in run.Motions())
+        StandingStill still = new(run, carver);
+        for (int index = 0; index < run.Trace.Events.Length; index++)
         {
+            ProgramEvent e = run.Trace.Events[index];
+            Motion motion = e.Motion;
+            still.Before(e);
+            if (e.Kind != EventKind.Motion)
+            {
+                continue;
+            }
             if (Run.Low(motion) >= run.StockTop + JudgeRules.RapidGap)
             {
                 cuts.Break();
@@ -41,24 +51,22 @@ internal static class CarvePass
                 run.Setup == Setup.Trim
                     ? states.Before(motion, cutter)
                     : BlockOnPlate.State(e.State.VacuumOn && !seal.Opened, e.State.Bolted);
+            rapids.Before(motion, cutter);
             if (run.IsMark(motion, cutter))
             {
                 cuts.Mark(index, e, motion, cutter, state);
                 continue;
             }
-            if (motion.Kind == MotionKind.Rapid && !e.IsCycle)
-            {
-                Rapid(run, carver, motion, cutter);
-            }
             Shank(run, carver, motion, cutter);
             cuts.Before(index, e, motion, cutter, state);
+            slots.Before(index, motion, cutter);
             run.Tallies[index] = carver.Cut(motion, cutter, run.StepDown(cutter.Tool) + JudgeRules.StepSlack);
             cuts.After(index, e, motion, cutter, run.Tallies[index], state);
-            seal.After(e, motion, cutter, carver);
+            seal.After(e, motion, cutter, carver, run.Tallies[index]);
             Air(run, carver, motion, cutter, run.Tallies[index]);
         }
         cuts.Break();
-        return (cuts, states);
+        return (cuts, states, slots);
     }
 
     private static void High(Run run, Motion motion)
@@ -83,32 +91,6 @@ internal static class CarvePass
             "Change to a tool of the table first",
             motion.To.Xy
         );
-
-    private static void Rapid(Run run, Carver carver, Motion motion, Cutter cutter)
-    {
-        double low = Run.Low(motion);
-        Piece piece = Piece.From(motion);
-        bool straightUp = piece.Length < 1e-9 && motion.To.Z >= motion.From.Z;
-        if (straightUp || carver.Highest(piece, cutter.Radius - JudgeRules.RapidSlack) is not { } highest)
-        {
-            return;
-        }
-        double gap = low - highest;
-        if (gap < JudgeRules.RapidGap - 1e-6)
-        {
-            string what =
-                gap < 0
-                    ? FormattableString.Invariant($"runs {-gap:0.###} mm deep into material")
-                    : FormattableString.Invariant($"comes within {gap:0.###} mm of material");
-            run.Log.Error(
-                "rapid-through-stock",
-                motion.Line,
-                $"a rapid at Z {low:0.###} {what} standing at Z {highest:0.###}",
-                "Retract first, or feed the last part (G1)",
-                motion.To.Xy
-            );
-        }
-    }
 
     /// <summary>Feeding sideways above the ground it is meant to cut: a step down is missing or came too late.</summary>
     private static void Air(Run run, Carver carver, Motion motion, Cutter cutter, Tally tally)

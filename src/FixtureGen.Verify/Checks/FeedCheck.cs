@@ -23,6 +23,10 @@ internal static class FeedCheck
                 continue;
             }
             Speed(run, e, motion, cutter.Tool);
+            if (run.Tallies[index].Removed > JudgeRules.NoMaterial || run.IsMark(motion, cutter))
+            {
+                Surface(run, e, motion, cutter);
+            }
             if (motion.FeedMmPerMin > 0 && motion.Line != told && ChipLoad(run, e, motion, cutter, run.Tallies[index]))
             {
                 told = motion.Line;
@@ -46,6 +50,23 @@ internal static class FeedCheck
         }
     }
 
+    /// <summary>How fast the rim passes what it cuts, pi D n, against the shop's own greatest for the material; a cone by the depth it cuts.</summary>
+    private static void Surface(Run run, ProgramEvent e, Motion motion, Cutter cutter)
+    {
+        double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
+        double metres = 2 * Math.PI * cutter.RadiusAt(depth) * e.State.Rpm / 1000;
+        if (metres > run.Material.MaxSpeedMPerMin * JudgeRules.FastSurface)
+        {
+            run.Log.Error(
+                "surface-speed",
+                e.Line,
+                $"{cutter.Tool.Name} cuts {run.Material.Name} at {metres:0} m/min, {run.Material.MaxSpeedMPerMin:0} m/min is the greatest",
+                "Lower S, and F with it",
+                motion.To.Xy
+            );
+        }
+    }
+
     private static bool ChipLoad(Run run, ProgramEvent e, Motion motion, Cutter cutter, Tally tally)
     {
         Tool tool = cutter.Tool;
@@ -55,15 +76,18 @@ internal static class FeedCheck
         (double least, double most) = Range(run, motion, cutter);
         double chip = motion.FeedMmPerMin / (e.State.Rpm * Math.Max(1, tool.Flutes));
         double rim = piece.IsArc ? chip * (piece.R + cutter.Radius) / piece.R : chip;
-        bool slow = cuts && piece.Length > Math.Abs(down) && rim < least * JudgeRules.SlowChip;
+        double rubs = Math.Min(
+            least * JudgeRules.SlowChip,
+            Math.Max(JudgeRules.StillAChip, least * JudgeRules.SlowChip / 2)
+        );
+        bool slow = cuts && (piece.Length > Math.Abs(down) || tool.Kind == ToolKind.Drill) && rim < rubs;
         bool fast = (cuts || down > 1e-6) && chip > most * Thinning(piece, cutter, tally) * JudgeRules.FastChip;
         if (slow || fast)
         {
-            string what = slow ? "slow" : "fast";
-            run.Log.Warn(
+            run.Log.Error(
                 "chip-load",
                 e.Line,
-                $"{(slow ? rim : chip):0.0000} mm a tooth with {tool.Name} is too {what}: the chart says {least:0.0000} to {most:0.0000}",
+                $"{(slow ? rim : chip):0.0000} mm a tooth with {tool.Name} is too {(slow ? "slow: it rubs, and plastics melt" : "fast")}; the chart says {least:0.0000} to {most:0.0000}",
                 "Correct F or S",
                 motion.To.Xy
             );

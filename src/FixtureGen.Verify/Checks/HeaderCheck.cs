@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Text.RegularExpressions;
 using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
@@ -10,12 +9,10 @@ namespace FixtureGen.Verify.Checks;
 /// The comments at the start, which the operator compares with the block in front of him: label, program number, magnets, pins,
 /// bolts, vacuum level. The trim program opens with the label itself; the block programs name the fixture and say the label.
 /// </summary>
-internal static partial class HeaderCheck
+internal static class HeaderCheck
 {
     /// <summary>Stands between comments where a number must not run on into the next one.</summary>
     private const char Break = '|';
-
-    private const double HalfKPa = 0.55;
 
     public static void Check(Run run)
     {
@@ -25,7 +22,6 @@ internal static partial class HeaderCheck
         string all = Words(string.Concat(comments));
         Label(run, first, comments, all);
         Number(run, first, string.Join(Break, comments.Select(Words)));
-        VacuumLevel(run);
         bool trim = run.Setup == Setup.Trim;
         Say(run, first, all, trim ? "PINSIN" : "PINSOUT", trim ? "pins in" : "pins out");
         Say(run, first, all, trim ? "BOLTSIN" : "BOLTSOUT", trim ? "bolts in" : "bolts out");
@@ -48,9 +44,8 @@ internal static partial class HeaderCheck
         }
         bool there =
             run.Setup == Setup.Trim
-                ? all.StartsWith(label, StringComparison.Ordinal)
-                : all.Contains(label, StringComparison.Ordinal)
-                    && all.StartsWith(Words(run.Job.FixtureId), StringComparison.Ordinal);
+                ? Opens(comments, label)
+                : all.Contains(label, StringComparison.Ordinal) && Opens(comments, Words(run.Job.FixtureId));
         if (!there)
         {
             string wanted =
@@ -60,10 +55,28 @@ internal static partial class HeaderCheck
             run.Log.Error(
                 "label-mismatch",
                 line,
-                $"the program opens with '{comments.FirstOrDefault() ?? ""}'; read as {Named(run.Setup)}, it must open with {wanted}",
+                $"the program opens with '{Echo.Short(comments.FirstOrDefault() ?? "")}'; read as {Named(run.Setup)}, it must open with {wanted}",
                 "Write that into the first comments, so that the operator can compare them with the block; if it is for another setup, correct its program number"
             );
         }
+    }
+
+    /// <summary>Whether a comment begins with the words, running on into the next ones; others may stand before it.</summary>
+    private static bool Opens(string[] comments, string words)
+    {
+        for (int i = 0; i < comments.Length; i++)
+        {
+            string on = "";
+            for (int k = i; k < comments.Length && on.Length < words.Length; k++)
+            {
+                on += Words(comments[k]);
+            }
+            if (on.StartsWith(words, StringComparison.Ordinal))
+            {
+                return true;
+            }
+        }
+        return false;
     }
 
     private static string Named(Setup setup) =>
@@ -123,50 +136,18 @@ internal static partial class HeaderCheck
         }
     }
 
-    /// <summary>A level that the operator is to see must not be below the one that the hold is good for; said in whole kPa it may be half of one off.</summary>
-    private static void VacuumLevel(Run run)
-    {
-        string before = "";
-        foreach (Block block in run.Trace.Blocks)
-        {
-            string text = string.Concat(block.Comments.Select(c => c + " ")).ToUpperInvariant();
-            string all = before + " " + text;
-            foreach (Match said in Level().Matches(all).Where(m => m.Index + m.Length > before.Length))
-            {
-                double level = double.Parse(said.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
-                double kPa = said.Groups[2].Value == "KPA" ? level : level * Units.KPaPerInHg;
-                if (kPa < run.Job.Vacuum.AlarmKPa - HalfKPa)
-                {
-                    run.Log.Error(
-                        "vacuum-level",
-                        block.Line,
-                        $"a comment asks for a vacuum of {kPa:0.0} kPa, {run.Job.Vacuum.AlarmKPa - kPa:0.0} kPa less than the {run.Job.Vacuum.AlarmKPa:0.0} kPa that the hold is worked out for",
-                        "Write the job's alarm level"
-                    );
-                }
-            }
-            before = block.Comments.IsEmpty ? "" : text;
-        }
-    }
-
-    [GeneratedRegex(@"(\d+(?:\.\d+)?)\s*(KPA|INHG)\b", RegexOptions.CultureInvariant)]
-    private static partial Regex Level();
-
     private static void Magnets(Run run, int line, string[] comments)
     {
         int count = run.Design.Magnets.Length;
         string want = FormattableString.Invariant($"{count}MAGNET");
         string[] counts = [.. comments.Select(Words).Where(c => c.Contains("MAGNETSON", StringComparison.Ordinal))];
-        // a reason for a low hold may speak of magnets too
-        string? said = Array.Find(counts, c => c.StartsWith(want, StringComparison.Ordinal)) ?? counts.FirstOrDefault();
-        if (said is null || !said.StartsWith(want, StringComparison.Ordinal))
+        // a reason for a low hold may speak of magnets too; a wrong number is told where it stands (SentenceCheck)
+        if (!Array.Exists(counts, c => c.StartsWith(want, StringComparison.Ordinal) || char.IsAsciiDigit(c[0])))
         {
             run.Log.Error(
                 "magnet-count",
                 line + 2,
-                said is null
-                    ? FormattableString.Invariant($"no comment counts the {count} magnets")
-                    : FormattableString.Invariant($"the comment says {said}, the fixture has {count} magnets"),
+                $"no comment counts the {count} magnets",
                 "Write the count of magnets before the first motion"
             );
         }

@@ -59,7 +59,7 @@ internal static class HelixCheck
             bool whole = Whole(run, feeds[i], feeds[i + 1]);
             if (whole && !told)
             {
-                run.Log.Odd(
+                run.Log.Warn(
                     "bore-conventional",
                     feeds[i].Line,
                     "a bore is milled clockwise (G2): with M3 the cutter climbs only counter-clockwise",

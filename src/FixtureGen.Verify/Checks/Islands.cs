@@ -46,17 +46,8 @@ internal sealed class Islands : IDisposable
 
     public IReadOnlyList<Island> All => _all;
 
-    /// <summary>Gives the memory back; Of may not be asked after.</summary>
+    /// <summary>Gives the memory back.</summary>
     public void Dispose() => ArrayPool<int>.Shared.Return(_number);
-
-    /// <summary>The piece that a point of the grid lies in; null where there is no material.</summary>
-    public Island? IslandAt(Point2 p)
-    {
-        int x = (int)((p.X - _grid.Box.MinX) / _grid.Cell);
-        int y = (int)((p.Y - _grid.Box.MinY) / _grid.Cell);
-        int n = _number[(y * _grid.Columns) + x];
-        return n == Gone ? null : _all[n - 1];
-    }
 
     private Island Flood(int start, int number, Stack<int> open)
     {

@@ -11,11 +11,8 @@ namespace FixtureGen.Verify.Checks;
 /// deeper it may only finish a wall. Power P = Q kc (metal cutting's common chain, Machinery's Handbook, speeds and feeds) with
 /// the upper end of the material's specific force.
 /// </summary>
-internal sealed class LoadCheck(Run run)
+internal sealed class LoadCheck(Run run, SlotScan slots)
 {
-    /// <summary>Points across the cutter that show its width, where the mean along a motion says too little.</summary>
-    private const int Across = 16;
-
     public void Check()
     {
         foreach ((int index, _, Motion motion) in run.Motions())
@@ -27,13 +24,13 @@ internal sealed class LoadCheck(Run run)
             }
             if (cutter.Tool.Kind != ToolKind.Drill)
             {
-                Width(motion, cutter, tally);
+                Width(index, motion, cutter, tally);
             }
             Power(motion, cutter.Tool, tally);
         }
     }
 
-    private void Width(Motion motion, Cutter cutter, Tally tally)
+    private void Width(int index, Motion motion, Cutter cutter, Tally tally)
     {
         Tool tool = cutter.Tool;
         double limit = run.StepDown(tool);
@@ -43,7 +40,7 @@ internal sealed class LoadCheck(Run run)
         }
         double width = tally.DeepMm2 / Math.Max(RimLength(motion, cutter), tool.Diameter);
         double finish = JudgeRules.FinishWidth * tool.Diameter;
-        double slot = width > finish ? width : Widest(motion, cutter, limit + JudgeRules.StepSlack);
+        double slot = width > finish ? width : slots.Widest(index);
         if (slot > tool.Diameter / 2)
         {
             run.Log.Error(
@@ -64,44 +61,6 @@ internal sealed class LoadCheck(Run run)
                 motion.To.Xy
             );
         }
-    }
-
-    /// <summary>
-    /// The greatest width, mm, of the cutter's leading half that stands deeper in material than the limit for a third of a diameter
-    /// of a level motion's way: a notch that is short beside its motion.
-    /// </summary>
-    private double Widest(Motion motion, Cutter cutter, double limit)
-    {
-        Piece piece = Piece.From(motion);
-        int n = (int)(piece.Length / (cutter.Tool.Diameter / 6));
-        if (Math.Abs(motion.To.Z - motion.From.Z) > 1e-6 || n < 3)
-        {
-            return 0;
-        }
-        double widest = 0;
-        (double one, double two) = (0, 0);
-        for (int i = 1; i <= n; i++)
-        {
-            double width = Leading(motion, cutter, piece, (double)i / n, limit);
-            widest = Math.Max(widest, Math.Min(width, Math.Min(one, two)));
-            (one, two) = (two, width);
-        }
-        return widest;
-    }
-
-    private double Leading(Motion motion, Cutter cutter, Piece piece, double t, double limit)
-    {
-        Point2 ahead = piece.Tangent(t);
-        double r = cutter.Radius * (1 - (1.0 / Across));
-        double tip = Math.Max(motion.To.Z, run.Grid.RawBottomZ);
-        int deep = 0;
-        for (int k = -Across / 2; k <= Across / 2; k++)
-        {
-            double y = 2 * r * k / Across;
-            Point2 p = piece.PointAt(t) + (ahead * Math.Sqrt(Math.Max(0, (r * r) - (y * y)))) + (ahead.Left * y);
-            deep += run.Index.Before(p, motion, run.Grid.RawTopZ) - tip > limit ? 1 : 0;
-        }
-        return cutter.Tool.Diameter * deep / (Across + 1);
     }
 
     private void Power(Motion motion, Tool tool, Tally tally)

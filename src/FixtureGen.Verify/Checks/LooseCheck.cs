@@ -9,7 +9,7 @@ namespace FixtureGen.Verify.Checks;
 
 /// <summary>
 /// Which scrap the trim cuts loose, and when: the shell is cut on a coarse grid, what hangs together is found, and the line at
-/// which each piece parts from the rest is searched by halving.
+/// which each piece parts from the rest is found by putting the cells back (Parting).
 /// </summary>
 internal static class LooseCheck
 {
@@ -27,40 +27,24 @@ internal static class LooseCheck
                 .Where(m => m.Cutter is not null && Run.Low(m.Motion) < run.StockTop && !run.IsMark(m.Motion, m.Cutter))
                 .Select(m => (m.Motion, m.Cutter!)),
         ];
-        using Islands end = Cut(run, cuts, cuts.Length);
-        ImmutableArray<LooseScrap>.Builder loose = ImmutableArray.CreateBuilder<LooseScrap>();
-        foreach (Island island in end.All.Where(i => !i.TouchesEdge && i.AreaMm2 > Crumb))
-        {
-            int from = 0;
-            int to = cuts.Length;
-            while (to - from > 1)
-            {
-                int mid = (from + to) / 2;
-                using Islands then = Cut(run, cuts, mid);
-                bool parted =
-                    then.IslandAt(island.At) is { TouchesEdge: false } now && now.AreaMm2 < island.AreaMm2 * 1.5;
-                (from, to) = parted ? (from, mid) : (mid, to);
-            }
-            loose.Add(new LooseScrap(cuts[to - 1].Motion.Line, island.At, island.AreaMm2));
-        }
-        ImmutableArray<LooseScrap> sorted = [.. loose.OrderBy(l => l.Line)];
-        Judge(run, sorted, end);
+        using BlockGrid grid = new(run.Grid.Box, Cell, run.Grid.RawBottomZ, run.Grid.RawTopZ);
+        Parting parting = new(grid, cuts);
+        using Islands end = new(grid);
+        Island[] free = [.. end.All.Where(i => !i.TouchesEdge && i.AreaMm2 > Crumb)];
+        int[] parted = parting.PartedBy([.. free.Select(i => (CellAt(grid, i.At), i.AreaMm2 / (Cell * Cell)))]);
+        ImmutableArray<LooseScrap> sorted =
+        [
+            .. free.Zip(parted, (f, by) => new LooseScrap(cuts[by].Motion.Line, f.At, f.AreaMm2)).OrderBy(l => l.Line),
+        ];
+        Judge(run, sorted);
         return sorted;
     }
 
-    private static Islands Cut(Run run, (Motion Motion, Cutter Cutter)[] cuts, int count)
-    {
-        using BlockGrid grid = new(run.Grid.Box, Cell, run.Grid.RawBottomZ, run.Grid.RawTopZ);
-        Carver carver = new(grid);
-        for (int i = 0; i < count; i++)
-        {
-            carver.Cut(cuts[i].Motion, cuts[i].Cutter, double.MaxValue);
-        }
-        return new Islands(grid);
-    }
+    private static int CellAt(BlockGrid grid, Point2 p) =>
+        ((int)((p.Y - grid.Box.MinY) / grid.Cell) * grid.Columns) + (int)((p.X - grid.Box.MinX) / grid.Cell);
 
     /// <summary>A loose piece that is not the part must not lie about while the cutter goes on; tabs that were asked for must hold.</summary>
-    private static void Judge(Run run, ImmutableArray<LooseScrap> loose, Islands end)
+    private static void Judge(Run run, ImmutableArray<LooseScrap> loose)
     {
         Shape.Area part = new(Region.From(run.Design.Part.Outer));
         int lastCut = run.Motions()
@@ -68,13 +52,14 @@ internal static class LooseCheck
             .Select(m => m.Motion.Line)
             .DefaultIfEmpty(0)
             .Max();
+        int[] stops = [.. run.Trace.Events.Where(e => e.Kind == EventKind.Stop).Select(e => e.Line)];
+        int[] beginnings = Beginnings(run);
+        Shape.Area[] cutouts = [.. run.Design.Part.Cutouts.Select(c => new Shape.Area(Region.From(c)))];
         foreach (LooseScrap piece in loose)
         {
-            bool isPart = part.Contains(piece.At) && !InCutout(run, piece.At);
-            int next = NextCut(run, piece.Line);
+            bool isPart = part.Contains(piece.At) && !cutouts.Any(c => c.Contains(piece.At));
             // a stop comes after the motion of its own line (NISTIR 6556 table 8)
-            bool stopped = run.Trace.Events.Any(e => e.Kind == EventKind.Stop && e.Line >= piece.Line && e.Line < next);
-            if (!isPart && piece.Line < lastCut && !stopped)
+            if (!isPart && piece.Line < lastCut && !Stopped(stops, beginnings, piece.Line))
             {
                 run.Log.Error(
                     "scrap-loose",
@@ -101,15 +86,35 @@ internal static class LooseCheck
         }
     }
 
-    /// <summary>The line at which the next cut begins: the one that frees the piece may still run out.</summary>
-    private static int NextCut(Run run, int line) =>
-        run.Motions()
-            .Select(m => m.Motion)
-            .SkipWhile(m => m.Line <= line || Run.IsFeed(m))
-            .Where(m => Run.IsFeed(m) && Run.Low(m) < run.StockTop)
-            .Select(m => m.Line)
-            .FirstOrDefault(int.MaxValue);
+    /// <summary>Whether a stop stands between a line and the next at which a cut begins: the one that frees a piece may still run out.</summary>
+    private static bool Stopped(int[] stops, int[] beginnings, int line)
+    {
+        int next = FirstFrom(beginnings, line + 1) ?? int.MaxValue;
+        return FirstFrom(stops, line) is { } stop && stop < next;
+    }
 
-    private static bool InCutout(Run run, Point2 p) =>
-        run.Design.Part.Cutouts.Any(c => new Shape.Area(Region.From(c)).Contains(p));
+    /// <summary>The first of sorted lines that is no less than one.</summary>
+    private static int? FirstFrom(int[] lines, int line)
+    {
+        int at = Array.BinarySearch(lines, line);
+        at = at < 0 ? ~at : at;
+        return at < lines.Length ? lines[at] : null;
+    }
+
+    /// <summary>Lines that feed into the shell after something else than feeding.</summary>
+    private static int[] Beginnings(Run run)
+    {
+        List<int> lines = [];
+        bool fed = false;
+        foreach ((_, _, Motion motion) in run.Motions())
+        {
+            bool cuts = Run.IsFeed(motion) && Run.Low(motion) < run.StockTop;
+            if (cuts && !fed)
+            {
+                lines.Add(motion.Line);
+            }
+            fed = Run.IsFeed(motion) && (fed || cuts);
+        }
+        return [.. lines];
+    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FixtureGen.Model;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
@@ -10,15 +11,26 @@ internal static class MarkCheck
 {
     private const double Spacing = 0.5;
 
+    private const double BinSize = 5;
+
+    /// <summary>Farther from every stroke, mm, is just far.</summary>
+    private const double Far = 10;
+
+    /// <summary>Missing strokes whose nearest motion is looked for.</summary>
+    private const int MostPlaces = 12;
+
+    /// <summary>Looks along one motion.</summary>
+    private const int Most = 1000;
+
     public static void Check(Run run)
     {
-        Piece[] strokes =
-        [
-            .. run.Design.Part.Engravings.SelectMany(m => m.Strokes).SelectMany(s => s.Segments).Select(Piece.From),
-        ];
+        PieceBins strokes = new(
+            [.. run.Design.Part.Engravings.SelectMany(m => m.Strokes).SelectMany(s => s.Segments).Select(Piece.From)],
+            BinSize
+        );
         double top = run.Design.FixtureHeight + run.Job.Shell.Thickness;
         double floor = top - run.Job.Rules.EngraveDepth;
-        List<Piece> cut = [];
+        ImmutableArray<Piece>.Builder cut = ImmutableArray.CreateBuilder<Piece>();
         foreach ((_, _, Motion motion) in run.Motions())
         {
             if (run.CutterOf(motion) is { } cutter && run.IsMark(motion, cutter) && Run.Low(motion) < top)
@@ -27,12 +39,12 @@ internal static class MarkCheck
                 Stray(run, motion, strokes, floor);
             }
         }
-        Missing(run, strokes, cut);
+        Missing(run, strokes.Pieces, new PieceBins(cut.ToImmutable(), BinSize));
     }
 
-    private static void Stray(Run run, Motion motion, Piece[] strokes, double floor)
+    private static void Stray(Run run, Motion motion, PieceBins strokes, double floor)
     {
-        if (strokes.Length == 0)
+        if (strokes.Pieces.IsEmpty)
         {
             run.Log.Error(
                 "mark-astray",
@@ -45,11 +57,10 @@ internal static class MarkCheck
         }
         Piece piece = Piece.From(motion);
         double away = 0;
-        int n = Math.Max(1, (int)Math.Ceiling(piece.Length / Spacing));
-        for (int i = 0; i <= n; i++)
+        int n = (int)Math.Clamp(Math.Ceiling(piece.Length / Spacing), 1, Most);
+        for (int i = 0; i <= n && away <= Far; i++)
         {
-            Point2 p = piece.PointAt((double)i / n);
-            away = Math.Max(away, strokes.Min(s => Distance.To(s, p)));
+            away = Math.Max(away, Math.Min(strokes.Nearest(piece.PointAt((double)i / n), Far).Distance, Far + Spacing));
         }
         double deep = floor - Run.Low(motion);
         if (Math.Max(away, deep) > run.Limits.Gouge)
@@ -57,28 +68,25 @@ internal static class MarkCheck
             run.Log.Error(
                 "mark-astray",
                 motion.Line,
-                $"the engraver leaves the drawn marks by {away:0.###} mm, or is {Math.Max(0, deep):0.###} mm too deep",
+                $"the engraver leaves the drawn marks by {(away > Far ? "over " : "")}{Math.Min(away, Far):0.###} mm, or is {Math.Max(0, deep):0.###} mm too deep",
                 "Correct the position or the depth",
                 motion.To.Xy
             );
         }
     }
 
-    private static void Missing(Run run, Piece[] strokes, List<Piece> cut)
+    private static void Missing(Run run, ImmutableArray<Piece> strokes, PieceBins cut)
     {
+        int told = 0;
         foreach (Piece stroke in strokes)
         {
             int n = Math.Max(1, (int)Math.Ceiling(stroke.Length / Spacing));
             for (int i = 0; i <= n; i++)
             {
                 Point2 p = stroke.PointAt((double)i / n);
-                if (!cut.Exists(c => Distance.To(c, p) <= run.Limits.Leftover))
+                if (cut.Nearest(p, run.Limits.Leftover).Distance > run.Limits.Leftover)
                 {
-                    int line = run.Motions()
-                        .Select(m => m.Motion)
-                        .OrderBy(m => Distance.To(Piece.From(m), p))
-                        .FirstOrDefault()
-                        .Line;
+                    int line = told++ < MostPlaces ? NearestLine(run, p) : 0;
                     run.Log.Error(
                         "mark-missing",
                         line,
@@ -91,4 +99,7 @@ internal static class MarkCheck
             }
         }
     }
+
+    private static int NearestLine(Run run, Point2 p) =>
+        run.Motions().Select(m => m.Motion).MinBy(m => Distance.To(Piece.From(m), p)).Line;
 }

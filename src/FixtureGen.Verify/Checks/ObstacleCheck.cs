@@ -23,6 +23,25 @@ internal sealed record Obstacle(string Name, Point2 At, double Radius, Area? Are
         }
         return Area.Pieces.Min(p => Distance.Between(path, p).Distance);
     }
+
+    /// <summary>Least distance from the ground that the axes of a rapid may pass over, in whatever order they run.</summary>
+    public double From(Box2 ground)
+    {
+        if (Area is null)
+        {
+            return RapidSpace.Away(ground, At) - Radius;
+        }
+        Point2[] p =
+        [
+            new(ground.MinX, ground.MinY),
+            new(ground.MaxX, ground.MinY),
+            new(ground.MaxX, ground.MaxY),
+            new(ground.MinX, ground.MaxY),
+        ];
+        return RapidSpace.Away(ground, Area.Pieces[0].A) <= 0
+            ? 0
+            : Enumerable.Range(0, 4).Min(i => From(Piece.Line(p[i], p[(i + 1) % 4])));
+    }
 }
 
 /// <summary>Cutter, shank and holder against jackets, bolt heads, pins, forms and edge stops, along every motion.</summary>
@@ -106,7 +125,7 @@ internal static class ObstacleCheck
             {
                 continue;
             }
-            double distance = obstacle.From(path);
+            double distance = Run.IsFeed(motion) ? obstacle.From(path) : obstacle.From(RapidSpace.Ground(motion));
             foreach ((string part, double radius, double from) in parts)
             {
                 if (from < obstacle.Top && distance < radius)

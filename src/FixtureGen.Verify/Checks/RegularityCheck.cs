@@ -34,6 +34,7 @@ internal static class RegularityCheck
                 && !e.ToHome
                 && !e.IsCycle
                 && e.Motion.From == e.Motion.To
+                && Run.IsFeed(e.Motion)
                 && !IsArc(e.Motion)
             )
             {

@@ -1,8 +1,6 @@
 using System.Globalization;
-using System.Text;
 using System.Text.RegularExpressions;
 using FixtureGen.Model;
-using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Verdicts;
 
@@ -14,32 +12,21 @@ namespace FixtureGen.Verify.Checks;
 /// </summary>
 internal static partial class ScrewCheck
 {
-    public static void Check(Run run)
+    public static void Check(Run run, Spoken spoken)
     {
         if (Reach(run) is not { } reach)
         {
             return;
         }
-        StringBuilder text = new();
-        List<(int From, int Line)> lines = [];
-        foreach (Block block in run.Trace.Blocks)
-        {
-            lines.Add((text.Length, block.Line));
-            foreach (string comment in block.Comments)
-            {
-                text.Append(comment.ToUpperInvariant()).Append(' ');
-            }
-            if (!block.Words.IsEmpty)
-            {
-                text.Append("| ");
-            }
-        }
-        foreach (Match said in Lengths().Matches(text.ToString()))
+        foreach ((Match said, int line) in spoken.Find(Lengths()))
         {
             double shortest = double.Parse(said.Groups[1].ValueSpan, CultureInfo.InvariantCulture);
             double longest = double.Parse(said.Groups[2].ValueSpan, CultureInfo.InvariantCulture);
-            int line = lines.FindLast(l => l.From <= said.Index).Line;
-            if (shortest < reach.Shortest - JudgeRules.ScrewTenth || longest > reach.Longest + JudgeRules.ScrewTenth)
+            if (
+                longest < shortest
+                || shortest < reach.Shortest - JudgeRules.ScrewTenth
+                || longest > reach.Longest + JudgeRules.ScrewTenth
+            )
             {
                 run.Log.Error(
                     "screw-length",
@@ -72,6 +59,6 @@ internal static partial class ScrewCheck
         return (held + relief + screw.Body, held + run.Job.Plate.Thickness - screw.Pitch);
     }
 
-    [GeneratedRegex(@"(\d+(?:\.\d+)?) TO (\d+(?:\.\d+)?) MM LONG", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(@"(\d+(?:\.\d+)?)\s+TO\s+(\d+(?:\.\d+)?)\s+MM\s+LONG", RegexOptions.CultureInvariant)]
     private static partial Regex Lengths();
 }

@@ -27,10 +27,10 @@ internal sealed class SealCheck
     /// <summary>Whether the block has been opened inside the seal: the plate's vacuum holds it no more.</summary>
     public bool Opened { get; private set; }
 
-    /// <summary>To be called after the motion was carved.</summary>
-    public void After(ProgramEvent e, Motion motion, Cutter cutter, Carver carver)
+    /// <summary>To be called after the motion was carved; one that took nothing opened nothing.</summary>
+    public void After(ProgramEvent e, Motion motion, Cutter cutter, Carver carver, Tally tally)
     {
-        if (Opened || Run.Low(motion) > _highestBottom + 1e-3)
+        if (Opened || tally.Removed <= 0 || Run.Low(motion) > _highestBottom + 1e-3)
         {
             return;
         }

@@ -98,7 +98,7 @@ internal static class StartAndEnd
             }
             if (e.Kind == EventKind.ToolChange && e.State.Spindle != SpindleTurn.Off)
             {
-                run.Log.Warn(
+                run.Log.Error(
                     "spindle-runs",
                     e.Line,
                     "the tool is changed while the spindle turns; not every control stops it first",
@@ -132,7 +132,7 @@ internal static class StartAndEnd
             bool over = e.Kind is EventKind.Stop or EventKind.OptionalStop or EventKind.ToolChange or EventKind.End;
             if (over && e.State.Incremental)
             {
-                run.Log.Warn(
+                run.Log.Error(
                     "incremental-left-on",
                     moved > 0 ? moved : e.Line,
                     $"G91 is still in force at line {e.Line}, where the program stops, changes the tool or ends",
@@ -173,7 +173,7 @@ internal static class StartAndEnd
             bool bolted = run.Setup != Setup.Trim && e.State.Bolted;
             if (off > 0 && !bolted && e.Kind == EventKind.Motion && e.Motion.From != e.Motion.To)
             {
-                run.Log.Warn(
+                run.Log.Error(
                     "vacuum-off-early",
                     off,
                     $"the vacuum goes off before the move of line {e.Line}: what it held may slide",

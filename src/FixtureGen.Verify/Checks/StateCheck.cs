@@ -37,12 +37,17 @@ internal static class StateCheck
             {
                 Spindle(run, e, motion);
             }
-            else if (!e.ToHome && e.State.Tool != 0 && e.State.Spindle == SpindleTurn.Off)
+            else if (
+                !e.ToHome
+                && e.State.Tool != 0
+                && e.State.Spindle == SpindleTurn.Off
+                && Run.Low(motion) < run.StockTop + JudgeRules.LowTravel
+            )
             {
-                run.Log.Warn(
+                run.Log.Error(
                     "spindle-stopped-early",
                     e.Line,
-                    "the tool is moved about with the spindle off, other than on its way home",
+                    $"the tool is moved about at Z {Run.Low(motion):0.###} with the spindle off, hardly above the work or in it",
                     "Retract first, then stop the spindle; start it before going down",
                     motion.To.Xy
                 );

@@ -144,18 +144,8 @@ internal sealed class TabCheck(Run run)
                 && Run.Low(m) > floor - 0.3
             ),
         ];
-        foreach (Motion ramp in ramps)
+        foreach ((Motion ramp, double off) in ramps.GroupBy(m => Math.Sign(m.To.Z - m.From.Z)).SelectMany(Alone))
         {
-            double[] others =
-            [
-                .. ramps
-                    .Where(o => o != ramp && Math.Sign(o.To.Z - o.From.Z) == Math.Sign(ramp.To.Z - ramp.From.Z))
-                    .Select(Slope),
-            ];
-            double off = others
-                .Select(o => Math.Abs(o - Slope(ramp)) * Piece.From(ramp).Length)
-                .DefaultIfEmpty(0)
-                .Min();
             if (off > JudgeRules.TabRampStep)
             {
                 run.Log.Odd(
@@ -166,6 +156,19 @@ internal sealed class TabCheck(Run run)
                     ramp.To.Xy
                 );
             }
+        }
+    }
+
+    /// <summary>How far each ends off the slope of the one most like it, mm; 0 for a ramp that has no other beside it.</summary>
+    private static IEnumerable<(Motion Ramp, double Off)> Alone(IEnumerable<Motion> alike)
+    {
+        Motion[] ramps = [.. alike.Distinct().OrderBy(Slope)];
+        for (int i = 0; i < ramps.Length; i++)
+        {
+            double before = i > 0 ? Slope(ramps[i]) - Slope(ramps[i - 1]) : double.MaxValue;
+            double after = i + 1 < ramps.Length ? Slope(ramps[i + 1]) - Slope(ramps[i]) : double.MaxValue;
+            double off = ramps.Length > 1 ? Math.Min(before, after) : 0;
+            yield return (ramps[i], off * Piece.From(ramps[i]).Length);
         }
     }
 

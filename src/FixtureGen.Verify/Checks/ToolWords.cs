@@ -26,22 +26,25 @@ internal static partial class ToolWords
                 .Where(c => c.Match.Success)
                 .Select(c => (c.Line, c.Match.Groups[1].Value)),
         ];
-        for (int i = 0; i < said.Length; i++)
+        int next = 0;
+        bool told = true;
+        foreach ((_, _, Motion motion) in run.Motions())
         {
-            int end = i + 1 < said.Length ? said[i + 1].Line : int.MaxValue;
-            Motion wrong = run.Motions()
-                .Select(m => m.Motion)
-                .FirstOrDefault(m =>
-                    m.Line > said[i].Line && m.Line < end && Run.IsFeed(m) && Number(m) != said[i].Tool
-                );
-            if (wrong.Line > 0)
+            while (next < said.Length && said[next].Line < motion.Line)
             {
-                run.Log.Warn(
+                next++;
+                told = false;
+            }
+            if (!told && Run.IsFeed(motion) && Number(motion) != said[next - 1].Tool)
+            {
+                told = true;
+                (int line, string tool) = said[next - 1];
+                run.Log.Error(
                     "tool-comment",
-                    said[i].Line,
-                    $"the comment says T{said[i].Tool}, line {wrong.Line} cuts with T{wrong.Tool}",
+                    line,
+                    $"the comment says T{Echo.Short(tool)}, line {motion.Line} cuts with T{motion.Tool}",
                     "Call the tool that the comment says, or correct the comment",
-                    wrong.To.Xy
+                    motion.To.Xy
                 );
             }
         }
@@ -78,9 +81,7 @@ internal static partial class ToolWords
         }
         int firstCut = run.Motions().Where(m => Run.IsFeed(m.Motion)).Select(m => m.Motion.Line).FirstOrDefault();
         bool stops = run.Trace.Events.Any(e =>
-            e.Kind == EventKind.Stop
-            && e.Line < firstCut
-            && e.Comment.Contains("MAGNET", StringComparison.OrdinalIgnoreCase)
+            e.Kind == EventKind.Stop && e.Line < firstCut && Denial.AsksFor(e.Comment, "MAGNET")
         );
         if (!stops)
         {
@@ -89,7 +90,7 @@ internal static partial class ToolWords
                 .Select(e => e.Line)
                 .DefaultIfEmpty(1)
                 .First();
-            run.Log.Warn(
+            run.Log.Error(
                 "magnet-stop",
                 line + 1,
                 "no stop before the first cut asks the operator to count the magnets; an optional one is passed over while its switch is off",

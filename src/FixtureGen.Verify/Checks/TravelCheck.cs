@@ -14,9 +14,11 @@ internal static class TravelCheck
 {
     public static void Check(Run run)
     {
+        bool[] changes = ChangesTool(run);
+        Dictionary<int, Block> said = run.Trace.Blocks.ToDictionary(b => b.Line);
         LoneHeights(run);
         LoneTravel(run);
-        ToolChanges(run);
+        ToolChanges(run, changes);
         double? arrival = null;
         int? low = null;
         bool over = false;
@@ -28,7 +30,7 @@ internal static class TravelCheck
             {
                 NotHome(run, e);
             }
-            home = e.Kind == EventKind.Motion ? e.ToHome && (home || TakesHeightHome(run, e)) : home;
+            home = e.Kind == EventKind.Motion ? e.ToHome && (home || TakesHeightHome(said[e.Line])) : home;
             if (e.Kind is EventKind.ToolChange or EventKind.Stop)
             {
                 arrival = null;
@@ -40,7 +42,7 @@ internal static class TravelCheck
             }
             if (e.ToHome)
             {
-                if (!ChangesTool(run, i))
+                if (!changes[i])
                 {
                     Home(run, e, arrival);
                 }
@@ -62,7 +64,7 @@ internal static class TravelCheck
     }
 
     /// <summary>Of all tool changes, one that begins lower than the others lacks its retract.</summary>
-    private static void ToolChanges(Run run)
+    private static void ToolChanges(Run run, bool[] changes)
     {
         ProgramEvent[] ways =
         [
@@ -72,7 +74,7 @@ internal static class TravelCheck
                     && e.ToHome
                     && e.Motion.To.Z > e.Motion.From.Z
                     && e.State.Tool != 0
-                    && ChangesTool(run, i)
+                    && changes[i]
             ),
         ];
         foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < run.StockTop + JudgeRules.RapidGap))
@@ -86,7 +88,7 @@ internal static class TravelCheck
             );
         }
         double usual = ways.Select(w => w.Motion.From.Z).DefaultIfEmpty(0).Max();
-        foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < usual - 1e-3))
+        foreach (ProgramEvent e in ways.Where(w => w.Motion.From.Z < Clear(run, usual)))
         {
             run.Log.Odd(
                 "retract-before-change",
@@ -99,9 +101,18 @@ internal static class TravelCheck
     }
 
     /// <summary>A tool change goes up by itself; from the clearance height that is enough.</summary>
-    private static bool ChangesTool(Run run, int home) =>
-        run.Trace.Events.Skip(home + 1).FirstOrDefault(e => e.Kind is not (EventKind.Motion or EventKind.Spindle)).Kind
-        == EventKind.ToolChange;
+    private static bool[] ChangesTool(Run run)
+    {
+        bool[] changes = new bool[run.Trace.Events.Length];
+        bool next = false;
+        for (int i = changes.Length - 1; i >= 0; i--)
+        {
+            changes[i] = next;
+            EventKind kind = run.Trace.Events[i].Kind;
+            next = kind is EventKind.Motion or EventKind.Spindle ? next : kind == EventKind.ToolChange;
+        }
+        return changes;
+    }
 
     private static bool GoesHome(Control control) =>
         control.ToolChange.Any(t =>
@@ -111,11 +122,7 @@ internal static class TravelCheck
         );
 
     /// <summary>A home move names Z, or no axis and so all of them; sideways alone the tool stays as low as it was.</summary>
-    private static bool TakesHeightHome(Run run, ProgramEvent move)
-    {
-        Block said = run.Trace.Blocks.First(b => b.Line == move.Line);
-        return said.Has('Z') || !(said.Has('X') || said.Has('Y'));
-    }
+    private static bool TakesHeightHome(Block said) => said.Has('Z') || !(said.Has('X') || said.Has('Y'));
 
     private static void NotHome(Run run, ProgramEvent e) =>
         run.Log.Error(
@@ -125,6 +132,10 @@ internal static class TravelCheck
             $"Write {string.Join(" / ", run.Job.Control.ToolChange)}",
             e.Motion.From.Xy
         );
+
+    /// <summary>Below this a way home or to the changer begins too low: hardly above the work, or far below the usual height.</summary>
+    private static double Clear(Run run, double usual) =>
+        Math.Min(usual - 1e-3, Math.Max(run.StockTop + JudgeRules.LowTravel, usual - JudgeRules.ClearOfWork));
 
     private static void LoneHeights(Run run)
     {
@@ -139,9 +150,23 @@ internal static class TravelCheck
                 && e.Motion.To.Z > run.Design.FixtureHeight
             ),
         ];
-        foreach (IGrouping<long, ProgramEvent> height in stays.GroupBy(e => (long)Math.Round(e.Motion.To.Z * 200)))
+        IGrouping<long, ProgramEvent>[] heights = [.. stays.GroupBy(e => (long)Math.Round(e.Motion.To.Z * 200))];
+        HashSet<int> goesOn = [.. DownAgain(run)];
+        // what is no lower than the program's own travel is only a higher retract
+        long usual = heights.Where(h => h.Count() > 1).Select(h => h.Key).DefaultIfEmpty(long.MaxValue).Min();
+        long slip = (long)(JudgeRules.HeightSlip * 200);
+        long[] keys = [.. heights.Select(h => h.Key).Order()];
+        foreach (
+            IGrouping<long, ProgramEvent> height in heights.Where(h =>
+                h.Key < usual || Next(keys, h.Key) <= h.Key + slip
+            )
+        )
         {
-            if (height.Count() == 1 && !Approaches(run, height.Single().Motion))
+            if (
+                height.Count() == 1
+                && !goesOn.Contains(height.Single().Line)
+                && !Approaches(run, height.Single().Motion)
+            )
             {
                 ProgramEvent e = height.Single();
                 run.Log.Odd(
@@ -153,6 +178,28 @@ internal static class TravelCheck
                 );
             }
         }
+    }
+
+    /// <summary>The next of sorted heights above one of them.</summary>
+    private static long Next(long[] heights, long height)
+    {
+        int at = Array.BinarySearch(heights, height) + 1;
+        return at < heights.Length ? heights[at] : long.MaxValue;
+    }
+
+    /// <summary>Lines of rapids straight down that another one carries on.</summary>
+    private static IEnumerable<int> DownAgain(Run run)
+    {
+        Motion before = default;
+        foreach ((_, _, Motion motion) in run.Motions())
+        {
+            if (Down(before) && Down(motion))
+            {
+                yield return before.Line;
+            }
+            before = motion;
+        }
+        static bool Down(Motion m) => !Run.IsFeed(m) && m.To.Z < m.From.Z && m.From.Xy == m.To.Xy;
     }
 
     /// <summary>Sideways at a height where no other rapid goes sideways.</summary>
@@ -199,7 +246,7 @@ internal static class TravelCheck
         bool sideways = Piece.From(e.Motion).Length > 1e-6;
         if (sideways && Run.Low(e.Motion) < run.Job.Plate.Machine.Travel.MaxZ - 1e-6)
         {
-            run.Log.Warn(
+            run.Log.Error(
                 "height-not-set",
                 e.Line,
                 "after a tool change or stop the tool moves sideways before its height was set",
@@ -228,7 +275,7 @@ internal static class TravelCheck
         }
         if (low is { } line)
         {
-            run.Log.Warn(
+            run.Log.Error(
                 "arrives-low",
                 line,
                 $"the tool comes down from Z {arrival:0.###} to Z {Run.Low(e.Motion):0.###} before line {e.Line} takes it over its work",
@@ -242,7 +289,7 @@ internal static class TravelCheck
     private static void Home(Run run, ProgramEvent e, double? arrival)
     {
         bool up = e.Motion.To.Z > e.Motion.From.Z;
-        if (up && arrival is { } height && e.Motion.From.Z < height - 1e-3)
+        if (up && arrival is { } height && e.Motion.From.Z < Clear(run, height))
         {
             run.Log.Warn(
                 "retract-before-home",

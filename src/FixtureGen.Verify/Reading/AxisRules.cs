@@ -3,6 +3,9 @@ namespace FixtureGen.Verify.Reading;
 /// <summary>What must have been said before axis words may move anything, and which words have no use where they stand.</summary>
 internal sealed class AxisRules(Dialect dialect, FindingLog log, Modes modes)
 {
+    /// <summary>Letters that say nothing but with axis words.</summary>
+    private const string NeedsAxes = "IJKRQLP";
+
     public void NoMode(Block block)
     {
         string message =
@@ -27,9 +30,14 @@ internal sealed class AxisRules(Dialect dialect, FindingLog log, Modes modes)
         {
             log.Error("axes-missing", block.Line, $"G{word / 10.0:0.#} without axis words", "Write where to go");
         }
-        else if (block.Has('I') || block.Has('J') || block.Has('K') || block.Has('R') || block.Has('Q'))
+        else if (block.Words.Any(w => NeedsAxes.Contains(w.Letter) && !(w.Letter == 'P' && TakesP(block))))
         {
-            log.Error("orphan-word", block.Line, $"'{block.Source.Trim()}': words without a use", "Take them out");
+            log.Error(
+                "orphan-word",
+                block.Line,
+                $"'{Echo.Short(block.Source.Trim())}': words without a use",
+                "Take them out"
+            );
         }
     }
 
@@ -64,6 +72,26 @@ internal sealed class AxisRules(Dialect dialect, FindingLog log, Modes modes)
         return ok;
     }
 
+    /// <summary>A way home or in machine coordinates takes axis words and nothing else.</summary>
+    public void OnlyAxes(Block block)
+    {
+        if (block.Words.Any(w => NeedsAxes.Contains(w.Letter) && !(w.Letter == 'P' && TakesP(block))))
+        {
+            log.Error(
+                "orphan-word",
+                block.Line,
+                $"'{Echo.Short(block.Source.Trim())}': words without a use",
+                "Take them out"
+            );
+        }
+    }
+
+    /// <summary>A dwell takes P, and a path mode where the control's own lines say it with that very P.</summary>
+    private bool TakesP(Block block) =>
+        block.Words.Any(w =>
+            w.Letter == 'G' && (w.Tenths == 40 || (w.Tenths == 640 && dialect.PathTolerance == block.Value('P')))
+        );
+
     public void Orphans(Block block)
     {
         bool arc = modes.Motion is 20 or 30;
@@ -86,6 +114,6 @@ internal sealed class AxisRules(Dialect dialect, FindingLog log, Modes modes)
         Only(arc || cycle, 'R');
         Only(cycle, 'L');
         Only(modes.Motion is 830 or 730, 'Q');
-        Only(modes.Motion is 820 || block.Words.Any(w => w.Letter == 'G' && w.Tenths == 40), 'P');
+        Only(modes.Motion is 820 || TakesP(block), 'P');
     }
 }

@@ -43,11 +43,12 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
         code switch
         {
             _ when code == dialect.VacuumOn || code == dialect.VacuumOff || code == dialect.VacuumWait => 20,
-            0 or 1 or 2 or 30 or 60 => 4,
+            0 or 1 or 2 or 30 => 4,
+            60 when dialect.DeclaredM.Contains(code) => 4,
             6 => 6,
             3 or 4 or 5 => 7,
-            7 or 8 or 9 => 8,
-            48 or 49 => 9,
+            7 or 8 or 9 when dialect.DeclaredM.Contains(code) => 8,
+            48 or 49 when dialect.DeclaredM.Contains(code) => 9,
             _ when dialect.DeclaredM.Contains(code) => 21,
             _ => -1,
         };
@@ -81,7 +82,7 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
                 ok = Refuse(
                     "unknown-g",
                     block,
-                    $"{word.Text} is not known to RS274/NGC or to control {dialect.Control.Name}",
+                    $"{Echo.Short(word.Text)} is not known to RS274/NGC or to control {dialect.Control.Name}",
                     "Write a G code the control has"
                 );
             }
@@ -93,16 +94,36 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
                 ok = Refuse(
                     "unknown-m",
                     block,
-                    $"{word.Text} is not known to RS274/NGC or to control {dialect.Control.Name}",
+                    $"{Echo.Short(word.Text)} is not known to RS274/NGC or to control {dialect.Control.Name}",
                     "Write an M code the control has"
                 );
             }
+            PathMode(block, word, ref ok);
             if (word.Letter is 'A' or 'B' or 'C')
             {
-                ok = Refuse("rotary-word", block, $"{word.Text}: the machine has no rotary axis", "Take the word out");
+                ok = Refuse(
+                    "rotary-word",
+                    block,
+                    $"{Echo.Short(word.Text)}: the machine has no rotary axis",
+                    "Take the word out"
+                );
             }
         }
         return ok;
+    }
+
+    /// <summary>How far a control may round corners is the machine's own matter: its lines say it, or nobody does.</summary>
+    private void PathMode(Block block, Word word, ref bool ok)
+    {
+        if (word is { Letter: 'G', Tenths: 610 or 611 or 640 } && !dialect.DeclaredG.Contains(word.Tenths))
+        {
+            ok = Refuse(
+                "path-mode",
+                block,
+                $"{Echo.Short(word.Text)} changes how the control rounds corners, and control {dialect.Control.Name} declares no such word",
+                "Take it out, or write it into the control's safe_start"
+            );
+        }
     }
 
     private bool Groups(Block block)
@@ -116,7 +137,7 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
         )
         {
             string words = string.Join(' ', group.Select(w => w.Text));
-            ok = Refuse("modal-conflict", block, $"{words} belong to one modal group", "Keep one of them");
+            ok = Refuse("modal-conflict", block, $"{Echo.Short(words)} belong to one modal group", "Keep one of them");
         }
         foreach (
             IGrouping<int, Word> group in block
@@ -126,7 +147,7 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
         )
         {
             string words = string.Join(' ', group.Select(w => w.Text));
-            ok = Refuse("modal-conflict", block, $"{words} belong to one group", "Keep one of them");
+            ok = Refuse("modal-conflict", block, $"{Echo.Short(words)} belong to one group", "Keep one of them");
         }
         if (block.Words.Count(w => w.Letter == 'M') > 4)
         {
@@ -150,13 +171,23 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
             )
         )
         {
-            ok = Refuse("negative-word", block, $"{word.Text} is negative", "Write a number that is not negative");
+            ok = Refuse(
+                "negative-word",
+                block,
+                $"{Echo.Short(word.Text)} is negative",
+                "Write a number that is not negative"
+            );
         }
         foreach (Word word in block.Words.Where(w => w.Letter is 'T' or 'L' or 'D' or 'H'))
         {
             if (Math.Abs(word.Value - Math.Round(word.Value)) > 1e-4)
             {
-                ok = Refuse("integer-wanted", block, $"{word.Text} must be a whole number", "Write a whole number");
+                ok = Refuse(
+                    "integer-wanted",
+                    block,
+                    $"{Echo.Short(word.Text)} must be a whole number",
+                    "Write a whole number"
+                );
             }
         }
         return ok;
@@ -195,7 +226,7 @@ internal sealed class BlockRules(Dialect dialect, FindingLog log)
                 ok = Refuse(
                     "decimal-point",
                     block,
-                    $"{word.Text} is written without a decimal point",
+                    $"{Echo.Short(word.Text)} is written without a decimal point",
                     "Write the point: without it the control may read thousandths"
                 );
             }

@@ -169,7 +169,9 @@ internal sealed class BlockRunner
         {
             _log.Warn("dwell-long", block.Line, $"the program waits {seconds:0.#} s", "Check the dwell's unit");
         }
-        Events.Add(new ProgramEvent(EventKind.Dwell, block.Line, default, State, false, false, seconds, ""));
+        Events.Add(
+            new ProgramEvent(EventKind.Dwell, block.Line, _tip.Here(block.Line), State, false, false, seconds, "")
+        );
     }
 
     private void SetMode(Block block, int code)
@@ -250,9 +252,10 @@ internal sealed class BlockRunner
     {
         if (m.Contains(0) || m.Contains(60))
         {
-            bool byHand = _dialect.VacuumOn is null && _recentComments.Any(Says("VACUUM"));
+            string said = string.Join(' ', _recentComments);
+            bool byHand = _dialect.VacuumOn is null && Denial.AsksFor(said, "VACUUM");
             bool on = State.VacuumOn || byHand;
-            bool bolted = State.Bolted || _recentComments.Any(Says("BOLT"));
+            bool bolted = State.Bolted || Denial.AsksFor(said, "BOLT");
             State = State with { VacuumOn = on, VacuumProven = on, Bolted = bolted };
             Note(EventKind.Stop, block.Line);
         }
@@ -266,8 +269,6 @@ internal sealed class BlockRunner
             Ended = true;
         }
     }
-
-    private static Func<string, bool> Says(string word) => c => c.Contains(word, StringComparison.OrdinalIgnoreCase);
 
     private void Note(EventKind kind, int line) =>
         Events.Add(

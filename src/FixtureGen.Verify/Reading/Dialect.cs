@@ -6,7 +6,7 @@ namespace FixtureGen.Verify.Reading;
 
 /// <summary>
 /// What a control file adds to RS274/NGC: words that it declares, as the judge reads them. M codes are integers; a code that
-/// the file does not name is null.
+/// the file does not name is null. PathTolerance is the P of its own G64, null where it says none.
 /// </summary>
 internal sealed partial record Dialect(
     Control Control,
@@ -15,7 +15,8 @@ internal sealed partial record Dialect(
     int? VacuumWait,
     FrozenSet<int> DeclaredM,
     FrozenSet<int> DeclaredG,
-    FrozenSet<int> SafeStartG
+    FrozenSet<int> SafeStartG,
+    double? PathTolerance
 )
 {
     public static Dialect From(Control control)
@@ -43,7 +44,10 @@ internal sealed partial record Dialect(
             CodeOf(control.VacuumWait),
             all.SelectMany(t => Codes(t, 'M')).Select(tenths => tenths / 10).ToFrozenSet(),
             all.SelectMany(t => Codes(t, 'G')).ToFrozenSet(),
-            Codes(start, 'G').Where(IsModalPreamble).ToFrozenSet()
+            Codes(start, 'G').Where(IsModalPreamble).ToFrozenSet(),
+            PathPattern().Match(string.Join(' ', all)) is { Success: true } path
+                ? double.Parse(path.Groups[1].ValueSpan, System.Globalization.CultureInfo.InvariantCulture)
+                : null
         );
     }
 
@@ -68,6 +72,9 @@ internal sealed partial record Dialect(
             }
         }
     }
+
+    [GeneratedRegex(@"[Gg]64\s*[Pp](\d*\.?\d+)")]
+    private static partial Regex PathPattern();
 
     [GeneratedRegex(@"[GMgm]\s*(\d+(?:\.\d+)?)")]
     private static partial Regex WordPattern();

@@ -33,10 +33,9 @@ internal sealed class FindingLog(string file)
         {
             _odd[code] = known = [];
         }
-        Finding finding = Make(Severity.Warning, code, line, message, remedy, at);
-        if (!known.Exists(f => f.Line == finding.Line))
+        if (known.Count <= MostOdd && !known.Exists(f => f.Line == line))
         {
-            known.Add(finding);
+            known.Add(Make(Severity.Warning, code, line, message, remedy, at));
         }
     }
 

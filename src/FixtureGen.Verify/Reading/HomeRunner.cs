@@ -74,10 +74,10 @@ internal sealed class HomeRunner(Dialect dialect, FindingLog log, Modes modes, T
         }
         if (!Parks(block))
         {
-            log.Warn(
+            log.Error(
                 "machine-move",
                 block.Line,
-                $"'{block.Source.Trim()}' goes to a machine position that is neither home nor the control's own",
+                $"'{Echo.Short(block.Source.Trim())}' goes to a machine position that is neither home nor the control's own",
                 "Write 0 for each axis, or the position that the control's home lines say"
             );
         }

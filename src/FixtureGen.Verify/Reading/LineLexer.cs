@@ -17,6 +17,12 @@ internal sealed class LineLexer(Control control, FindingLog log)
     {
         ImmutableArray<string>.Builder comments = ImmutableArray.CreateBuilder<string>();
         CheckLength(line, source);
+        if (source.Length > StandardLineLength)
+        {
+            // what no control reads is not read here either, so that no line costs more than its share
+            return new Block(line, "", false, null, [], []);
+        }
+        CheckCharacters(line, source);
         string text = StripComments(line, source, comments);
         if (text == "%")
         {
@@ -53,6 +59,27 @@ internal sealed class LineLexer(Control control, FindingLog log)
         }
     }
 
+    /// <summary>
+    /// Programs are plain ASCII: what is not is lost or changed on the way to the control, and a control character may steer the
+    /// transfer itself (XOFF, U+0013, holds it).
+    /// </summary>
+    private void CheckCharacters(int line, string source)
+    {
+        for (int i = 0; i < source.Length; i++)
+        {
+            if (source[i] is (< ' ' and not '\t') or > '~')
+            {
+                log.Error(
+                    "not-plain-text",
+                    line,
+                    $"the character U+{(int)source[i]:X4} in column {i + 1} is no plain ASCII text",
+                    "Write letters, digits and signs of ASCII only and save as plain text"
+                );
+                return;
+            }
+        }
+    }
+
     private string StripComments(int line, string source, ImmutableArray<string>.Builder comments)
     {
         Span<char> kept = source.Length <= 512 ? stackalloc char[source.Length] : new char[source.Length];
@@ -69,7 +96,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
                     log.Error(
                         "comment-open",
                         line,
-                        $"the comment '{source[i..]}' is not closed",
+                        $"the comment '{Echo.Short(source[i..])}' is not closed",
                         "Close it on the same line"
                     );
                     break;
@@ -121,7 +148,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
             log.Error(
                 "program-number-form",
                 line,
-                $"'{text}' is no program number",
+                $"'{Echo.Short(text)}' is no program number",
                 $"Write {word} and {control.ProgramNumberDigits} digits"
             );
             at = text.Length;
@@ -132,7 +159,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
             log.Error(
                 "program-number-form",
                 line,
-                $"{word}{digits} has {digits.Length} digits, the control wants {control.ProgramNumberDigits}",
+                $"{word}{Echo.Short(digits)} has {digits.Length} digits, the control wants {control.ProgramNumberDigits}",
                 $"Write {control.ProgramNumberDigits} digits"
             );
         }
@@ -141,7 +168,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
             log.Error(
                 "program-number-form",
                 line,
-                $"'{text[end..]}' stands behind the program number",
+                $"'{Echo.Short(text[end..])}' stands behind the program number",
                 "Put the program number on a line of its own"
             );
         }
@@ -167,7 +194,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
             log.Error(
                 "line-number",
                 line,
-                $"N{digits} is no line number from 0 to 99999",
+                $"N{Echo.Short(digits)} is no line number from 0 to 99999",
                 "Write N and one to five digits, or leave it out"
             );
         }
@@ -184,7 +211,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
                 log.Error(
                     letter is '#' or '[' or '=' ? "parameter-used" : "unknown-letter",
                     line,
-                    $"'{text[at..]}' cannot be read: {letter} has no meaning here",
+                    $"'{Echo.Short(text[at..])}' cannot be read: {letter} has no meaning here",
                     "Write words of RS274/NGC with plain numbers only"
                 );
                 return words.ToImmutable();
@@ -205,7 +232,7 @@ internal sealed class LineLexer(Control control, FindingLog log)
                 log.Error(
                     "number-form",
                     line,
-                    $"'{text[at..]}': no number stands behind {letter}",
+                    $"'{Echo.Short(text[at..])}': no number stands behind {letter}",
                     "Write a number behind each letter"
                 );
                 return words.ToImmutable();

@@ -21,6 +21,7 @@ internal sealed class MotionRunner(Dialect dialect, Limits limits, FindingLog lo
         }
         if (g.Contains(280) || g.Contains(300))
         {
+            _rules.OnlyAxes(block);
             if (!axes || _rules.Ready(block))
             {
                 _home.GoHome(block, axes);
@@ -29,6 +30,7 @@ internal sealed class MotionRunner(Dialect dialect, Limits limits, FindingLog lo
         }
         if (g.Contains(530))
         {
+            _rules.OnlyAxes(block);
             _home.MachineMove(block);
             return;
         }

@@ -58,7 +58,12 @@ internal sealed class ProgramReader
             {
                 if (_runner.Ended)
                 {
-                    _log.Error("after-end", i + 1, $"'{source.Trim()}' stands behind the program end", "Take it out");
+                    _log.Error(
+                        "after-end",
+                        i + 1,
+                        $"'{Echo.Short(source.Trim())}' stands behind the program end",
+                        "Take it out"
+                    );
                 }
                 else if (_rules.Check(block))
                 {
@@ -78,7 +83,12 @@ internal sealed class ProgramReader
         {
             if (!string.IsNullOrWhiteSpace(lines[i]))
             {
-                _log.Error("after-end", i + 1, $"'{lines[i].Trim()}' stands behind the closing %", "Take it out");
+                _log.Error(
+                    "after-end",
+                    i + 1,
+                    $"'{Echo.Short(lines[i].Trim())}' stands behind the closing %",
+                    "Take it out"
+                );
                 return;
             }
         }

@@ -6,10 +6,20 @@ using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Runs;
 
-/// <summary>Motions below the stock's top, found by place: which of them could have cut at a point, and which came nearest.</summary>
+/// <summary>
+/// Motions below the stock's top, found by place: which of them could have cut at a point, and which came nearest. The looks of one
+/// program are bounded: beyond them nothing is found, so that what stands or was cut is told in full without a line.
+/// </summary>
 internal sealed class MotionIndex
 {
     private const double Size = 5;
+
+    /// <summary>Motions looked at for all questions together.</summary>
+    private const int MostLooks = 40_000_000;
+
+    private static readonly List<int> None = [];
+
+    private int _looks = MostLooks;
     private readonly Box2 _box;
     private readonly int _columns;
     private readonly int _rows;
@@ -61,27 +71,16 @@ internal sealed class MotionIndex
     {
         foreach (int i in BinOf(p))
         {
+            if (_looks-- <= 0)
+            {
+                break;
+            }
             if (Surface(i, p) < z)
             {
                 return _motions[i].Motion;
             }
         }
         return null;
-    }
-
-    /// <summary>The height at p when the motion comes, of a block that was raw up to top.</summary>
-    public double Before(Point2 p, Motion motion, double top)
-    {
-        double height = top;
-        foreach (int i in BinOf(p))
-        {
-            if (_motions[i].Motion == motion)
-            {
-                break;
-            }
-            height = Math.Min(height, Surface(i, p));
-        }
-        return height;
     }
 
     /// <summary>
@@ -94,6 +93,10 @@ internal sealed class MotionIndex
         Motion? nearest = null;
         foreach (int i in BinOf(p))
         {
+            if (_looks-- <= 0)
+            {
+                return (double.MaxValue, null);
+            }
             (Motion motion, Piece piece, Cutter cutter) = _motions[i];
             double t = Distance.Nearest(piece, p);
             double tip = motion.From.Z + ((motion.To.Z - motion.From.Z) * t);
@@ -130,6 +133,10 @@ internal sealed class MotionIndex
         Motion? nearest = null;
         foreach ((Motion motion, Piece piece, Cutter cutter) in _motions)
         {
+            if (_looks-- <= 0)
+            {
+                return null;
+            }
             double d = Distance.To(piece, p) - cutter.Radius;
             if (d < best)
             {
@@ -194,7 +201,7 @@ internal sealed class MotionIndex
         return (piece.TurnTo(p), Math.Acos(Math.Clamp(cos, -1, 1)) / Math.Abs(piece.Sweep));
     }
 
-    private List<int> BinOf(Point2 p) => _bins[(Row(p.Y) * _columns) + Column(p.X)] ?? [];
+    private List<int> BinOf(Point2 p) => _bins[(Row(p.Y) * _columns) + Column(p.X)] ?? None;
 
     private int Column(double x) => Math.Clamp((int)((x - _box.MinX) / Size), 0, _columns - 1);
 

@@ -8,6 +8,9 @@ internal static class JudgeRules
     /// <summary>A rapid may end no nearer than this above material.</summary>
     public const double RapidGap = 0.5;
 
+    /// <summary>A rapid back down the hole that the tool came from may end this near above its floor: pecks stop 0.25 mm short.</summary>
+    public const double PeckGap = 0.2;
+
     /// <summary>Feeding sideways this far above the ground is no cut.</summary>
     public const double AirGap = 0.1;
 
@@ -27,6 +30,12 @@ internal static class JudgeRules
 
     /// <summary>Travel below this height above the stock is low.</summary>
     public const double LowTravel = 3;
+
+    /// <summary>A height used once that lies so little below another, mm, looks like a slip in its digits.</summary>
+    public const double HeightSlip = 2.5;
+
+    /// <summary>A way home or to the changer may begin this far below the usual height, mm.</summary>
+    public const double ClearOfWork = 10;
 
     /// <summary>How much narrower than the cutter a rapid's sweep is looked at, so that sliding up a finished wall is no crash.</summary>
     public const double RapidSlack = 0.03;
@@ -54,6 +63,12 @@ internal static class JudgeRules
 
     /// <summary>A chip below this share of the chart's least is rubbing.</summary>
     public const double SlowChip = 0.6;
+
+    /// <summary>What is thicker than this, mm, is a chip all the same: sharp edges are rounded by some hundredths (common practice, no source).</summary>
+    public const double StillAChip = 0.012;
+
+    /// <summary>The shop's greatest surface speed may be passed by this much: speeds are written in round numbers.</summary>
+    public const double FastSurface = 1.02;
 
     /// <summary>A feed may be this much over the chart's greatest: it is written in round numbers.</summary>
     public const double FastChip = 1.02;

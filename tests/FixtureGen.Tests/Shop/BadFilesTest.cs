@@ -270,6 +270,18 @@ public sealed class BadFilesTest
     [InlineData("{tool} M6", "{toool} M6", "Unknown placeholder {toool}")]
     [InlineData("arcs = \"centre\"", "arcs = \"radius\"", "half turn")]
     [InlineData("program_number_max = 9999", "program_number_max = 99999", "more digits")]
+    [InlineData("vacuum_on = \"M10\"", "vacuum_on = \"M5\"", "which every control reads as something else")]
+    [InlineData("vacuum_wait = \"M12\"", "vacuum_wait = \"M11\"", "one word cannot do both")]
+    [InlineData("vacuum_wait = \"M12\"", "vacuum_wait = \"M10\"", "one word cannot do both")]
+    [InlineData("vacuum_wait = \"M12\"", "vacuum_wait = \"M9\"", "one word cannot do both")]
+    [InlineData("vacuum_on = \"M10\" ", "# ", "no word switches it on")]
+    [InlineData("\"T{tool} M6\"]", "\"T{tool} M6\", \"M11\"]", "the vacuum would switch there")]
+    [InlineData("spindle_start = \"S{rpm} M3\"", "spindle_start = \"S{rpm} M5\"", "starts the spindle clockwise")]
+    [InlineData("spindle_stop = \"M5\"", "spindle_stop = \"M3\"", "stops the spindle")]
+    [InlineData("air_off = \"M9\"", "air_off = \"M8\"", "one word cannot do both")]
+    [InlineData("stop = \"M0\"", "stop = \"M1\"", "always stops")]
+    [InlineData("G80 G90 G94", "G80 G91 G94", "heights and places are absolute")]
+    [InlineData("G80 G90 G94", "G80 G90 G95", "feeds are per minute")]
     public void A_control_that_cannot_work_is_refused(string right, string wrong, string says)
     {
         (string path, string text) = DemoShop.Files.Find("controls", "inch-centre-arcs")!.Value;

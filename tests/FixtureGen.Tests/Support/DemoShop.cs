@@ -1,5 +1,6 @@
 using System.Runtime.CompilerServices;
 using FixtureGen.Model;
+using FixtureGen.Shop.Files;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Shop.Reading;
 using Xunit;
@@ -43,6 +44,15 @@ internal static class DemoShop
             control = "{control}"
             {more}
             """;
+
+    /// <summary>A control of the shop.</summary>
+    public static Control Control(string name)
+    {
+        (string path, string text) = Files.Find("controls", name)!.Value;
+        Stage<Control> stage = ControlReader.Read(text, path, name);
+        Assert.True(stage.Ok, string.Join('\n', stage.Findings));
+        return stage.Value!;
+    }
 
     /// <summary>The job, which must have no error.</summary>
     public static Job Job(string text, string name = "job")

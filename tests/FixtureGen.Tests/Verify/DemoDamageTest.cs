@@ -28,7 +28,7 @@ public sealed class DemoDamageTest
         [
             .. names
                 .Select(DemoPrograms.Of)
-                .SelectMany(d => d.Texts.Select(t => new GoodProgram(HeldJobs.Nominal(d.Job), d.Design, t))),
+                .SelectMany(d => d.Texts.Select(t => new GoodProgram(HeldJobs.Nominal(d.Job), d.Design, t, d.Drawing))),
         ];
         DamageRun run = new(good, Limits.House with { Cell = 0.2 });
         run.Go(count, LongRun.Setting("DAMAGE_SEED", 12345));

@@ -7,7 +7,7 @@ using FixtureGen.Verify.Verdicts;
 namespace FixtureGen.Verify.Tests.Damage;
 
 /// <summary>A good program with what it is judged against.</summary>
-internal sealed record GoodProgram(Job Job, FixtureDesign Design, ProgramText Program);
+internal sealed record GoodProgram(Job Job, FixtureDesign Design, ProgramText Program, Part? Drawing = null);
 
 /// <summary>One row of the damage table.</summary>
 internal sealed class Row
@@ -113,7 +113,7 @@ internal sealed class DamageRun(IReadOnlyList<GoodProgram> programs, Limits limi
         }
         ProgramText program = good.Program with { Text = edit.Text };
         VerifyResult result = Verifier.Judge(
-            new VerifyRequest(good.Job, good.Design, [program], limits) { Drawing = null }
+            new VerifyRequest(good.Job, good.Design, [program], limits) { Drawing = good.Drawing }
         );
         ImmutableArray<Finding> findings = [.. result.Findings];
         bool near = findings.Any(f => f.Line is { } line && Math.Abs(line - edit.Line) <= NearLines);

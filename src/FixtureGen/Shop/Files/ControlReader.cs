@@ -108,6 +108,7 @@ public static partial class ControlReader
             );
         }
         CheckWords(t, c);
+        ControlWords.Check(t, c);
         int digits = c.ProgramNumberMax.ToString(System.Globalization.CultureInfo.InvariantCulture).Length;
         if (digits > c.ProgramNumberDigits)
         {

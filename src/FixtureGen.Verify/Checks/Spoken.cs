@@ -1,0 +1,70 @@
+using System.Text;
+using System.Text.RegularExpressions;
+using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Runs;
+
+namespace FixtureGen.Verify.Checks;
+
+/// <summary>
+/// All that a program says to people, in capitals, as one text: sentences run on from comment to comment, since long ones are broken;
+/// a line with words ends them. Every place in it knows its program line.
+/// </summary>
+internal sealed class Spoken
+{
+    private readonly List<int> _starts = [];
+    private readonly List<int> _lines = [];
+
+    public Spoken(Run run)
+    {
+        StringBuilder text = new();
+        foreach (Block block in run.Trace.Blocks)
+        {
+            _starts.Add(text.Length);
+            _lines.Add(block.Line);
+            foreach (string comment in block.Comments)
+            {
+                text.Append(comment.ToUpperInvariant()).Append('\n');
+            }
+            if (!block.Words.IsEmpty)
+            {
+                text.Append("|\n");
+                Head = Head == 0 ? text.Length : Head;
+            }
+        }
+        Head = Head == 0 ? text.Length : Head;
+        Text = text.ToString();
+    }
+
+    public string Text { get; }
+
+    /// <summary>Length of the part before the first line with words.</summary>
+    public int Head { get; }
+
+    /// <summary>The program line of a place in the text.</summary>
+    public int LineAt(int index)
+    {
+        int found = _starts.BinarySearch(index);
+        int block = found < 0 ? ~found - 1 : found;
+        // of blocks that begin at one place, those before the last say nothing
+        while (block + 1 < _starts.Count && _starts[block + 1] == index)
+        {
+            block++;
+        }
+        return _lines[Math.Max(0, block)];
+    }
+
+    /// <summary>What a pattern finds, with its line; in the head only where asked.</summary>
+    public IEnumerable<(Match Said, int Line)> Find(Regex pattern, bool head = false) =>
+        pattern.Matches(head ? Text[..Head] : Text).Select(m => (m, LineAt(m.Index)));
+
+    /// <summary>The sentences about one thing run from one line with words to the next.</summary>
+    public IEnumerable<(string Text, int From)> Paragraphs()
+    {
+        int from = 0;
+        foreach (string part in Text.Split('|'))
+        {
+            yield return (part, from);
+            from += part.Length + 1;
+        }
+    }
+}

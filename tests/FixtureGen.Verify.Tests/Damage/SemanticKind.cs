@@ -1,0 +1,35 @@
+namespace FixtureGen.Verify.Tests.Damage;
+
+/// <summary>What goes wrong between a good program and the machine, as a whole and not as a slip of the hand.</summary>
+internal enum SemanticKind
+{
+    SectionShifted,
+    SectionTurned,
+    SectionMirrored,
+    SectionScaled,
+    SectionDeeper,
+    SectionHigher,
+    SectionDropped,
+    SectionFaster,
+    SectionSlower,
+    SpeedWrong,
+    ToolWrong,
+    SkimLast,
+    TrimOrder,
+    PassDeeper,
+    WholeShifted,
+    WholeTurned,
+    WholeMirrored,
+    RapidsLowered,
+    CycleWords,
+    ModalWord,
+    WrongControl,
+    OlderRevision,
+    OtherJob,
+    InchAsMillimetre,
+    StopDropped,
+    VacuumDropped,
+    SentenceFalse,
+    SpindleStopsInWork,
+    CutOff,
+}
