@@ -15,6 +15,9 @@ internal sealed class LoopTracer(Runs runs, double grid)
     /// <summary>Length of the longest run that belongs to no loop, mm.</summary>
     public double Loose { get; private set; }
 
+    /// <summary>The runs that belong to no loop.</summary>
+    public List<int> LooseRuns { get; } = [];
+
     /// <summary>Length of the loops left out as too thin, mm.</summary>
     public double Thin { get; private set; }
 
@@ -37,6 +40,7 @@ internal sealed class LoopTracer(Runs runs, double grid)
     public List<Loop> Trace(Func<int, int> live, double thin, bool reversed)
     {
         Loose = 0;
+        LooseRuns.Clear();
         Thin = 0;
         _builder.Start();
         int n = runs.Count;
@@ -78,6 +82,7 @@ internal sealed class LoopTracer(Runs runs, double grid)
         if (current < 0)
         {
             Loose = Math.Max(Loose, Measure());
+            LooseRuns.AddRange(_followed);
             return;
         }
         if (_builder.Close(thin, reversed) is { } loop)

@@ -111,7 +111,8 @@ internal sealed class Offsetter
         Choose(source, distance, way.SideTest, way.Retraced);
         SortNodes();
         List<Loop> loops = _tracer.Trace(node => _live[node], _slack.Thin, source.Reversed);
-        Length -= _tracer.Thin;
+        Length -= _tracer.Thin + _tracer.LooseRuns.Sum(r => _runs.Measure(r));
+        _deadEnds.Dropped.AddRange(_tracer.LooseRuns);
         Moved = _cutter.Moved + _tracer.Moved;
         return Math.Max(_deadEnds.Longest, _tracer.Loose) <= _slack.Stub ? loops : null;
     }

@@ -76,7 +76,7 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
     private void Magnets()
     {
         int count = run.Design.Magnets.Length;
-        foreach ((Match said, int line) in spoken.Find(MagnetCounts()).Where(s => !InReason(s.Said.Index)))
+        foreach ((Match said, int line) in spoken.Find(MagnetCounts()))
         {
             string number = said.Groups[1].Success ? said.Groups[1].Value : said.Groups[2].Value;
             if (!int.TryParse(number, CultureInfo.InvariantCulture, out int counted) || counted != count)
@@ -158,7 +158,7 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
 
     private void Revision()
     {
-        foreach ((Match said, int line) in spoken.Find(Revisions(), true).Where(s => !InReason(s.Said.Index)))
+        foreach ((Match said, int line) in spoken.Find(Revisions(), true))
         {
             if (
                 !int.TryParse(said.Groups[1].ValueSpan, CultureInfo.InvariantCulture, out int rev)
@@ -227,12 +227,13 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
     private void Denied()
     {
         int lastCut = run.Motions().Where(m => Run.IsFeed(m.Motion)).Select(m => m.Motion.Line).LastOrDefault();
+        int bolted = LastWithoutBolts();
         foreach ((string text, int from) in spoken.Paragraphs().Where(p => spoken.LineAt(p.From) <= lastCut))
         {
             string[] nouns =
-                run.Setup == Setup.Trim && !run.Design.Magnets.IsEmpty
-                    ? ["PIN", "BOLT", "VACUUM", "MAGNET"]
-                    : ["VACUUM"];
+                run.Setup == Setup.Trim && !run.Design.Magnets.IsEmpty ? ["PIN", "BOLT", "VACUUM", "MAGNET"]
+                : spoken.LineAt(from) < bolted ? ["VACUUM"]
+                : [];
             bool head = from < spoken.Head;
             foreach (string noun in nouns.Where(n => (head || n != "PIN") && Denial.Refuses(text, n)))
             {
@@ -246,12 +247,21 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
         }
     }
 
-    /// <summary>Why a low hold is accepted is the job's own text: it may speak of anything.</summary>
-    private bool InReason(int index)
+    /// <summary>The line where what is said before the stop for the block's bolts begins: from there on the vacuum may go off.</summary>
+    private int LastWithoutBolts()
     {
-        string reason = run.Job.AcceptLowHold;
-        int at = reason.Length == 0 ? -1 : spoken.Text.IndexOf("REASON:", StringComparison.Ordinal);
-        return at >= 0 && index >= at && index < at + (2 * reason.Length) + "REASON:".Length;
+        int stop =
+            run.Setup == Setup.Trim
+                ? 0
+                : run.Trace.Events.FirstOrDefault(e => e.Kind == EventKind.Stop && e.State.Bolted).Line;
+        return stop == 0
+            ? int.MaxValue
+            : spoken
+                .Paragraphs()
+                .Select(p => spoken.LineAt(p.From))
+                .Where(line => line < stop)
+                .DefaultIfEmpty(stop)
+                .Max();
     }
 
     private static double Number(Group digits) => double.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);

@@ -1,5 +1,6 @@
 using System.Text;
 using System.Text.RegularExpressions;
+using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 
@@ -32,7 +33,37 @@ internal sealed class Spoken
             }
         }
         Head = Head == 0 ? text.Length : Head;
-        Text = text.ToString();
+        Text = WithoutReason(text.ToString(), run.Job.AcceptLowHold);
+    }
+
+    /// <summary>Why a low hold is accepted is the job's own text and may speak of anything: as far as it stands there letter by letter it is left blank.</summary>
+    private static string WithoutReason(string text, string reason)
+    {
+        const string Word = "REASON:";
+        int at = reason.Length == 0 ? -1 : text.IndexOf(Word, StringComparison.Ordinal);
+        if (at < 0)
+        {
+            return text;
+        }
+        string wanted = string.Concat(
+            PlainText.Spell(reason).Text.ToUpperInvariant().Where(c => !char.IsWhiteSpace(c))
+        );
+        StringBuilder left = new(text);
+        int known = 0;
+        for (int i = at + Word.Length; i < text.Length && known < wanted.Length; i++)
+        {
+            if (char.IsWhiteSpace(text[i]))
+            {
+                continue;
+            }
+            if (text[i] != wanted[known])
+            {
+                break;
+            }
+            left[i] = ' ';
+            known++;
+        }
+        return left.ToString();
     }
 
     public string Text { get; }

@@ -55,6 +55,11 @@ internal static class TravelCheck
                 arrival = over ? double.MinValue : e.Motion.To.Z;
                 low = null;
             }
+            else if (arrival == double.MinValue && Piece.From(e.Motion).Length <= 1e-6)
+            {
+                // it came over its work at the machine's top: the height it then goes to is the program's
+                arrival = e.Motion.To.Z;
+            }
             else if (arrival is { } first && !over)
             {
                 over = Sideways(run, e, first, ref low);
@@ -244,6 +249,10 @@ internal static class TravelCheck
     private static bool Arrive(Run run, ProgramEvent e)
     {
         bool sideways = Piece.From(e.Motion).Length > 1e-6;
+        if (e.Motion.From == e.Motion.To)
+        {
+            return true; // its place is said, and it is there already
+        }
         if (sideways && Run.Low(e.Motion) < run.Job.Plate.Machine.Travel.MaxZ - 1e-6)
         {
             run.Log.Error(

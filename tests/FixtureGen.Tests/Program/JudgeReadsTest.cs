@@ -20,7 +20,9 @@ public sealed class JudgeReadsTest
         "below-plate-face",
         "block-hold-below-limit",
         "bolts-not-fitted",
+        "chip-load",
         "collision",
+        "corner",
         "drill-sideways",
         "engagement",
         "feed-limit",
@@ -38,6 +40,8 @@ public sealed class JudgeReadsTest
         "retract-missing",
         "spindle-power",
         "step-down",
+        "stops-in-work",
+        "surface-speed",
     ];
 
     public static TheoryData<string> Controls() => [.. DemoShop.Files.List("controls").Order(StringComparer.Ordinal)];

@@ -47,7 +47,7 @@ public sealed class HarmlessTest
         );
         TestContext.Current.TestOutputHelper?.WriteLine(table);
         Assert.True(told.Count == 0, table);
-        Assert.Equal(Harmless.Names.Order(StringComparer.Ordinal), tried.Keys);
+        Assert.Empty(Harmless.Names.Except(tried.Keys));
     }
 
     private static IEnumerable<string> Findings(GoodProgram good, string text) =>

@@ -77,7 +77,6 @@ internal static partial class Harmless
         ["an optional stop before a tool change"] = (p, _) => Homed(p) is var i && i > 0 ? Insert(p, i, "M1") : null,
         ["an optional stop after a tool change"] = (p, _) => Insert(p, AfterChange(p), "M1"),
         ["home again"] = (p, c) => Insert(p, End(p), string.Join('\n', c.Home)),
-        ["M0 in place of M1"] = (p, _) => Code(p, "M1", "M0"),
         ["M2 in place of M30"] = (p, _) => Code(p, "M30", "M2"),
         ["a level above the alarm"] = (p, c) => Insert(p, FirstWords(p), Say(c, "VACUUM 70 KPA IS BETTER")),
         ["the level in another unit"] = (p, c) => Insert(p, FirstWords(p), Say(c, "VACUUM 20.1 INHG, 680 MBAR")),
@@ -183,7 +182,7 @@ internal static partial class Harmless
     private static int Change(Lines p) => 1 + p.All.FindIndex(l => Regex.IsMatch(l, @"^[(;].* - T\d+"));
 
     private static int AfterLength(Lines p) =>
-        1 + p.All.FindIndex(l => Regex.IsMatch(Lines.Code(l), @"^(?:N\d+ )?G0 (?:G43 H\d+ )?Z"));
+        1 + p.All.FindIndex(l => Regex.IsMatch(Lines.Code(l), @"^(?:N\d+ )?(?:G0 )?(?:G43 H\d+ )?Z"));
 
     /// <summary>The line of a tool change in the midst of the program, once the tool is home.</summary>
     private static int Homed(Lines p) =>
