@@ -7,6 +7,7 @@ using FixtureGen.Verify.Facts;
 using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Sequence;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 

@@ -1,6 +1,6 @@
 using FixtureGen.Model;
-using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Reading;
+using FixtureGen.Verify.Sequence;
 using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify;

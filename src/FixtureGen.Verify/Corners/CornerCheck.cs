@@ -81,7 +81,7 @@ internal static class CornerCheck
             CornerFault.Shank => "the tool's shank meets what stands, ",
             CornerFault.Holder => "the tool's holder meets what stands, ",
             CornerFault.Deep => "a pass is deeper than its cutter bears, ",
-            _ => "a rim of the raw face is left, ",
+            CornerFault.Rim => "a rim of the raw face is left, ",
         };
         run.Log.Error(
             "corner",

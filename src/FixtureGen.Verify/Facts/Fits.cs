@@ -75,6 +75,18 @@ internal static class Fits
         {
             FeatureKind.GasketGroove => GrooveDepth(job.Gasket),
             FeatureKind.MagnetPocket or FeatureKind.FormPocket or FeatureKind.Skim => SetFloor,
-            _ => FreeFloor,
+            FeatureKind.Relief
+            or FeatureKind.CutoutRelief
+            or FeatureKind.Net
+            or FeatureKind.Channel
+            or FeatureKind.MagnetNotch
+            or FeatureKind.BoltHole
+            or FeatureKind.Counterbore
+            or FeatureKind.PinHole
+            or FeatureKind.PinSlot
+            or FeatureKind.LocatorHole
+            or FeatureKind.Port
+            or FeatureKind.Label
+            or FeatureKind.Mark => FreeFloor,
         };
 }

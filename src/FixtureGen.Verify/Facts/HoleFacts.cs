@@ -211,7 +211,21 @@ internal static class HoleFacts
         {
             FeatureKind.Counterbore => cut.FloorZ - seat,
             FeatureKind.LocatorHole => cut.FloorZ - (face - (Fits.PressedDiameters * hole.Diameter)),
-            _ => through ? 0 : cut.FloorZ,
+            FeatureKind.Skim
+            or FeatureKind.Relief
+            or FeatureKind.CutoutRelief
+            or FeatureKind.FormPocket
+            or FeatureKind.GasketGroove
+            or FeatureKind.Net
+            or FeatureKind.Channel
+            or FeatureKind.MagnetPocket
+            or FeatureKind.MagnetNotch
+            or FeatureKind.BoltHole
+            or FeatureKind.PinHole
+            or FeatureKind.PinSlot
+            or FeatureKind.Port
+            or FeatureKind.Label
+            or FeatureKind.Mark => through ? 0 : cut.FloorZ,
         };
         double deep = hole.Kind == FeatureKind.Counterbore ? seat - Fits.HeadAir - cut.FloorZ : 0;
         if (high > Fits.FreeFloor || deep > Fits.FreeFloor)
@@ -234,11 +248,23 @@ internal static class HoleFacts
                 .Select(r => r.FloorZ)
                 .DefaultIfEmpty(face)
                 .Min(),
-            FeatureKind.PinHole or FeatureKind.PinSlot when cut.Setup == Setup.Underside => Math.Min(
-                PinTop(job, hole),
-                face
-            ),
-            _ => face,
+            FeatureKind.PinHole or FeatureKind.PinSlot => cut.Setup == Setup.Underside
+                ? Math.Min(PinTop(job, hole), face)
+                : face,
+            FeatureKind.Skim
+            or FeatureKind.Relief
+            or FeatureKind.CutoutRelief
+            or FeatureKind.FormPocket
+            or FeatureKind.GasketGroove
+            or FeatureKind.Net
+            or FeatureKind.Channel
+            or FeatureKind.MagnetPocket
+            or FeatureKind.MagnetNotch
+            or FeatureKind.Counterbore
+            or FeatureKind.LocatorHole
+            or FeatureKind.Port
+            or FeatureKind.Label
+            or FeatureKind.Mark => face,
         };
         if (wanted - cut.TopZ > Fits.Rounding)
         {

@@ -4,7 +4,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
 /// All that a program says to people, in capitals, as one text: sentences run on from comment to comment, since long ones are broken;

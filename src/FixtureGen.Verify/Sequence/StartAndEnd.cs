@@ -2,7 +2,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>The frame of a program: number, first comment, safe start, tool changes and stops up high, retract and spindle stop before the end.</summary>
 internal static class StartAndEnd

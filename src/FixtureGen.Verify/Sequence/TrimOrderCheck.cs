@@ -3,7 +3,7 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
 /// The order and the sense of a trim: marks, then cutouts, the outline last, while the shell is still whole; and every contour the way

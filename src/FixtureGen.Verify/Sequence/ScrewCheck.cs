@@ -4,7 +4,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
 /// A comment that says how long the bolts are to be: a shorter screw holds by less than its diameter of thread, a longer one comes

@@ -4,7 +4,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
 /// What a comment says of the bolts against the plate and the screw: how many, which, what thread, how tight, how far in. Threads are

@@ -4,7 +4,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
 /// Every figure that a comment tells people, wherever it stands, against the shop's own: a person does what he reads. What denies a

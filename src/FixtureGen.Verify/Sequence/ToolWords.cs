@@ -4,7 +4,7 @@ using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>What the comments say of tools and stops against what the program does: a wrong tool is often right in the comment above it.</summary>
 internal static partial class ToolWords
@@ -75,7 +75,7 @@ internal static partial class ToolWords
     /// <summary>With magnets, the operator is stopped to look at them before the shell is cut.</summary>
     private static void MagnetStop(Run run)
     {
-        if (run.Setup != Model.Setup.Trim || run.Design.Magnets.IsEmpty)
+        if (run.Setup != FixtureGen.Model.Setup.Trim || run.Design.Magnets.IsEmpty)
         {
             return;
         }

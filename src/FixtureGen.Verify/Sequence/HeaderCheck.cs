@@ -3,7 +3,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
 /// The comments at the start, which the operator compares with the block in front of him: label, program number, magnets, pins,

@@ -1,10 +1,9 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
-using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Runs;
 
 /// <summary>
 /// What a program asks to be carved, weighed before anything is: the ground that its cutters go over within the stock, times what each

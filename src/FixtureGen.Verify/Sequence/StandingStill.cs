@@ -5,7 +5,7 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
 /// What must not happen while the cutter stands in what it cuts: a dwell (it rubs, plastics melt), the spindle stopped, turned the other

@@ -3,7 +3,7 @@ using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Sequence;
 
 /// <summary>What must be switched on and set before a motion may be made: spindle, feed, length offset, vacuum.</summary>
 internal static class StateCheck
