@@ -12,7 +12,7 @@ public sealed partial class CompletionTest
     [Theory]
     [InlineData("fixturegen re", "regenerate register")]
     [InlineData("fixturegen verify a.toml b.nc --setup t", "top trim")]
-    [InlineData("fixturegen verify --s", "--setup")]
+    [InlineData("fixturegen verify --s", "--setup --strict")]
     [InlineData("fixturegen completion z", "zsh")]
     [InlineData("fixturegen regenerate --jobs DEVELOP", "")]
     [InlineData("fixturegen layout --port DEVELOP", "")]
