@@ -37,10 +37,9 @@ public sealed class RandomDesignTest
         }
     );
 
-    /// <summary>Of blobs of both seeds a zone's offset could not be proven once.</summary>
+    /// <summary>Of a blob of this seed a zone's offset could not be proven once.</summary>
     [Theory]
-    [InlineData("b4Db2UVKUhx1", 25)]
-    [InlineData("cHphDz8HnUj1", 2)]
+    [InlineData("b4Db2UVKUhx1", 5)]
     public void Designed_blobs_keep_every_rule(string seed, int blobs) =>
         Parts.Sample(
             part =>
