@@ -37,9 +37,11 @@ public sealed class RandomDesignTest
         }
     );
 
-    /// <summary>Of a blob of this seed a zone's offset could not be proven once.</summary>
+    /// <summary>Of a blob of the second and of the third seed a zone's offset could not be proven, its boundary had a hundred hairs in a place.</summary>
     [Theory]
-    [InlineData("b4Db2UVKUhx1", 5)]
+    [InlineData("0000KOIPlCF4", 25)]
+    [InlineData("b4Db2UVKUhx1", 25)]
+    [InlineData("cHphDz8HnUj1", 25)]
     public void Designed_blobs_keep_every_rule(string seed, int blobs) =>
         Parts.Sample(
             part =>

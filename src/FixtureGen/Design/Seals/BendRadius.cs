@@ -33,7 +33,7 @@ internal static class BendRadius
         Kernel kernel
     )
     {
-        ImmutableArray<Region> rounded = kernel.Open([.. zone], radius);
+        ImmutableArray<Region> rounded = HairEdges.Join(kernel.Open([.. zone], radius));
         ImmutableArray<Region> sharp = TooSharp(rounded, radius, kernel);
         for (int i = 0; i < MostRounds && sharp.Length > 0; i++)
         {
@@ -61,7 +61,7 @@ internal static class BendRadius
         IReadOnlyList<Region> growth,
         double radius,
         Kernel kernel
-    ) => kernel.Open(kernel.Difference(zone, kernel.UnionAll(growth)), radius);
+    ) => HairEdges.Join(kernel.Open(kernel.Difference(zone, kernel.UnionAll(growth)), radius));
 
     private static ImmutableArray<Region> Blunt(
         Region sharp,
