@@ -16,10 +16,6 @@ internal sealed class Cutter
     // Rounds after which the work is given up; three are rare.
     private const int MostRounds = 24;
 
-    // Work that comes to an end has its pieces after three rounds: where a later one makes this share more, it comes to none.
-    private const double MostGrowth = 0.05;
-    private const int Settled = 3;
-
     // Parts of the snapping distance: moves below the first one cannot bring anything near, the second is the least distance.
     public const double Harmless = 0.01;
     private const double Least = 0.125;
@@ -84,10 +80,6 @@ internal sealed class Cutter
                 return true;
             }
             Moved += moved;
-            if (Rounds > Settled && to.Count > from.Count * (1 + MostGrowth))
-            {
-                return false;
-            }
             (from, to) = (to, to == _one ? _other : _one);
         }
         return false;
