@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
-using System.Text.Json;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using FixtureGen.Output.Reports;
@@ -56,7 +55,7 @@ internal static class FrozenBlock
     /// <summary>Null where the folder's programs are those of its report to the byte; else a finding with the first that is not.</summary>
     public static Finding? Altered(string folder, string job)
     {
-        if (!Directory.Exists(folder) || Report(folder, job)?.Files is not { } files)
+        if (!Directory.Exists(folder) || ReportFile.Read(folder, job)?.Files is not { } files)
         {
             return null;
         }
@@ -83,21 +82,6 @@ internal static class FrozenBlock
                 || !made.File.EndsWith(ProgramEnd, StringComparison.Ordinal)
                 || Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(info.FullName))) == made.Sha256
             );
-    }
-
-    private static Report? Report(string folder, string job)
-    {
-        try
-        {
-            string path = Path.Combine(folder, job + ".report.json");
-            return File.Exists(path)
-                ? JsonSerializer.Deserialize(File.ReadAllBytes(path), ReportJson.Default.Report)
-                : null;
-        }
-        catch (Exception e) when (e is JsonException or IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
     }
 
     /// <summary>In words, with the line; null where all programs are the same to the byte.</summary>

@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using System.Text.Json;
 using FixtureGen.App.Files;
 using FixtureGen.Output.Reports;
 
@@ -18,22 +17,8 @@ internal sealed class Staleness(string? plateFile)
     private readonly Lock _gate = new();
 
     /// <summary>The last run's report; null when there is none or it cannot be read.</summary>
-    public static Previous? Last(string folder, string job)
-    {
-        string path = Path.Combine(folder, job + ".report.json");
-        try
-        {
-            return
-                File.Exists(path)
-                && JsonSerializer.Deserialize(File.ReadAllBytes(path), ReportJson.Default.Report) is { } report
-                ? new Previous(report, folder)
-                : null;
-        }
-        catch (Exception e) when (e is JsonException or IOException or UnauthorizedAccessException)
-        {
-            return null;
-        }
-    }
+    public static Previous? Last(string folder, string job) =>
+        ReportFile.Read(folder, job) is { } report ? new Previous(report, folder) : null;
 
     /// <summary>Null when up to date, else why not, in words.</summary>
     public string? Why(Previous? previous, LibraryFolder library, int revision)

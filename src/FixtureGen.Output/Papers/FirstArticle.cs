@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
+using FixtureGen.Output.Pictures;
 using FixtureGen.Output.Reports;
 
 namespace FixtureGen.Output.Papers;
@@ -73,8 +74,9 @@ internal static class FirstArticle
         for (int i = 0; i < Math.Min(part.Cutouts.Length, MostCutouts); i++)
         {
             Box2 box = Measure.Bounds(part.Cutouts[i]);
-            string name = $"{(IsRound(part.Cutouts[i]) ? "hole" : "cutout")} {Figures.Whole(i + 1)}";
-            if (IsRound(part.Cutouts[i]))
+            bool round = Circles.IsCircle(part.Cutouts[i], Same);
+            string name = $"{(round ? "hole" : "cutout")} {Figures.Whole(i + 1)}";
+            if (round)
             {
                 sizes.Add(Size($"{name} diameter", box.Width));
             }
@@ -95,14 +97,6 @@ internal static class FirstArticle
     private static FirstArticleSize Size(string what, double mm) => new(what, mm, Tolerance(mm));
 
     private static string In(double mm, bool inch) => inch ? Figures.Micron(mm / Units.MmPerInch) : Figures.Mm(mm);
-
-    private static bool IsRound(Contour contour)
-    {
-        Segment first = contour.Segments[0];
-        return contour.Segments.All(s =>
-            s.IsArc && s.Centre.DistanceTo(first.Centre) < Same && Math.Abs(s.Radius - first.Radius) < Same
-        );
-    }
 
     // Arcs of one circle as drawings round them, mm.
     private const double Same = 1e-3;

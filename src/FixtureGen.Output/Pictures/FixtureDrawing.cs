@@ -192,9 +192,8 @@ public static class FixtureDrawing
     private static DxfItem Loop(string layer, Contour contour)
     {
         Segment first = contour.Segments[0];
-        bool round = contour.Segments.All(s =>
-            s.IsArc && s.Centre.DistanceTo(first.Centre) < 1e-9 && Math.Abs(s.Radius - first.Radius) < 1e-9
-        );
-        return round ? new DxfCircle(layer, first.Centre, first.Radius) : new DxfLoop(layer, contour);
+        return Circles.IsCircle(contour, 1e-9)
+            ? new DxfCircle(layer, first.Centre, first.Radius)
+            : new DxfLoop(layer, contour);
     }
 }

@@ -207,26 +207,11 @@ internal static class HoleFacts
         (Job job, double face) = (facts.Job, facts.Face);
         double seat = face - job.Bolt.WasherThickness - job.Bolt.HeadHeight;
         bool through = cut.FloorZ <= Fits.Rounding;
-        double high = hole.Kind switch
-        {
-            FeatureKind.Counterbore => cut.FloorZ - seat,
-            FeatureKind.LocatorHole => cut.FloorZ - (face - (Fits.PressedDiameters * hole.Diameter)),
-            FeatureKind.Skim
-            or FeatureKind.Relief
-            or FeatureKind.CutoutRelief
-            or FeatureKind.FormPocket
-            or FeatureKind.GasketGroove
-            or FeatureKind.Net
-            or FeatureKind.Channel
-            or FeatureKind.MagnetPocket
-            or FeatureKind.MagnetNotch
-            or FeatureKind.BoltHole
-            or FeatureKind.PinHole
-            or FeatureKind.PinSlot
-            or FeatureKind.Port
-            or FeatureKind.Label
-            or FeatureKind.Mark => through ? 0 : cut.FloorZ,
-        };
+        double high =
+            hole.Kind == FeatureKind.Counterbore ? cut.FloorZ - seat
+            : hole.Kind == FeatureKind.LocatorHole ? cut.FloorZ - (face - (Fits.PressedDiameters * hole.Diameter))
+            : through ? 0
+            : cut.FloorZ;
         double deep = hole.Kind == FeatureKind.Counterbore ? seat - Fits.HeadAir - cut.FloorZ : 0;
         if (high > Fits.FreeFloor || deep > Fits.FreeFloor)
         {
@@ -239,38 +224,26 @@ internal static class HoleFacts
                 cut.Setup
             );
         }
-        double wanted = hole.Kind switch
-        {
-            FeatureKind.BoltHole => facts
-                .Design.Removals.Where(r =>
-                    r.Kind == FeatureKind.Counterbore && Middle(r).DistanceTo(hole.At) < Fits.HeadAir
-                )
-                .Select(r => r.FloorZ)
-                .DefaultIfEmpty(face)
-                .Min(),
-            FeatureKind.PinHole or FeatureKind.PinSlot => cut.Setup == Setup.Underside
-                ? Math.Min(PinTop(job, hole), face)
-                : face,
-            FeatureKind.Skim
-            or FeatureKind.Relief
-            or FeatureKind.CutoutRelief
-            or FeatureKind.FormPocket
-            or FeatureKind.GasketGroove
-            or FeatureKind.Net
-            or FeatureKind.Channel
-            or FeatureKind.MagnetPocket
-            or FeatureKind.MagnetNotch
-            or FeatureKind.Counterbore
-            or FeatureKind.LocatorHole
-            or FeatureKind.Port
-            or FeatureKind.Label
-            or FeatureKind.Mark => face,
-        };
+        double wanted = Top(facts, hole, cut);
         if (wanted - cut.TopZ > Fits.Rounding)
         {
             FactFindings.Floor(facts, $"the top of {hole.Name}", hole.At, cut.TopZ - wanted, Fits.Rounding, cut.Setup);
         }
     }
+
+    /// <summary>Where a hole begins: a bolt's at its counterbore's floor, a pin's bored from below where the pin ends, others at the face.</summary>
+    private static double Top(FactRun facts, ExpectedHole hole, Removal cut) =>
+        hole.Kind == FeatureKind.BoltHole
+            ? facts
+                .Design.Removals.Where(r =>
+                    r.Kind == FeatureKind.Counterbore && Middle(r).DistanceTo(hole.At) < Fits.HeadAir
+                )
+                .Select(r => r.FloorZ)
+                .DefaultIfEmpty(facts.Face)
+                .Min()
+        : hole.Kind is FeatureKind.PinHole or FeatureKind.PinSlot && cut.Setup == Setup.Underside
+            ? Math.Min(PinTop(facts.Job, hole), facts.Face)
+        : facts.Face;
 
     /// <summary>A pin, and in plastics its bush, stand so high in the block.</summary>
     private static double PinTop(Job job, ExpectedHole hole) =>

@@ -72,12 +72,12 @@ internal sealed partial class BoltWords(Run run, Spoken spoken)
     {
         foreach (Match said in Metric().Matches(text))
         {
-            Size(from + said.Index, said.Value, Number(said.Groups[1]), 0);
+            Size(from + said.Index, said.Value, Spoken.Number(said.Groups[1]), 0);
         }
         foreach (Match said in Unified().Matches(text))
         {
-            double body = Number(said.Groups[1]) / Number(said.Groups[2]) * Units.MmPerInch;
-            Size(from + said.Index, said.Value, body, Units.MmPerInch / Number(said.Groups[3]));
+            double body = Spoken.Number(said.Groups[1]) / Spoken.Number(said.Groups[2]) * Units.MmPerInch;
+            Size(from + said.Index, said.Value, body, Units.MmPerInch / Spoken.Number(said.Groups[3]));
         }
     }
 
@@ -100,7 +100,7 @@ internal sealed partial class BoltWords(Run run, Spoken spoken)
         foreach (Match said in Torques().Matches(text))
         {
             double nm =
-                Number(said.Groups[1])
+                Spoken.Number(said.Groups[1])
                 * said.Groups[2].Value[0] switch
                 {
                     'N' => 1,
@@ -121,7 +121,7 @@ internal sealed partial class BoltWords(Run run, Spoken spoken)
     {
         foreach (Match said in Keys().Matches(text))
         {
-            if (Number(said.Groups[1]) < _screw.KeyEngagement - HalfTenth)
+            if (Spoken.Number(said.Groups[1]) < _screw.KeyEngagement - HalfTenth)
             {
                 False(
                     from + said.Index,
@@ -131,7 +131,7 @@ internal sealed partial class BoltWords(Run run, Spoken spoken)
         }
         foreach (Match said in Turns().Matches(text))
         {
-            if (Number(said.Groups[1]) * _screw.Pitch < _screw.Body - _screw.Pitch)
+            if (Spoken.Number(said.Groups[1]) * _screw.Pitch < _screw.Body - _screw.Pitch)
             {
                 False(
                     from + said.Index,
@@ -148,8 +148,6 @@ internal sealed partial class BoltWords(Run run, Spoken spoken)
             message,
             "Write what the shop's own file of the screw and the plate say"
         );
-
-    private static double Number(Group digits) => double.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
 
     [GeneratedRegex(@"(?<![\w.\-/])(\d+)\s+BOLTS\b", RegexOptions.CultureInvariant)]
     private static partial Regex Counts();

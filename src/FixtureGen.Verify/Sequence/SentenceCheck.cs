@@ -40,7 +40,7 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
         VacuumSupply supply = run.Job.Vacuum;
         foreach ((Match said, int line) in spoken.Find(Levels()))
         {
-            double level = Number(said.Groups[1]);
+            double level = Spoken.Number(said.Groups[1]);
             double kPa = level * PerUnit(said.Groups[2].Value);
             if (kPa < supply.AlarmKPa - HalfKPa)
             {
@@ -181,8 +181,8 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
         {
             Job job = run.Job;
             if (
-                Number(said.Groups[1]) < job.BlankLeastSafe - HalfHundredth
-                || Number(said.Groups[2]) > job.BlankThickest + HalfHundredth
+                Spoken.Number(said.Groups[1]) < job.BlankLeastSafe - HalfHundredth
+                || Spoken.Number(said.Groups[2]) > job.BlankThickest + HalfHundredth
             )
             {
                 False(
@@ -195,7 +195,7 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
         }
         foreach ((Match said, int line) in spoken.Find(Measured()))
         {
-            if (Math.Abs(Number(said.Groups[1]) - run.Job.BlankThickness) > HalfHundredth)
+            if (Math.Abs(Spoken.Number(said.Groups[1]) - run.Job.BlankThickness) > HalfHundredth)
             {
                 False(
                     "operator-line-false",
@@ -222,7 +222,7 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
 
     private const double HalfHundredth = 0.006;
 
-    private static (double, double) Pair(Match m) => (Number(m.Groups[1]), Number(m.Groups[2]));
+    private static (double, double) Pair(Match m) => (Spoken.Number(m.Groups[1]), Spoken.Number(m.Groups[2]));
 
     private void Denied()
     {
@@ -263,8 +263,6 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
                 .DefaultIfEmpty(stop)
                 .Max();
     }
-
-    private static double Number(Group digits) => double.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
 
     private void False(string code, int line, Text message, Text remedy) => run.Log.Error(code, line, message, remedy);
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using FixtureGen.Model;
@@ -67,6 +68,9 @@ internal sealed class Spoken
     }
 
     public string Text { get; }
+
+    /// <summary>A number that a pattern found, with a point.</summary>
+    public static double Number(Group digits) => double.Parse(digits.ValueSpan, CultureInfo.InvariantCulture);
 
     /// <summary>Length of the part before the first line with words.</summary>
     public int Head { get; }

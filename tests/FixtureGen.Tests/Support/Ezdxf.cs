@@ -1,14 +1,10 @@
-using System.Diagnostics;
 using System.Text.Json;
-using Xunit;
 
 namespace FixtureGen.Tests.Support;
 
 /// <summary>The system's python3-ezdxf, an independent reader of DXF: audits a drawing and measures its closed curves.</summary>
 internal static class Ezdxf
 {
-    private const string Python = "/usr/bin/python3";
-
     private const string Script = """
         import sys, json, math, ezdxf
         from ezdxf.math import bulge_to_arc
@@ -33,52 +29,10 @@ internal static class Ezdxf
             types=[e.dxftype() for e in doc.modelspace()])))
         """;
 
-    private static readonly Lazy<bool> Installed = new(() => Run("-c", "import ezdxf") is not null);
+    private static readonly PythonOracle Oracle = new("ezdxf", "python3-ezdxf");
 
-    public static JsonElement Read(byte[] drawing)
-    {
-        Assert.SkipUnless(Installed.Value, "python3-ezdxf is not installed: apt-get install python3-ezdxf");
-        string file = Path.Combine(Path.GetTempPath(), $"fixturegen-{Guid.NewGuid():N}.dxf");
-        File.WriteAllBytes(file, drawing);
-        try
-        {
-            string? answer = Run("-c", Script, file);
-            Assert.NotNull(answer);
-            using var json = JsonDocument.Parse(answer);
-            return json.RootElement.Clone();
-        }
-        finally
-        {
-            File.Delete(file);
-        }
-    }
+    public static JsonElement Read(byte[] drawing) => Oracle.Ask(Script, drawing, ".dxf");
 
     /// <summary>What a script of its own says of the files, as JSON.</summary>
-    public static JsonElement Ask(string script, IEnumerable<string> files)
-    {
-        Assert.SkipUnless(Installed.Value, "python3-ezdxf is not installed: apt-get install python3-ezdxf");
-        string? answer = Run(["-c", script, .. files]);
-        Assert.NotNull(answer);
-        using var json = JsonDocument.Parse(answer);
-        return json.RootElement.Clone();
-    }
-
-    private static string? Run(params string[] arguments)
-    {
-        if (!File.Exists(Python))
-        {
-            return null;
-        }
-        var start = new ProcessStartInfo(Python, arguments)
-        {
-            RedirectStandardOutput = true,
-            RedirectStandardError = true,
-        };
-        using Process process = Process.Start(start)!;
-        Task<string> errors = process.StandardError.ReadToEndAsync();
-        string text = process.StandardOutput.ReadToEnd();
-        process.WaitForExit();
-        Assert.True(process.ExitCode == 0 || !text.StartsWith('{'), errors.Result);
-        return process.ExitCode == 0 ? text : null;
-    }
+    public static JsonElement Ask(string script, IEnumerable<string> files) => Oracle.Ask(script, files);
 }

@@ -6,7 +6,8 @@ namespace FixtureGen.Design.Seals;
 
 /// <summary>
 /// Makes a zone's boundary one that a cord can follow on both sides: the zone and its complement become r-open, which
-/// is that a disc of radius r rolls along the boundary inside and outside. Material is only ever taken from the zone.
+/// is that a disc of radius r rolls along the boundary inside and outside. Material is only ever taken from the zone,
+/// but for a tenth of a micrometre where hairs become a line (<see cref="HairEdges"/>).
 /// Opening rounds its convex corners; where the complement is sharper than r, it is grown: a corner by the disc of
 /// radius r that touches its tip from inside, a bridge between obstacles by the strip that such a disc sweeps from one to
 /// the other (of the ways to go, the one that leaves the largest zone), a small island by an outset until the disc fits, a
