@@ -122,6 +122,7 @@ public sealed class ReadingTest
     [InlineData("(CLEAN THE PLATE)\nM0", true)]
     [InlineData("(NO VACUUM NEEDED)\nM0", true)]
     [InlineData("(60 KPA)\n(VACUUM OFF)\nM0", true)]
+    [InlineData("(VACUUM ON, READ 60 KPA)\nM0\n(VACUUM OFF)\nM0", true)]
     [InlineData("(VACUUM ON)\nM1", true)]
     [InlineData("(VACUUM ON)\nG4 P1.\nM0", true)]
     public void Vacuum_by_hand_is_proven_by_a_stop_that_says_so(string stop, bool told)

@@ -253,8 +253,9 @@ internal sealed class BlockRunner
         if (m.Contains(0) || m.Contains(60))
         {
             string said = string.Join(' ', _recentComments);
-            bool byHand = _dialect.VacuumOn is null && Denial.AsksFor(said, "VACUUM");
-            bool on = State.VacuumOn || byHand;
+            bool byHand = _dialect.VacuumOn is null;
+            bool off = byHand && Denial.Refuses(said, "VACUUM");
+            bool on = !off && (State.VacuumOn || (byHand && Denial.AsksFor(said, "VACUUM")));
             bool bolted = State.Bolted || Denial.AsksFor(said, "BOLT");
             State = State with { VacuumOn = on, VacuumProven = on, Bolted = bolted };
             Note(EventKind.Stop, block.Line);
