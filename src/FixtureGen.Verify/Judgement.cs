@@ -128,6 +128,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
         ObstacleCheck.Check(run, [.. ObstacleCheck.Bolts(job, design)], e => e.State.Bolted);
         ObstacleCheck.Check(run, [.. ObstacleCheck.Stops(job)], _ => true);
         Compare(run, shape, _ => false);
+        new ClimbCheck(run, shape).Check();
         if (program.Setup == Setup.Underside)
         {
             using Heights finished = TargetGrid.Make(_top, block, true);
@@ -169,6 +170,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
         new BlockContact(run, block, _top).Check();
         MarkCheck.Check(run);
         new TrimOrderCheck(run).Check();
+        new SeamCheck(run).Check();
         new TabCheck(run).Check();
         Compare(run, shape, new Bridges(design).Contains);
         ImmutableArray<LooseScrap> loose = LooseCheck.Check(run);
@@ -206,6 +208,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
     private static void CommonChecks(Run run, SlotScan slots)
     {
         StateCheck.Check(run);
+        PlaneCheck.Check(run);
         CutCheck.Check(run);
         new LoadCheck(run, slots).Check();
         DrillCheck.Check(run);

@@ -75,6 +75,35 @@ public sealed class MotionTest
         Assert.Equal(told, codes.Contains("trim-direction"));
     }
 
+    [Theory]
+    [InlineData("G1 X35.", false)]
+    [InlineData("G1 X49.", false)]
+    [InlineData("G1 X50.", true)]
+    public void A_contour_goes_on_past_where_it_closes(string last, bool told)
+    {
+        string body = TrimShop.Once[..^"G1 X35.".Length] + last;
+        Assert.Equal(told, Codes(Trim(TrimShop.Design, body)).Contains("contour-seam"));
+    }
+
+    [Theory]
+    [InlineData("G17", false)]
+    [InlineData("G18", true)]
+    [InlineData("G18\nG17", true)]
+    [InlineData("G18\nG2 X70. Z20. I10. K0.\nG17", false)]
+    public void A_plane_that_no_arc_follows_in_does_nothing(string words, bool told) =>
+        Assert.Equal(told, Top($"G0 X50. Y30.\n{words}\nG0 Z40.").Contains("orphan-word"));
+
+    /// <summary>Cleared ground at 18.5, then a second descent into it.</summary>
+    [Theory]
+    [InlineData("G0 Z18.7\nG1 Z18.5", false)]
+    [InlineData("G0 Z18.3\nG1 Z19.", true)]
+    public void A_rapid_ends_above_where_feeding_begins(string down, bool told)
+    {
+        string body =
+            "G0 X30. Y30.\nG0 Z21.\nG1 Z20.\nG1 X50. Z18.2\nG1 X30.\nG0 Z21.\nX40.\n" + down + "\nG1 X50.\nG0 Z40.";
+        Assert.Equal(told, Top(body).Contains("rapid-overshoots"));
+    }
+
     /// <summary>A round cutout of 6 mm in the middle of the part, and the outline.</summary>
     [Theory]
     [InlineData(true, false)]

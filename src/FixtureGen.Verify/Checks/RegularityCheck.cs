@@ -23,6 +23,7 @@ internal static class RegularityCheck
     {
         List<Motion> feeds = [];
         bool changed = false;
+        Motion? dropped = null;
         foreach (ProgramEvent e in run.Trace.Events)
         {
             // a fresh tool is sent to its place in full, also where the one before it left off
@@ -41,6 +42,15 @@ internal static class RegularityCheck
                 Still(run, e.Motion);
             }
             FeedsUp(run, e);
+            if (dropped is { } rapid)
+            {
+                Overshot(run, rapid, e);
+            }
+            if (e.Kind == EventKind.Motion)
+            {
+                bool down = !e.IsCycle && e.Motion.Kind == MotionKind.Rapid && e.Motion.To.Z < e.Motion.From.Z;
+                dropped = down ? e.Motion : null;
+            }
             bool cuts = e.Kind == EventKind.Motion && Run.IsFeed(e.Motion) && !e.IsCycle;
             if (cuts && (e.Motion.From != e.Motion.To || IsArc(e.Motion)))
             {
@@ -95,6 +105,23 @@ internal static class RegularityCheck
                 $"the tool is lifted to Z {m.To.Z:0.###} at feed rate",
                 "Lift it by a rapid (G0): a line before this one may be missing",
                 m.To.Xy
+            );
+        }
+    }
+
+    /// <summary>A rapid that went lower than where feeding begins: what comes first is straight up again.</summary>
+    private static void Overshot(Run run, Motion rapid, ProgramEvent e)
+    {
+        Motion m = e.Motion;
+        bool up = e.Kind == EventKind.Motion && !e.IsCycle && Run.IsFeed(m) && m.To.Z > m.From.Z + JudgeRules.RapidGap;
+        if (up && Piece.From(m).Length < 1e-6 && rapid.To.Z < run.StockTop)
+        {
+            run.Log.Error(
+                "rapid-overshoots",
+                rapid.Line,
+                $"the rapid goes down to Z {rapid.To.Z:0.###}, and the feed after it begins {m.To.Z - rapid.To.Z:0.###} mm higher",
+                "End the rapid above the height where the tool begins to cut",
+                rapid.To.Xy
             );
         }
     }

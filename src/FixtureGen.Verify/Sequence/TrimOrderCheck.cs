@@ -11,16 +11,10 @@ namespace FixtureGen.Verify.Sequence;
 /// </summary>
 internal sealed class TrimOrderCheck(Run run)
 {
-    /// <summary>A motion this near a cut's path runs along it, mm.</summary>
-    private const double Near = 0.05;
-
     /// <summary>Shorter stretches show no sense, mm.</summary>
     private const double LeastRun = 0.5;
 
-    private readonly (TrimCut Cut, PieceBins Path)[] _cuts =
-    [
-        .. run.Design.TrimCuts.Select(c => (c, new PieceBins([.. c.Path.Segments.Select(Piece.From)], 5))),
-    ];
+    private readonly TrimPaths _paths = new(run.Design);
 
     public void Check()
     {
@@ -66,34 +60,22 @@ internal sealed class TrimOrderCheck(Run run)
     /// <summary>The cut along whose path a motion runs; one that runs against it has a finding.</summary>
     private TrimCut? Along(Motion motion)
     {
-        Piece piece = Piece.From(motion);
-        Point2 middle = piece.PointAt(0.5);
-        foreach ((TrimCut cut, PieceBins path) in _cuts)
+        if (_paths.Along(motion) is not { } found)
         {
-            (double away, Point2 at) = path.Nearest(middle, Near);
-            if (away > Near)
-            {
-                continue;
-            }
-            bool level = Math.Abs(motion.To.Z - motion.From.Z) < 1e-6;
-            if (level && piece.Length >= LeastRun && Sense(path, at).Dot(piece.Tangent(0.5)) < -0.5)
-            {
-                run.Log.Error(
-                    "trim-direction",
-                    motion.Line,
-                    $"{cut.Name} is cut the other way round than it was planned",
-                    "Run the contour as planned: with M3 the cutter climbs along the part's edge only that way",
-                    motion.To.Xy
-                );
-            }
-            return cut;
+            return null;
         }
-        return null;
-    }
-
-    private static Point2 Sense(PieceBins path, Point2 at)
-    {
-        Piece piece = path.Pieces.MinBy(p => Distance.To(p, at));
-        return piece.Tangent(Math.Clamp(Distance.Nearest(piece, at), 0, 1));
+        (TrimCut cut, double sense) = found;
+        bool level = Math.Abs(motion.To.Z - motion.From.Z) < 1e-6;
+        if (level && Piece.From(motion).Length >= LeastRun && sense < -0.5)
+        {
+            run.Log.Error(
+                "trim-direction",
+                motion.Line,
+                $"{cut.Name} is cut the other way round than it was planned",
+                "Run the contour as planned: with M3 the cutter climbs along the part's edge only that way",
+                motion.To.Xy
+            );
+        }
+        return cut;
     }
 }

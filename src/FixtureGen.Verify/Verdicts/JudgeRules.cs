@@ -49,6 +49,9 @@ internal static class JudgeRules
     /// <summary>Width, in cutter diameters, over which a cut deeper than the step-down is a finishing pass and not a slot.</summary>
     public const double FinishWidth = 0.2;
 
+    /// <summary>How far a trim's last round goes on past where it began, in cutter diameters, at least (common practice, no source).</summary>
+    public const double SeamShare = 0.2;
+
     /// <summary>Slack of a ramp's angle.</summary>
     public const double RampSlackDeg = 0.2;
 

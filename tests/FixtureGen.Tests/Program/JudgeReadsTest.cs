@@ -36,6 +36,7 @@ public sealed class JudgeReadsTest
         "outside-travel",
         "plunge",
         "ramp-steep",
+        "rapid-overshoots",
         "rapid-through-stock",
         "retract-missing",
         "spindle-power",

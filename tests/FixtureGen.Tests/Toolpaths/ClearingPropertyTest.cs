@@ -103,6 +103,7 @@ public sealed class ClearingPropertyTest
             0,
             [.. Passes.Down(0, Floor, data.StepDown)],
             0,
+            0,
             null,
             SampleBlock.NewKernel()
         )!;

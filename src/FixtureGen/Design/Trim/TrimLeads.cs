@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -10,6 +11,7 @@ internal sealed record TrimStart(Contour Path, OpenPath In, OpenPath Out);
 /// <summary>
 /// Where a trim cut begins: the middle of the longest straight whose quarter-circle leads, tangent and on the scrap side
 /// (left of travel), stay the cutter's radius away from the finished edge. A smaller radius is tried before a worse place.
+/// Before it leads out the cut goes on along its first stretch once more, so that no mark stands where it closes.
 /// </summary>
 internal static class TrimLeads
 {
@@ -33,16 +35,19 @@ internal static class TrimLeads
                 .ThenBy(i => i)
                 .Take(Places),
         ];
+        double overlap = Overlap.Length(cutterRadius, Measure.Length(line));
         foreach (double share in Shares)
         {
             foreach (int i in places)
             {
                 Segment at = line.Segments[i];
-                OpenPath leadIn = Quarter(at, share * leadRadius, into: true);
-                OpenPath leadOut = Quarter(at, share * leadRadius, into: false);
+                double beyond = Math.Min(0.5 + (overlap / at.Length), 1);
+                Segment leadIn = Quarter(at, 0.5, share * leadRadius, into: true);
+                Segment leadOut = Quarter(at, beyond, share * leadRadius, into: false);
                 if (Clear(leadIn, edge, cutterRadius) && Clear(leadOut, edge, cutterRadius))
                 {
-                    return new TrimStart(StartInside(line, i), leadIn, leadOut);
+                    Segment again = at with { Start = Measure.PointAt(at, 0.5), End = leadOut.Start };
+                    return new TrimStart(StartInside(line, i), new OpenPath([leadIn]), new OpenPath([again, leadOut]));
                 }
             }
         }
@@ -57,19 +62,18 @@ internal static class TrimLeads
         return new TrimStart(path, new OpenPath([path.Segments[^1]]), new OpenPath([path.Segments[0]]));
     }
 
-    private static OpenPath Quarter(Segment at, double radius, bool into)
+    private static Segment Quarter(Segment at, double t, double radius, bool into)
     {
-        Point2 start = Measure.PointAt(at, 0.5);
-        Point2 along = Measure.TangentAt(at, 0.5);
+        Point2 start = Measure.PointAt(at, t);
+        Point2 along = Measure.TangentAt(at, t);
         Point2 centre = start + (along.Left * radius);
         return into
-            ? new OpenPath([Segment.Arc(centre - (along * radius), start, centre, ccw: true)])
-            : new OpenPath([Segment.Arc(start, centre + (along * radius), centre, ccw: true)]);
+            ? Segment.Arc(centre - (along * radius), start, centre, ccw: true)
+            : Segment.Arc(start, centre + (along * radius), centre, ccw: true);
     }
 
-    private static bool Clear(OpenPath lead, Contour edge, double cutterRadius)
+    private static bool Clear(Segment arc, Contour edge, double cutterRadius)
     {
-        Segment arc = lead.Segments[0];
         int steps = Math.Max(4, (int)Math.Ceiling(arc.Length / CheckStep));
         return Enumerable
             .Range(0, steps + 1)

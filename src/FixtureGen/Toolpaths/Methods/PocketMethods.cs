@@ -133,6 +133,7 @@ internal static class PocketMethods
                                     r.TopZ,
                                     [.. Passes.Down(r.TopZ, r.FloorZ, data.StepDown)],
                                     allowance,
+                                    0,
                                     frame.OpenEdge(a),
                                     frame.Kernel
                                 )

@@ -47,7 +47,7 @@ internal static class Walls
                         foreach (double z in Passes.Down(hole.TopZ, floor, data.StepDown))
                         {
                             pen.LineZ(z, data.Feed);
-                            Round(pen, hole.At, rough, z, data.Feed);
+                            Round(pen, hole.At, rough, tool.Radius, z, data.Feed);
                         }
                         double radius = (hole.Diameter / 2) - tool.Radius;
                         double lap = WallLaps.Depth(
@@ -63,7 +63,7 @@ internal static class Walls
                             {
                                 pen.LineZ(z, data.Feed);
                             }
-                            Round(pen, hole.At, wall, z, data.Feed);
+                            Round(pen, hole.At, wall, tool.Radius, z, data.Feed);
                         }
                         pen.RapidZ(frame.Heights.Hop);
                     }
@@ -75,11 +75,12 @@ internal static class Walls
     private static Contour Line(ImmutableArray<Region> area, double inside, Kernel kernel) =>
         Contours.Ccw(kernel.Offset(area, -inside)[0].Outer);
 
-    private static void Round(Pen pen, Point2 middle, Contour wall, double z, double feed)
+    private static void Round(Pen pen, Point2 middle, Contour wall, double cutterRadius, double z, double feed)
     {
         (double at, Point2 nearest, _) = Along.Nearest(wall.Segments, middle);
         HalfCircle(pen, nearest, z, feed);
-        pen.Follow(Along.Loop(wall.Segments, at, Measure.Length(wall)), z, feed);
+        double length = Measure.Length(wall);
+        pen.Follow(Along.Loop(wall.Segments, at, length + Overlap.Length(cutterRadius, length)), z, feed);
         HalfCircle(pen, middle, z, feed);
     }
 

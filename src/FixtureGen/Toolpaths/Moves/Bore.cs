@@ -92,6 +92,7 @@ internal static class Bore
                 }
                 HalfTo(pen, centre - (outward * radius), data.Feed);
                 pen.Turn(centre, ccw: true, z, data.Feed);
+                Again(pen, centre, Overlap.Length(tool.Radius, 2 * Math.PI * radius), data.Feed);
                 HalfTo(pen, centre, data.Feed);
             }
         }
@@ -100,6 +101,15 @@ internal static class Bore
             HalfTo(pen, Left(centre, outward, rough, radius), data.Feed);
         }
         pen.RapidZ(heights.Hop);
+    }
+
+    /// <summary>On along the wall's first stretch once more, so that no mark stands where the turn closes.</summary>
+    private static void Again(Pen pen, Point2 centre, double length, double feed)
+    {
+        Point2 from = pen.At.Xy - centre;
+        (double sin, double cos) = Math.SinCos(length / from.Length);
+        Point2 to = new((from.X * cos) - (from.Y * sin), (from.X * sin) + (from.Y * cos));
+        pen.Follow(Segment.Arc(pen.At.Xy, centre + to, centre, ccw: true), pen.At.Z, feed);
     }
 
     /// <summary>Where the tool comes off the wall: at the centre after a finishing turn, else at once.</summary>

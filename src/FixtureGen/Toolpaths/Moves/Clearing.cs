@@ -58,9 +58,13 @@ internal sealed class Clearing
 
     private double Allowance { get; }
 
+    /// <summary>How far the last ring is cut once more past where it closes, mm.</summary>
+    private double Beyond { get; init; }
+
     /// <summary>
     /// Null where the tool does not fit. Floors are the passes, the highest first. With an allowance the walls are finished after all passes, in laps as deep as the block bears. Stock
-    /// is the block's outline where the region runs over it: outside, the tool may go straight down.
+    /// is the block's outline where the region runs over it: outside, the tool may go straight down. Beyond, mm, is how far the last
+    /// ring is cut once more past where it closes.
     /// </summary>
     public static Piece? Clear(
         string feature,
@@ -71,11 +75,12 @@ internal sealed class Clearing
         double topZ,
         ImmutableArray<double> floors,
         double allowance,
+        double beyond,
         Box2? stock,
         Kernel kernel
     )
     {
-        Clearing clearing = new(area, tool, data, heights, allowance, stock, kernel);
+        Clearing clearing = new(area, tool, data, heights, allowance, stock, kernel) { Beyond = beyond };
         return clearing._tree.IsEmpty ? null : clearing.Cut(feature, topZ, floors);
     }
 
@@ -110,6 +115,12 @@ internal sealed class Clearing
                 down = Visit(pen, ring, above, z, down);
             }
             above = z;
+        }
+        if (Beyond > 0)
+        {
+            ImmutableArray<Segment> last = _tree[^1].Region.Outer.Segments;
+            double at = Along.Nearest(last, pen.At.Xy).At;
+            pen.Follow(Along.Loop(last, at, Beyond), pen.At.Z, _data.Feed);
         }
         if (Allowance > 0)
         {

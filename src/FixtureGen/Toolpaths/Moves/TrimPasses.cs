@@ -32,6 +32,7 @@ internal static class TrimPasses
                 heights.Face,
                 floors,
                 0,
+                Overlap.Length(cut.Tool.Radius, Measure.Length(cut.Path)),
                 null,
                 kernel
             );
