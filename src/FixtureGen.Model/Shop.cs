@@ -38,6 +38,12 @@ public sealed record Blank : ShopItem
 /// <summary>One row of a chip-load chart: cutter diameter mm, least and greatest feed per tooth mm.</summary>
 public sealed record ChipLoad(double Diameter, double MinMm, double MaxMm);
 
+/// <summary>One row of a drilling chart: drills up to this diameter, mm, and the least and greatest feed per turn, mm.</summary>
+public sealed record DrillFeed(double UpTo, double MinMm, double MaxMm);
+
+/// <summary>How a material is drilled: surface speed of the drill's corner, m/min, and the chart of feeds per turn, smallest drill first, one row at least.</summary>
+public sealed record DrillChart(double MinSpeedMPerMin, double MaxSpeedMPerMin, ImmutableArray<DrillFeed> Feeds);
+
 /// <summary>
 /// A block or shell material. Surface speeds m/min; specific cutting force N/mm2 (lower and upper end of the published
 /// range); ExpansionPerK in 1/K; StepDownRatio and StepOverRatio in cutter diameters; friction of the shell on it.
@@ -52,6 +58,9 @@ public sealed record Material : ShopItem
 
     /// <summary>The chart by cutter diameter, smallest first.</summary>
     public required ImmutableArray<ChipLoad> ChipLoads { get; init; }
+
+    /// <summary>Null where the file has no drilling chart: then nothing is drilled in it, holes are milled.</summary>
+    public DrillChart? Drilling { get; init; }
 
     /// <summary>Lower end of the published range; the nominal hold takes the middle.</summary>
     public required double SpecificForceMin { get; init; }

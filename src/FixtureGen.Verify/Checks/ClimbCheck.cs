@@ -15,11 +15,19 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
     /// <summary>A cutter whose rim is this near a wall runs along it, mm.</summary>
     private const double Near = 0.05;
 
-    /// <summary>Shorter ways against the climb, mm, are ends and joints.</summary>
-    private const double LeastRun = 5;
+    /// <summary>Shorter ways against the climb, in diameters, are ends, and places where one groove crosses another.</summary>
+    private const double LeastRun = 2;
+
+    /// <summary>Both sides are looked at so often along a motion, mm; at most so many times.</summary>
+    private const double Step = 1;
+
+    private const int Most = 200;
 
     private double _against;
+    private double _longest;
+    private double _diameter;
     private Motion _first;
+    private Motion _worst;
 
     public void Check()
     {
@@ -34,17 +42,35 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
                 run.CutterOf(motion) is { Tool.Kind: ToolKind.EndMill, Shape: CutterShape.Flat } cutter
                 && run.Tallies[index].Removed > JudgeRules.NoMaterial
                 && Piece.From(motion) is { Length: > Near } piece
-                && Against(piece, Run.Low(motion), cutter.Radius)
             )
             {
-                _first = _against > 0 ? _first : motion;
-                _against += piece.Length;
+                _diameter = cutter.Tool.Diameter;
+                Walk(motion, piece, cutter.Radius);
             }
         }
         Say();
     }
 
-    private bool Against(Piece piece, double z, double radius)
+    private void Walk(Motion motion, Piece piece, double radius)
+    {
+        int n = (int)Math.Clamp(Math.Ceiling(piece.Length / Step), 1, Most);
+        for (int i = 0; i < n; i++)
+        {
+            if (!Against(piece, (i + 0.5) / n, Run.Low(motion), radius))
+            {
+                _against = 0;
+                continue;
+            }
+            _first = _against > 0 ? _first : motion;
+            _against += piece.Length / n;
+            if (_against > _longest)
+            {
+                (_longest, _worst) = (_against, _first);
+            }
+        }
+    }
+
+    private bool Against(Piece piece, double t, double z, double radius)
     {
         int level = shape.Level(z + run.Limits.Gouge);
         if (level < 0)
@@ -52,23 +78,23 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
             return false;
         }
         PieceBins walls = shape.Walls(level);
-        Point2 at = piece.PointAt(0.5);
-        Point2 left = piece.Tangent(0.5).Left * radius;
+        Point2 at = piece.PointAt(t);
+        Point2 left = piece.Tangent(t).Left * radius;
         return walls.Nearest(at + left, Near).Distance <= Near && walls.Nearest(at - left, Near).Distance > Near;
     }
 
     private void Say()
     {
-        if (_against >= LeastRun)
+        if (_longest >= LeastRun * _diameter && _longest > 0)
         {
             run.Log.Warn(
                 "wall-conventional",
-                _first.Line,
-                $"{_against:0.#} mm along a wall are cut with the wall on the left: with M3 the cutter climbs only with it on the right",
+                _worst.Line,
+                $"{_longest:0.#} mm along a wall are cut with the wall on the left: with M3 the cutter climbs only with it on the right",
                 "Run the contour the other way round",
-                _first.To.Xy
+                _worst.To.Xy
             );
         }
-        _against = 0;
+        (_against, _longest) = (0, 0);
     }
 }

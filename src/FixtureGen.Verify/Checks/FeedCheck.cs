@@ -55,12 +55,14 @@ internal static class FeedCheck
     {
         double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
         double metres = 2 * Math.PI * cutter.RadiusAt(depth) * e.State.Rpm / 1000;
-        if (metres > run.Material.MaxSpeedMPerMin * JudgeRules.FastSurface)
+        bool drills = cutter.Tool.Kind == ToolKind.Drill && run.Material.Drilling is not null;
+        double most = drills ? run.Material.Drilling!.MaxSpeedMPerMin : run.Material.MaxSpeedMPerMin;
+        if (metres > most * JudgeRules.FastSurface)
         {
             run.Log.Error(
                 "surface-speed",
                 e.Line,
-                $"{cutter.Tool.Name} cuts {run.Material.Name} at {metres:0} m/min, {run.Material.MaxSpeedMPerMin:0} m/min is the greatest",
+                $"{cutter.Tool.Name} cuts {run.Material.Name} at {metres:0} m/min, {most:0} m/min is the greatest",
                 "Lower S, and F with it",
                 motion.To.Xy
             );
@@ -102,6 +104,10 @@ internal static class FeedCheck
         if (tool.ChipLoadIn(run.Material) is { } own)
         {
             return (own.MinMm, own.MaxMm);
+        }
+        if (tool.Kind == ToolKind.Drill && run.Material.Drilling is { } drilling)
+        {
+            return FeedChart.PerLip(drilling, tool);
         }
         double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
         return FeedChart.Range(

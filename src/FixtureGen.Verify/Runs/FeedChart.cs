@@ -20,4 +20,16 @@ internal static class FeedChart
         share = Math.Clamp(share, 0, 1);
         return (low.MinMm + (share * (high.MinMm - low.MinMm)), low.MaxMm + (share * (high.MaxMm - low.MaxMm)));
     }
+
+    /// <summary>Least and greatest feed a lip of a drill, mm: the row for drills of its size, the last row beyond all.</summary>
+    public static (double Least, double Most) PerLip(DrillChart chart, Tool drill)
+    {
+        DrillFeed row = chart.Feeds[^1];
+        for (int i = chart.Feeds.Length - 1; i >= 0 && drill.Diameter <= chart.Feeds[i].UpTo + 1e-6; i--)
+        {
+            row = chart.Feeds[i];
+        }
+        double lips = Math.Max(1, drill.Flutes);
+        return (row.MinMm / lips, row.MaxMm / lips);
+    }
 }

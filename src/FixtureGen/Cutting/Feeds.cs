@@ -74,21 +74,6 @@ internal static class Feeds
     /// <summary>Plunge feed beside a feed, both mm/min.</summary>
     public static double PlungeFor(double feed) => Math.Max(Round, Math.Floor(feed * PlungeShare / Round) * Round);
 
-    /// <summary>A drill's: feed per turn is the least chip load times the flutes (common practice, no source).</summary>
-    public static CutData ForDrill(Tool tool, Material material, Machine machine)
-    {
-        (double rpm, string speedLimit) = Speed(tool, material, machine);
-        rpm = Math.Max(machine.MinSpindleRpm, Math.Floor(rpm / 2 / Round) * Round);
-        double chip = ChipLoadRange(tool, material).Least;
-        double feed = Math.Min(
-            machine.MaxFeedMmPerMin,
-            Math.Max(Round, Math.Floor(rpm * tool.Flutes * chip / Round) * Round)
-        );
-        string limit =
-            speedLimit + FormattableString.Invariant($", halved for drilling; feed by chip load {chip:0.000} mm a lip");
-        return new CutData(rpm, feed, feed, tool.Diameter, 0, chip, 90, limit);
-    }
-
     /// <summary>Chip-load range of a tool, mm a tooth: its own where its data give one, else the material's chart.</summary>
     public static (double Least, double Most) ChipLoadRange(Tool tool, Material material) =>
         tool.ChipLoadIn(material) is { } own ? (own.MinMm, own.MaxMm) : ChipLoadRange(material, tool.Diameter);
@@ -126,11 +111,14 @@ internal static class Feeds
         return tool.MaxStepDown > 0 ? Math.Min(step, tool.MaxStepDown) : step;
     }
 
-    private static (double Rpm, string Limit) Speed(Tool tool, Material material, Machine machine)
+    private static (double Rpm, string Limit) Speed(Tool tool, Material material, Machine machine) =>
+        Speed(tool, material.Name, (material.MinSpeedMPerMin + material.MaxSpeedMPerMin) / 2, machine);
+
+    /// <summary>Spindle speed, rev/min, for a surface speed in m/min, and which of material, tool and machine limits it.</summary>
+    internal static (double Rpm, string Limit) Speed(Tool tool, string material, double speed, Machine machine)
     {
-        double speed = (material.MinSpeedMPerMin + material.MaxSpeedMPerMin) / 2;
         double rpm = Rpm(speed, tool.Diameter);
-        string limit = string.Create(CultureInfo.InvariantCulture, $"speed by {speed:0} m/min in {material.Name}");
+        string limit = string.Create(CultureInfo.InvariantCulture, $"speed by {speed:0} m/min in {material}");
         if (tool.MaxRpm > 0 && tool.MaxRpm < rpm)
         {
             (rpm, limit) = (

@@ -38,6 +38,11 @@ public static class OperationPlanner
         }
         Take(BlockProgram.Plan(TopFrame(design, job, kernel), design, hold));
         Take(TrimProgram.Plan(design, job, kernel));
+        bool drills = job.Tools.Any(t => t.Kind == ToolKind.Drill);
+        if (drills && job.BlockMaterial.Drilling is null && design.Features.OfType<HoleFeature>().Any())
+        {
+            findings.Add(ToolpathFindings.NoDrillChart(job));
+        }
         findings.AddRange(KernelNotes.Notes(kernel.Repairs, "toolpaths"));
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<ProgramPlan>>(findings)

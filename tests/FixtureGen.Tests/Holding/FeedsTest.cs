@@ -140,23 +140,49 @@ public sealed class FeedsTest
         Assert.Equal(0.015, EngraverFeeds.For(point, 0.4, plastic with { IsPlastic = false }, Strong).ChipLoad, 3);
     }
 
-    // 1/4 in at 500 SFM is 7639.4 rev/min (above), halved 3819.7; two lips of 0.05 mm at 3810 rev/min are 381 mm/min.
-    [Fact]
-    public void A_drill_runs_at_half_speed_and_the_least_chip_load_a_lip()
+    // Handbook table of rpm at 250 ft/min: 1/8 in 7639.4, 0.201 in 4750.9, 1/4 in 3819.7, 9/32 in 3395.3, 3/8 in 2546.5; with feeds
+    // of .003, .004, .004, .005, .006 in/rev 22.92, 19.00, 15.28, 16.98, 15.28 in/min (12 v / (pi d), d in inches).
+    [Theory]
+    [InlineData(0.125, 0.003, 7639.4, 22.92)]
+    [InlineData(0.201, 0.004, 4750.9, 19.00)]
+    [InlineData(0.25, 0.004, 3819.7, 15.28)]
+    [InlineData(0.28125, 0.005, 3395.3, 16.98)]
+    [InlineData(0.375, 0.006, 2546.5, 15.28)]
+    public void A_drill_runs_by_the_drilling_chart(double inches, double perTurn, double rpm, double inchesPerMinute)
     {
-        Material m = Of(500 * 0.3048, 0.05, 6.35) with { ChipLoads = [new ChipLoad(6.35, 0.05, 0.4)] };
+        double d = inches * 25.4;
+        DrillFeed row = new(d, perTurn * 25.4, perTurn * 25.4);
+        DrillFeed other = new(40, 9, 9);
+        Material m = Of(999, 0.05, 6.35) with { Drilling = new DrillChart(200 * 0.3048, 300 * 0.3048, [row, other]) };
 
-        CutData data = Feeds.ForDrill(Mill(6.35, 2), m, Strong);
+        CutData data = DrillFeeds.For(Mill(d, 2), m, Strong, d)!;
 
-        Assert.Equal((3810, 380, 380), (data.Rpm, data.Feed, data.Plunge));
-        Assert.Equal((6.35, 0, 0.05, 90), (data.StepDown, data.StepOver, data.ChipLoad, data.MaxRampDeg));
-        Assert.EndsWith(
-            ", halved for drilling; feed by chip load 0.050 mm a lip",
-            data.LimitedBy,
-            StringComparison.Ordinal
-        );
-        Assert.Equal(200, Feeds.ForDrill(Mill(6.35, 2), m, Strong with { MaxFeedMmPerMin = 200 }).Feed);
-        Assert.Equal(4000, Feeds.ForDrill(Mill(6.35, 2), m, Strong with { MinSpindleRpm = 4000 }).Rpm);
+        // speeds are written in whole tens, feeds too
+        Assert.InRange(data.Rpm, rpm - 10, rpm + 0.1);
+        Assert.InRange(data.Feed, (data.Rpm * perTurn * 25.4) - 10, data.Rpm * perTurn * 25.4);
+        Assert.InRange(data.Feed, (inchesPerMinute * 25.4) - 13, inchesPerMinute * 25.4);
+        Assert.Contains("drilling chart", data.LimitedBy, StringComparison.Ordinal);
+    }
+
+    /// <summary>A trade table of deep holes takes off speed and feed by diameters of depth.</summary>
+    [Theory]
+    [InlineData(2.9, 1, 1)]
+    [InlineData(3, 0.9, 0.9)]
+    [InlineData(4, 0.8, 0.9)]
+    [InlineData(5.33, 0.7, 0.8)]
+    [InlineData(7, 0.6, 0.8)]
+    public void A_deep_hole_is_drilled_slower(double diameters, double speed, double feed)
+    {
+        Material m = Of(999, 0.05, 6.35) with { Drilling = new DrillChart(60, 60, [new DrillFeed(10, 0.2, 0.2)]) };
+        double rpm = 1000 * 60 * speed / (Math.PI * 6.35);
+
+        CutData data = DrillFeeds.For(Mill(6.35, 2), m, Strong, diameters * 6.35)!;
+
+        Assert.InRange(data.Rpm, rpm - 10, rpm);
+        Assert.Equal(0.2 * feed / 2, data.ChipLoad, 2);
+        Assert.Equal(4000, DrillFeeds.For(Mill(6.35, 2), m, Strong with { MinSpindleRpm = 4000 }, 1)!.Rpm);
+        Assert.Equal(200, DrillFeeds.For(Mill(6.35, 2), m, Strong with { MaxFeedMmPerMin = 200 }, 1)!.Feed);
+        Assert.Null(DrillFeeds.For(Mill(6.35, 2), m with { Drilling = null }, Strong, 1));
     }
 
     [Fact]

@@ -45,7 +45,16 @@ internal static class PlausibleTable
             MaterialRanges.FrictionTo("shell_friction", plastic),
         ];
         PlausibleRange[] chips = [MaterialRanges.ChipFrom(plastic, Cutter), MaterialRanges.ChipTo(plastic, Cutter)];
-        return Keys("materials", file, "", top).Concat(Keys("materials", file, "chip_load", chips));
+        PlausibleRange[] speeds =
+        [
+            MaterialRanges.DrillSpeed("speed_from", plastic),
+            MaterialRanges.DrillSpeed("speed_to", plastic),
+        ];
+        PlausibleRange[] feeds = [MaterialRanges.DrillFrom(plastic, Cutter), MaterialRanges.DrillTo(plastic, Cutter)];
+        return Keys("materials", file, "", top)
+            .Concat(Keys("materials", file, "chip_load", chips))
+            .Concat(Keys("materials", file, "drill", speeds))
+            .Concat(Keys("materials", file, "drill_feed", feeds));
     }
 
     private static IEnumerable<PlausibleKey> Sheet() =>

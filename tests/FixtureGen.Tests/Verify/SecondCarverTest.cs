@@ -65,8 +65,8 @@ public sealed class SecondCarverTest
                     if (r % 5 == 0 && c % 5 == 0)
                     {
                         Point p = new(grid.Box.MinX + ((c + 0.5) * Cell), grid.Box.MinY + ((r + 0.5) * Cell));
-                        Assert.False(cut && !may.Intersects(p), $"{p} is cut at Z {z:0.###} in the grid alone");
-                        Assert.False(!cut && sure.Contains(p), $"{p} stands at Z {z:0.###} in the grid alone");
+                        Assert.False(cut && !may.Intersects(p), At(p, z) + " is cut in the grid alone");
+                        Assert.False(!cut && sure.Contains(p), At(p, z) + " stands in the grid alone");
                     }
                 }
             }
@@ -83,6 +83,8 @@ public sealed class SecondCarverTest
         }
         Assert.InRange(counted / volume, 0.998, 1.002);
     }
+
+    private static string At(Point p, double z) => FormattableString.Invariant($"X{p.X:0.##} Y{p.Y:0.##} Z{z:0.###}");
 
     private static Shape OverlayUnion(IReadOnlyList<Shape> parts) =>
         parts.Count == 0 ? GeometryFactory.Default.CreatePolygon() : UnaryUnionOp.Union(parts);

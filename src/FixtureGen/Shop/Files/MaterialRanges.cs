@@ -98,6 +98,56 @@ internal static class MaterialRanges
             ? Length("to", 0.004 * cutter, 0.007 * cutter, 0.048 * cutter, 0.12 * cutter, Charts)
             : Length("to", 0.002 * cutter, 0.007 * cutter, 0.032 * cutter, 0.08 * cutter, Charts);
 
+    /// <summary>m/min at a drill's corner.</summary>
+    public static PlausibleRange DrillSpeed(string key, bool plastic) =>
+        plastic
+            ? new(
+                key,
+                Quantity.Speed,
+                5,
+                45,
+                92,
+                300,
+                "high-speed steel drills in plastics, 150 to 300 ft/min, from memory"
+            )
+            : new(
+                key,
+                Quantity.Speed,
+                5,
+                60,
+                107,
+                300,
+                "naval training text and a light metals chart, aluminium 200 to 350 ft/min"
+            );
+
+    /// <summary>Feed a turn, mm, least end, for drills up to a diameter in mm.</summary>
+    public static PlausibleRange DrillFrom(bool plastic, double upTo) =>
+        plastic
+            ? Length(
+                "from",
+                0.003 * upTo,
+                0.009 * upTo,
+                0.035 * upTo,
+                0.1 * upTo,
+                "from memory; guides print up to .015 in for small drills"
+            )
+            : Length("from", 0.002 * upTo, 0.007 * upTo, 0.02 * upTo, 0.05 * upTo, DrillCharts);
+
+    /// <summary>Feed a turn, mm, greatest end, for drills up to a diameter in mm.</summary>
+    public static PlausibleRange DrillTo(bool plastic, double upTo) =>
+        plastic
+            ? Length(
+                "to",
+                0.006 * upTo,
+                0.014 * upTo,
+                0.06 * upTo,
+                0.15 * upTo,
+                "from memory; guides print up to .015 in for small drills"
+            )
+            : Length("to", 0.004 * upTo, 0.012 * upTo, 0.026 * upTo, 0.08 * upTo, DrillCharts);
+
+    private const string DrillCharts = "naval training text and a light metals chart, feed by drill diameter";
+
     private const string Charts = "router and end-mill chip-load charts for a cutter of this size";
 
     /// <summary>N/mm2.</summary>

@@ -63,6 +63,7 @@ public static class MaterialReader
             Source = t.Text("source"),
             Description = t.TextOrNull("description") ?? "",
             Sheet = Sheet(t.InnerOrNull("sheet")),
+            Drilling = Drilling(t, plastic),
         };
     }
 
@@ -102,6 +103,63 @@ public static class MaterialReader
         );
         t.Close();
         return sheet;
+    }
+
+    /// <summary>Speed without feeds or feeds without speed is half a chart: refused.</summary>
+    private static DrillChart? Drilling(TableReader t, bool plastic)
+    {
+        TableReader? speed = t.InnerOrNull("drill");
+        ImmutableArray<DrillFeed> feeds = [.. t.Inners("drill_feed").Select(row => DrillRow(row, plastic))];
+        if (speed is null)
+        {
+            if (!feeds.IsEmpty)
+            {
+                t.Contradict(
+                    "drill_feed",
+                    "Feeds of drills without their speed.",
+                    "Add [drill] with speed_from and speed_to."
+                );
+            }
+            return null;
+        }
+        (double slow, double fast) = Rising(
+            speed,
+            MaterialRanges.DrillSpeed("speed_from", plastic),
+            MaterialRanges.DrillSpeed("speed_to", plastic),
+            "m/min"
+        );
+        speed.Close();
+        if (feeds.IsEmpty)
+        {
+            t.Contradict("drill", "Speed of drills without their feeds.", "Add at least one [[drill_feed]] row.");
+            return null;
+        }
+        for (int i = 1; i < feeds.Length; i++)
+        {
+            if (feeds[i].UpTo <= feeds[i - 1].UpTo)
+            {
+                t.Contradict(
+                    "drill_feed",
+                    $"Row {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)} of [[drill_feed]] is for drills no larger than the row before.",
+                    "Order the rows from the smallest drill to the largest.",
+                    i
+                );
+            }
+        }
+        return new DrillChart(slow, fast, feeds);
+    }
+
+    private static DrillFeed DrillRow(TableReader t, bool plastic)
+    {
+        double upTo = t.Length("up_to", 0.1, 50);
+        (double from, double to) = Rising(
+            t,
+            MaterialRanges.DrillFrom(plastic, upTo),
+            MaterialRanges.DrillTo(plastic, upTo),
+            "mm"
+        );
+        t.Close();
+        return new DrillFeed(upTo, from, to);
     }
 
     private static ChipLoad Load(TableReader t, bool plastic)

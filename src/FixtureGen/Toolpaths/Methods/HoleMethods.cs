@@ -78,7 +78,7 @@ internal static class HoleMethods
 
     /// <summary>A drill leaves a cone: it may only be used where the whole point passes into a relief.</summary>
     private static IEnumerable<Tool> Drills(HoleFeature hole, Frame frame) =>
-        hole is { BreaksThrough: true, Opening: { } opening }
+        hole is { BreaksThrough: true, Opening: { } opening } && frame.Job.BlockMaterial.Drilling is not null
             ? frame.Job.Tools.Where(t =>
                 t.Kind == ToolKind.Drill
                 && opening.ReliefDiameter >= t.Diameter + (2 * ReliefGap)
@@ -92,7 +92,13 @@ internal static class HoleMethods
 
     private static ToolCut Drill(HoleFeature hole, Tool drill, Frame frame)
     {
-        CutData data = frame.Eased(Feeds.ForDrill(drill, frame.Job.BlockMaterial, frame.Job.Plate.Machine), drill);
+        CutData chart = DrillFeeds.For(
+            drill,
+            frame.Job.BlockMaterial,
+            frame.Job.Plate.Machine,
+            hole.TopZ - hole.FloorZ
+        )!;
+        CutData data = frame.Eased(chart, drill);
         return new ToolCut(
             drill,
             OperationKind.Drill,

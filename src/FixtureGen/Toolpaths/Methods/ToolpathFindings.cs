@@ -28,6 +28,15 @@ internal static class ToolpathFindings
         );
     }
 
+    public static Finding NoDrillChart(Job job) =>
+        new(
+            "drill-chart-missing",
+            Severity.Note,
+            job.BlockMaterial.Name,
+            $"The file of {job.BlockMaterial.Name} has no drilling chart, so the {job.Tools.Count(t => t.Kind == ToolKind.Drill)} drills of the rack are left alone and holes are milled.",
+            "Add [drill] and [[drill_feed]] rows to the material's file where its holes may be drilled."
+        );
+
     public static Finding NoSkim(double raw, double fixtureHeight, double least) =>
         new(
             "nothing-to-skim",
