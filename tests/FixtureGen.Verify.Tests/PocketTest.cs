@@ -52,6 +52,26 @@ public sealed class PocketTest
         Assert.True(result.MaxGougeSideMm < 1e-5);
     }
 
+    /// <summary>The last ring the other way round: the sides, which it alone cuts, are then on its left.</summary>
+    [Fact]
+    public void A_wall_cut_against_the_climb_is_warned_of()
+    {
+        const string Around = """
+            G1 X33. Y44.
+            G1 Y56.
+            G2 X34. Y57. I1. J0.
+            G1 X66.
+            G2 X67. Y56. I0. J-1.
+            G1 Y44.
+            G2 X66. Y43. I-1. J0.
+            G1 X34.
+            G2 X33. Y44. I0. J1.
+            """;
+        string turned = Rings[..Rings.IndexOf("G1 X33. Y44.", StringComparison.Ordinal)] + Around;
+        Finding only = Assert.Single(TestShop.Judge(Job, Design, TestShop.Program(turned)).Findings);
+        Assert.Equal(("wall-conventional", Severity.Warning), (only.Code, only.Severity));
+    }
+
     [Fact]
     public void Removed_volume_is_the_pockets_own()
     {
