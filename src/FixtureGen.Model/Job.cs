@@ -2,6 +2,22 @@ using System.Collections.Immutable;
 
 namespace FixtureGen.Model;
 
+/// <summary>What a job wants done with cutouts that are smaller than its trim cutter.</summary>
+public enum SmallHoles
+{
+    /// <summary>Nothing is said: the job is refused with the ways that there are.</summary>
+    Unsaid,
+
+    /// <summary>Cut by a second, thinner cutter of the rack, after a tool change.</summary>
+    SecondCutter,
+
+    /// <summary>The middle of each round hole is marked, to be drilled by hand.</summary>
+    Spot,
+
+    /// <summary>Not cut at all: what comes off the fixture has no such holes yet.</summary>
+    Leave,
+}
+
 /// <summary>What finds the shell's place on the block before the vacuum does.</summary>
 public enum LocatorKind
 {
@@ -313,6 +329,9 @@ public sealed record Job
 
     /// <summary>False where the job leaves the trim cutter open: then the cutter's direction was chosen by what holds the shell.</summary>
     public bool TrimToolStated { get; init; } = true;
+
+    /// <summary>What becomes of cutouts that the trim cutter does not fit into.</summary>
+    public SmallHoles SmallHoles { get; init; }
 
     /// <summary>Passes through the shell that the job fixes, 1 and up; null: as many as the material's step-down asks for.</summary>
     public int? TrimPasses { get; init; }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Design;
+using FixtureGen.Design.Trim;
 using FixtureGen.Drawing;
 using FixtureGen.Drawing.Chaining;
 using FixtureGen.Drawing.Roles;
@@ -174,7 +175,8 @@ public static class Pipeline
                     )
                 )
         );
-        Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
+        Part drawn = log.Take("part", () => PartBuilder.Build(drawing, job));
+        Part part = log.Take("small holes", () => SmallCutouts.Settle(drawn, job, Tolerances.House));
         Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
         return log.Do("trim cutter", () => TrimCutter.Choose(part, placement, job, Tolerances.House));
     }

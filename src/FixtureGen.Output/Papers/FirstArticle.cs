@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
-using FixtureGen.Output.Pictures;
 using FixtureGen.Output.Reports;
 
 namespace FixtureGen.Output.Papers;

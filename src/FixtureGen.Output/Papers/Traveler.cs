@@ -75,6 +75,13 @@ public static class Traveler
             "Cutter",
             $"T{Figures.Whole(job.TrimTool.Number)} {ToolWords.Describe(job.TrimTool)}, stick-out {Figures.Mm(job.TrimTool.StickOut)} mm"
         );
+        if (facts.Design.TrimCuts.Select(c => c.Tool).FirstOrDefault(t => t != job.TrimTool) is { } second)
+        {
+            yield return (
+                "Second cutter",
+                $"T{Figures.Whole(second.Number)} {ToolWords.Describe(second)}, stick-out {Figures.Mm(second.StickOut)} mm"
+            );
+        }
         yield return ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
         yield return ("Shell", $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm");
     }

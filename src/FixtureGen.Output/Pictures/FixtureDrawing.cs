@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Design.Trim;
 using FixtureGen.Drawing.Writing;
 using FixtureGen.Geometry;
 using FixtureGen.Model;

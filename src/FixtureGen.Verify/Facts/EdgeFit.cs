@@ -14,29 +14,38 @@ internal static class EdgeFit
 {
     public static void Check(FactRun facts)
     {
-        List<Piece> ways = [];
-        List<int> lines = [];
+        Dictionary<double, (List<Piece> Ways, List<int> Lines)> cuts = [];
         foreach ((_, _, Motion motion) in facts.Run.Motions())
         {
-            bool cuts =
+            bool through =
                 Run.IsFeed(motion)
                 && Run.Low(motion) < facts.Run.Face - Fits.Rounding
                 && facts.Run.CutterOf(motion) is { } cutter
                 && !facts.Run.IsMark(motion, cutter);
-            if (!cuts)
+            if (!through)
             {
                 continue;
             }
             Piece way = Piece.From(motion);
             double radius = facts.Run.CutterOf(motion)!.Radius;
             Into(facts, motion, way, radius);
-            if (way.Length > 1e-9 && motion.Tool == facts.Job.TrimTool.Number)
+            if (way.Length > 1e-9)
             {
-                ways.Add(way);
-                lines.Add(motion.Line);
+                if (!cuts.TryGetValue(radius, out (List<Piece> Ways, List<int> Lines) alike))
+                {
+                    cuts[radius] = alike = ([], []);
+                }
+                alike.Ways.Add(way);
+                alike.Lines.Add(motion.Line);
             }
         }
-        Left(facts, ways, lines);
+        Left(
+            facts,
+            [
+                .. cuts.OrderByDescending(c => c.Key)
+                    .Select(c => new CutBy(c.Key, new PieceBins([.. c.Value.Ways], 4), c.Value.Lines)),
+            ]
+        );
     }
 
     private static void Into(FactRun facts, Motion motion, Piece way, double radius)
@@ -56,23 +65,28 @@ internal static class EdgeFit
         }
     }
 
-    private static void Left(FactRun facts, List<Piece> ways, List<int> lines)
+    /// <summary>Every edge is cut by one of the cutters: the one that leaves least of it.</summary>
+    private static void Left(FactRun facts, IReadOnlyList<CutBy> cutters)
     {
-        double radius = facts.Job.TrimTool.Radius;
         double allowed = Math.Max(facts.Job.Rules.CornerLeft, facts.Run.Limits.Leftover);
-        if (ways.Count == 0)
+        if (cutters.Count == 0)
         {
             return;
         }
-        PieceBins cut = new([.. ways], 4);
         foreach (ImmutableArray<Piece> edge in facts.Drawing.Cutouts.Append(facts.Drawing.Outer))
         {
-            Spread off = Spread.Find(edge, cut, 0, radius + allowed);
-            if (off.Greatest > radius + allowed)
+            (CutBy by, Spread off) = cutters
+                .Select(c => (Cutter: c, Off: Spread.Find(edge, c.Ways, 0, c.Radius + allowed)))
+                .MinBy(c => c.Off.Greatest - c.Cutter.Radius);
+            if (off.Greatest > by.Radius + allowed)
             {
-                int near = Enumerable.Range(0, ways.Count).MinBy(i => Distance.To(ways[i], off.GreatestAt));
-                FactFindings.EdgeLeft(facts, lines[near], off.Greatest - radius, allowed, off.GreatestAt);
+                ImmutableArray<Piece> ways = by.Ways.Pieces;
+                int near = Enumerable.Range(0, ways.Length).MinBy(i => Distance.To(ways[i], off.GreatestAt));
+                FactFindings.EdgeLeft(facts, by.Lines[near], off.Greatest - by.Radius, allowed, off.GreatestAt);
             }
         }
     }
+
+    /// <summary>All that cutters of one radius, mm, cut through the shell, and on which lines.</summary>
+    private sealed record CutBy(double Radius, PieceBins Ways, List<int> Lines);
 }

@@ -36,7 +36,7 @@ internal static class ReliefFacts
 
     private static void Room(FactRun facts, Removal relief, TrimCut cut)
     {
-        double wanted = facts.Job.TrimTool.Radius + facts.Job.Rules.SideClearance;
+        double wanted = cut.Tool.Radius + facts.Job.Rules.SideClearance;
         IEnumerable<Segment> way =
         [
             .. cut.Path.Segments,

@@ -54,7 +54,7 @@ internal static class TrimFacts
 
     private static void Way(FactRun facts, TrimCut cut, ImmutableArray<Piece> edge, PieceBins drawn)
     {
-        Tool tool = facts.Job.TrimTool;
+        Tool tool = Cutter(facts.Job, cut);
         ImmutableArray<Piece> path = Spread.PiecesOf(cut.Path.Segments);
         bool inside = new Area(edge).Contains(path[0].PointAt(0.5));
         if (inside != (cut.Kind == TrimKind.Cutout))
@@ -77,6 +77,18 @@ internal static class TrimFacts
         {
             FactFindings.Named(facts, $"the cutter of {cut.Name}", cut.Tool.Name, tool.Name);
         }
+    }
+
+    /// <summary>The trim cutter; for a cutout, where the job asks for a second one, an end mill of the rack that is thinner.</summary>
+    private static Tool Cutter(Job job, TrimCut cut)
+    {
+        bool second =
+            job.SmallHoles == SmallHoles.SecondCutter
+            && cut.Kind == TrimKind.Cutout
+            && cut.Tool.Kind == ToolKind.EndMill
+            && cut.Tool.Diameter < job.TrimTool.Diameter
+            && job.Tools.Contains(cut.Tool);
+        return second ? cut.Tool : job.TrimTool;
     }
 
     /// <summary>Above 0 for a closed path that runs counter-clockwise: twice its area, the bows of arcs counted.</summary>
@@ -141,6 +153,6 @@ internal static class TrimFacts
     {
         ImmutableArray<Piece> path = Spread.PiecesOf(cut.Path.Segments);
         Area inner = new(path);
-        return Math.Min(inner.Bounds.Width, inner.Bounds.Height) <= facts.Job.TrimTool.Diameter;
+        return Math.Min(inner.Bounds.Width, inner.Bounds.Height) <= cut.Tool.Diameter;
     }
 }

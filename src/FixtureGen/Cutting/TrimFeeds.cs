@@ -2,7 +2,10 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Cutting;
 
-/// <summary>How a cutter runs in the shell: a slot of its width; the job may state speed and feed itself. Paths and forces are both made from this.</summary>
+/// <summary>
+/// How a cutter runs in the shell: a slot of its width; the job may state speed, feed and passes of its trim cutter itself, and a second,
+/// thinner one runs by the charts alone. Paths and forces are both made from this.
+/// </summary>
 internal static class TrimFeeds
 {
     public static CutData For(Job job, Tool tool)
@@ -14,6 +17,10 @@ internal static class TrimFeeds
             tool.Diameter,
             job.Shell.ThicknessMax + job.Rules.TipBelowShell
         );
+        if (Second(job, tool))
+        {
+            return data;
+        }
         double rpm = job.TrimRpm ?? data.Rpm;
         double feed = job.TrimFeedMmPerMin ?? data.Feed;
         string limit = (job.TrimRpm, job.TrimFeedMmPerMin) switch
@@ -37,9 +44,11 @@ internal static class TrimFeeds
         };
     }
 
+    private static bool Second(Job job, Tool tool) => tool.Diameter < job.TrimTool.Diameter - 1e-9;
+
     /// <summary>The shell's material with the step-down that the job's own number of passes asks for.</summary>
     private static Material Stepped(Job job, Tool tool) =>
-        job.TrimPasses is { } passes
+        job.TrimPasses is { } passes && !Second(job, tool)
             ? job.ShellMaterial with
             {
                 StepDownRatio = job.Shell.ThicknessMax / passes / tool.Diameter,

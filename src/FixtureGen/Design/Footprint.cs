@@ -17,7 +17,8 @@ internal sealed record Footprint(
     Contour Outer,
     ImmutableArray<Point2> LocatorPins,
     ImmutableArray<ImmutableArray<Region>> PortRooms,
-    TrimCut Outline
+    TrimCut Outline,
+    Contour Middle
 )
 {
     public static Stage<Footprint> Find(Part part, Job job, Kernel kernel) =>
@@ -38,7 +39,8 @@ internal sealed record Footprint(
                 around[0].Outer,
                 job.Locator == LocatorKind.Pins ? job.LocatorPins : [],
                 [.. zones.Select(z => Ports.HoleRoom(z, PortSize.UsualDiameter / 2, job, kernel))],
-                outline
+                outline,
+                Relief.Middle(outline, job, kernel)
             );
         });
 
@@ -49,7 +51,8 @@ internal sealed record Footprint(
             Transform.Apply(turn, Outer),
             [.. LocatorPins.Select(p => Transform.Apply(turn, p))],
             [.. PortRooms.Select(z => z.Select(r => Transform.Apply(turn, r)).ToImmutableArray())],
-            Outline
+            Outline,
+            Middle
         );
     }
 }

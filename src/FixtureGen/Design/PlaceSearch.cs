@@ -143,6 +143,7 @@ internal static class PlaceSearch
             Edge = Transform.Apply(pose, turned.Outline.Edge),
             Path = Transform.Apply(pose, turned.Outline.Path),
         };
-        return BreakOut.Shortest(Relief.WayOut(outline, obstacles, block, job)) is not null;
+        Contour middle = Transform.Apply(pose, turned.Middle);
+        return BreakOut.Shortest(Relief.WayOut(outline, middle, obstacles, block, job)) is not null;
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Cutting;
 using FixtureGen.Design.Block;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Holding.Magnets;
@@ -72,7 +73,7 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
 
     private HoldingContext? Context(Job changed)
     {
-        ImmutableArray<TrimCut> cuts = [.. design.TrimCuts.Select(c => c with { Tool = changed.TrimTool })];
+        ImmutableArray<TrimCut> cuts = TrimPlanner.Recut(design.TrimCuts, changed.TrimTool);
         return HoldingAnalysis.Context(design with { TrimCuts = cuts }, changed, tolerances).Value;
     }
 

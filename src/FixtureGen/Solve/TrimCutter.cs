@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Cutting;
 using FixtureGen.Design;
+using FixtureGen.Design.Trim;
 using FixtureGen.Holding;
 using FixtureGen.Model;
 
@@ -103,7 +104,7 @@ public static class TrimCutter
     /// <summary>The design as it is, trimmed with the job's cutter.</summary>
     private static LimitedFactors Swapped(FixtureDesign design, Job job, Tolerances tolerances)
     {
-        ImmutableArray<TrimCut> cuts = [.. design.TrimCuts.Select(c => c with { Tool = job.TrimTool })];
+        ImmutableArray<TrimCut> cuts = TrimPlanner.Recut(design.TrimCuts, job.TrimTool);
         return new HoldingContext(design with { TrimCuts = cuts }, job, tolerances).Limited(design.Magnets);
     }
 

@@ -66,26 +66,35 @@ internal static class TrimProgram
         {
             yield return Joiner.Join("marks", TrimMarks.Cutting(job), false, marks, clearance, clearance);
         }
-        CutData data = TrimFeeds.For(job, job.TrimTool);
-        ImmutableArray<TrimCut> cutouts = [.. design.TrimCuts.Where(c => c.Kind == TrimKind.Cutout)];
-        if (!cutouts.IsEmpty)
+        foreach (
+            IGrouping<Tool, TrimCut> alike in design
+                .TrimCuts.Where(c => c.Kind == TrimKind.Cutout)
+                .GroupBy(c => c.Tool)
+                .OrderBy(g => g.Key == job.TrimTool)
+                .ThenBy(g => g.Key.Number)
+        )
         {
-            yield return Trim("cutouts", OperationKind.TrimCutout, cutouts);
+            string name = alike.Key == job.TrimTool ? "cutouts" : "small cutouts";
+            yield return Trim(name, OperationKind.TrimCutout, alike.Key, [.. alike]);
         }
         yield return Trim(
             "outline",
             OperationKind.TrimOutline,
+            job.TrimTool,
             [.. design.TrimCuts.Where(c => c.Kind == TrimKind.Outline)]
         );
 
-        Operation Trim(string name, OperationKind kind, ImmutableArray<TrimCut> cuts) =>
-            Joiner.Join(
+        Operation Trim(string name, OperationKind kind, Tool tool, ImmutableArray<TrimCut> cuts)
+        {
+            CutData data = TrimFeeds.For(job, tool);
+            return Joiner.Join(
                 name,
-                new ToolCut(job.TrimTool, kind, data, 0, () => []),
+                new ToolCut(tool, kind, data, 0, () => []),
                 false,
                 [.. cuts.Select(c => TrimPasses.Piece(c, job, data, heights, kernel))],
                 clearance,
                 clearance
             );
+        }
     }
 }

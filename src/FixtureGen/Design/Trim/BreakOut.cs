@@ -5,16 +5,18 @@ using FixtureGen.Model;
 namespace FixtureGen.Design.Trim;
 
 /// <summary>
-/// The straight channel by which chips leave the relief: from the trim path to the block's edge, square to that edge,
+/// The straight channel by which chips leave the relief: from the relief's middle to the block's edge, square to that edge,
 /// clear of bolts and pins by a wall and never nearer to the finished edge than the path itself.
 /// </summary>
 internal static class BreakOut
 {
-    /// <summary>Step along the trim path between starts that are tried, mm.</summary>
+    /// <summary>Step along the relief between starts that are tried, mm.</summary>
     private const double Step = 2;
 
+    /// <summary>Line is the middle of the relief, where the channel begins.</summary>
     public sealed record Search(
         TrimCut Outline,
+        Contour Line,
         IReadOnlyList<Obstacle> Obstacles,
         Box2 Block,
         double Width,
@@ -25,11 +27,11 @@ internal static class BreakOut
     /// <summary>The shortest way out; null where there is none.</summary>
     public static OpenPath? Shortest(Search search)
     {
-        double length = Measure.Length(search.Outline.Path);
+        double length = Measure.Length(search.Line);
         int count = Math.Max(8, (int)Math.Ceiling(length / Step));
         IEnumerable<(Point2 From, Point2 To)> ways = Enumerable
             .Range(0, count)
-            .Select(i => Measure.PointAlong(search.Outline.Path, length * i / count))
+            .Select(i => Measure.PointAlong(search.Line, length * i / count))
             .SelectMany(p => Exits(p, search).Select(to => (p, to)));
         foreach ((Point2 from, Point2 to) in ways.OrderBy(w => Math.Round(w.From.DistanceTo(w.To), 6)))
         {

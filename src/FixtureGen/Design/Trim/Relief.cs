@@ -14,10 +14,16 @@ internal static class Relief
 {
     private const double Sliver = 0.01;
 
+    /// <summary>
+    /// No relief is narrower than that of an eighth-inch cutter, mm: the block's own cutter must get down into it at a sensible size
+    /// (common practice, no source).
+    /// </summary>
+    private const double Narrowest = 4.175;
+
     /// <summary>The relief of the outline cut without its way out.</summary>
     public static ImmutableArray<Region> Around(TrimCut outline, Job job, Kernel kernel)
     {
-        ImmutableArray<Region> swept = Cleared(outline.Sweep, job, kernel);
+        ImmutableArray<Region> swept = Cleared(outline, job, kernel);
         return kernel.UnionAll([.. swept, .. Fins(swept, outline.Edge, job, kernel)]);
     }
 
@@ -44,7 +50,7 @@ internal static class Relief
         Kernel kernel
     )
     {
-        BreakOut.Search search = WayOut(outline, obstacles, block, job);
+        BreakOut.Search search = WayOut(outline, Middle(outline, job, kernel), obstacles, block, job);
         if (BreakOut.Shortest(search) is not { } way)
         {
             return Stage.Failed<PocketFeature>(TrimFindings.NoBreakOut(search.Width, job.Rules.Wall));
@@ -54,15 +60,14 @@ internal static class Relief
     }
 
     /// <summary>The channel is as wide as the relief itself, so that one cutter clears both.</summary>
-    public static BreakOut.Search WayOut(TrimCut outline, IReadOnlyList<Obstacle> obstacles, Box2 block, Job job) =>
-        new(
-            outline,
-            obstacles,
-            block,
-            outline.Tool.Diameter + (2 * job.Rules.SideClearance),
-            job.Rules.Wall,
-            job.Plate.PlacingTolerance
-        );
+    /// <param name="middle">Of the outline's relief: <see cref="Middle"/>.</param>
+    public static BreakOut.Search WayOut(
+        TrimCut outline,
+        Contour middle,
+        IReadOnlyList<Obstacle> obstacles,
+        Box2 block,
+        Job job
+    ) => new(outline, middle, obstacles, block, Width(outline, job), job.Rules.Wall, job.Plate.PlacingTolerance);
 
     /// <summary>One pocket for each cutout that the trim cuts; a slug that is milled away leaves no island in it.</summary>
     public static ImmutableArray<PocketFeature> Cutouts(
@@ -80,7 +85,7 @@ internal static class Relief
 
     private static ImmutableArray<Region> WithoutThinIslands(TrimCut cut, Job job, Kernel kernel)
     {
-        ImmutableArray<Region> swept = Cleared(cut.Sweep, job, kernel);
+        ImmutableArray<Region> swept = Cleared(cut, job, kernel);
         return [.. swept.Select(r => new Region(r.Outer, [.. r.Holes.Where(h => Stands(h, cut, job, kernel))]))];
     }
 
@@ -88,8 +93,36 @@ internal static class Relief
         cut.Hold != SlugHold.MilledAway
         && kernel.Offset([Region.From(Contours.Ccw(island))], -job.Rules.Wall).Length > 0;
 
-    private static ImmutableArray<Region> Cleared(ImmutableArray<Region> sweep, Job job, Kernel kernel) =>
-        kernel.Offset(kernel.UnionAll(sweep), job.Rules.SideClearance);
+    /// <summary>The middle of the outline's relief: the trim path, or for a thin cutter a line farther out.</summary>
+    public static Contour Middle(TrimCut outline, Job job, Kernel kernel)
+    {
+        double outward = (Width(outline, job) / 2) - job.Rules.SideClearance;
+        return outward <= outline.Tool.Radius + 1e-9
+            ? outline.Path
+            : kernel.Offset(Region.From(Contours.Ccw(outline.Edge)), outward).MaxBy(r => Measure.Area(r))!.Outer;
+    }
+
+    private static double Width(TrimCut cut, Job job) =>
+        Math.Max(Narrowest, cut.Tool.Diameter + (2 * job.Rules.SideClearance));
+
+    /// <summary>The sweep with its clearance; of a thin cutter it is widened away from the part, so that nothing more is left without block.</summary>
+    private static ImmutableArray<Region> Cleared(TrimCut cut, Job job, Kernel kernel)
+    {
+        double side = job.Rules.SideClearance;
+        ImmutableArray<Region> swept = kernel.Offset(kernel.UnionAll(cut.Sweep), side);
+        double width = Width(cut, job);
+        if (width <= cut.Tool.Diameter + (2 * side))
+        {
+            return swept;
+        }
+        Region inside = Region.From(Contours.Ccw(cut.Edge));
+        double outward = cut.Kind == TrimKind.Outline ? width - side : side;
+        ImmutableArray<Region> band = kernel.Difference(
+            kernel.Offset(inside, outward),
+            kernel.Offset(inside, outward - width)
+        );
+        return kernel.UnionAll([.. swept, .. band]);
+    }
 
     private static PocketFeature Pocket(string name, FeatureKind kind, ImmutableArray<Region> area, Levels levels) =>
         new()

@@ -11,9 +11,6 @@ internal static class TrimEdges
     /// <summary>Step between the rings of a slug that is milled away, in cutter diameters; below one half no core is left.</summary>
     private const double ClearingStep = 0.4;
 
-    /// <summary>No remedy names a thinner cutter, mm: thin ones are not proven through the whole job.</summary>
-    private const double ThinnestTried = 2;
-
     public static Stage<TrimCut> Outline(Contour outer, Job job, Kernel kernel)
     {
         Tool tool = job.TrimTool;
@@ -66,17 +63,10 @@ internal static class TrimEdges
             Contours.Reverse(kernel.Offset(Region.From(outer), t.Radius).MaxBy(r => Measure.Area(r))!.Outer);
     }
 
-    // The thickest end mill thinner than the trim cutter that leaves no more than is allowed; under 2 mm none is proven here.
+    // The thickest end mill thinner than the trim cutter that leaves no more than is allowed.
     private static string Thinner(Job job, Func<Tool, double?> left)
     {
-        foreach (
-            Tool other in job
-                .Tools.Where(t =>
-                    t.Kind == ToolKind.EndMill && t.Diameter < job.TrimTool.Diameter && t.Diameter >= ThinnestTried
-                )
-                .OrderByDescending(t => t.Diameter)
-                .ThenBy(t => t.Name, StringComparer.Ordinal)
-        )
+        foreach (Tool other in SecondCutter.Candidates(job))
         {
             if (left(other) is { } rest && rest <= job.Rules.CornerLeft)
             {
@@ -86,9 +76,9 @@ internal static class TrimEdges
         return "";
     }
 
-    public static Stage<TrimCut> Cutout(string name, Contour cutout, Job job, Kernel kernel)
+    /// <summary>A cutout cut by the trim cutter or by a thinner one.</summary>
+    public static Stage<TrimCut> Cutout(string name, Contour cutout, Tool tool, Job job, Kernel kernel)
     {
-        Tool tool = job.TrimTool;
         Region hole = Region.From(Contours.Reverse(cutout));
         ImmutableArray<Region> inner = kernel.Offset(hole, -tool.Radius);
         if (inner.IsEmpty)
@@ -106,7 +96,7 @@ internal static class TrimEdges
         ];
         TrimStart start =
             TrimLeads.Choose(line, cutout, tool.Radius, job.Rules.LeadRadius) ?? TrimLeads.AlongItself(line);
-        ImmutableArray<Tab> tabs = IsMilledAway(hole, job, kernel)
+        ImmutableArray<Tab> tabs = IsMilledAway(hole, tool, job, kernel)
             ? []
             : TrimTabs.Place(start.Path, TrimTabs.SlugCount(start.Path), job.Rules.TabLength, tool.Diameter);
         bool milled = tabs.IsEmpty;
@@ -137,11 +127,11 @@ internal static class TrimEdges
     /// True when the slug is under three cutter diameters in its narrowest sense (no disc of that size fits in the cutout)
     /// or under the stated length in its longest.
     /// </summary>
-    private static bool IsMilledAway(Region hole, Job job, Kernel kernel)
+    private static bool IsMilledAway(Region hole, Tool tool, Job job, Kernel kernel)
     {
         Box2 box = Measure.Bounds(hole.Outer);
         return Math.Max(box.Width, box.Height) < job.Rules.SlugMilledBelow
-            || kernel.Offset(hole, -1.5 * job.TrimTool.Diameter).IsEmpty;
+            || kernel.Offset(hole, -1.5 * tool.Diameter).IsEmpty;
     }
 
     private static ImmutableArray<Contour> ClearingRings(Region hole, Tool tool, Kernel kernel)

@@ -177,10 +177,43 @@ internal static class TrimFindings
         }
     }
 
+    /// <summary>The ways that there are for a cutout under the cutter.</summary>
     private static string Otherwise(string thinner) =>
         thinner.Length > 0
-            ? $", or {thinner}."
-            : ", or take it off the drawing and drill it by hand after the trim; no end mill of the rack goes through.";
+            ? $", or {thinner}; or state small_holes = \"second-cutter\" (it cuts these alone), \"spot\" (round holes are marked, to be drilled by hand) or \"leave\"."
+            : "; no end mill of the rack goes through. Or state small_holes = \"spot\" (round holes are marked, to be drilled by hand) or \"leave\".";
+
+    public static Finding SpotNotRound(Box2 hole, Tool tool) =>
+        new(
+            "small-hole-not-round",
+            Severity.Error,
+            $"cutout at {Place(hole.Middle)} of the drawing",
+            $"A cutout of {Mm(hole.Width)} x {Mm(hole.Height)} mm is too narrow for the {Mm(tool.Diameter)} mm trim cutter and is no round hole: there is no middle to mark for a drill.",
+            "State small_holes = \"second-cutter\" or \"leave\", or draw it round."
+        )
+        {
+            At = hole.Middle,
+        };
+
+    public static Finding SmallHolesNotCut(ImmutableArray<Contour> holes, bool marked)
+    {
+        IEnumerable<string> all = holes
+            .Select(h => Measure.Bounds(h))
+            .Select(b => $"{Mm(Math.Max(b.Width, b.Height))} mm at {Place(b.Middle)}");
+        string places = string.Join(", ", all.Take(MostPlaces)) + (holes.Length > MostPlaces ? " ..." : "");
+        string count = holes.Length.ToString(CultureInfo.InvariantCulture);
+        return new(
+            marked ? "small-holes-marked" : "small-holes-left",
+            marked ? Severity.Note : Severity.Warning,
+            "cutouts",
+            marked
+                ? $"{count} round holes under the trim cutter are marked on the shell and not cut: {places} of the drawing."
+                : $"{count} cutouts under the trim cutter are not cut: {places} of the drawing.",
+            marked
+                ? "Drill them by hand after the trim."
+                : "Cut them some other way, or state small_holes = \"second-cutter\"."
+        );
+    }
 
     private static double WidestDisc(Region hole, double tooBig, Kernel kernel)
     {

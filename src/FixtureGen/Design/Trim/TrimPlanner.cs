@@ -11,6 +11,13 @@ namespace FixtureGen.Design.Trim;
 /// </summary>
 public static class TrimPlanner
 {
+    /// <summary>The same cuts with another trim cutter of the same size; a second, thinner cutter stays.</summary>
+    public static ImmutableArray<TrimCut> Recut(ImmutableArray<TrimCut> cuts, Tool tool)
+    {
+        Tool? was = cuts.FirstOrDefault(c => c.Kind == TrimKind.Outline)?.Tool;
+        return [.. cuts.Select(c => c.Tool == was ? c with { Tool = tool } : c)];
+    }
+
     /// <summary>
     /// Cutouts in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
     /// for it, a corner keeps more than the job allows, the outline has no room for leads, or tabs, flutes, kind of tool or
@@ -20,10 +27,11 @@ public static class TrimPlanner
     {
         List<Finding> findings = [.. TrimChecks.Shop(placed, job)];
         var cuts = ImmutableArray.CreateBuilder<TrimCut>();
+        ImmutableArray<Tool> tools = SecondCutter.ForCutouts(placed.Cutouts, job, kernel);
         for (int i = 0; i < placed.Cutouts.Length; i++)
         {
             string name = placed.Cutouts.Length == 1 ? "cutout" : FormattableString.Invariant($"cutout {i + 1}");
-            Stage<TrimCut> cut = TrimEdges.Cutout(name, placed.Cutouts[i], job, kernel);
+            Stage<TrimCut> cut = TrimEdges.Cutout(name, placed.Cutouts[i], tools[i], job, kernel);
             findings.AddRange(cut.Findings);
             if (cut.Value is not null)
             {

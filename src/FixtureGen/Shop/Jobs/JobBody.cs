@@ -27,7 +27,9 @@ internal static class JobBody
         TableReader? rulesTable = top.InnerOrNull("rules");
         Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket, shell.SlackMin);
         Words words = new(top, name);
-        (LengthUnit? drawingUnit, DrawingRoles roles, double join) = JobDrawing.Read(top.InnerOrNull("drawing"));
+        TableReader? drawing = top.InnerOrNull("drawing");
+        SmallHoles small = JobDrawing.SmallHolesOf(top, drawing);
+        (LengthUnit? drawingUnit, DrawingRoles roles, double join) = JobDrawing.Read(drawing);
         (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes) = JobShell.Locator(
             top.InnerOrNull("locator")
         );
@@ -56,6 +58,7 @@ internal static class JobBody
             DisplayUnit = top.Log.Unit ?? LengthUnit.Millimetre,
             Roles = roles,
             Join = join,
+            SmallHoles = small,
             Plate = shop.Plate.Plate,
             Blank = shop.Blank,
             OtherBlanks = shop.OtherBlanks,

@@ -31,6 +31,26 @@ internal static class JobDrawing
         return (unit, roles, join);
     }
 
+    /// <summary>small_holes at the top of the job or under [drawing], not in both.</summary>
+    public static SmallHoles SmallHolesOf(TableReader top, TableReader? drawing)
+    {
+        SmallHoles? above = Choice(top);
+        SmallHoles? below = Choice(drawing);
+        if (above is not null && below is not null)
+        {
+            drawing!.Contradict("small_holes", "small_holes stands at the top of the job too.", "Take one of them out.");
+        }
+        return above ?? below ?? SmallHoles.Unsaid;
+
+        static SmallHoles? Choice(TableReader? t) =>
+            t?.ChoiceOrNull(
+                "small_holes",
+                ("second-cutter", SmallHoles.SecondCutter),
+                ("spot", SmallHoles.Spot),
+                ("leave", SmallHoles.Leave)
+            );
+    }
+
     private static LengthUnit? UnitOf(TableReader? t) =>
         t?.ChoiceOrNull(
             "unit",

@@ -1,9 +1,9 @@
 using FixtureGen.Model;
 
-namespace FixtureGen.Output.Pictures;
+namespace FixtureGen.Design.Trim;
 
 /// <summary>Which contours are circles.</summary>
-internal static class Circles
+public static class Circles
 {
     /// <summary>True where all is arcs whose centres and radii differ from the first one's by less than <paramref name="within"/>, mm.</summary>
     public static bool IsCircle(Contour contour, double within)
