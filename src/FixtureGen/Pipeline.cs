@@ -7,7 +7,9 @@ using FixtureGen.Holding.Block;
 using FixtureGen.Model;
 using FixtureGen.Programs;
 using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Solve;
+using FixtureGen.Solve.Search;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Verdicts;
@@ -129,7 +131,7 @@ public static class Pipeline
         RunLog log = new(request.Progress);
         try
         {
-            Draft draft = Place(request, ReadJob(request, log), log);
+            Draft draft = Solve(request, ReadJob(request, log), log, costs: false).Draft;
             return Stage.Answer(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
         }
         catch (Stopped)
@@ -156,7 +158,8 @@ public static class Pipeline
             Revision = Math.Max(stated.Revision, registered.Revision),
         };
 
-    private static Draft Place(Request request, Job stated, RunLog log)
+    /// <summary>The drawing read, and what the job leaves open chosen.</summary>
+    private static Solved Solve(Request request, Job stated, RunLog log, bool costs)
     {
         Job job = Numbered(stated, stated, request.Registered);
         DrawingContent drawing = log.Take(
@@ -175,8 +178,19 @@ public static class Pipeline
                 )
         );
         Part part = log.Take("part", () => PartBuilder.Build(drawing, job));
-        Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
-        return log.Do("trim cutter", () => TrimCutter.Choose(part, placement, job, Tolerances.House));
+        ShopFiles shop = request.Shop.Remembered();
+        return log.Take("solve", () => JobSolver.Solve(part, job, Again, Tolerances.House, costs));
+
+        Stage<Job> Again(ShopNames names)
+        {
+            Stage<Job> read = JobReader.Read(request.JobText, request.JobFile, shop, names);
+            return read.Value is { } other
+                ? read with
+                {
+                    Value = Numbered(other, stated, request.Registered) with { Name = request.JobName },
+                }
+                : read;
+        }
     }
 
     private static Stage<DrawingContent> OfTheSheet(Stage<DrawingContent> read) =>
@@ -189,10 +203,10 @@ public static class Pipeline
     private static Begun Begin(Request request, RunLog log)
     {
         Job stated = ReadJob(request, log);
-        Draft draft = Place(request, stated, log);
+        (Draft draft, SolveReport solve) = Solve(request, stated, log, costs: true);
         FixtureDesign begun = log.Take("zones", () => draft.Begun);
         ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => draft.Magnets);
-        return new Begun(stated, draft.Job, draft.Part, begun, magnets);
+        return new Begun(stated, draft.Job, draft.Part, begun, magnets, solve);
     }
 
     /// <summary>The rest of the design, label included, and its holding answer; one that is too low is there for the report.</summary>
@@ -202,9 +216,9 @@ public static class Pipeline
         HoldingResult holding = log.Keep("holding", () => HoldJudgement.Evaluate(design, job));
         CutDirection direction = log.Do(
             "cut direction",
-            () => TrimCutter.Compare(begun.Part, design, job, holding, Tolerances.House)
+            () => TrimCutter.Compare(design, job, holding, Tolerances.House)
         );
-        return new Designed(job, begun.Part, design, holding, direction);
+        return new Designed(job, begun.Part, design, holding, direction) { Solve = begun.Solve };
     }
 
     private static (Job Job, FixtureDesign Design) Draw(Begun begun, Registered registered, RunLog log)
@@ -258,7 +272,8 @@ public static class Pipeline
         Job Job,
         Part Part,
         FixtureDesign Design,
-        ImmutableArray<MagnetPlace> Magnets
+        ImmutableArray<MagnetPlace> Magnets,
+        SolveReport Solve
     );
 
     private sealed record Programmed(

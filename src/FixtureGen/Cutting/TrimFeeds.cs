@@ -21,6 +21,7 @@ internal static class TrimFeeds
             (null, null) => data.LimitedBy,
             (null, _) => data.LimitedBy.Split(';')[0] + "; feed as the job says",
             (_, null) => "speed as the job says; feed in proportion",
+            _ when job.Open.HasFlag(OpenKeys.Feed) => "speed and feed as the hold allows",
             _ => "speed and feed as the job says",
         };
         if (job.TrimRpm is not null && job.TrimFeedMmPerMin is null)

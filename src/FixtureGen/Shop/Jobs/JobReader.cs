@@ -10,7 +10,11 @@ namespace FixtureGen.Shop.Jobs;
 public static class JobReader
 {
     /// <summary>The job, or every mistake in it and in the shop files it names. Job name is the file's without ".toml".</summary>
-    public static Stage<Job> Read(string tomlText, string fileName, ShopFiles files)
+    public static Stage<Job> Read(string tomlText, string fileName, ShopFiles files) =>
+        Read(tomlText, fileName, files, ShopNames.First);
+
+    /// <summary>The same with <paramref name="chosen"/> for the names that the job leaves open.</summary>
+    public static Stage<Job> Read(string tomlText, string fileName, ShopFiles files, ShopNames chosen)
     {
         Stage<TomlTable> tree = TomlText.Parse(tomlText, fileName);
         if (tree.Value is null)
@@ -31,7 +35,7 @@ public static class JobReader
         log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);
         log.UnitInDoubt = log.Failed;
         ShopShelf shelf = new(files, log);
-        JobShop? shop = JobShop.Read(top, shelf);
+        JobShop? shop = JobShop.Read(top, shelf, chosen);
         Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);
         top.Close();
         log.SayAssumed();

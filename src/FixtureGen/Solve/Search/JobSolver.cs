@@ -1,0 +1,255 @@
+using System.Collections.Immutable;
+using FixtureGen.Design.Trim;
+using FixtureGen.Geometry;
+using FixtureGen.Model;
+using FixtureGen.Shop.Jobs;
+
+namespace FixtureGen.Solve.Search;
+
+/// <summary>What a job was solved to: the draft that goes on into the design, and what is to be said of the choice.</summary>
+public sealed record Solved(Draft Draft, SolveReport Report);
+
+/// <summary>
+/// What a job leaves open is chosen so that the house limits are met in the worst case with the least minutes over the batch, then
+/// the fewest magnets; what it states is honoured. Best first: of all blanks, cords and cutters the one whose bound is lowest is
+/// worked out one step further, until one is drawn and planned that no other's bound beats. The answer depends on nothing but job,
+/// drawing and shop files.
+/// </summary>
+public sealed class JobSolver
+{
+    /// <summary>Where nothing meets the limits, so many choices are drawn before the nearest is taken.</summary>
+    private const int MostInVain = 8;
+
+    private readonly Part _part;
+    private readonly Job _job;
+    private readonly Func<ShopNames, Stage<Job>> _read;
+    private readonly Tolerances _tolerances;
+    private readonly OpenKeys _opened;
+    private readonly Finisher _finisher;
+    private readonly List<Choice> _inVain = [];
+    private readonly Dictionary<Choice, ImmutableArray<MagnetOption>> _options = [];
+    private readonly List<Solution> _solutions = [];
+
+    /// <param name="opened">Keys that the job states and that are to be chosen all the same, to find out what they cost.</param>
+    private JobSolver(Part part, Job job, Func<ShopNames, Stage<Job>> read, Tolerances tolerances, OpenKeys opened)
+    {
+        _part = part;
+        _job = job with { Open = job.Open | opened };
+        _read = read;
+        _tolerances = tolerances;
+        _opened = opened;
+        _finisher = new Finisher(part, tolerances);
+    }
+
+    /// <summary>
+    /// The job solved; failed, with what is short, where nothing can be drawn at all. Where something can but nothing meets the
+    /// limits, the nearest: its hold is refused where it is judged.
+    /// </summary>
+    /// <param name="read">The job again under other names for the shop files that it leaves open; numbered like <paramref name="job"/>.</param>
+    /// <param name="costs">Whether to find out what each stated value costs, which takes time.</param>
+    /// <exception cref="KernelException">A step could not be proven, and nothing else could be drawn.</exception>
+    public static Stage<Solved> Solve(
+        Part part,
+        Job job,
+        Func<ShopNames, Stage<Job>> read,
+        Tolerances tolerances,
+        bool costs
+    )
+    {
+        JobSolver solver = new(part, job, read, tolerances, OpenKeys.None);
+        solver.Search(double.MaxValue);
+        if (solver.Best is not { } best)
+        {
+            return solver.Nearest();
+        }
+        ImmutableArray<StatedCost> stated = costs ? StatedCosts.Find(best, open => solver.Reopened(open, best.Batch)) : [];
+        Solution? next = solver._solutions.Where(s => s != best).Order(Comparer<Solution>.Create(Compare)).FirstOrDefault();
+        return Stage.Answer(
+            new Solved(
+                best.Draft,
+                new SolveReport
+                {
+                    Chosen = SolveWords.Option(best),
+                    Next = next is null ? null : SolveWords.Option(next),
+                    Stated = stated,
+                    Meets = true,
+                    Mend = "",
+                }
+            )
+        );
+    }
+
+    private Solution? Best => _solutions.Order(Comparer<Solution>.Create(Compare)).FirstOrDefault();
+
+    private static int Compare(Solution a, Solution b) =>
+        (Math.Round(a.Batch, 6), a.Magnets).CompareTo((Math.Round(b.Batch, 6), b.Magnets));
+
+    private Solution? Reopened(OpenKeys open, double below)
+    {
+        JobSolver solver = new(_part, _job, _read, _tolerances, open);
+        solver.Search(below);
+        return solver.Best;
+    }
+
+    private void Search(double below)
+    {
+        PriorityQueue<Choice, (double, double, int)> queue = new();
+        foreach (Choice choice in Choices())
+        {
+            choice.Guess();
+            queue.Enqueue(choice, Rank(choice));
+        }
+        while (queue.TryDequeue(out Choice? choice, out _))
+        {
+            double best = Math.Min(below, Best?.Batch ?? double.MaxValue);
+            if (choice.Bound >= best && best < double.MaxValue)
+            {
+                return;
+            }
+            if (choice.Bound == double.MaxValue && (below < double.MaxValue || _inVain.Count >= MostInVain))
+            {
+                return;
+            }
+            if (Step(choice))
+            {
+                queue.Enqueue(choice, Rank(choice));
+            }
+        }
+    }
+
+    private static (double, double, int) Rank(Choice choice) => (choice.Bound, -choice.MostChip, choice.Order);
+
+    /// <summary>Works a choice out one step further; false where it is done with.</summary>
+    private bool Step(Choice choice)
+    {
+        if (choice.Draft is null)
+        {
+            bool laid = choice.Lay();
+            if (!laid || choice.Bound == double.MaxValue)
+            {
+                _inVain.Add(choice);
+            }
+            return laid && choice.Bound < double.MaxValue;
+        }
+        if (!_options.TryGetValue(choice, out ImmutableArray<MagnetOption> options))
+        {
+            options = new MagnetChoice(choice, _tolerances).Options();
+            _options[choice] = options;
+            bool holds = options is [{ Speed.Passes: > 0 }, ..];
+            if (!holds)
+            {
+                _inVain.Add(choice);
+            }
+            choice.AtLeast(holds ? options[0].Batch : double.MaxValue);
+            return holds;
+        }
+        if (_finisher.Finish(choice, options[0]) is { } solution)
+        {
+            _solutions.Add(solution);
+            return false;
+        }
+        _options[choice] = options.RemoveAt(0);
+        bool more = _options[choice] is [{ Speed.Passes: > 0 }, ..] && choice.Draft is not null;
+        if (!more)
+        {
+            _inVain.Add(choice);
+        }
+        return more;
+    }
+
+    private IEnumerable<Choice> Choices()
+    {
+        int order = 0;
+        Dictionary<int, ImmutableArray<TrimCut>> trims = [];
+        foreach (Job job in Read())
+        {
+            foreach (Tool tool in Cutters(job))
+            {
+                Job with = job with { TrimTool = tool };
+                if (!trims.TryGetValue(tool.Number, out ImmutableArray<TrimCut> cuts))
+                {
+                    Stage<ImmutableArray<TrimCut>> planned = TrimPlanner.Plan(_part, with, new Kernel(_tolerances));
+                    trims[tool.Number] = cuts = planned.Ok ? planned.Value : [];
+                }
+                yield return new Choice(order++, with, _part, cuts, _tolerances);
+            }
+        }
+    }
+
+    /// <summary>The job with every blank and cord that it leaves open; its sources are all that was looked at.</summary>
+    private IEnumerable<Job> Read()
+    {
+        string[] blanks = Names(OpenKeys.Blank, _job.Blank.Name, _job.OtherBlanks.Select(b => b.Name));
+        string[] cords = Names(OpenKeys.Gasket, _job.Gasket.Name, _job.OtherGaskets.Select(g => g.Name));
+        List<Job> read = [];
+        foreach (string blank in blanks)
+        {
+            foreach (string cord in cords)
+            {
+                ShopNames names = new(blank, cord, null, null) { Overrule = _opened != OpenKeys.None };
+                if (_read(names) is { Ok: true, Value: { } job })
+                {
+                    read.Add(job with { Open = job.Open | _opened });
+                }
+            }
+        }
+        ImmutableArray<string> sources =
+        [
+            .. read.SelectMany(j => j.Sources).Distinct().Order(StringComparer.Ordinal),
+        ];
+        return read.Select(j => j with { Sources = sources });
+    }
+
+    private string[] Names(OpenKeys key, string own, IEnumerable<string> others) =>
+        _job.Open.HasFlag(key) ? [.. others.Append(own).Order(StringComparer.Ordinal)] : [own];
+
+    /// <summary>The single-flute end mills of the changer, which are kept for shells, the thinnest first; of alike ones upcut before straight before downcut.</summary>
+    private static IEnumerable<Tool> Cutters(Job job) =>
+        !job.Open.HasFlag(OpenKeys.TrimTool)
+            ? [job.TrimTool]
+            : job
+                .Tools.Where(t => t is { Kind: ToolKind.EndMill, Flutes: 1 })
+                .OrderBy(t => t.Diameter)
+                .ThenBy(t => t.Helix == HelixDirection.Straight ? 1 : t.Helix == HelixDirection.Up ? 0 : 2)
+                .ThenBy(t => t.Number);
+
+    /// <summary>The choice that comes nearest to the limits, or why nothing can be drawn.</summary>
+    private Stage<Solved> Nearest()
+    {
+        Choice[] drawn = [.. _inVain.Where(c => c.Draft is not null)];
+        Solution? nearest = drawn
+            .OrderByDescending(c => Reached(c))
+            .ThenBy(c => c.Order)
+            .Select(c => _finisher.Nearest(c, _options.GetValueOrDefault(c, []).FirstOrDefault() ?? MostMagnets(c)))
+            .FirstOrDefault(s => s is not null);
+        if (nearest is null)
+        {
+            Choice? first = _inVain.FirstOrDefault(c => c.Refused.Any(f => f.Code != "part-does-not-fit")) ?? _inVain.FirstOrDefault();
+            return Stage.Failed<Solved>(first?.Refused ?? []);
+        }
+        return Stage.Answer(
+            new Solved(
+                nearest.Draft,
+                new SolveReport
+                {
+                    Chosen = SolveWords.Option(nearest),
+                    Next = null,
+                    Stated = [],
+                    Meets = false,
+                    Mend = "",
+                }
+            )
+        );
+    }
+
+    private MagnetOption? MostMagnets(Choice choice) => new MagnetChoice(choice, _tolerances).Options().FirstOrDefault();
+
+    private double Reached(Choice choice)
+    {
+        if (_options.GetValueOrDefault(choice, []) is not [{ } option, ..])
+        {
+            return Math.Min(1, choice.Share);
+        }
+        return 1 + option.Cap;
+    }
+}
