@@ -3,11 +3,9 @@ using FixtureGen.Cutting;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
-using FixtureGen.Holding.Seal;
 using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths;
-using FixtureGen.Toolpaths.Moves;
 
 namespace FixtureGen.Solve.Search;
 
@@ -18,7 +16,17 @@ namespace FixtureGen.Solve.Search;
 /// </summary>
 /// <param name="order">Decides between equals: the first in the shop's order.</param>
 /// <param name="trims">The trim of this cutter in the drawing's frame; empty where it cannot trim the part.</param>
-internal sealed class Choice(int order, Job job, Part part, ImmutableArray<TrimCut> trims, Tolerances tolerances)
+/// <param name="cord">What is known of all choices with this cord.</param>
+/// <param name="blocks">What is known of the time of blocks.</param>
+internal sealed class Choice(
+    int order,
+    Job job,
+    Part part,
+    ImmutableArray<TrimCut> trims,
+    CordBound cord,
+    BlockBound blocks,
+    Tolerances tolerances
+)
 {
     /// <summary>The limits are met with so much to spare, that the judge's own answer, which is found another way, meets them too.</summary>
     public const double Spare = 1.01;
@@ -27,6 +35,7 @@ internal sealed class Choice(int order, Job job, Part part, ImmutableArray<TrimC
     public const double Near = 1.005;
 
     private ImmutableArray<TrimSpeed>? _ladder;
+    private double _trim;
 
     public int Order => order;
 
@@ -53,33 +62,43 @@ internal sealed class Choice(int order, Job job, Part part, ImmutableArray<TrimC
 
     public ImmutableArray<TrimSpeed> Ladder => _ladder ??= [.. TrimSpeeds.Ladder(job)];
 
-    /// <summary>The bound before anything is drawn: the whole of the outline, less a cord's width, held by the vacuum.</summary>
+    /// <summary>How far this one is worked out.</summary>
+    public ChoiceStage Stage { get; private set; }
+
+    /// <summary>The bound before anything is drawn: by what the cord can hold anywhere in the outline, or held where it was laid for another choice.</summary>
     public void Guess()
     {
         if (trims.IsEmpty)
         {
             return;
         }
-        double inside = job.Rules.Land + job.Gasket.GrooveWidth;
-        ImmutableArray<Region> most = new Kernel(tolerances).Offset([Region.From(Contours.Ccw(part.Outer))], -inside);
-        double pull = VacuumLevel.From(job.Vacuum).Least * Measure.Area(most) / 1000;
-        double grip = Friction.ShellOnBlock(job).Least;
-        CutForce unit = CuttingForce.Peak(
-            job.TrimTool,
-            job.ShellMaterial,
-            1,
-            job.TrimTool.Diameter,
-            1,
-            job.DullFactor
-        );
-        double against = unit.Shear + (grip * unit.Axial);
-        MostChip = against <= 0 ? double.MaxValue : grip * pull / (against * Math.Max(1e-9, job.Limits.VacuumFactor));
-        Settle(s => LeastMinutes(s));
+        double against = Against;
+        double most = cord.MostPullN * Friction.ShellOnBlock(job).Least;
+        MostChip = against <= 0 ? double.MaxValue : most / (against * Math.Max(1e-9, job.Limits.VacuumFactor));
+        Settle(LeastMinutes);
+    }
+
+    /// <summary>What a chip of 1 mm2 pushes along the shell, and the friction that its lift takes away, N.</summary>
+    private double Against
+    {
+        get
+        {
+            CutForce unit = CuttingForce.Peak(
+                job.TrimTool,
+                job.ShellMaterial,
+                1,
+                job.TrimTool.Diameter,
+                1,
+                job.DullFactor
+            );
+            return unit.Shear + (Friction.ShellOnBlock(job).Least * unit.Axial);
+        }
     }
 
     /// <summary>Places the part, lays the seal and asks the vacuum; false where that is refused.</summary>
     public bool Lay()
     {
+        Stage = ChoiceStage.Laid;
         Stage<Placement> placed = Placing.Place(part, job, tolerances);
         if (!placed.Ok)
         {
@@ -93,6 +112,7 @@ internal sealed class Choice(int order, Job job, Part part, ImmutableArray<TrimC
         Stage<HoldingContext> context = HoldingAnalysis.Context(begun, job, tolerances);
         if (context.Value is not { } held || context.Findings.Any(f => f.Severity == Severity.Error))
         {
+            cord.Learn(0, seats: context.Findings.All(f => f.Code != "seal-never-seats"));
             return Refuse(context.Findings);
         }
         Context = held;
@@ -103,6 +123,10 @@ internal sealed class Choice(int order, Job job, Part part, ImmutableArray<TrimC
             : cuts * own.Chip(job, job.TrimTool) / Math.Max(1e-9, job.Limits.VacuumFactor * Spare);
         Share = Math.Min(marks, cuts * own.Chip(job, job.TrimTool) / Ladder.Min(s => s.Chip(job, job.TrimTool)));
         Share /= Math.Max(1e-9, job.Limits.VacuumFactor);
+        cord.Learn(
+            MostChip * Against * job.Limits.VacuumFactor / Math.Max(1e-9, Friction.ShellOnBlock(job).Least),
+            seats: true
+        );
         Settle(s => TrimMinutes(begun, s.In(job)));
         return true;
     }
@@ -153,9 +177,28 @@ internal sealed class Choice(int order, Job job, Part part, ImmutableArray<TrimC
         return best;
     }
 
+    /// <summary>Plans the block as far as it is drawn; false where no tool cuts it.</summary>
+    public bool PlanBlock()
+    {
+        Stage = ChoiceStage.Planned;
+        Stage<double> minutes = blocks.Plan(job, Draft!.Begun.Value!, tolerances);
+        return minutes.Ok ? Raise(Bound) : Refuse(minutes.Findings);
+    }
+
     /// <summary>Raises the bound to what the magnets leave of it; MaxValue where they do not hold.</summary>
-    public void AtLeast(double batch) =>
-        Bound = batch == double.MaxValue ? batch : Math.Max(Bound, batch + LeastSkim());
+    /// <param name="batch">Minutes over the batch but for the block.</param>
+    public void Choose(double batch)
+    {
+        Stage = ChoiceStage.Magnets;
+        _trim = batch;
+        Raise(batch);
+    }
+
+    private bool Raise(double least)
+    {
+        Bound = least == double.MaxValue ? least : _trim + blocks.Least(job);
+        return true;
+    }
 
     private void Settle(Func<TrimSpeed, double> minutes)
     {
@@ -163,26 +206,28 @@ internal sealed class Choice(int order, Job job, Part part, ImmutableArray<TrimC
         if (BestSpeed(s => s.Chip(job, job.TrimTool) <= MostChip, minutes) is { } best)
         {
             Fastest = best;
-            Bound = (job.Quantity * minutes(best)) + LeastSkim();
+            _trim = job.Quantity * minutes(best);
+            Raise(_trim);
         }
     }
 
     /// <summary>Every edge once round at each pass: no trim is quicker.</summary>
     private double LeastMinutes(TrimSpeed speed) =>
         speed.Passes * trims.Sum(c => Measure.Length(c.Path)) / speed.FeedMmPerMin;
+}
 
-    /// <summary>The face skimmed by the quickest mill: no block is quicker.</summary>
-    private double LeastSkim()
-    {
-        double area = job.Blank.Width * job.Blank.Height;
-        return job
-            .Tools.Where(t => t.Kind == ToolKind.EndMill)
-            .Select(t =>
-            {
-                double ae = Skimming.Width * t.Diameter;
-                return area / ae / Feeds.For(t, job.BlockMaterial, job.Plate.Machine, ae, job.Rules.LeastSkim).Feed;
-            })
-            .DefaultIfEmpty(0)
-            .Min();
-    }
+/// <summary>How far a choice is worked out.</summary>
+internal enum ChoiceStage
+{
+    /// <summary>Only bounded.</summary>
+    Guessed,
+
+    /// <summary>Placed, its seal laid, the vacuum asked.</summary>
+    Laid,
+
+    /// <summary>Its block planned as far as it is drawn.</summary>
+    Planned,
+
+    /// <summary>Its magnets chosen.</summary>
+    Magnets,
 }

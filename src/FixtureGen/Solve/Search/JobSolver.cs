@@ -106,6 +106,16 @@ public sealed class JobSolver
             {
                 return;
             }
+            double before = choice.Bound;
+            if (choice.Stage == ChoiceStage.Guessed)
+            {
+                choice.Guess();
+            }
+            if (choice.Bound > before)
+            {
+                queue.Enqueue(choice, Rank(choice));
+                continue;
+            }
             if (choice.Bound == double.MaxValue && (below < double.MaxValue || _inVain.Count >= MostInVain))
             {
                 return;
@@ -122,47 +132,46 @@ public sealed class JobSolver
     /// <summary>Works a choice out one step further; false where it is done with.</summary>
     private bool Step(Choice choice)
     {
-        if (choice.Draft is null)
-        {
-            bool laid = choice.Lay();
-            if (!laid || choice.Bound == double.MaxValue)
-            {
-                _inVain.Add(choice);
-            }
-            return laid && choice.Bound < double.MaxValue;
-        }
-        if (!_options.TryGetValue(choice, out ImmutableArray<MagnetOption> options))
-        {
-            options = new MagnetChoice(choice, _tolerances).Options();
-            _options[choice] = options;
-            bool holds = options is [{ Speed.Passes: > 0 }, ..];
-            if (!holds)
-            {
-                _inVain.Add(choice);
-            }
-            choice.AtLeast(holds ? options[0].Batch : double.MaxValue);
-            return holds;
-        }
-        if (_finisher.Finish(choice, options[0]) is { } solution)
+        if (choice.Stage == ChoiceStage.Magnets && _finisher.Finish(choice, _options[choice][0]) is { } solution)
         {
             _solutions.Add(solution);
             return false;
         }
-        _options[choice] = options.RemoveAt(0);
-        bool more = _options[choice] is [{ Speed.Passes: > 0 }, ..] && choice.Draft is not null;
-        if (!more)
+        bool on = choice.Stage switch
+        {
+            ChoiceStage.Guessed => choice.Lay() && choice.Bound < double.MaxValue,
+            ChoiceStage.Laid => choice.PlanBlock(),
+            ChoiceStage.Planned => Take(choice, new MagnetChoice(choice, _tolerances).Options()),
+            _ => choice.Draft is not null && Take(choice, _options[choice].RemoveAt(0)),
+        };
+        if (!on)
         {
             _inVain.Add(choice);
         }
-        return more;
+        return on;
+    }
+
+    /// <summary>The choice goes on with its best magnets; false where none hold.</summary>
+    private bool Take(Choice choice, ImmutableArray<MagnetOption> options)
+    {
+        _options[choice] = options;
+        bool holds = options is [{ Speed.Passes: > 0 }, ..];
+        choice.Choose(holds ? options[0].Batch : double.MaxValue);
+        return holds;
     }
 
     private IEnumerable<Choice> Choices()
     {
         int order = 0;
         Dictionary<int, ImmutableArray<TrimCut>> trims = [];
+        Dictionary<string, CordBound> cords = [];
+        BlockBound blocks = new();
         foreach (Job job in Read())
         {
+            if (!cords.TryGetValue(job.Gasket.Name, out CordBound? cord))
+            {
+                cords[job.Gasket.Name] = cord = new CordBound(_part, job, _tolerances);
+            }
             foreach (Tool tool in Cutters(job))
             {
                 Job with = job with { TrimTool = tool };
@@ -171,7 +180,7 @@ public sealed class JobSolver
                     Stage<ImmutableArray<TrimCut>> planned = TrimPlanner.Plan(_part, with, new Kernel(_tolerances));
                     trims[tool.Number] = cuts = planned.Ok ? planned.Value : [];
                 }
-                yield return new Choice(order++, with, _part, cuts, _tolerances);
+                yield return new Choice(order++, with, _part, cuts, cord, blocks, _tolerances);
             }
         }
     }

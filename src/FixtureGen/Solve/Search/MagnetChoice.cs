@@ -43,6 +43,10 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
             }
             found.Add(own);
             best = best is null || Better(own, best) ? own : best;
+            if (best.Speed == choice.Fastest && best.Count <= from)
+            {
+                break;
+            }
         }
         return [.. found.Order(Comparer<MagnetOption>.Create(Compare))];
     }

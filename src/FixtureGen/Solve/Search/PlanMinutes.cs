@@ -15,11 +15,19 @@ internal static class PlanMinutes
     {
         double seconds = 0;
         int tool = -1;
+        Point3? last = null;
         foreach (Operation operation in plan.Steps.Select(s => s.Operation).OfType<Operation>())
         {
-            seconds += operation.Tool.Number == tool ? 0 : machine.ToolChangeSeconds;
+            Point3 start = operation.Moves[0].To;
+            Point2 from = last?.Xy ?? start.Xy;
+            if (operation.Tool.Number != tool)
+            {
+                double home = 2 * Math.Max(0, machine.Travel.MaxZ - start.Z);
+                seconds += machine.ToolChangeSeconds + (60 * home / machine.RapidMmPerMin);
+            }
             tool = operation.Tool.Number;
-            seconds += Seconds(operation, machine);
+            seconds += (60 * from.DistanceTo(start.Xy) / machine.RapidMmPerMin) + Seconds(operation, machine);
+            last = operation.Moves[^1].To;
         }
         return seconds / 60;
     }
