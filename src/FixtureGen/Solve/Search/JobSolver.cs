@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 
@@ -25,16 +26,26 @@ public sealed class JobSolver
     private readonly Func<ShopNames, Stage<Job>> _read;
     private readonly Tolerances _tolerances;
     private readonly OpenKeys _opened;
+    private readonly Func<Job, Job> _change;
     private readonly Finisher _finisher;
     private readonly List<Choice> _inVain = [];
     private readonly Dictionary<Choice, ImmutableArray<MagnetOption>> _options = [];
     private readonly List<Solution> _solutions = [];
 
     /// <param name="opened">Keys that the job states and that are to be chosen all the same, to find out what they cost.</param>
-    private JobSolver(Part part, Job job, Func<ShopNames, Stage<Job>> read, Tolerances tolerances, OpenKeys opened)
+    /// <param name="change">What else is changed in the job, to find out what would mend it.</param>
+    private JobSolver(
+        Part part,
+        Job job,
+        Func<ShopNames, Stage<Job>> read,
+        Tolerances tolerances,
+        OpenKeys opened,
+        Func<Job, Job> change
+    )
     {
         _part = part;
-        _job = job with { Open = job.Open | opened };
+        _change = change;
+        _job = change(job with { Open = job.Open | opened });
         _read = read;
         _tolerances = tolerances;
         _opened = opened;
@@ -56,11 +67,11 @@ public sealed class JobSolver
         bool costs
     )
     {
-        JobSolver solver = new(part, job, read, tolerances, OpenKeys.None);
-        solver.Search(double.MaxValue);
+        JobSolver solver = new(part, job, read, tolerances, OpenKeys.None, static j => j);
+        solver.Search(double.MaxValue, any: false);
         if (solver.Best is not { } best)
         {
-            return solver.Nearest();
+            return solver.Nearest(costs);
         }
         ImmutableArray<StatedCost> stated = costs ? StatedCosts.Find(best, open => solver.Reopened(open, best.Batch)) : [];
         Solution? next = solver._solutions.Where(s => s != best).Order(Comparer<Solution>.Create(Compare)).FirstOrDefault();
@@ -86,12 +97,20 @@ public sealed class JobSolver
 
     private Solution? Reopened(OpenKeys open, double below)
     {
-        JobSolver solver = new(_part, _job, _read, _tolerances, open);
-        solver.Search(below);
+        JobSolver solver = new(_part, _job, _read, _tolerances, open, static j => j);
+        solver.Search(below, any: false);
         return solver.Best;
     }
 
-    private void Search(double below)
+    private Solution? Changed(OpenKeys open, Func<Job, Job> change)
+    {
+        JobSolver solver = new(_part, _job, _read, _tolerances, open, change);
+        solver.Search(double.MaxValue, any: true);
+        return solver.Best;
+    }
+
+    /// <summary>Looks for what takes less than <paramref name="below"/> minutes; for the first that meets the limits where any will do.</summary>
+    private void Search(double below, bool any)
     {
         PriorityQueue<Choice, (double, double, int)> queue = new();
         foreach (Choice choice in Choices())
@@ -102,7 +121,7 @@ public sealed class JobSolver
         while (queue.TryDequeue(out Choice? choice, out _))
         {
             double best = Math.Min(below, Best?.Batch ?? double.MaxValue);
-            if (choice.Bound >= best && best < double.MaxValue)
+            if ((choice.Bound >= best && best < double.MaxValue) || (any && Best is not null))
             {
                 return;
             }
@@ -198,7 +217,7 @@ public sealed class JobSolver
                 ShopNames names = new(blank, cord, null, null) { Overrule = _opened != OpenKeys.None };
                 if (_read(names) is { Ok: true, Value: { } job })
                 {
-                    read.Add(job with { Open = job.Open | _opened });
+                    read.Add(_change(job with { Open = job.Open | _opened }));
                 }
             }
         }
@@ -223,7 +242,7 @@ public sealed class JobSolver
                 .ThenBy(t => t.Number);
 
     /// <summary>The choice that comes nearest to the limits, or why nothing can be drawn.</summary>
-    private Stage<Solved> Nearest()
+    private Stage<Solved> Nearest(bool mend)
     {
         Choice[] drawn = [.. _inVain.Where(c => c.Draft is not null)];
         Solution? nearest = drawn
@@ -236,18 +255,18 @@ public sealed class JobSolver
             Choice? first = _inVain.FirstOrDefault(c => c.Refused.Any(f => f.Code != "part-does-not-fit")) ?? _inVain.FirstOrDefault();
             return Stage.Failed<Solved>(first?.Refused ?? []);
         }
+        string remedy = mend ? new Mend(_job, Changed).Find() : HoldingFindings.AskCheck;
+        SolveReport report = new()
+        {
+            Chosen = SolveWords.Option(nearest),
+            Next = null,
+            Stated = [],
+            Meets = false,
+            Mend = remedy,
+        };
         return Stage.Answer(
-            new Solved(
-                nearest.Draft,
-                new SolveReport
-                {
-                    Chosen = SolveWords.Option(nearest),
-                    Next = null,
-                    Stated = [],
-                    Meets = false,
-                    Mend = "",
-                }
-            )
+            new Solved(nearest.Draft, report),
+            [SolveFindings.LimitsNotMet(nearest.Held, _job.Limits, remedy)]
         );
     }
 
