@@ -30,4 +30,7 @@ public enum OpenKeys
 
     /// <summary>The trim's spindle speed.</summary>
     Rpm = 128,
+
+    /// <summary>Where the pins stand that locate the shell by its scrap.</summary>
+    Pins = 256,
 }

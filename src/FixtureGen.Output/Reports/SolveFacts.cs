@@ -48,10 +48,7 @@ public sealed record SolveOptionFacts(
 {
     internal static SolveOptionFacts From(SolveOption o) =>
         new(
-            new SortedDictionary<string, string>(
-                o.Keys.ToDictionary(k => k.Key, k => k.Value),
-                StringComparer.Ordinal
-            ),
+            new SortedDictionary<string, string>(o.Keys.ToDictionary(k => k.Key, k => k.Value), StringComparer.Ordinal),
             [.. o.Keys.Where(k => k.Stated).Select(k => k.Key)],
             Math.Round(o.BatchMinutes, 2),
             Math.Round(o.TrimMinutes, 3),

@@ -26,12 +26,7 @@ public static class TrimCutter
     /// figures. A straight cutter that does not stand in the changer is not tried.
     /// </summary>
     /// <param name="holding">The answer for the job's own cutter.</param>
-    public static CutDirection Compare(
-        FixtureDesign design,
-        Job job,
-        HoldingResult holding,
-        Tolerances tolerances
-    )
+    public static CutDirection Compare(FixtureDesign design, Job job, HoldingResult holding, Tolerances tolerances)
     {
         ImmutableArray<DirectionTrial> trials =
         [

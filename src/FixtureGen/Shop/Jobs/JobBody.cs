@@ -28,15 +28,16 @@ internal static class JobBody
         Rules? rules = shop is null ? null : RulesReader.Read(rulesTable, shop.Blank, shop.Gasket, shell.SlackMin);
         Words words = new(top, name);
         (LengthUnit? drawingUnit, DrawingRoles roles, double join) = JobDrawing.Read(top.InnerOrNull("drawing"));
-        (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes) = JobShell.Locator(
-            top.InnerOrNull("locator")
+        ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(JobShell.Form)];
+        (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes, OpenKeys openPins) = JobShell.Locator(
+            top.InnerOrNull("locator"),
+            forms
         );
-        OpenKeys open = OpenKeys.None;
+        OpenKeys open = openPins;
         (double? trimFeed, double? trimRpm, int? passes, double dull) = TrimOf(top.InnerOrNull("trim"), ref open);
         string acceptLow = AcceptLowHold(top.InnerOrNull("hold"));
         (int magnetCount, double? target) = MagnetsOf(top.InnerOrNull("magnets"), ref open);
         SkirtHold skirt = JobShell.Skirt(top);
-        ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(JobShell.Form)];
         ImmutableArray<MagnetWish> wishes = [.. top.Inners("magnet").Select(WishOf)];
         ImmutableArray<Point2> ports = [.. top.Inners("port").Select(PortOf)];
         Pose? placement = PoseOf(top.InnerOrNull("placement"));

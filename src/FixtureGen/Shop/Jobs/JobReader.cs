@@ -30,6 +30,11 @@ public static class JobReader
                 )
             );
         }
+        Finding[] unanswered = [.. Unanswered.Find(tree.Value, fileName)];
+        if (unanswered.Length > 0)
+        {
+            return Stage.Failed<Job>(unanswered);
+        }
         ReadLog log = new(fileName);
         TableReader top = new(tree.Value, "", log);
         log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);

@@ -52,7 +52,14 @@ internal sealed record JobShop
         Material? shell = shelf.Named(t, "shell", "materials", MaterialReader.Read);
         ToolRack? rack = shelf.Named(t, "tools", "tools", ToolReader.Read);
         Tool? trim = TrimToolOf(t, rack, chosen.TrimTool);
-        MagnetSpec? magnet = shelf.NamedOrOpen(t, "magnet", "magnets", MagnetReader.Read, chosen.Magnet, chosen.Overrule);
+        MagnetSpec? magnet = shelf.NamedOrOpen(
+            t,
+            "magnet",
+            "magnets",
+            MagnetReader.Read,
+            chosen.Magnet,
+            chosen.Overrule
+        );
         Gasket? gasket = shelf.NamedOrOpen(t, "gasket", "gaskets", GasketReader.Read, chosen.Gasket, chosen.Overrule);
         Screw? bolt = shelf.Named(t, "bolt", "fasteners", FastenerReader.ReadScrew);
         DowelPin? pin = shelf.Named(t, "pin", "fasteners", FastenerReader.ReadPin);
@@ -91,8 +98,14 @@ internal sealed record JobShop
                 Bolt = bolt,
                 Pin = pin,
                 Control = control,
-                OtherMagnets = [.. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read, open.HasFlag(OpenKeys.Magnet))],
-                OtherGaskets = [.. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read, open.HasFlag(OpenKeys.Gasket))],
+                OtherMagnets =
+                [
+                    .. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read, open.HasFlag(OpenKeys.Magnet)),
+                ],
+                OtherGaskets =
+                [
+                    .. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read, open.HasFlag(OpenKeys.Gasket)),
+                ],
             }
             : null;
     }

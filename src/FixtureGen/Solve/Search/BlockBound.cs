@@ -1,9 +1,9 @@
+using System.Collections.Immutable;
 using FixtureGen.Cutting;
 using FixtureGen.Holding.Block;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths;
 using FixtureGen.Toolpaths.Moves;
-using System.Collections.Immutable;
 
 namespace FixtureGen.Solve.Search;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Cutting;
 using FixtureGen.Design;
+using FixtureGen.Design.Forms;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Holding.Sliding;
@@ -39,6 +40,7 @@ internal sealed class Choice(
 
     public int Order => order;
 
+    /// <summary>With the locator pins that were proposed, once it is laid.</summary>
     public Job Job => job;
 
     /// <summary>Minutes over the batch; MaxValue where nothing meets the limits.</summary>
@@ -99,16 +101,11 @@ internal sealed class Choice(
     public bool Lay()
     {
         Stage = ChoiceStage.Laid;
-        Stage<Placement> placed = Placing.Place(part, job, tolerances);
-        if (!placed.Ok)
+        if (Drawn() is not { Begun: { Ok: true, Value: { } begun } } draft)
         {
-            return Refuse(placed.Findings);
+            return false;
         }
-        Draft = new Draft(part, placed.Value!, job, tolerances);
-        if (Draft.Begun is not { Ok: true, Value: { } begun })
-        {
-            return Refuse(Draft.Begun.Findings);
-        }
+        Draft = draft;
         Stage<HoldingContext> context = HoldingAnalysis.Context(begun, job, tolerances);
         if (context.Value is not { } held || context.Findings.Any(f => f.Severity == Severity.Error))
         {
@@ -118,9 +115,10 @@ internal sealed class Choice(
         Context = held;
         (double cuts, double marks) = held.VacuumByWork();
         TrimSpeed own = Own;
-        MostChip = marks < job.Limits.VacuumFactor
-            ? 0
-            : cuts * own.Chip(job, job.TrimTool) / Math.Max(1e-9, job.Limits.VacuumFactor * Spare);
+        MostChip =
+            marks < job.Limits.VacuumFactor
+                ? 0
+                : cuts * own.Chip(job, job.TrimTool) / Math.Max(1e-9, job.Limits.VacuumFactor * Spare);
         Share = Math.Min(marks, cuts * own.Chip(job, job.TrimTool) / Ladder.Min(s => s.Chip(job, job.TrimTool)));
         Share /= Math.Max(1e-9, job.Limits.VacuumFactor);
         cord.Learn(
@@ -129,6 +127,48 @@ internal sealed class Choice(
         );
         Settle(s => TrimMinutes(begun, s.In(job)));
         return true;
+    }
+
+    /// <summary>Placed and its seal laid, with the first of the proposed pins that fit where the job leaves them open; null with the reasons where it cannot be.</summary>
+    private Draft? Drawn()
+    {
+        if (!job.Open.HasFlag(OpenKeys.Pins))
+        {
+            return Drawn(job);
+        }
+        foreach (ImmutableArray<Point2> pins in LocatorProposal.Pairs(part, trims, job, new Kernel(tolerances)))
+        {
+            Job with = job with { LocatorPins = pins };
+            if (Placing.Place(part, with, tolerances).Ok && Drawn(with) is { Begun.Ok: true } draft)
+            {
+                job = with;
+                Refused = [];
+                return draft;
+            }
+        }
+        Draft? byHand = Drawn(job with { Locator = LocatorKind.Hand });
+        if (byHand is not null)
+        {
+            Refuse([LocatorFindings.NoRoomForPins()]);
+        }
+        return null;
+    }
+
+    private Draft? Drawn(Job with)
+    {
+        Stage<Placement> placed = Placing.Place(part, with, tolerances);
+        if (!placed.Ok)
+        {
+            Refuse(placed.Findings);
+            return null;
+        }
+        Draft draft = new(part, placed.Value!, with, tolerances);
+        if (!draft.Begun.Ok)
+        {
+            Refuse(draft.Begun.Findings);
+            return null;
+        }
+        return draft;
     }
 
     /// <summary>How the job as read would run: as a speed.</summary>
@@ -151,7 +191,8 @@ internal sealed class Choice(
 
     /// <summary>Minutes of a design's trim program.</summary>
     public double TrimMinutes(FixtureDesign design, Job at) =>
-        TrimProgram.Plan(design with { TrimCuts = design.TrimCuts }, Numbered(at), new Kernel(tolerances)).Value is { } plan
+        TrimProgram.Plan(design with { TrimCuts = design.TrimCuts }, Numbered(at), new Kernel(tolerances)).Value
+            is { } plan
             ? PlanMinutes.Measure(plan, job.Plate.Machine)
             : double.MaxValue;
 

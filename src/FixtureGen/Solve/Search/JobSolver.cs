@@ -73,8 +73,13 @@ public sealed class JobSolver
         {
             return solver.Nearest(costs);
         }
-        ImmutableArray<StatedCost> stated = costs ? StatedCosts.Find(best, open => solver.Reopened(open, best.Batch)) : [];
-        Solution? next = solver._solutions.Where(s => s != best).Order(Comparer<Solution>.Create(Compare)).FirstOrDefault();
+        ImmutableArray<StatedCost> stated = costs
+            ? StatedCosts.Find(best, open => solver.Reopened(open, best.Batch))
+            : [];
+        Solution? next = solver
+            ._solutions.Where(s => s != best)
+            .Order(Comparer<Solution>.Create(Compare))
+            .FirstOrDefault();
         return Stage.Answer(
             new Solved(
                 best.Draft,
@@ -221,10 +226,7 @@ public sealed class JobSolver
                 }
             }
         }
-        ImmutableArray<string> sources =
-        [
-            .. read.SelectMany(j => j.Sources).Distinct().Order(StringComparer.Ordinal),
-        ];
+        ImmutableArray<string> sources = [.. read.SelectMany(j => j.Sources).Distinct().Order(StringComparer.Ordinal)];
         return read.Select(j => j with { Sources = sources });
     }
 
@@ -238,7 +240,11 @@ public sealed class JobSolver
             : job
                 .Tools.Where(t => t is { Kind: ToolKind.EndMill, Flutes: 1 })
                 .OrderBy(t => t.Diameter)
-                .ThenBy(t => t.Helix == HelixDirection.Straight ? 1 : t.Helix == HelixDirection.Up ? 0 : 2)
+                .ThenBy(t =>
+                    t.Helix == HelixDirection.Straight ? 1
+                    : t.Helix == HelixDirection.Up ? 0
+                    : 2
+                )
                 .ThenBy(t => t.Number);
 
     /// <summary>The choice that comes nearest to the limits, or why nothing can be drawn.</summary>
@@ -252,7 +258,9 @@ public sealed class JobSolver
             .FirstOrDefault(s => s is not null);
         if (nearest is null)
         {
-            Choice? first = _inVain.FirstOrDefault(c => c.Refused.Any(f => f.Code != "part-does-not-fit")) ?? _inVain.FirstOrDefault();
+            Choice? first =
+                _inVain.FirstOrDefault(c => c.Refused.Any(f => f.Code != "part-does-not-fit"))
+                ?? _inVain.FirstOrDefault();
             return Stage.Failed<Solved>(first?.Refused ?? []);
         }
         string remedy = mend ? new Mend(_job, Changed).Find() : HoldingFindings.AskCheck;
@@ -270,7 +278,8 @@ public sealed class JobSolver
         );
     }
 
-    private MagnetOption? MostMagnets(Choice choice) => new MagnetChoice(choice, _tolerances).Options().FirstOrDefault();
+    private MagnetOption? MostMagnets(Choice choice) =>
+        new MagnetChoice(choice, _tolerances).Options().FirstOrDefault();
 
     private double Reached(Choice choice)
     {

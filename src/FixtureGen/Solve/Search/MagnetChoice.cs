@@ -29,7 +29,9 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
         List<MagnetOption> found = [];
         MagnetSpec[] discs =
         [
-            .. Discs().OrderByDescending(d => new PairOnBlock(_job with { Magnet = d }).PullN(0)).ThenBy(d => d.Name, StringComparer.Ordinal),
+            .. Discs()
+                .OrderByDescending(d => new PairOnBlock(_job with { Magnet = d }).PullN(0))
+                .ThenBy(d => d.Name, StringComparer.Ordinal),
         ];
         int from = Wishes();
         MagnetOption? best = null;
@@ -95,8 +97,7 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
 
     private TrimSpeed Lightest() => choice.Ladder.MinBy(s => s.Chip(_job, _job.TrimTool));
 
-    private double Minutes(TrimSpeed speed) =>
-        speed.Passes == 0 ? 0 : choice.TrimMinutes(_begun, speed.In(_job));
+    private double Minutes(TrimSpeed speed) => speed.Passes == 0 ? 0 : choice.TrimMinutes(_begun, speed.In(_job));
 
     /// <summary>What the places hold, and the fastest speed for it. The load while stopping goes with the chip and with the share that is left while the machine stops.</summary>
     private MagnetOption Rated(MagnetSpec disc, Job at, HoldingContext context, ImmutableArray<MagnetPlace> places)
@@ -126,7 +127,6 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
         Machine machine = _job.Plate.Machine;
         double chip = speed.FeedMmPerMin / (speed.Rpm * _job.TrimTool.Flutes);
         double reaction = speed.FeedMmPerMin / 60 * machine.VacuumReactionSeconds;
-        return speed.Chip(_job, _job.TrimTool)
-            * StoppingLoad.Share(reaction, machine.FeedHoldDistance, slip, chip);
+        return speed.Chip(_job, _job.TrimTool) * StoppingLoad.Share(reaction, machine.FeedHoldDistance, slip, chip);
     }
 }

@@ -29,7 +29,11 @@ internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> so
 
     /// <summary>A sentence that says what to do; what no single change mends says so.</summary>
     public string Find() =>
-        LeftOpen() ?? Disc() ?? Cord() ?? Vacuum() ?? "No single change that was tried mends it: no larger disc, thinner cord or deeper vacuum. A larger flange to seal on, a thinner shell, or another way to hold it would.";
+        LeftOpen()
+        ?? Disc()
+        ?? Cord()
+        ?? Vacuum()
+        ?? "No single change that was tried mends it: no larger disc, thinner cord or deeper vacuum. A larger flange to seal on, a thinner shell, or another way to hold it would.";
 
     private string? LeftOpen()
     {

@@ -119,21 +119,14 @@ internal static class PlanMinutes
             }
             bool full = from.Xy.DistanceTo(turn.To.Xy) < 1e-9;
             double radius = from.Xy.DistanceTo(turn.Centre);
-            double sweep = full
-                ? 2 * Math.PI
-                : Math.Abs(Segment.Arc(from.Xy, turn.To.Xy, turn.Centre, turn.Ccw).Sweep);
+            double sweep = full ? 2 * Math.PI : Math.Abs(Segment.Arc(from.Xy, turn.To.Xy, turn.Centre, turn.Ccw).Sweep);
             double flat = sweep * radius;
             double length = Math.Sqrt((flat * flat) + (dz * dz));
             double limit = Math.Min(speed, Math.Sqrt(Math.Max(machine.AccelerationMmPerS2, 1) * radius));
             double sign = turn.Ccw ? 1 : -1;
             Point2 first = (from.Xy - turn.Centre).Left * (sign / Math.Max(radius, 1e-9));
             Point2 last = (turn.To.Xy - turn.Centre).Left * (sign / Math.Max(radius, 1e-9));
-            return new Piece(
-                length,
-                limit,
-                Direction(first * flat, dz, length),
-                Direction(last * flat, dz, length)
-            );
+            return new Piece(length, limit, Direction(first * flat, dz, length), Direction(last * flat, dz, length));
         }
 
         private static Point3 Direction(Point2 step, double dz, double length) =>

@@ -35,13 +35,22 @@ internal static class SolveWords
             Key("trim.passes", Inv($"{job.TrimPasses}"), OpenKeys.Passes),
             Key("trim.rpm", Inv($"{job.TrimRpm:0.###}"), OpenKeys.Rpm),
             Key("trim.feed", Inv($"\"{job.TrimFeedMmPerMin:0.###} mm/min\""), OpenKeys.Feed),
+            .. job.Locator == LocatorKind.Pins ? new[] { Key("locator.pins", Pins(job), OpenKeys.Pins) } : [],
         ];
 
         SolvedKey Key(string key, string value, OpenKeys flag) => new(key, value, !job.Open.HasFlag(flag));
     }
 
+    /// <summary>As a list of places in the job's unit, which the drawing's frame has.</summary>
+    private static string Pins(Job job)
+    {
+        double unit = job.DisplayUnit == LengthUnit.Inch ? Units.MmPerInch : 1;
+        return "["
+            + string.Join(", ", job.LocatorPins.Select(p => Inv($"[{p.X / unit:0.####}, {p.Y / unit:0.####}]")))
+            + "]";
+    }
+
     private static string Text(string name) => $"\"{name}\"";
 
     private static string Inv(FormattableString s) => s.ToString(CultureInfo.InvariantCulture);
-
 }
