@@ -28,15 +28,26 @@ internal static class TrimFeeds
         {
             feed = Math.Min(job.Plate.Machine.MaxFeedMmPerMin, Math.Floor(data.ChipLoad * tool.Flutes * rpm / 10) * 10);
         }
+        double chip = feed / (rpm * tool.Flutes);
         return data with
         {
             Rpm = rpm,
             Feed = feed,
-            Plunge = Math.Min(data.Plunge, Feeds.PlungeFor(feed)),
-            ChipLoad = feed / (rpm * tool.Flutes),
+            Plunge = Math.Min(Math.Min(data.Plunge, Feeds.PlungeFor(feed)), Sideways(job, tool, data, chip) * rpm),
+            ChipLoad = chip,
             LimitedBy = limit,
         };
     }
+
+    /// <summary>
+    /// The way down in a turn at which a mill's lip, which pushes sideways with up to half of what it cuts, pushes no more than the passes
+    /// do, mm a turn: thin passes are no use where the plunge between them pushes the shell away.
+    /// </summary>
+    private static double Sideways(Job job, Tool tool, CutData data, double chip) =>
+        Math.Max(LeastPlunge, 2 * PassDepth(job, data) * chip * tool.Flutes / tool.Radius);
+
+    /// <summary>A mill goes down by so much in a turn at the least, mm (common practice, no source).</summary>
+    private const double LeastPlunge = 0.002;
 
     /// <summary>The shell's material with the step-down that the job's own number of passes asks for.</summary>
     private static Material Stepped(Job job, Tool tool) =>

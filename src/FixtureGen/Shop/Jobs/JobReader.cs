@@ -47,6 +47,10 @@ public static class JobReader
         return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Answer(job, log.Findings);
     }
 
+    /// <summary>The keys of a job's text that are still "?", in its order.</summary>
+    public static IEnumerable<string> OpenQuestions(string tomlText, string fileName) =>
+        TomlText.Parse(tomlText, fileName).Value is { } tree ? Unanswered.Keys(tree) : [];
+
     private static string NameOf(string fileName)
     {
         int slash = fileName.LastIndexOfAny(['/', '\\']);

@@ -27,26 +27,24 @@ internal static class Unanswered
     }.ToImmutableDictionary(StringComparer.Ordinal);
 
     /// <summary>A finding for each, at its place.</summary>
-    public static IEnumerable<Finding> Find(TomlTable table, string file) => In(table, "", file);
+    public static IEnumerable<Finding> Find(TomlTable table, string file) =>
+        In(table, "").Select(k => ShopFindings.Unanswered(file, k.Entry, k.Path, Answer(k.Path)));
 
-    private static IEnumerable<Finding> In(TomlTable table, string path, string file)
-    {
-        foreach (TomlEntry entry in table.Entries)
+    /// <summary>Their paths, in the order of the text.</summary>
+    public static IEnumerable<string> Keys(TomlTable table) => In(table, "").Select(k => k.Path);
+
+    private static IEnumerable<(TomlEntry Entry, string Path)> In(TomlTable table, string path) =>
+        table.Entries.SelectMany(entry =>
         {
             string key = path.Length == 0 ? entry.Key : $"{path}.{entry.Key}";
-            IEnumerable<Finding> found = entry.Value switch
+            return entry.Value switch
             {
-                TomlString { Text: Mark } => [ShopFindings.Unanswered(file, entry, key, Answer(key))],
-                TomlTable inner => In(inner, key, file),
-                TomlList list => list.Items.OfType<TomlTable>().SelectMany(t => In(t, key, file)),
+                TomlString { Text: Mark } => [(entry, key)],
+                TomlTable inner => In(inner, key),
+                TomlList list => list.Items.OfType<TomlTable>().SelectMany(t => In(t, key)),
                 _ => [],
             };
-            foreach (Finding finding in found)
-            {
-                yield return finding;
-            }
-        }
-    }
+        });
 
     private static string Answer(string key) =>
         Answers.GetValueOrDefault(key, "Write its value, or take the line out where it has a default.");

@@ -8,15 +8,19 @@ using FixtureGen.Toolpaths.Moves;
 namespace FixtureGen.Solve.Search;
 
 /// <summary>
-/// What a block's programs take at the least, minutes: a block that was planned without its magnets, net and label takes so much, and so
-/// does another with the same blank and cord; with another cord almost; another blank as much longer or shorter as its face takes to skim,
-/// less a margin; and none less than that skim.
+/// What a block's programs take at the least, minutes: a block that was planned without its magnets, net and label takes so much, and
+/// another of the same blank almost; another blank as much longer or shorter as its face takes to skim, less a margin; none less than that
+/// skim. What a finished block took besides, another takes too, less a margin.
 /// </summary>
 internal sealed class BlockBound
 {
-    private const double OtherCord = 0.85;
+    private const double SameBlank = 0.95;
+
+    private const double RestOfAnother = 0.7;
 
     private const double OtherBlank = 0.6;
+
+    private (double Minutes, double Skim)? _rest;
 
     private readonly List<(string Blank, string Cord, double Minutes, double Skim)> _planned = [];
 
@@ -28,17 +32,30 @@ internal sealed class BlockBound
         {
             double bound =
                 blank != job.Blank.Name ? OtherBlank * minutes * skim / itsSkim
-                : cord != job.Gasket.Name ? OtherCord * minutes
+                : cord != job.Gasket.Name ? SameBlank * minutes
                 : minutes;
             least = Math.Max(least, bound);
         }
-        return least;
+        return least + (_rest is { } rest ? RestOfAnother * rest.Minutes * Math.Min(1, skim / rest.Skim) : 0);
+    }
+
+    /// <summary>Takes note of what a finished block took.</summary>
+    public void Learn(Job job, double minutes)
+    {
+        foreach ((string blank, string cord, double begun, double skim) in _planned)
+        {
+            if (blank == job.Blank.Name && cord == job.Gasket.Name)
+            {
+                double besides = Math.Max(0, minutes - begun);
+                _rest = _rest is { } rest && rest.Minutes <= besides ? rest : (besides, skim);
+            }
+        }
     }
 
     /// <summary>Plans a block that has no magnets yet; failed where no tool cuts it.</summary>
     public Stage<double> Plan(Job job, FixtureDesign begun, Tolerances tolerances)
     {
-        if (_planned.Any(p => p.Blank == job.Blank.Name && p.Cord == job.Gasket.Name))
+        if (_planned.Any(p => p.Blank == job.Blank.Name))
         {
             return Stage.Answer(Least(job));
         }

@@ -32,6 +32,12 @@ internal sealed class Choice(
     /// <summary>The limits are met with so much to spare, that the judge's own answer, which is found another way, meets them too.</summary>
     public const double Spare = 1.01;
 
+    /// <summary>
+    /// Where times are alike within this share an upcut goes before a straight cutter and that before a downcut, which packs its chips
+    /// into the relief.
+    /// </summary>
+    public const double Alike = 0.01;
+
     /// <summary>A finished design may fall short of that by half of it.</summary>
     public const double Near = 1.005;
 
@@ -100,6 +106,11 @@ internal sealed class Choice(
     /// <summary>Places the part, lays the seal and asks the vacuum; false where that is refused.</summary>
     public bool Lay()
     {
+        if (Ladder.IsEmpty)
+        {
+            Stage = ChoiceStage.Laid;
+            return Refuse([]);
+        }
         Stage = ChoiceStage.Laid;
         if (Drawn() is not { Begun: { Ok: true, Value: { } begun } } draft)
         {
@@ -226,6 +237,18 @@ internal sealed class Choice(
         return minutes.Ok ? Raise(Bound) : Refuse(minutes.Findings);
     }
 
+    /// <summary>Takes note of what its finished block took, for the bounds of the others.</summary>
+    public void Learn(double blockMinutes) => blocks.Learn(job, blockMinutes);
+
+    /// <summary>The bound again, by what is known of blocks now.</summary>
+    public void Sharpen()
+    {
+        if (Bound < double.MaxValue)
+        {
+            Raise(Bound);
+        }
+    }
+
     /// <summary>Raises the bound to what the magnets leave of it; MaxValue where they do not hold.</summary>
     /// <param name="batch">Minutes over the batch but for the block.</param>
     public void Choose(double batch)
@@ -235,9 +258,22 @@ internal sealed class Choice(
         Raise(batch);
     }
 
+    /// <summary>Minutes as choices are ranked by, with the handicap of what packs its chips.</summary>
+    public static double Ranked(Job job, double batch) =>
+        batch
+        * (
+            1
+            + job.TrimTool.Helix switch
+            {
+                HelixDirection.Up => 0,
+                HelixDirection.Straight => Alike / 2,
+                HelixDirection.Down => Alike,
+            }
+        );
+
     private bool Raise(double least)
     {
-        Bound = least == double.MaxValue ? least : _trim + blocks.Least(job);
+        Bound = least == double.MaxValue ? least : Ranked(job, _trim + blocks.Least(job));
         return true;
     }
 

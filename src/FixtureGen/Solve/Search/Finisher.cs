@@ -3,7 +3,10 @@ using FixtureGen.Design;
 using FixtureGen.Holding;
 using FixtureGen.Holding.Block;
 using FixtureGen.Model;
+using FixtureGen.Programs;
 using FixtureGen.Toolpaths;
+using FixtureGen.Verify;
+using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Solve.Search;
 
@@ -11,6 +14,9 @@ namespace FixtureGen.Solve.Search;
 internal sealed record Solution(Draft Draft, int Magnets, double Trim, double Block, LimitedFactors Held)
 {
     public double Batch => (Draft.Job.Quantity * Trim) + Block;
+
+    /// <summary>Minutes over the batch as choices are ranked by.</summary>
+    public double Ranked => Choice.Ranked(Draft.Job, Batch);
 
     public bool Meets => Held.Share(Draft.Job.Limits) >= 1;
 }
@@ -102,6 +108,28 @@ internal sealed class Finisher(Part part, Tolerances tolerances)
         return (draft, design.Value, context.Value);
     }
 
+    /// <summary>The trim as it would be written, before the judge: it sees entries and ramps that the hold along the path does not.</summary>
+    private bool Judged(Choice choice, FixtureDesign design, Job job, ImmutableArray<ProgramPlan> plans)
+    {
+        ProgramPlan plan = plans.Single(p => p.Setup == Setup.Trim);
+        Stage<ProgramText> text = ProgramWriter.Write(plan, job.Control, job);
+        if (text.Value is not { } program)
+        {
+            return choice.Refuse(text.Findings);
+        }
+        VerifyResult verdict = Verifier.JudgeOne(
+            job,
+            design,
+            program.FileName,
+            program.Text,
+            Setup.Trim,
+            [program],
+            Limits.House,
+            part
+        );
+        return verdict.Ok || choice.Refuse([.. verdict.Findings]);
+    }
+
     private Solution? Planned(Choice choice, Draft draft, FixtureDesign design, LimitedFactors held)
     {
         Job job = Choice.Numbered(draft.Job);
@@ -120,6 +148,8 @@ internal sealed class Finisher(Part part, Tolerances tolerances)
             .Value.Where(p => p.Setup != Setup.Trim)
             .Sum(p => PlanMinutes.Measure(p, job.Plate.Machine));
         double trim = plans.Value.Where(p => p.Setup == Setup.Trim).Sum(p => PlanMinutes.Measure(p, job.Plate.Machine));
-        return new Solution(draft, design.Magnets.Length, trim, block, held);
+        return Judged(choice, design, job, plans.Value)
+            ? new Solution(draft, design.Magnets.Length, trim, block, held)
+            : null;
     }
 }

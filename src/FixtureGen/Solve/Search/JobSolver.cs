@@ -21,6 +21,9 @@ public sealed class JobSolver
     /// <summary>Where nothing meets the limits, so many choices are drawn before the nearest is taken.</summary>
     private const int MostInVain = 8;
 
+    /// <summary>What could take less by half a hundredth at the most is not worked out.</summary>
+    private const double Worth = 0.995;
+
     private readonly Part _part;
     private readonly Job _job;
     private readonly Func<ShopNames, Stage<Job>> _read;
@@ -98,7 +101,7 @@ public sealed class JobSolver
     private Solution? Best => _solutions.Order(Comparer<Solution>.Create(Compare)).FirstOrDefault();
 
     private static int Compare(Solution a, Solution b) =>
-        (Math.Round(a.Batch, 6), a.Magnets).CompareTo((Math.Round(b.Batch, 6), b.Magnets));
+        (Math.Round(a.Ranked, 6), a.Magnets).CompareTo((Math.Round(b.Ranked, 6), b.Magnets));
 
     private Solution? Reopened(OpenKeys open, double below)
     {
@@ -125,8 +128,8 @@ public sealed class JobSolver
         }
         while (queue.TryDequeue(out Choice? choice, out _))
         {
-            double best = Math.Min(below, Best?.Batch ?? double.MaxValue);
-            if ((choice.Bound >= best && best < double.MaxValue) || (any && Best is not null))
+            double best = Math.Min(below, Best?.Ranked ?? double.MaxValue);
+            if ((best < double.MaxValue && choice.Bound >= best * Worth) || (any && Best is not null))
             {
                 return;
             }
@@ -135,12 +138,19 @@ public sealed class JobSolver
             {
                 choice.Guess();
             }
+            else
+            {
+                choice.Sharpen();
+            }
             if (choice.Bound > before)
             {
                 queue.Enqueue(choice, Rank(choice));
                 continue;
             }
-            if (choice.Bound == double.MaxValue && (below < double.MaxValue || _inVain.Count >= MostInVain))
+            if (
+                choice.Bound == double.MaxValue
+                && (below < double.MaxValue || _inVain.Count(c => c.Draft is not null) >= MostInVain)
+            )
             {
                 return;
             }
@@ -159,6 +169,7 @@ public sealed class JobSolver
         if (choice.Stage == ChoiceStage.Magnets && _finisher.Finish(choice, _options[choice][0]) is { } solution)
         {
             _solutions.Add(solution);
+            choice.Learn(solution.Block);
             return false;
         }
         bool on = choice.Stage switch

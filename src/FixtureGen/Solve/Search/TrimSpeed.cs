@@ -27,6 +27,9 @@ internal static class TrimSpeeds
     /// <summary>Feeds and speeds are whole steps of this, mm/min and rev/min.</summary>
     private const double Step = 10;
 
+    /// <summary>Speeds and feeds in whole steps miss a chip by less than this share. A thinner one rubs: no cutter is chosen for it.</summary>
+    private const double Rounding = 0.02;
+
     /// <summary>All of them for the job's trim cutter, the fewest passes first and the fastest feed first.</summary>
     public static IEnumerable<TrimSpeed> Ladder(Job job)
     {
@@ -53,9 +56,13 @@ internal static class TrimSpeeds
         Tool tool = job.TrimTool;
         CutData chart = TrimFeeds.For(job with { TrimPasses = passes }, tool);
         TrimSpeed first = new(passes, chart.Rpm, chart.Feed);
-        yield return first;
+        double lightest = Feeds.ChipLoadRange(tool, job.ShellMaterial).Least;
+        if (!job.Open.HasFlag(OpenKeys.TrimTool) || chart.ChipLoad >= lightest * (1 - Rounding))
+        {
+            yield return first;
+        }
         (bool feedOpen, bool rpmOpen) = (job.Open.HasFlag(OpenKeys.Feed), job.Open.HasFlag(OpenKeys.Rpm));
-        double least = Feeds.ChipLoadRange(tool, job.ShellMaterial).Least * tool.Flutes;
+        double least = lightest * tool.Flutes;
         double fastest = rpmOpen ? Math.Max(chart.Rpm, Fastest(job, tool)) : chart.Rpm;
         double slowest = feedOpen ? Math.Ceiling(least * chart.Rpm / Step) * Step : chart.Feed;
         for (double feed = chart.Feed; feed >= slowest && least > 0; feed -= Step)
