@@ -342,8 +342,4 @@ internal readonly record struct LimitedFactors(double Vacuum, double Stopping)
     /// <summary>The least share of the house limits.</summary>
     public double Share(HouseLimits limits) =>
         Math.Min(Vacuum / Math.Max(1e-9, limits.VacuumFactor), Stopping / Math.Max(1e-9, limits.MagnetFactor));
-
-    /// <summary>Both shares together: what decides between two that are as weak where they are weakest.</summary>
-    public double Sum(HouseLimits limits) =>
-        (Vacuum / Math.Max(1e-9, limits.VacuumFactor)) + (Stopping / Math.Max(1e-9, limits.MagnetFactor));
 }

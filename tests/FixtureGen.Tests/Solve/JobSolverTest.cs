@@ -130,7 +130,7 @@ public sealed class JobSolverTest(ITestOutputHelper output)
     [Fact]
     public void What_a_stated_feed_costs_is_said()
     {
-        Outcome made = Make(SolvedShop.Clip(more: "[trim]\npasses = 4\nrpm = 15000\nfeed = \"700 mm/min\""));
+        Outcome made = Make(SolvedShop.Clip(more: "[trim]\npasses = 4\nrpm = 13000\nfeed = \"700 mm/min\""));
         Assert.True(made.Report.Ok, string.Join('\n', made.Findings));
         Assert.Equal("\"700 mm/min\"", made.Report.Solve!.Chosen.Keys["trim.feed"]);
         Assert.Equal("4", made.Report.Solve.Chosen.Keys["trim.passes"]);
@@ -142,7 +142,7 @@ public sealed class JobSolverTest(ITestOutputHelper output)
     public void What_cannot_be_held_is_refused_with_the_nearest_and_what_would_mend_it()
     {
         Outcome refused = Delivery.Check(
-            Request(SolvedShop.Clip(more: "[magnets]\ncount = 1\n[limits]\nmagnet_factor = 20"))
+            Request(SolvedShop.Clip(more: "[magnets]\ncount = 1\n[limits]\nvacuum_factor = 40"))
         );
         Assert.False(refused.Report.Ok);
         Assert.False(refused.Report.Solve!.Meets);

@@ -83,6 +83,7 @@ public static class JobTemplate
         text.Append(Asked("by", answers.Locator, facts.Last.Locator, "auto, pins, form or hand"));
         text.Append(JobDefaults.Locator());
         text.Append(facts.HasForm ? LocatorForm : "");
+        text.Append(facts.HasMagnets ? "\n# The drawing's MAGNET places come first.\n" : "");
         text.Append(JobDefaults.AsComments(facts, files));
         return text.ToString();
     }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using FixtureGen.Cutting;
 using FixtureGen.Design;
 using FixtureGen.Design.Forms;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Holding.Sliding;

@@ -17,8 +17,6 @@ internal sealed record Solution(Draft Draft, int Magnets, double Trim, double Bl
 
     /// <summary>Minutes over the batch as choices are ranked by.</summary>
     public double Ranked => Choice.Ranked(Draft.Job, Batch);
-
-    public bool Meets => Held.Share(Draft.Job.Limits) >= 1;
 }
 
 /// <summary>Draws a choice with its magnets to the end; where the finished design holds less than was thought, slower.</summary>

@@ -177,7 +177,7 @@ public sealed class JobSolver
             ChoiceStage.Guessed => choice.Lay() && choice.Bound < double.MaxValue,
             ChoiceStage.Laid => choice.PlanBlock(),
             ChoiceStage.Planned => Take(choice, new MagnetChoice(choice, _tolerances).Options()),
-            _ => choice.Draft is not null && Take(choice, _options[choice].RemoveAt(0)),
+            ChoiceStage.Magnets => choice.Draft is not null && Take(choice, _options[choice].RemoveAt(0)),
         };
         if (!on)
         {

@@ -38,7 +38,7 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
         foreach (MagnetSpec disc in discs)
         {
             int most = best is null ? Most : best.Count;
-            MagnetOption? own = Of(disc, best is null ? from : most, most, best);
+            MagnetOption? own = Fewest(disc, best is null ? from : most, most, best);
             if (own is null)
             {
                 continue;
@@ -65,7 +65,7 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
 
     private int Wishes() => Math.Max(1, _job.Magnets.Length + _begun.Part.MagnetWishes.Length);
 
-    private MagnetOption? Of(MagnetSpec disc, int from, int most, MagnetOption? beat)
+    private MagnetOption? Fewest(MagnetSpec disc, int from, int most, MagnetOption? beat)
     {
         Job with = choice.Fastest.Passes > 0 ? choice.Fastest.In(_job) : Lightest().In(_job);
         with = with with { Magnet = disc };

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
-using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 
-namespace FixtureGen.Design.Forms;
+namespace FixtureGen.Design.Trim;
 
 /// <summary>
 /// Places for the two pins that locate a shell by holes in its scrap: opposite each other on a line through the part's middle, the
