@@ -327,8 +327,11 @@ public sealed record Job
     /// <summary>The changer's file, for the papers; Tools are what the job takes of it.</summary>
     public ToolRack? Rack { get; init; }
 
-    /// <summary>False where the job leaves the trim cutter open: then the cutter's direction was chosen by what holds the shell.</summary>
-    public bool TrimToolStated { get; init; } = true;
+    /// <summary>False where the job leaves the trim cutter open: then it was chosen by what holds the shell in the least time.</summary>
+    public bool TrimToolStated => !Open.HasFlag(OpenKeys.TrimTool);
+
+    /// <summary>What the job leaves for the solver to choose; None where all is stated. A solved job keeps it, so that papers can say who chose.</summary>
+    public OpenKeys Open { get; init; }
 
     /// <summary>What becomes of cutouts that the trim cutter does not fit into.</summary>
     public SmallHoles SmallHoles { get; init; }

@@ -8,7 +8,9 @@ using FixtureGen.Holding.Block;
 using FixtureGen.Model;
 using FixtureGen.Programs;
 using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Solve;
+using FixtureGen.Solve.Search;
 using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Verdicts;
@@ -130,7 +132,7 @@ public static class Pipeline
         RunLog log = new(request.Progress);
         try
         {
-            Draft draft = Place(request, ReadJob(request, log), log);
+            Draft draft = Solve(request, ReadJob(request, log), log, costs: false).Draft;
             return Stage.Answer(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
         }
         catch (Stopped)
@@ -157,7 +159,8 @@ public static class Pipeline
             Revision = Math.Max(stated.Revision, registered.Revision),
         };
 
-    private static Draft Place(Request request, Job stated, RunLog log)
+    /// <summary>The drawing read, and what the job leaves open chosen.</summary>
+    private static Solved Solve(Request request, Job stated, RunLog log, bool costs)
     {
         Job job = Numbered(stated, stated, request.Registered);
         DrawingContent drawing = log.Take(
@@ -177,8 +180,19 @@ public static class Pipeline
         );
         Part drawn = log.Take("part", () => PartBuilder.Build(drawing, job));
         Part part = log.Take("small holes", () => SmallCutouts.Settle(drawn, job, Tolerances.House));
-        Placement placement = log.Take("placement", () => Placing.Place(part, job, Tolerances.House));
-        return log.Do("trim cutter", () => TrimCutter.Choose(part, placement, job, Tolerances.House));
+        ShopFiles shop = request.Shop.Remembered();
+        return log.Take("solve", () => JobSolver.Solve(part, job, Again, Tolerances.House, costs));
+
+        Stage<Job> Again(ShopNames names)
+        {
+            Stage<Job> read = JobReader.Read(request.JobText, request.JobFile, shop, names);
+            return read.Value is { } other
+                ? read with
+                {
+                    Value = Numbered(other, stated, request.Registered) with { Name = request.JobName },
+                }
+                : read;
+        }
     }
 
     private static Stage<DrawingContent> OfTheSheet(Stage<DrawingContent> read) =>
@@ -191,10 +205,10 @@ public static class Pipeline
     private static Begun Begin(Request request, RunLog log)
     {
         Job stated = ReadJob(request, log);
-        Draft draft = Place(request, stated, log);
+        (Draft draft, SolveReport solve) = Solve(request, stated, log, costs: true);
         FixtureDesign begun = log.Take("zones", () => draft.Begun);
         ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => draft.Magnets);
-        return new Begun(stated, draft.Job, draft.Part, begun, magnets);
+        return new Begun(stated, draft.Job, draft.Part, begun, magnets, solve);
     }
 
     /// <summary>The rest of the design, label included, and its holding answer; one that is too low is there for the report.</summary>
@@ -204,9 +218,9 @@ public static class Pipeline
         HoldingResult holding = log.Keep("holding", () => HoldJudgement.Evaluate(design, job));
         CutDirection direction = log.Do(
             "cut direction",
-            () => TrimCutter.Compare(begun.Part, design, job, holding, Tolerances.House)
+            () => TrimCutter.Compare(design, job, holding, Tolerances.House)
         );
-        return new Designed(job, begun.Part, design, holding, direction);
+        return new Designed(job, begun.Part, design, holding, direction) { Solve = begun.Solve };
     }
 
     private static (Job Job, FixtureDesign Design) Draw(Begun begun, Registered registered, RunLog log)
@@ -260,7 +274,8 @@ public static class Pipeline
         Job Job,
         Part Part,
         FixtureDesign Design,
-        ImmutableArray<MagnetPlace> Magnets
+        ImmutableArray<MagnetPlace> Magnets,
+        SolveReport Solve
     );
 
     private sealed record Programmed(

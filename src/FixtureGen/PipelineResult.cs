@@ -39,7 +39,11 @@ public sealed record PipelineResult
 }
 
 /// <summary>A job with its drawing, design and holding answer. Part is in the part frame.</summary>
-public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding, CutDirection Direction);
+public sealed record Designed(Job Job, Part Part, FixtureDesign Design, HoldingResult Holding, CutDirection Direction)
+{
+    /// <summary>What was chosen for the keys that the job leaves open.</summary>
+    public required SolveReport Solve { get; init; }
+}
 
 /// <summary>A job with its drawing read and placed. Part is in the part frame.</summary>
 public sealed record Placed(Job Job, Part Part, Placement Placement);

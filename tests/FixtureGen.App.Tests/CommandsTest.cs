@@ -172,6 +172,39 @@ public sealed class CommandsTest
         Assert.Equal(text, File.ReadAllText(library.Job("mine")));
     }
 
+    /// <summary>It guessed a material, a thickness and a locator, and gave every seed tray of a folder the fixture ST-1.</summary>
+    [Fact]
+    [Trait("Speed", "Slow")]
+    public void New_leaves_open_what_it_was_not_told_and_takes_what_it_was()
+    {
+        using TempLibrary library = new(Job);
+        foreach (string name in new[] { "my-part", "more-parts", "my-plate" })
+        {
+            File.Copy(Path.Combine(library.Jobs, Job + ".dxf"), Path.Combine(library.Jobs, name + ".dxf"));
+        }
+        Ran open = Cli.Run(library.Folder, "new", library.Jobs + "/my-part.dxf", "--json");
+        Assert.Equal(0, open.Exit);
+        Assert.Equal(
+            ["shop.shell", "shell.thickness", "shell.slack_max", "locator.by"],
+            open.Json["unanswered"]!.AsArray().Select(n => (string)n!)
+        );
+        Ran refused = Cli.Run(library.Folder, "check", library.Job("my-part"), "--json");
+        Assert.Equal(1, refused.Exit);
+        Assert.All(refused.Json["findings"]!.AsArray(), f => Assert.Equal("key-unanswered", (string)f!["code"]!));
+
+        string[] answers = ["--shell", "petg", "--thickness", "1.2", "--slack", "0.4 mm", "--locator", "pins"];
+        Ran told = Cli.Run(library.Folder, ["new", library.Jobs + "/more-parts.dxf", .. answers, "--json"]);
+        Assert.Empty(told.Json["unanswered"]!.AsArray());
+        string text = File.ReadAllText(library.Job("more-parts"));
+        Assert.Contains("fixture = \"MP-2\"", text, StringComparison.Ordinal);
+        Assert.Contains("thickness = 1.2 ", text, StringComparison.Ordinal);
+
+        Ran wrong = Cli.Run(library.Folder, "new", library.Jobs + "/my-plate.dxf", "--shell", "petgg", "--json");
+        Assert.Equal(1, wrong.Exit);
+        Assert.Equal("shop-name-unknown", (string)wrong.Json["findings"]![0]!["code"]!);
+        Assert.False(File.Exists(library.Job("my-plate")));
+    }
+
     [Fact]
     [Trait("Speed", "Slow")]
     public void New_lays_the_built_in_shop_only_where_it_is_asked_to_and_none_is_there()

@@ -32,7 +32,7 @@ public class HoldingBench
             },
             _ => []
         );
-        string text = File.ReadAllText(Path.Combine(root, "outlines", "pruner-sheath.toml"));
+        string text = File.ReadAllText(Path.Combine(root, "tests", "stated", "pruner-sheath.toml"));
         _job = JobReader.Read(text, "outlines/bench.toml", files).Value! with { MagnetCount = 6 };
         Part part = new(Contours.RoundedRectangle(new Box2(0, 0, 150, 125), 15), [], [], [], [], []);
         Placement placement = Placing.Place(part, _job, Tolerances.House).Value!;

@@ -60,7 +60,7 @@ public sealed class PipelineTest
 
     private static Request Label(string from, string to, Registered registered)
     {
-        string text = File.ReadAllText(Path.Combine(Folder, "label-clip.toml"));
+        string text = File.ReadAllText(DemoShop.StatedJob("label-clip"));
         Assert.Contains(from, text, StringComparison.Ordinal);
         return new()
         {

@@ -8,11 +8,13 @@ using FixtureGen.Drawing.Chaining;
 using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Commands;
 
 /// <summary>
-/// <c>new OUTLINE.dxf|.svg [--shop]</c>: writes OUTLINE.toml beside the drawing; never overwrites. Where no folder above has a
+/// <c>new OUTLINE.dxf|.svg</c>: writes OUTLINE.toml beside the drawing; never overwrites. What only the shop knows comes from options,
+/// on a terminal from questions, or stays "?" in the job. Where no folder above has a
 /// templates/, --shop puts the built-in shop's beside the drawing.
 /// </summary>
 internal static class NewCommand
@@ -26,17 +28,39 @@ internal static class NewCommand
         {
             Description = "where there is no templates/ yet, put the built-in shop's beside the outline",
         };
-        Command command = new("new", "Write a job file beside an outline, with every default shown.")
+        Option<string> shell = Asked("--shell", "the shell's material, a file of templates/materials/");
+        Option<string> thickness = Asked(
+            "--thickness",
+            "of the shell at its edge, in the drawing's unit or as \"1.5 mm\""
+        );
+        Option<string> slack = Asked("--slack", "how far a shell can be pushed about on the block, at the most");
+        Option<string> locator = Asked("--locator", "what locates the shell: auto, pins, form or hand");
+        Option<string> unit = Asked("--unit", "what the drawing's numbers are in where it does not say: mm or in");
+        unit.AcceptOnlyFromAmong("mm", "in");
+        locator.AcceptOnlyFromAmong("auto", "pins", "form", "hand");
+        Command command = new("new", "Write a job file beside an outline; asks what only the shop knows.")
         {
             drawing,
             shop,
+            shell,
+            thickness,
+            slack,
+            locator,
+            unit,
             json,
         };
-        command.SetAction(p => Run(say, p.GetValue(drawing)!, p.GetValue(shop), p.GetValue(json)));
+        command.SetAction(p =>
+        {
+            string Of(Option<string> option) => p.GetValue(option) ?? "";
+            JobAnswers given = new(Of(shell), Of(thickness), Of(slack), Of(locator), Of(unit));
+            return Run(say, p.GetValue(drawing)!, p.GetValue(shop), given, p.GetValue(json));
+        });
         return command;
     }
 
-    private static int Run(Say say, string path, bool shop, bool json)
+    private static Option<string> Asked(string name, string description) => new(name) { Description = description };
+
+    private static int Run(Say say, string path, bool shop, JobAnswers given, bool json)
     {
         if (Trouble(path) is { } trouble)
         {
@@ -67,7 +91,21 @@ internal static class NewCommand
         {
             return Answer(say, null, drawing.Findings, json);
         }
-        string text = JobTemplate.NewJob(Facts(path, read), library.Value!.Shop(null));
+        ShopFiles files = library.Value!.Shop(null);
+        string text = JobTemplate.NewJob(Answered(say, path, Facts(path, read), given, files, json), files);
+        Finding[] wrong =
+        [
+            .. UnknownShell(given.Shell, [.. JobTemplate.Shells(files)]),
+            .. JobReader
+                .Read(text, job, files)
+                .Findings.Where(f =>
+                    f.Severity == Severity.Error && f.Code is not ("key-unanswered" or "shop-name-unknown")
+                ),
+        ];
+        if (wrong.Length > 0)
+        {
+            return Answer(say, null, wrong, json);
+        }
         try
         {
             using FileStream stream = new(job, FileMode.CreateNew, FileAccess.Write);
@@ -77,7 +115,42 @@ internal static class NewCommand
         {
             return Answer(say, null, [NotWritable(job, e)], json);
         }
-        return Answer(say, job, drawing.Findings, json);
+        return Answer(say, job, drawing.Findings, json, [.. JobReader.OpenQuestions(text, job)]);
+    }
+
+    private static IEnumerable<Finding> UnknownShell(string shell, string[] known)
+    {
+        if (shell.Length > 0 && !known.Contains(shell, StringComparer.Ordinal))
+        {
+            yield return new(
+                "shop-name-unknown",
+                Severity.Error,
+                "--shell",
+                $"templates/materials/ has no plastic '{shell}'",
+                $"there are: {string.Join(", ", known)}"
+            );
+        }
+    }
+
+    /// <summary>The facts with a free id and the answers, asked for on a terminal.</summary>
+    private static DrawingFacts Answered(
+        Say say,
+        string path,
+        DrawingFacts facts,
+        JobAnswers given,
+        ShopFiles files,
+        bool json
+    )
+    {
+        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
+        JobAnswers last = NewQuestions.Last(folder);
+        TextReader? terminal = json || Console.IsInputRedirected ? null : Console.In;
+        return facts with
+        {
+            Fixture = JobTemplate.FreeId(facts.Name, NewQuestions.Taken(folder)),
+            Last = last,
+            Answers = NewQuestions.Ask(given, last, facts.Unit is null, JobTemplate.Shells(files), say, terminal),
+        };
     }
 
     private static Finding NotWritable(string path, Exception e) =>
@@ -122,7 +195,16 @@ internal static class NewCommand
             )
         : null;
 
-    private static int Answer(Say say, string? job, IReadOnlyList<Finding> findings, bool json)
+    private static int Answer(Say say, string? job, IReadOnlyList<Finding> findings, bool json) =>
+        Answer(say, job, findings, json, []);
+
+    private static int Answer(
+        Say say,
+        string? job,
+        IReadOnlyList<Finding> findings,
+        bool json,
+        IReadOnlyList<string> open
+    )
     {
         say.Findings(findings);
         if (json)
@@ -133,6 +215,7 @@ internal static class NewCommand
                     {
                         ["ok"] = job is not null,
                         ["job"] = job,
+                        ["unanswered"] = new JsonArray([.. open.Select(o => (JsonNode)o)]),
                         ["findings"] = AppJson.Findings(findings),
                     }
                 )
@@ -141,7 +224,11 @@ internal static class NewCommand
         else if (job is not null)
         {
             say.Line($"Wrote {job}");
-            say.Line($"Next: edit it, then  fixturegen check {job}");
+            say.Line(
+                open.Count == 0
+                    ? $"Next:  fixturegen check {job}"
+                    : $"Next: answer {string.Join(", ", open)} in it, then  fixturegen check {job}"
+            );
         }
         return job is null ? ExitCode.Refused : ExitCode.Made;
     }

@@ -55,6 +55,9 @@ public sealed record Report
     /// <summary>What the shell is trimmed with; null where the run stopped before the holding answer.</summary>
     public TrimFacts? Trim { get; init; }
 
+    /// <summary>What was chosen, the next best and what would mend a hold that is too low; null where the run stopped before the holding answer.</summary>
+    public SolveFacts? Solve { get; init; }
+
     /// <summary>The plate the fixture is made for; null where the run stopped before the holding answer.</summary>
     public PlateFacts? Plate { get; init; }
 

@@ -52,6 +52,7 @@ public static class ReportBuilder
             Plate = d is null ? null : new PlateFacts(d.Job.Plate.Name, d.Job.Plate.Revision),
             FixtureId = d?.Job.FixtureId,
             Trim = d is null ? null : Trim(d.Job, d.Direction),
+            Solve = d is null ? null : SolveFacts.From(d.Solve),
         };
     }
 

@@ -155,6 +155,21 @@ public sealed class HoldingContext
         return new LimitedFactors(_vacuum.Min(f => f.Factor), StoppingFactor([.. magnets.Select(m => m.At)]));
     }
 
+    /// <summary>The least factor on vacuum alone of what cuts through the shell, and of the marks engraved on it; the most there is where there is none.</summary>
+    internal (double Cuts, double Marks) VacuumByWork()
+    {
+        _vacuum ??= PathSweep.Full(Loads, Vacuum)[0];
+        double cuts = LimitState.Most;
+        double marks = LimitState.Most;
+        for (int i = 0; i < _vacuum.Length; i++)
+        {
+            bool mark = Loads.Works[Loads.Steps[i].Work].IsMark;
+            cuts = mark ? cuts : Math.Min(cuts, _vacuum[i].Factor);
+            marks = mark ? Math.Min(marks, _vacuum[i].Factor) : marks;
+        }
+        return (cuts, marks);
+    }
+
     /// <summary>
     /// The least factor at which the part stays, stops counted, with the seal lost and the machine stopping, for magnets at places
     /// (plate frame, mm): what <see cref="Evaluate"/> answers, alone; 0 where nothing pulls.
@@ -327,8 +342,4 @@ internal readonly record struct LimitedFactors(double Vacuum, double Stopping)
     /// <summary>The least share of the house limits.</summary>
     public double Share(HouseLimits limits) =>
         Math.Min(Vacuum / Math.Max(1e-9, limits.VacuumFactor), Stopping / Math.Max(1e-9, limits.MagnetFactor));
-
-    /// <summary>Both shares together: what decides between two that are as weak where they are weakest.</summary>
-    public double Sum(HouseLimits limits) =>
-        (Vacuum / Math.Max(1e-9, limits.VacuumFactor)) + (Stopping / Math.Max(1e-9, limits.MagnetFactor));
 }

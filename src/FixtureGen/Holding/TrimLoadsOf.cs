@@ -27,7 +27,12 @@ internal static class TrimLoadsOf
                 {
                     TrimLoads.Walk(stroke.Segments, StepLength, works.Count, ref along, steps);
                 }
-                works.Add(new TrimWork(FormattableString.Invariant($"mark {i + 1}"), force, share, SealStates.Whole));
+                works.Add(
+                    new TrimWork(FormattableString.Invariant($"mark {i + 1}"), force, share, SealStates.Whole)
+                    {
+                        IsMark = true,
+                    }
+                );
             }
         }
         foreach ((TrimCut cut, int i) in design.TrimCuts.Select((c, i) => (c, i)))

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using FixtureGen.Cutting;
-using FixtureGen.Design;
 using FixtureGen.Design.Trim;
 using FixtureGen.Holding;
 using FixtureGen.Model;
@@ -11,8 +10,8 @@ namespace FixtureGen.Solve;
 /// Upcut or downcut. An edge at a helix angle b that is pushed with Ft along its motion is also pushed with Ft tan b along the
 /// cutter's axis (the edge's normal force resolved; the same as a helical gear's thrust): an upcut pulls the shell off its seal
 /// by that, a downcut presses it on. But an upcut carries the chips out of the slot, and a downcut packs them into the relief
-/// below, where they heat up and thermoplastics weld to themselves again (common practice, no source). So the first of
-/// upcut, straight and downcut that meets the house limits is right; where none does, the one that holds best.
+/// below, where they heat up and thermoplastics weld to themselves again (common practice, no source). Where the job leaves the
+/// cutter open the solver takes the one that trims a batch soonest; of equals the first of upcut, straight and downcut.
 /// </summary>
 public static class TrimCutter
 {
@@ -24,47 +23,11 @@ public static class TrimCutter
     ];
 
     /// <summary>
-    /// The draft with the direction of its trim cutter chosen among the changer's; with the job's own where it names the cutter
-    /// itself. Never a finding: a design that cannot be made with any of them is refused when it is made.
-    /// </summary>
-    public static Draft Choose(Part part, Placement placement, Job job, Tolerances tolerances)
-    {
-        Draft own = new(part, placement, job, tolerances);
-        if (job.TrimToolStated)
-        {
-            return own;
-        }
-        (Draft Draft, (double, double) Held)? best = null;
-        foreach (Tool tool in ByChips.Select(h => InRack(job, h)).OfType<Tool>())
-        {
-            Draft tried = new(part, placement, job with { TrimTool = tool }, tolerances);
-            LimitedFactors held = Held(tried, tolerances) ?? default;
-            double share = held.Share(job.Limits);
-            if (best is null || (share, held.Sum(job.Limits)).CompareTo(best.Value.Held) > 0)
-            {
-                best = (tried, (share, held.Sum(job.Limits)));
-            }
-            if (share >= 1)
-            {
-                break;
-            }
-        }
-        return best?.Draft ?? own;
-    }
-
-    /// <summary>
-    /// What each direction of the same cutter gives, and the reason in words with figures. Where the job names the cutter the
-    /// others hold the same design; where it leaves it open each has the magnets that it would get, and 0 where nothing can be
-    /// designed. A straight cutter that does not stand in the changer is not tried.
+    /// What each direction of the same cutter gives on the same design at the same passes and feed, and the reason in words with
+    /// figures. A straight cutter that does not stand in the changer is not tried.
     /// </summary>
     /// <param name="holding">The answer for the job's own cutter.</param>
-    public static CutDirection Compare(
-        Part part,
-        FixtureDesign design,
-        Job job,
-        HoldingResult holding,
-        Tolerances tolerances
-    )
+    public static CutDirection Compare(FixtureDesign design, Job job, HoldingResult holding, Tolerances tolerances)
     {
         ImmutableArray<DirectionTrial> trials =
         [
@@ -84,19 +47,18 @@ public static class TrimCutter
             Tool? standing = InRack(job, helix);
             Tool tool = standing ?? job.TrimTool with { Helix = helix };
             Job tried = job with { TrimTool = tool };
-            LimitedFactors? held =
+            LimitedFactors held =
                 helix == job.TrimTool.Helix
                     ? new LimitedFactors(holding.VacuumOnly.Factor, holding.MagnetsStopping.Stays)
-                : job.TrimToolStated ? Swapped(design, tried, tolerances)
-                : Held(new Draft(part, design.Placement, tried, tolerances), tolerances);
+                    : Swapped(design, tried, tolerances);
             return new DirectionTrial(
                 helix,
                 standing?.Name ?? "",
                 standing is not null,
                 TrimChip.Cutting(job, tool).Axial,
-                held?.Vacuum ?? 0,
-                held?.Stopping ?? 0,
-                held?.Share(job.Limits) >= 1
+                held.Vacuum,
+                held.Stopping,
+                held.Share(job.Limits) >= 1
             );
         }
     }
@@ -122,12 +84,4 @@ public static class TrimCutter
                 && t.FluteLength >= job.Shell.ThicknessMax + job.Rules.TipBelowShell
             );
     }
-
-    /// <summary>The hold with the magnets that this cutter would get; null where nothing can be designed.</summary>
-    private static LimitedFactors? Held(Draft draft, Tolerances tolerances) =>
-        draft is { Begun: { Ok: true, Value: { } begun } }
-        && draft is { Magnets: { Ok: true, Value: var magnets } }
-        && Designer.Finish(begun, magnets, draft.Job, tolerances) is { Ok: true, Value: { } design }
-            ? HoldingAnalysis.Context(design, draft.Job, tolerances).Value?.Limited(design.Magnets)
-            : null;
 }

@@ -34,7 +34,8 @@ public static partial class SeededLibrary
             );
             double scale = 0.94 + (0.09 * random.NextDouble());
             double turn = Turns[random.Next(Turns.Length)];
-            File.WriteAllText(to, Job(File.ReadAllText(from), scale, turn, random));
+            string stated = Path.Combine(root, "tests", "stated", Path.GetFileName(from));
+            File.WriteAllText(to, Job(File.ReadAllText(stated), scale, turn, random));
             string drawing = Inserted(File.ReadAllText(Path.ChangeExtension(from, ".dxf")), scale, turn);
             File.WriteAllText(Path.ChangeExtension(to, ".dxf"), drawing);
         }

@@ -1,6 +1,6 @@
 namespace FixtureGen.App.Tests.Support;
 
-/// <summary>A library in a temporary folder: the project's templates and, of its outlines, the named ones (all when none is named).</summary>
+/// <summary>A library in a temporary folder: the project's templates and, of its outlines, the named ones (all when none is named) with every key stated.</summary>
 public sealed class TempLibrary : IDisposable
 {
     public TempLibrary(params string[] jobs)
@@ -12,7 +12,11 @@ public sealed class TempLibrary : IDisposable
             string name = Path.GetFileNameWithoutExtension(file);
             if (Path.GetExtension(file) is ".dxf" or ".toml" && (jobs.Length == 0 || jobs.Contains(name)))
             {
-                File.Copy(file, Path.Combine(Jobs, Path.GetFileName(file)));
+                string from =
+                    Path.GetExtension(file) == ".toml"
+                        ? Path.Combine(Cli.Root, "tests", "stated", name + ".toml")
+                        : file;
+                File.Copy(from, Path.Combine(Jobs, Path.GetFileName(file)));
             }
         }
     }

@@ -27,7 +27,7 @@ public sealed class DemoHoldingTest(ITestOutputHelper output)
     public void Demo_job_is_held_and_its_magnets_leave_room_for_the_net(string name)
     {
         string stem = Path.Combine(DemoShop.Root, "outlines", name);
-        Job job = DemoShop.Job(File.ReadAllText(stem + ".toml"), name);
+        Job job = DemoShop.Job(File.ReadAllText(DemoShop.StatedJob(name)), name);
         byte[] bytes = File.ReadAllBytes(stem + ".dxf");
         DrawingContent drawing = Value(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));
         Part part = Value(PartBuilder.Build(drawing, job));

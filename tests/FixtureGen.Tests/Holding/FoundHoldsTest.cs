@@ -7,6 +7,7 @@ using FixtureGen.Holding.Magnets;
 using FixtureGen.Holding.Seal;
 using FixtureGen.Model;
 using FixtureGen.Solve;
+using FixtureGen.Solve.Search;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -105,17 +106,28 @@ public sealed class FoundHoldsTest
     [Fact]
     public void A_small_part_that_would_move_is_refused_with_the_better_cutter_whatever_the_job_accepts()
     {
-        Job job = DemoShop.Job(
-            DemoShop
-                .PlainJob(
-                    more: "[locator]\nby = \"hand\"\n[hold]\naccept_low_hold = \"only a trial\"\n[magnets]\ncount = 0"
-                )
-                .Replace("gasket = \"sponge-1-8\"", "gasket = \"sponge-3-32\"", StringComparison.Ordinal)
-                .Replace("trim_tool = \"trim-1-8-up\"", "", StringComparison.Ordinal)
-        );
+        string text = DemoShop
+            .PlainJob(
+                more: """
+                [locator]
+                by = "hand"
+                [hold]
+                accept_low_hold = "only a trial"
+                [magnets]
+                count = 0
+                [trim]
+                passes = 3
+                rpm = 22000
+                feed = "1670 mm/min"
+                """
+            )
+            .Replace("gasket = \"sponge-1-8\"", "gasket = \"sponge-3-32\"", StringComparison.Ordinal)
+            .Replace("trim_tool = \"trim-1-8-up\"", "", StringComparison.Ordinal);
+        Job job = DemoShop.Job(text);
         Part part = HeldDesigns.Part(Contours.RoundedRectangle(new Box2(0, 0, 50, 36), 9));
-        Placement placement = DemoDesign.Good(Placing.Place(part, job, Tolerances.House));
-        Draft draft = TrimCutter.Choose(part, placement, job, Tolerances.House);
+        Draft draft = DemoDesign
+            .Good(JobSolver.Solve(part, job, _ => Stage.Answer(job), Tolerances.House, costs: false))
+            .Draft;
         FixtureDesign design = DemoDesign.Good(
             Designer.Finish(draft.Begun.Value!, draft.Magnets.Value, draft.Job, Tolerances.House)
         );

@@ -4,6 +4,7 @@ using FixtureGen.Drawing.Chaining;
 using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Solve;
+using FixtureGen.Solve.Search;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -28,7 +29,7 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
     /// <summary>The clip's job, its cutter left open or named, on a block of known friction, its edges duller than the shop's.</summary>
     private static Job Job(string? cutter, double dull)
     {
-        string text = File.ReadAllText(Clip + ".toml")
+        string text = File.ReadAllText(DemoShop.StatedJob("label-clip"))
             .Replace(
                 "trim_tool = \"trim-1-8-up\"",
                 cutter is null ? "" : $"trim_tool = \"{cutter}\"",
@@ -44,12 +45,11 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
             .Read(File.ReadAllBytes(Clip + ".dxf"), "label-clip.dxf", job.DrawingUnit, t)
             .Value!;
         Part part = PartBuilder.Build(drawing, job).Value!;
-        Placement placement = Placing.Place(part, job, t).Value!;
-        Draft draft = TrimCutter.Choose(part, placement, job, t);
+        Draft draft = JobSolver.Solve(part, job, _ => Stage.Answer(job), t, costs: false).Value!.Draft;
         Job chosen = draft.Job;
         FixtureDesign design = Designer.Finish(draft.Begun.Value!, draft.Magnets.Value, chosen, t).Value!;
         HoldingResult held = HoldJudgement.Evaluate(design, chosen, t).Value!;
-        return (chosen, TrimCutter.Compare(part, design, chosen, held, t));
+        return (chosen, TrimCutter.Compare(design, chosen, held, t));
     }
 
     private (Job Job, CutDirection Direction) Told(Job job)

@@ -197,7 +197,7 @@ public sealed class DemoMade
     public DemoMade()
     {
         string outlines = Path.Combine(DemoShop.Root, "outlines");
-        string text = System.IO.File.ReadAllText(Path.Combine(outlines, Name + ".toml"));
+        string text = System.IO.File.ReadAllText(DemoShop.StatedJob(Name));
         // how well shell and block are held is other tests' business; papers are wanted of any fixture
         text = Set(text, "limits.vacuum_factor", "3");
         text = Set(text, "limits.block_factor", "1");

@@ -26,7 +26,7 @@ public sealed class BadFilesTest
     [InlineData("tools = \"rack\"", "tools")]
     public void What_a_job_names_must_not_be_empty(string written, string key)
     {
-        string text = File.ReadAllText(Path.Combine(DemoShop.Root, "outlines", "meter-cradle.toml"));
+        string text = File.ReadAllText(DemoShop.StatedJob("meter-cradle"));
         Assert.Contains(written, text, StringComparison.Ordinal);
         text = text.Replace(written, key + " = \"\"", StringComparison.Ordinal);
 

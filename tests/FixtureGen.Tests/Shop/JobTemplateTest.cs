@@ -8,12 +8,56 @@ namespace FixtureGen.Tests.Shop;
 
 public sealed class JobTemplateTest
 {
+    private const OpenKeys Open =
+        OpenKeys.Blank
+        | OpenKeys.Gasket
+        | OpenKeys.Magnet
+        | OpenKeys.TrimTool
+        | OpenKeys.Count
+        | OpenKeys.Passes
+        | OpenKeys.Feed
+        | OpenKeys.Rpm;
+
+    private static readonly JobAnswers Answers = new("abs", "1.5 mm", "0.3 mm", "auto", "mm");
+
+    /// <summary>It wrote 2.4 mm of the alphabetically first plastic, laid by hand, as if it knew.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void What_only_the_shop_knows_is_refused_until_it_is_answered(bool form)
+    {
+        DrawingFacts facts = new("bulb-dibber", null, 120, 80, form, false)
+        {
+            Last = new("petg", "1.2 mm", "0.4 mm", "pins", ""),
+        };
+        string text = JobTemplate.NewJob(facts, DemoShop.Files);
+        Stage<Job> read = JobReader.Read(text, "outlines/bulb-dibber.toml", DemoShop.Files);
+
+        Assert.False(read.Ok);
+        Assert.All(read.Findings, f => Assert.Equal("key-unanswered", f.Code));
+        string[] open = ["shop.shell", "drawing.unit", "shell.thickness", "shell.slack_max", "locator.by"];
+        Assert.Equal(
+            form ? [.. open, "form.direction", "form.height"] : open,
+            JobReader.OpenQuestions(text, "bulb-dibber.toml")
+        );
+        Assert.Contains("last answer here: petg", text, StringComparison.Ordinal);
+        Assert.Contains("last answer here: 1.2 mm", text, StringComparison.Ordinal);
+        Assert.Contains("\"mm\" makes it 120 x 80 mm", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_fixture_gets_an_id_that_no_other_of_the_folder_has()
+    {
+        Assert.Equal("BD-1", JobTemplate.FreeId("bulb-dibber", new HashSet<string>()));
+        Assert.Equal("BD-3", JobTemplate.FreeId("bulb-dibber", new HashSet<string> { "BD-1", "BD-2", "XX-3" }));
+    }
+
     [Theory]
     [InlineData(LengthUnit.Millimetre, 120, 80, false, "8-5")]
     [InlineData(LengthUnit.Inch, 120, 80, true, "8-5")]
     [InlineData(LengthUnit.Millimetre, 230, 80, false, "10")]
     [InlineData(null, 5, 3, false, "8-5")]
-    public void A_fresh_job_reads_without_an_error(
+    public void A_fresh_job_whose_questions_are_answered_reads_without_an_error(
         LengthUnit? unit,
         double width,
         double height,
@@ -22,18 +66,21 @@ public sealed class JobTemplateTest
     )
     {
         string text = JobTemplate.NewJob(
-            new DrawingFacts("bulb-dibber", unit, width, height, form, false),
+            new DrawingFacts("bulb-dibber", unit, width, height, form, false) { Answers = Answers },
             DemoShop.Files
         );
+        text = text.Replace("direction = \"?\"", "direction = \"down\"", StringComparison.Ordinal)
+            .Replace("height = \"?\"", "height = \"8 mm\"", StringComparison.Ordinal);
         Job job = DemoShop.Job(text, "bulb-dibber");
 
         Assert.Equal("Bulb dibber", job.Title);
         Assert.Equal("BD-1", job.FixtureId);
-        Assert.EndsWith(blank, job.Blank.Name, StringComparison.Ordinal);
-        Assert.Equal(1, job.TrimTool.Flutes);
-        Assert.Equal(CordKind.Sponge, job.Gasket.Kind);
-        Assert.Equal(form ? LocatorKind.Form : LocatorKind.Hand, job.Locator);
-        Assert.Equal(unit is null, text.Contains("unit = \"mm\"", StringComparison.Ordinal));
+        Assert.Matches($"(?m)^# blank = \"[a-z0-9-]*{blank}\"", text);
+        Assert.Equal(Open | (form ? OpenKeys.None : OpenKeys.Pins), job.Open);
+        Assert.Equal(form ? LocatorKind.Form : LocatorKind.Pins, job.Locator);
+        Assert.Equal(1.5, job.Shell.Thickness, 1e-9);
+        Assert.Equal(0.3, job.Shell.SlackMax, 1e-9);
+        Assert.Equal(unit is null, text.Contains("\nunit = \"mm\"", StringComparison.Ordinal));
     }
 
     [Fact]
@@ -41,6 +88,7 @@ public sealed class JobTemplateTest
     {
         DrawingFacts facts = new("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false)
         {
+            Answers = Answers,
             Layers =
             [
                 new SuggestedRole("Dim", CurveRole.Ignore, 0, 7),
@@ -69,10 +117,10 @@ public sealed class JobTemplateTest
     public void Every_default_is_shown_as_it_is()
     {
         string text = JobTemplate.NewJob(
-            new DrawingFacts("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false),
+            new DrawingFacts("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false) { Answers = Answers },
             DemoShop.Files
         );
-        int from = text.IndexOf("# [block]", StringComparison.Ordinal);
+        int from = text.IndexOf("# [magnets]", StringComparison.Ordinal);
         string[] chosen =
         [
             "# [trim]",
@@ -85,6 +133,10 @@ public sealed class JobTemplateTest
             "# [[port]]",
             "# [hold]",
             "# accept_low_hold",
+            "# [magnets]",
+            "# count",
+            "# factor_target",
+            "# [[magnet]]",
         ];
         IEnumerable<string> said = text[from..]
             .Split('\n')
@@ -124,7 +176,7 @@ public sealed class JobTemplateTest
     public void No_key_is_hidden(string table)
     {
         string fresh = JobTemplate.NewJob(
-            new DrawingFacts("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false),
+            new DrawingFacts("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false) { Answers = Answers },
             DemoShop.Files
         );
         Finding unknown = Assert.Single(

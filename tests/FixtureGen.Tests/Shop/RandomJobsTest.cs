@@ -118,5 +118,7 @@ public sealed class RandomJobsTest(ITestOutputHelper output)
     }
 
     private static string Path(string name, string extension) =>
-        System.IO.Path.Combine(DemoShop.Root, "outlines", name + extension);
+        extension == ".toml"
+            ? DemoShop.StatedJob(name)
+            : System.IO.Path.Combine(DemoShop.Root, "outlines", name + extension);
 }

@@ -13,8 +13,7 @@ namespace FixtureGen.Tests.Support;
 /// <summary>A demo drawing designed and held under its own job or another.</summary>
 internal static class DemoDesign
 {
-    public static Job Job(string name) =>
-        DemoShop.Job(File.ReadAllText(Path.Combine(DemoShop.Root, "outlines", name + ".toml")), name);
+    public static Job Job(string name) => DemoShop.Job(File.ReadAllText(DemoShop.StatedJob(name)), name);
 
     /// <summary>The design without magnets.</summary>
     public static (Part Part, Placement Placement, FixtureDesign Begun) Begun(string name, Job job)

@@ -37,7 +37,7 @@ internal static class DemoPrograms
     {
         Tolerances t = Tolerances.House;
         string path = Path.Combine(DemoShop.Root, "outlines", name);
-        Job job = Good(JobReader.Read(File.ReadAllText(path + ".toml"), name + ".toml", DemoShop.Files));
+        Job job = Good(JobReader.Read(File.ReadAllText(DemoShop.StatedJob(name)), name + ".toml", DemoShop.Files));
         job = job with { Name = name, ProgramNumber = job.ProgramNumber ?? 1000 };
         DrawingContent drawing = Good(
             DxfReader.Read(File.ReadAllBytes(path + ".dxf"), name + ".dxf", job.DrawingUnit, t)

@@ -21,7 +21,7 @@ internal static class DemoDesigns
     public static (Job Job, FixtureDesign Design) Of(string name)
     {
         string folder = Path.Combine(DemoShop.Root, "outlines");
-        Job job = DemoShop.Job(File.ReadAllText(Path.Combine(folder, name + ".toml")), name);
+        Job job = DemoShop.Job(File.ReadAllText(DemoShop.StatedJob(name)), name);
         job = job with { ProgramNumber = job.ProgramNumber ?? 1200 };
         byte[] bytes = File.ReadAllBytes(Path.Combine(folder, name + ".dxf"));
         DrawingContent drawing = Taken(DxfReader.Read(bytes, name + ".dxf", job.DrawingUnit, Tolerances.House));

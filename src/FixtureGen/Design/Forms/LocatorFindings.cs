@@ -79,6 +79,15 @@ internal static class LocatorFindings
             "let a form nest or put pins through the scrap where the edge must be true"
         );
 
+    public static Finding NoRoomForPins() =>
+        new(
+            "locator-no-room",
+            Severity.Error,
+            "job",
+            "on no line through the part's middle is there room on this blank for a pin on either side, clear of the trim",
+            "take a larger blank, state pins = [[x, y], [x, y]] where there is room, or lay it by hand: by = \"hand\""
+        );
+
     public static Finding TooFewLocatorPins(int count) =>
         new(
             "too-few-locator-pins",

@@ -30,14 +30,16 @@ internal static class JobBody
         TableReader? drawing = top.InnerOrNull("drawing");
         SmallHoles small = JobDrawing.SmallHolesOf(top, drawing);
         (LengthUnit? drawingUnit, DrawingRoles roles, double join) = JobDrawing.Read(drawing);
-        (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes) = JobShell.Locator(
-            top.InnerOrNull("locator")
-        );
-        (double? trimFeed, double? trimRpm, int? passes, double dull) = TrimOf(top.InnerOrNull("trim"));
-        string acceptLow = AcceptLowHold(top.InnerOrNull("hold"));
-        (int magnetCount, double? target) = MagnetsOf(top.InnerOrNull("magnets"));
-        SkirtHold skirt = JobShell.Skirt(top);
         ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(JobShell.Form)];
+        (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes, OpenKeys openPins) = JobShell.Locator(
+            top.InnerOrNull("locator"),
+            forms
+        );
+        OpenKeys open = openPins;
+        (double? trimFeed, double? trimRpm, int? passes, double dull) = TrimOf(top.InnerOrNull("trim"), ref open);
+        string acceptLow = AcceptLowHold(top.InnerOrNull("hold"));
+        (int magnetCount, double? target) = MagnetsOf(top.InnerOrNull("magnets"), ref open);
+        SkirtHold skirt = JobShell.Skirt(top);
         ImmutableArray<MagnetWish> wishes = [.. top.Inners("magnet").Select(WishOf)];
         ImmutableArray<Point2> ports = [.. top.Inners("port").Select(PortOf)];
         Pose? placement = PoseOf(top.InnerOrNull("placement"));
@@ -93,7 +95,7 @@ internal static class JobBody
             Quantity = words.Quantity,
             Sources = [.. shelf.Used],
             Ports = ports,
-            TrimToolStated = shop.TrimToolStated,
+            Open = shop.Open | open,
             TrimPasses = passes,
             AcceptLowHold = acceptLow,
             BlockMeasured = measured,
@@ -146,20 +148,24 @@ internal static class JobBody
         return string.Join(' ', reason.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
     }
 
-    private static (double? Feed, double? Rpm, int? Passes, double Dull) TrimOf(TableReader? t)
+    private static (double? Feed, double? Rpm, int? Passes, double Dull) TrimOf(TableReader? t, ref OpenKeys open)
     {
         double? feed = t?.MeasureOrNull("feed", Quantity.Rate, 10, 50000);
         double? rpm = t?.NumberOrNull("rpm", 100, 200000);
         int? passes = t?.WholeOrNull("passes", 1, 100);
         double dull = t?.WithinOrNull(JobRanges.Dull) ?? DullFactor;
+        open |= passes is null ? OpenKeys.Passes : OpenKeys.None;
+        open |= feed is null ? OpenKeys.Feed : OpenKeys.None;
+        open |= rpm is null ? OpenKeys.Rpm : OpenKeys.None;
         t?.Close();
         return (feed, rpm, passes, dull);
     }
 
-    private static (int Count, double? Target) MagnetsOf(TableReader? t)
+    private static (int Count, double? Target) MagnetsOf(TableReader? t, ref OpenKeys open)
     {
         int count = t?.WholeOr("count", 4, 0, 100) ?? 4;
         double? target = t?.NumberOrNull("factor_target", 0.1, 100);
+        open |= target is null && t?.Has("count") != true ? OpenKeys.Count : OpenKeys.None;
         t?.Close();
         return (count, target);
     }

@@ -15,16 +15,58 @@ internal static class JobDefaults
     {
         StringBuilder text = new();
         text.Append(
-            "\n# All below has a default, shown here. Take the # from a table's name and from a key to change it.\n"
+            "\n# All below is chosen or has a default, shown here. Take the # from a table's name and from a key to change it.\n"
         );
         foreach ((string table, (string Key, string Value, string Note)[] keys) in Tables(facts, files))
         {
             text.Append(Inv($"\n# {table}\n"));
-            foreach ((string key, string value, string note) in keys)
-            {
-                string line = Inv($"# {key} = {value}");
-                text.Append(note.Length == 0 ? line : line.PadRight(NoteColumn - 1) + " # " + note).Append('\n');
-            }
+            text.Append(Lines(keys));
+        }
+        return text.ToString();
+    }
+
+    /// <summary>Names of the shop that are chosen where they are left out.</summary>
+    public static string Shop(DrawingFacts facts, ShopFiles files) =>
+        Lines([
+            (
+                "blank",
+                Quoted(JobTemplate.BlankFor(facts, files)),
+                "these four are chosen for the least time of a batch"
+            ),
+            (
+                "gasket",
+                Quoted(JobTemplate.FirstWhere(files, "gaskets", GasketReader.Read, g => g.Kind == CordKind.Sponge)),
+                ""
+            ),
+            ("magnet", Quoted(JobTemplate.First(files, "magnets")), ""),
+            ("trim_tool", Quoted(JobTemplate.TrimTool(files)), "the cutter, and with it up- or downcut"),
+        ]);
+
+    /// <summary>What else may be said of a shell.</summary>
+    public static string Shell(bool inch) =>
+        Lines([
+            ("thickness_max", inch ? "0.066" : "1.65", "the thickest that is formed: sheet is sold 10 % either way"),
+            ("thickness_min", inch ? "0.054" : "1.35", "the thinnest, where the locator pins bear"),
+            ("slack_min", "0", "least looseness: nest and locator holes leave so much room"),
+            ("friction", "0.2", "on the block, measured; left out, the block material's own"),
+            ("friction_from", "0.1", "least, with dust or chips: the hold is judged with it"),
+            ("friction_to", "0.3", "greatest: printed on the sheet"),
+        ]);
+
+    /// <summary>What else may be said of what locates it.</summary>
+    public static string Locator() =>
+        Lines([
+            ("pins", "[[0, 0], [0, 0]]", "places you fix, in the drawing's frame, clear of the trim"),
+            ("holes", "\"round-and-slot\"", "of the shell: a slot lets a shell that shrank go on; or \"round\""),
+        ]);
+
+    private static string Lines((string Key, string Value, string Note)[] keys)
+    {
+        StringBuilder text = new();
+        foreach ((string key, string value, string note) in keys)
+        {
+            string line = Inv($"# {key} = {value}");
+            text.Append(note.Length == 0 ? line : line.PadRight(NoteColumn - 1) + " # " + note).Append('\n');
         }
         return text.ToString();
     }
@@ -36,6 +78,14 @@ internal static class JobDefaults
             Value(files, "plates", JobTemplate.First(files, "plates"), PlateReader.Read)?.Vacuum ?? VacuumReader.House;
         string cord = JobTemplate.FirstWhere(files, "gaskets", GasketReader.Read, g => g.Kind == CordKind.Sponge);
         Gasket? gasket = Value(files, "gaskets", cord, GasketReader.Read);
+        yield return (
+            "[magnets]",
+            [
+                ("count", "4", "left out, as few as hold"),
+                ("factor_target", "1.5", "in place of count: the fewest that reach it"),
+            ]
+        );
+        yield return ("[[magnet]]", [("at", "[0, 0]", "a place you fix, in the drawing's frame")]);
         if (blank is not null)
         {
             yield return (
@@ -76,6 +126,8 @@ internal static class JobDefaults
             yield return ("[rules]", Rules(RulesReader.Defaults(blank, gasket)));
         }
     }
+
+    private static string Quoted(string name) => $"\"{name}\"";
 
     private static (string, string, string)[] Vacuum(VacuumSupply v) =>
         [

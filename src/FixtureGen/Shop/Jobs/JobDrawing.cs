@@ -38,7 +38,11 @@ internal static class JobDrawing
         SmallHoles? below = Choice(drawing);
         if (above is not null && below is not null)
         {
-            drawing!.Contradict("small_holes", "small_holes stands at the top of the job too.", "Take one of them out.");
+            drawing!.Contradict(
+                "small_holes",
+                "small_holes stands at the top of the job too.",
+                "Take one of them out."
+            );
         }
         return above ?? below ?? SmallHoles.Unsaid;
 

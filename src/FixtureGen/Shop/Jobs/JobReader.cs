@@ -10,7 +10,11 @@ namespace FixtureGen.Shop.Jobs;
 public static class JobReader
 {
     /// <summary>The job, or every mistake in it and in the shop files it names. Job name is the file's without ".toml".</summary>
-    public static Stage<Job> Read(string tomlText, string fileName, ShopFiles files)
+    public static Stage<Job> Read(string tomlText, string fileName, ShopFiles files) =>
+        Read(tomlText, fileName, files, ShopNames.First);
+
+    /// <summary>The same with <paramref name="chosen"/> for the names that the job leaves open.</summary>
+    public static Stage<Job> Read(string tomlText, string fileName, ShopFiles files, ShopNames chosen)
     {
         Stage<TomlTable> tree = TomlText.Parse(tomlText, fileName);
         if (tree.Value is null)
@@ -26,17 +30,26 @@ public static class JobReader
                 )
             );
         }
+        Finding[] unanswered = [.. Unanswered.Find(tree.Value, fileName)];
+        if (unanswered.Length > 0)
+        {
+            return Stage.Failed<Job>(unanswered);
+        }
         ReadLog log = new(fileName);
         TableReader top = new(tree.Value, "", log);
         log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);
         log.UnitInDoubt = log.Failed;
         ShopShelf shelf = new(files, log);
-        JobShop? shop = JobShop.Read(top, shelf);
+        JobShop? shop = JobShop.Read(top, shelf, chosen);
         Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);
         top.Close();
         log.SayAssumed();
         return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Answer(job, log.Findings);
     }
+
+    /// <summary>The keys of a job's text that are still "?", in its order.</summary>
+    public static IEnumerable<string> OpenQuestions(string tomlText, string fileName) =>
+        TomlText.Parse(tomlText, fileName).Value is { } tree ? Unanswered.Keys(tree) : [];
 
     private static string NameOf(string fileName)
     {

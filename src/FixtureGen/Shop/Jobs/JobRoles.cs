@@ -22,7 +22,13 @@ internal static class JobRoles
         text.Append(unit ? "\n[drawing]\n" : "\n# [drawing]\n");
         if (unit)
         {
-            text.Append("# unit = \"mm\"                   # the drawing states none: say \"mm\" or \"in\"\n");
+            string unitNow = facts.Answers.Unit.Length > 0 ? facts.Answers.Unit : Unanswered.Mark;
+            text.Append(
+                Line(
+                    $"unit = \"{unitNow}\"",
+                    $"the drawing states none: \"mm\" makes it {InMm(facts)}, \"in\" {InInches(facts)}"
+                )
+            );
         }
         text.Append(Line($"# join = \"{Tolerances.House.Join} mm\"", "widest gap that is closed; up to 0.5 mm"));
         text.Append(Line($"# invisible = false", "true: curves made invisible count too"));
@@ -35,6 +41,15 @@ internal static class JobRoles
         Table(text, "line_types", facts.LineTypes, "these are no edges unless you say so");
         return text.ToString();
     }
+
+    private static string InMm(DrawingFacts facts) =>
+        string.Create(CultureInfo.InvariantCulture, $"{facts.Width:0.#} x {facts.Height:0.#} mm");
+
+    private static string InInches(DrawingFacts facts) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{facts.Width * Units.MmPerInch:0.#} x {facts.Height * Units.MmPerInch:0.#} mm"
+        );
 
     private static void Table(StringBuilder text, string name, ImmutableArray<SuggestedRole> roles, string note)
     {

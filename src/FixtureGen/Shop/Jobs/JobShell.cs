@@ -62,38 +62,48 @@ internal static class JobShell
         return null;
     }
 
-    /// <summary>[locator]: null where the job leaves it open; pins in the part frame.</summary>
-    public static (LocatorKind? By, ImmutableArray<Point2> Pins, LocatorHoles Holes) Locator(TableReader? t)
+    /// <summary>
+    /// [locator]: null where the job leaves it open; pins in the part frame. "auto" is the nest of a form that goes down, else pins
+    /// whose places are proposed, as they are where "pins" states none.
+    /// </summary>
+    public static (LocatorKind? By, ImmutableArray<Point2> Pins, LocatorHoles Holes, OpenKeys Open) Locator(
+        TableReader? t,
+        ImmutableArray<FormSpec> forms
+    )
     {
+        bool nests = forms.Any(f => f.Direction == FormDirection.Down);
         LocatorKind? by = t?.Choice(
             "by",
+            ("auto", nests ? LocatorKind.Form : LocatorKind.Pins),
             ("form", LocatorKind.Form),
             ("pins", LocatorKind.Pins),
             ("hand", LocatorKind.Hand)
         );
+        bool stated = t?.Has("pins") ?? false;
         ImmutableArray<Point2> pins = t?.Points("pins", JobBody.Reach) ?? [];
         LocatorHoles? holes = t?.ChoiceOrNull(
             "holes",
             ("round-and-slot", LocatorHoles.RoundAndSlot),
             ("round", LocatorHoles.Round)
         );
-        CheckLocator(t, by, pins);
+        CheckLocator(t, by, pins, stated);
         t?.Close();
-        return (by, pins, holes ?? LocatorHoles.RoundAndSlot);
+        OpenKeys open = by == LocatorKind.Pins && !stated ? OpenKeys.Pins : OpenKeys.None;
+        return (by, pins, holes ?? LocatorHoles.RoundAndSlot, open);
     }
 
-    private static void CheckLocator(TableReader? t, LocatorKind? kind, ImmutableArray<Point2> pins)
+    private static void CheckLocator(TableReader? t, LocatorKind? kind, ImmutableArray<Point2> pins, bool stated)
     {
         if (t is null || t.Log.Failed)
         {
             return;
         }
-        if (kind == LocatorKind.Pins && pins.Length < 2)
+        if (kind == LocatorKind.Pins && stated && pins.Length < 2)
         {
             t.Contradict(
                 "pins",
                 "Two pins or more locate a shell.",
-                "Give pins = [[x, y], [x, y]] in the drawing's frame."
+                "Give pins = [[x, y], [x, y]] in the drawing's frame, or leave pins out and have them proposed."
             );
         }
         if (kind != LocatorKind.Pins && !pins.IsEmpty)

@@ -22,7 +22,8 @@ internal sealed record JobShop
 
     public required Tool TrimTool { get; init; }
 
-    public required bool TrimToolStated { get; init; }
+    /// <summary>Of the shop's names those that the job leaves open.</summary>
+    public required OpenKeys Open { get; init; }
 
     public required MagnetSpec Magnet { get; init; }
 
@@ -39,20 +40,27 @@ internal sealed record JobShop
     public ImmutableArray<Gasket> OtherGaskets { get; init; } = [];
 
     /// <summary>All of them, or null with findings.</summary>
-    public static JobShop? Read(TableReader top, ShopShelf shelf)
+    public static JobShop? Read(TableReader top, ShopShelf shelf, ShopNames chosen)
     {
         if (top.Inner("shop") is not { } t)
         {
             return null;
         }
         PlateFile? plate = shelf.Named(t, "plate", "plates", PlateReader.Read);
-        Blank? blank = shelf.Named(t, "blank", "blanks", BlankReader.Read);
+        Blank? blank = shelf.NamedOrOpen(t, "blank", "blanks", BlankReader.Read, chosen.Blank, chosen.Overrule);
         Material? block = blank is null ? null : shelf.MaterialOf(blank);
         Material? shell = shelf.Named(t, "shell", "materials", MaterialReader.Read);
         ToolRack? rack = shelf.Named(t, "tools", "tools", ToolReader.Read);
-        Tool? trim = TrimToolOf(t, rack);
-        MagnetSpec? magnet = shelf.Named(t, "magnet", "magnets", MagnetReader.Read);
-        Gasket? gasket = shelf.Named(t, "gasket", "gaskets", GasketReader.Read);
+        Tool? trim = TrimToolOf(t, rack, chosen.TrimTool);
+        MagnetSpec? magnet = shelf.NamedOrOpen(
+            t,
+            "magnet",
+            "magnets",
+            MagnetReader.Read,
+            chosen.Magnet,
+            chosen.Overrule
+        );
+        Gasket? gasket = shelf.NamedOrOpen(t, "gasket", "gaskets", GasketReader.Read, chosen.Gasket, chosen.Overrule);
         Screw? bolt = shelf.Named(t, "bolt", "fasteners", FastenerReader.ReadScrew);
         DowelPin? pin = shelf.Named(t, "pin", "fasteners", FastenerReader.ReadPin);
         Control? control = shelf.Named(t, "control", "controls", ControlReader.Read);
@@ -61,6 +69,7 @@ internal sealed record JobShop
         {
             t.Log.Findings.Add(ShopFindings.SheetUnstated(shell.Name));
         }
+        OpenKeys open = OpenOf(t);
         t.Close();
         return
             plate is not null
@@ -78,26 +87,50 @@ internal sealed record JobShop
             {
                 Plate = plate,
                 Blank = blank,
-                OtherBlanks = [.. shelf.AllBut("blanks", blank.Name, BlankReader.Read)],
+                OtherBlanks = [.. shelf.AllBut("blanks", blank.Name, BlankReader.Read, open.HasFlag(OpenKeys.Blank))],
                 BlockMaterial = block,
                 ShellMaterial = shell,
                 Rack = rack,
                 TrimTool = trim,
-                TrimToolStated = t.Has("trim_tool"),
+                Open = open,
                 Magnet = magnet,
                 Gasket = gasket,
                 Bolt = bolt,
                 Pin = pin,
                 Control = control,
-                OtherMagnets = [.. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read)],
-                OtherGaskets = [.. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read)],
+                OtherMagnets =
+                [
+                    .. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read, open.HasFlag(OpenKeys.Magnet)),
+                ],
+                OtherGaskets =
+                [
+                    .. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read, open.HasFlag(OpenKeys.Gasket)),
+                ],
             }
             : null;
     }
 
-    private static Tool? TrimToolOf(TableReader t, ToolRack? rack)
+    private static OpenKeys OpenOf(TableReader t)
     {
-        string? name = t.Has("trim_tool") ? t.Text("trim_tool") : null;
+        OpenKeys open = OpenKeys.None;
+        foreach (
+            (string key, OpenKeys flag) in new[]
+            {
+                ("blank", OpenKeys.Blank),
+                ("gasket", OpenKeys.Gasket),
+                ("magnet", OpenKeys.Magnet),
+                ("trim_tool", OpenKeys.TrimTool),
+            }
+        )
+        {
+            open |= t.Has(key) ? OpenKeys.None : flag;
+        }
+        return open;
+    }
+
+    private static Tool? TrimToolOf(TableReader t, ToolRack? rack, string? chosen)
+    {
+        string? name = t.Has("trim_tool") ? t.Text("trim_tool") : chosen;
         if (rack is null || name?.Length == 0)
         {
             return null;

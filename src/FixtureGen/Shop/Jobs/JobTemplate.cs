@@ -24,6 +24,15 @@ public sealed record DrawingFacts(
     /// <summary>The end of the drawing's name, with its dot.</summary>
     public string Extension { get; init; } = ".dxf";
 
+    /// <summary>The fixture's id; empty for the drawing's initials and 1.</summary>
+    public string Fixture { get; init; } = "";
+
+    /// <summary>What only the shop knows, as far as it was answered.</summary>
+    public JobAnswers Answers { get; init; } = JobAnswers.None;
+
+    /// <summary>What the shop answered last, for comments beside what is still open.</summary>
+    public JobAnswers Last { get; init; } = JobAnswers.None;
+
     /// <summary>What each layer without a role looks like; empty where none needs one.</summary>
     public ImmutableArray<SuggestedRole> Layers { get; init; } = [];
 
@@ -38,109 +47,100 @@ public sealed record DrawingFacts(
 public static class JobTemplate
 {
     /// <summary>
-    /// The job's TOML. Names are taken from the shop's own files: the first of each kind that fits by name order, the
-    /// smallest blank that is larger than the outline both ways. Reads without an error where the shop has such files.
+    /// The job's TOML, as short as it can be: what the solver chooses is left out. Names of plate, changer, screw, pin and control are the
+    /// shop's first by name order. What only the shop knows is written as it was answered, else as "?", which every reader refuses.
     /// </summary>
     public static string NewJob(DrawingFacts facts, ShopFiles files)
     {
-        bool inch = facts.Unit is LengthUnit.Inch or LengthUnit.Foot or LengthUnit.Yard or LengthUnit.Mil;
+        JobAnswers answers = facts.Answers;
+        bool inch = InInches(facts);
         StringBuilder text = new();
         text.Append(Inv($"# {Title(facts.Name)}, from {facts.Name}{facts.Extension}: {Size(facts)}.\n"));
         text.Append(Inv($"units = \"{(inch ? "in" : "mm")}\"\n"));
         text.Append(Inv($"title = \"{Title(facts.Name)}\"\n"));
-        text.Append(Inv($"fixture = \"{Initials(facts.Name)}-1\"\n"));
-        text.Append(
-            "revision = 1\n# program = 1000               # the next free number of the library where left out\n"
-        );
-        text.Append("quantity = 1\n# paper = \"A4\"                  # or \"Letter\"\n\n");
+        text.Append(Inv($"fixture = \"{(facts.Fixture.Length > 0 ? facts.Fixture : FirstId(facts.Name))}\"\n"));
+        text.Append("revision = 1\n");
+        text.Append("# program = 1000               # the next free number of the library where left out\n");
+        text.Append("quantity = 1                    # shells in a batch: what is left open is chosen for it\n");
+        text.Append("# paper = \"A4\"                  # or \"Letter\"\n\n");
         text.Append("[shop]                          # names of files in templates/, without .toml\n");
-        foreach ((string key, string value, string note) in ShopNames(facts, files))
+        text.Append(Asked("shell", answers.Shell, facts.Last.Shell, string.Join(", ", Shells(files))));
+        foreach ((string key, string value) in ShopNames(files))
         {
-            text.Append(Inv($"{key} = \"{value}\"{(note.Length > 0 ? "    # " + note : "")}\n"));
+            text.Append(Inv($"{key} = \"{value}\"\n"));
         }
-        text.Append(Inv($"# trim_tool = \"{TrimTool(files)}\"    # left out, up- or downcut is chosen by the hold\n"));
+        text.Append(JobDefaults.Shop(facts, files));
         text.Append(JobRoles.AsComments(facts));
-        text.Append(inch ? ShellInch : ShellMm);
-        text.Append(facts.HasForm ? LocatorForm : LocatorOpen);
-        text.Append("[magnets]\ncount = 4\n");
-        text.Append("# factor_target = 1.5           # in place of count: the fewest that reach it\n");
-        text.Append(facts.HasMagnets ? "# the drawing's MAGNET places come first\n" : MagnetHint);
+        text.Append("\n[shell]                         # as formed, in the job's unit or like \"1.5 mm\"\n");
+        text.Append(
+            Asked("thickness", answers.Thickness, facts.Last.Thickness, "at the edge that is trimmed, measured")
+        );
+        text.Append(
+            Asked("slack_max", answers.Slack, facts.Last.Slack, "how far a shell can be pushed about on the block")
+        );
+        text.Append(JobDefaults.Shell(inch));
+        text.Append("\n[locator]                       # what finds the shell's place before the vacuum does\n");
+        text.Append(Asked("by", answers.Locator, facts.Last.Locator, "auto, pins, form or hand"));
+        text.Append(JobDefaults.Locator());
+        text.Append(facts.HasForm ? LocatorForm : "");
+        text.Append(facts.HasMagnets ? "\n# The drawing's MAGNET places come first.\n" : "");
         text.Append(JobDefaults.AsComments(facts, files));
         return text.ToString();
     }
 
-    private const string ShellMm = """
+    /// <summary>Whether the job's lengths are in inches: as the drawing's, else as it was answered.</summary>
+    public static bool InInches(DrawingFacts facts) =>
+        facts.Unit is LengthUnit.Inch or LengthUnit.Foot or LengthUnit.Yard or LengthUnit.Mil
+        || (facts.Unit is null && facts.Answers.Unit == "in");
 
-        [shell]
-        thickness = 2.4
-        thickness_max = 2.64            # the thickest that is formed: sheet is sold 10 % either way
-        thickness_min = 2.16            # the thinnest, where the locator pins bear
-        slack_max = 0.3                 # greatest looseness on the block
-        # slack_min = 0                 # least looseness: nest and locator holes leave so much room
-        # friction = 0.2                # on the block, measured; left out, the block material's own
-        # friction_from = 0.1           # least, with dust or chips: the hold is judged with it
-        # friction_to = 0.3             # greatest: printed on the sheet
+    /// <summary>The materials that a shell may be of: the plastics of the shop, by name.</summary>
+    public static IEnumerable<string> Shells(ShopFiles files) =>
+        All(files, "materials", MaterialReader.Read).Where(m => m.IsPlastic).Select(m => m.Name);
 
+    /// <summary>A fixture's id that no job of the folder has: the drawing's initials with the least number that is free.</summary>
+    public static string FreeId(string name, IReadOnlySet<string> taken)
+    {
+        int number = 1;
+        while (taken.Contains(Inv($"{Initials(name)}-{number}")))
+        {
+            number++;
+        }
+        return Inv($"{Initials(name)}-{number}");
+    }
 
-        """;
+    private static string FirstId(string name) => FreeId(name, ImmutableHashSet<string>.Empty);
 
-    private const string ShellInch = """
+    private static string Asked(string key, string answer, string last, string note)
+    {
+        string said = answer.Length > 0 || last.Length == 0 ? note : $"{note}; last answer here: {last}";
+        string line = $"{key} = {(answer.Length > 0 ? Literal(key, answer) : $"\"{Unanswered.Mark}\"")}";
+        return line.PadRight(31) + $" # {said}\n";
+    }
 
-        [shell]
-        thickness = 0.093
-        thickness_max = 0.103           # the thickest that is formed: sheet is sold 10 % either way
-        thickness_min = 0.083           # the thinnest, where the locator pins bear
-        slack_max = 0.012               # greatest looseness on the block
-        # slack_min = 0                 # least looseness: nest and locator holes leave so much room
-        # friction = 0.2                # on the block, measured; left out, the block material's own
-        # friction_from = 0.1           # least, with dust or chips: the hold is judged with it
-        # friction_to = 0.3             # greatest: printed on the sheet
-
-
-        """;
+    /// <summary>A bare number stays one, everything else is text.</summary>
+    private static string Literal(string key, string answer) =>
+        key is "thickness" or "slack_max"
+        && double.TryParse(answer, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
+            ? Inv($"{number:0.####}")
+            : $"\"{answer.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";
 
     private const string LocatorForm = """
-        [locator]
-        by = "form"                     # the form nests in the block
 
         [[form]]
         layer = "FORM"
-        direction = "down"              # or "up"
-        height = "8 mm"
+        direction = "?"                 # "down" for a bowl that sinks into the block, "up" for a dome
+        height = "?"                    # how deep or how high, measured
         draft_deg = 3
 
-
         """;
 
-    private const string LocatorOpen = """
-        # What finds the shell's place before the vacuum does must be said: "pins" in holes of the scrap, a "form", or "hand".
-        [locator]
-        by = "hand"
-        # by = "pins"
-        # pins = [[0, 0], [0, 0]]       # in the drawing's frame, clear of the trim
-        # holes = "round-and-slot"      # of the shell: a slot lets a shell that shrank go on; or "round"
-
-
-        """;
-
-    private const string MagnetHint = """
-
-        # [[magnet]]                    # a place you fix, in the drawing's frame
-        # at = [0, 0]
-
-        """;
-
-    private static IEnumerable<(string Key, string Value, string Note)> ShopNames(DrawingFacts facts, ShopFiles files)
+    private static IEnumerable<(string Key, string Value)> ShopNames(ShopFiles files)
     {
-        yield return ("plate", First(files, "plates"), "");
-        yield return ("blank", BlankFor(facts, files), "");
-        yield return ("shell", ShellFor(files), "the shell's material");
-        yield return ("tools", First(files, "tools"), "");
-        yield return ("magnet", First(files, "magnets"), "");
-        yield return ("gasket", FirstWhere(files, "gaskets", GasketReader.Read, g => g.Kind == CordKind.Sponge), "");
-        yield return ("bolt", FirstWhere(files, "fasteners", FastenerReader.ReadScrew, _ => true), "");
-        yield return ("pin", FirstWhere(files, "fasteners", FastenerReader.ReadPin, _ => true), "");
-        yield return ("control", First(files, "controls"), "");
+        yield return ("plate", First(files, "plates"));
+        yield return ("tools", First(files, "tools"));
+        yield return ("bolt", FirstWhere(files, "fasteners", FastenerReader.ReadScrew, _ => true));
+        yield return ("pin", FirstWhere(files, "fasteners", FastenerReader.ReadPin, _ => true));
+        yield return ("control", First(files, "controls"));
     }
 
     internal static string BlankFor(DrawingFacts facts, ShopFiles files)
@@ -156,16 +156,7 @@ public static class JobTemplate
             ?? First(files, "blanks");
     }
 
-    private static string ShellFor(ShopFiles files)
-    {
-        string[] blocks = [.. All(files, "blanks", BlankReader.Read).Select(b => b.Material)];
-        return All(files, "materials", MaterialReader.Read)
-                .FirstOrDefault(m => m.IsPlastic && !blocks.Contains(m.Name))
-                ?.Name
-            ?? First(files, "materials");
-    }
-
-    private static string TrimTool(ShopFiles files) =>
+    internal static string TrimTool(ShopFiles files) =>
         First(files, "tools") is var rack
         && files.Find("tools", rack) is { } found
         && ToolReader.Read(found.Text, found.Path, rack).Value is { } tools

@@ -19,6 +19,45 @@ internal sealed class ShopShelf(ShopFiles files, ReadLog log)
         return name.Length == 0 ? null : Fetch(log.File, t.Table.Find(key)!.Value, kind, name, read);
     }
 
+    /// <summary>As <see cref="Named"/>; where the job leaves the key open the chosen one, or the first of the kind that reads; null with a finding where the shop has none.</summary>
+    public T? NamedOrOpen<T>(
+        TableReader t,
+        string key,
+        string kind,
+        Func<string, string, string, Stage<T>> read,
+        string? chosen,
+        bool overrule
+    )
+        where T : class
+    {
+        if (t.Has(key) && Named(t, key, kind, read) is var stated && (chosen is null || !overrule))
+        {
+            return stated;
+        }
+        string[] names = chosen is null ? [.. files.List(kind).Order(StringComparer.Ordinal)] : [chosen];
+        foreach (string name in names)
+        {
+            if (files.Find(kind, name) is { } found && Recorded(found, name, read) is { Ok: true, Value: { } item })
+            {
+                _used.Add(found.Path);
+                return item;
+            }
+        }
+        t.Contradict(
+            key,
+            $"The job leaves '{key}' open, and templates/{kind}/ has none to choose from.",
+            $"Put one into templates/{kind}/; 'fixturegen new OUTLINE --shop' lays the built-in ones."
+        );
+        return null;
+    }
+
+    private Stage<T> Recorded<T>(
+        (string Path, string Text) found,
+        string name,
+        Func<string, string, string, Stage<T>> read
+    )
+        where T : class => files.Record(found.Path, found.Text, () => read(found.Text, found.Path, name));
+
     /// <summary>The material that a blank's own file names, or null with findings at their place in that file.</summary>
     public Material? MaterialOf(Blank blank)
     {
@@ -43,21 +82,32 @@ internal sealed class ShopShelf(ShopFiles files, ReadLog log)
             return null;
         }
         _used.Add(found.Path);
-        Stage<T> stage = files.Record(found.Path, found.Text, () => read(found.Text, found.Path, name));
+        Stage<T> stage = Recorded(found, name, read);
         log.Findings.AddRange(stage.Findings);
         return stage.Value;
     }
 
-    /// <summary>Every other readable file of a kind, by name: only for saying which one would do, so a bad one is passed over here.</summary>
-    public IEnumerable<T> AllBut<T>(string kind, string name, Func<string, string, string, Stage<T>> read)
+    /// <summary>Every other readable file of a kind, by name: for saying which one would do, so a bad one is passed over here.</summary>
+    /// <param name="choosing">The job is solved with them: then they count as used.</param>
+    public IEnumerable<T> AllBut<T>(
+        string kind,
+        string name,
+        Func<string, string, string, Stage<T>> read,
+        bool choosing
+    )
         where T : class
     {
         foreach (string other in files.List(kind).Order(StringComparer.Ordinal).Where(n => n != name))
         {
-            if (
-                files.Find(kind, other) is { } found
-                && files.Record(found.Path, found.Text, () => read(found.Text, found.Path, other)).Value is { } item
-            )
+            if (files.Find(kind, other) is not { } found)
+            {
+                continue;
+            }
+            if (choosing)
+            {
+                _used.Add(found.Path);
+            }
+            if (Recorded(found, other, read).Value is { } item)
             {
                 yield return item;
             }

@@ -46,6 +46,16 @@ internal static class ShopFindings
             $"Add it to this table: {wanted}."
         );
 
+    public static Finding Unanswered(string file, TomlEntry entry, string path, string answer) =>
+        AtPlace(
+            file,
+            entry.Line,
+            entry.Column,
+            "key-unanswered",
+            $"'{path}' is still to be answered: only the shop knows it.",
+            answer
+        );
+
     public static Finding EmptyFile(string file, string remedy) =>
         AtPlace(file, 1, 1, "toml-missing-key", "The file is empty.", remedy);
 

@@ -61,7 +61,7 @@ public sealed partial class EveryKeyTest
 
     private static readonly Dictionary<(string, ShopFiles), KeyBench> Benches = [];
 
-    private static string Text(string job) => File.ReadAllText(Path.Combine(DemoShop.Root, "outlines", job + ".toml"));
+    private static string Text(string job) => File.ReadAllText(DemoShop.StatedJob(job));
 
     public static TheoryData<string> Kinds() => [.. Folders];
 

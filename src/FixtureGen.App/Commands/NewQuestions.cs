@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using FixtureGen.App.Files;
+using FixtureGen.App.Terminal;
+using FixtureGen.Shop.Jobs;
+
+namespace FixtureGen.App.Commands;
+
+/// <summary>
+/// What <c>new</c> asks, since only the shop knows it: on a terminal one question after another, with the shop's last answer offered;
+/// what is not answered stays open in the job. Without a terminal nothing is asked.
+/// </summary>
+internal static class NewQuestions
+{
+    /// <summary>The answers given on the command line with those of the questions asked for the rest.</summary>
+    public static JobAnswers Ask(
+        JobAnswers given,
+        JobAnswers last,
+        bool unitMissing,
+        IEnumerable<string> shells,
+        Say say,
+        TextReader? terminal
+    )
+    {
+        if (terminal is null)
+        {
+            return given;
+        }
+        return new JobAnswers(
+            Shell: Answer(given.Shell, $"Material of the shell ({string.Join(", ", shells)})", last.Shell),
+            Thickness: Answer(
+                given.Thickness,
+                "Its thickness at the edge that is trimmed, as 1.5 or 1.5 mm",
+                last.Thickness
+            ),
+            Slack: Answer(given.Slack, "How far it can be pushed about on the block, at the most, as 0.3", last.Slack),
+            Locator: Answer(given.Locator, "What locates it: auto, pins, form or hand", last.Locator),
+            Unit: unitMissing ? Answer(given.Unit, "Unit of the drawing: mm or in", "") : given.Unit
+        );
+
+        string Answer(string stated, string question, string suggestion)
+        {
+            if (stated.Length > 0)
+            {
+                return stated;
+            }
+            say.Error(suggestion.Length > 0 ? $"{question} [{suggestion}]:" : $"{question}:");
+            string answer = terminal.ReadLine()?.Trim() ?? "";
+            return answer.Length > 0 ? answer : suggestion;
+        }
+    }
+
+    /// <summary>What the newest job of a folder answers; nothing where there is none.</summary>
+    public static JobAnswers Last(string folder)
+    {
+        string? newest = JobFiles
+            .In(folder)
+            .OrderByDescending(File.GetLastWriteTimeUtc)
+            .ThenBy(f => f, StringComparer.Ordinal)
+            .FirstOrDefault();
+        return newest is null ? JobAnswers.None : JobAnswers.ReadFrom(File.ReadAllText(newest), newest);
+    }
+
+    /// <summary>The ids that the fixtures of a folder have.</summary>
+    public static ImmutableHashSet<string> Taken(string folder) =>
+        [.. JobFiles.In(folder).Select(f => JobAnswers.FixtureOf(File.ReadAllText(f), f)).Where(f => f.Length > 0)];
+}
