@@ -132,8 +132,10 @@ public static class Pipeline
         RunLog log = new(request.Progress);
         try
         {
-            Draft draft = Solve(request, ReadJob(request, log), log, costs: false).Draft;
-            return Stage.Answer(new Placed(draft.Job, draft.Part, draft.Placement), log.Findings);
+            Job stated = ReadJob(request, log);
+            Draft draft = Solve(request, stated, log, costs: false).Draft;
+            Job job = Numbered(draft.Job, stated, request.Registered);
+            return Stage.Answer(new Placed(job, draft.Part, draft.Placement), log.Findings);
         }
         catch (Stopped)
         {
@@ -159,10 +161,9 @@ public static class Pipeline
             Revision = Math.Max(stated.Revision, registered.Revision),
         };
 
-    /// <summary>The drawing read, and what the job leaves open chosen.</summary>
-    private static Solved Solve(Request request, Job stated, RunLog log, bool costs)
+    /// <summary>The drawing read, and what the job leaves open chosen; no number or revision of the register has a say in it.</summary>
+    private static Solved Solve(Request request, Job job, RunLog log, bool costs)
     {
-        Job job = Numbered(stated, stated, request.Registered);
         DrawingContent drawing = log.Take(
             "drawing",
             () =>
@@ -186,12 +187,7 @@ public static class Pipeline
         Stage<Job> Again(ShopNames names)
         {
             Stage<Job> read = JobReader.Read(request.JobText, request.JobFile, shop, names);
-            return read.Value is { } other
-                ? read with
-                {
-                    Value = Numbered(other, stated, request.Registered) with { Name = request.JobName },
-                }
-                : read;
+            return read.Value is { } other ? read with { Value = other with { Name = request.JobName } } : read;
         }
     }
 

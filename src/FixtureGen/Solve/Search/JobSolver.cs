@@ -48,7 +48,7 @@ public sealed class JobSolver
     {
         _part = part;
         _change = change;
-        _job = change(job with { Open = job.Open | opened });
+        _job = change(Opened(job, opened));
         _read = read;
         _tolerances = tolerances;
         _opened = opened;
@@ -59,7 +59,7 @@ public sealed class JobSolver
     /// The job solved; failed, with what is short, where nothing can be drawn at all. Where something can but nothing meets the
     /// limits, the nearest: its hold is refused where it is judged.
     /// </summary>
-    /// <param name="read">The job again under other names for the shop files that it leaves open; numbered like <paramref name="job"/>.</param>
+    /// <param name="read">The job again under other names for the shop files that it leaves open.</param>
     /// <param name="costs">Whether to find out what each stated value costs, which takes time.</param>
     /// <exception cref="KernelException">A step could not be proven, and nothing else could be drawn.</exception>
     public static Stage<Solved> Solve(
@@ -233,13 +233,23 @@ public sealed class JobSolver
                 ShopNames names = new(blank, cord, null, null) { Overrule = _opened != OpenKeys.None };
                 if (_read(names) is { Ok: true, Value: { } job })
                 {
-                    read.Add(_change(job with { Open = job.Open | _opened }));
+                    read.Add(_change(Opened(job, _opened)));
                 }
             }
         }
         ImmutableArray<string> sources = [.. read.SelectMany(j => j.Sources).Distinct().Order(StringComparer.Ordinal)];
         return read.Select(j => j with { Sources = sources });
     }
+
+    /// <summary>The job as if it did not state those keys.</summary>
+    private static Job Opened(Job job, OpenKeys opened) =>
+        job with
+        {
+            Open = job.Open | opened,
+            TrimPasses = opened.HasFlag(OpenKeys.Passes) ? null : job.TrimPasses,
+            TrimFeedMmPerMin = opened.HasFlag(OpenKeys.Feed) ? null : job.TrimFeedMmPerMin,
+            TrimRpm = opened.HasFlag(OpenKeys.Rpm) ? null : job.TrimRpm,
+        };
 
     private string[] Names(OpenKeys key, string own, IEnumerable<string> others) =>
         _job.Open.HasFlag(key) ? [.. others.Append(own).Order(StringComparer.Ordinal)] : [own];
