@@ -270,7 +270,13 @@ public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Regio
     private readonly ImmutableArray<Region>? _reached;
 
     /// <summary>
-    /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum. All
+    /// Forms that rise from the flange inside the boundary, by their edge on the shell's underside: vacuum on them pulls as on
+    /// their projection, and one groove or hole that opens into such a hollow reaches all of it. Empty without forms.
+    /// </summary>
+    public ImmutableArray<Region> Hollows { get; init; } = [];
+
+    /// <summary>
+    /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum, or of a hollow that it opens into. All
     /// of Sealed until the net is made. This is what counts for holding.
     /// </summary>
     public ImmutableArray<Region> Reached

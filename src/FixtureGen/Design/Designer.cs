@@ -40,8 +40,12 @@ public static class Designer
             Ports.Fed fed = log.Take(
                 Ports.Feed(ground.Boundaries, ground.Obstacles, wished, asked, 0, levels, job, kernel)
             );
-            log.AddRange(FormPockets.Domes(placed, fed.Zones));
-            GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Zones, levels, job.Gasket, kernel);
+            ImmutableArray<SealedZone> zones =
+            [
+                .. fed.Zones.Select(z => z with { Hollows = SealedForms.Hollows(placed, z.Boundary, kernel) }),
+            ];
+            log.AddRange(FormPockets.Domes(placed, zones));
+            GasketGrooves.Laid gaskets = GasketGrooves.Lay(zones, levels, job.Gasket, kernel);
             SkirtLand.Laid skirt = log.Take(
                 SkirtLand.Lay(
                     placed,
@@ -77,7 +81,7 @@ public static class Designer
                 FixtureHeight = levels.Face,
                 RawThickness = levels.Raw,
                 Flip = features.Any(f => f.Setup == Setup.Underside) ? new Flip(block.Middle.X) : null,
-                Zones = fed.Zones,
+                Zones = zones,
                 Cords = gaskets.Cords,
                 Magnets = [],
                 TrimCuts = ground.Trims,

@@ -174,9 +174,9 @@ public sealed class LocatorsTest
     }
 
     [Fact]
-    public void A_dome_inside_the_seal_warns()
+    public void A_dome_that_a_hole_opens_warns_and_has_a_loop_round_it()
     {
-        Part part = DesignBench.Rectangle(160, 120, 12) with
+        Part part = DesignBench.Rectangle(160, 120, 12, Contours.Circle(new(80, 60), 4)) with
         {
             Forms = [new(Contours.Circle(new(80, 60), 12), FormDirection.Up, 6, 3)],
         };

@@ -7,8 +7,8 @@ namespace FixtureGen.Design.Forms;
 
 /// <summary>
 /// A form that hangs down from the shell gets a pocket: its edge (on the shell's underside) outset by the running
-/// clearance, as deep as the form is high plus that clearance, so that the form locates and never bottoms. A form that
-/// stands up needs no pocket; both are kept out of the seal.
+/// clearance, as deep as the form is high plus that clearance, so that the form locates and never bottoms. It is
+/// kept out of the seal; a form that stands up needs no pocket, and lies in the seal where the flange lets a loop go round it.
 /// </summary>
 internal static class FormPockets
 {
@@ -56,7 +56,7 @@ internal static class FormPockets
         return Stage.Answer(pockets.ToImmutableArray(), findings);
     }
 
-    /// <summary>Domes that a zone goes round: they stand within the seal, on a loop of their own.</summary>
+    /// <summary>Domes that a zone goes round on a loop of their own: they stand within the outer loop and yet outside the seal.</summary>
     public static IEnumerable<Finding> Domes(Part placed, IReadOnlyList<SealedZone> zones)
     {
         for (int i = 0; i < placed.Forms.Length; i++)
@@ -66,6 +66,7 @@ internal static class FormPockets
             if (
                 form.Direction == FormDirection.Up
                 && zones.Any(z => Inside.Contains(z.Boundary.Outer, form.Edge.Segments[0].Start))
+                && !zones.Any(z => Inside.Contains(z.Boundary, form.Edge.Segments[0].Start))
             )
             {
                 yield return LocatorFindings.FormUpInSeal(i + 1, at, form.Height);

@@ -66,7 +66,7 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     {
         if (!_known.TryGetValue(way, out Laying? laid))
         {
-            NetLines lines = new(_samples, cutter.Radius);
+            NetLines lines = new(_samples, zone.Hollows, cutter.Radius, kernel);
             bool leads =
                 Own(way.Room) is { } own
                 && lines.Lay(
