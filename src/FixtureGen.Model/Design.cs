@@ -342,6 +342,9 @@ public sealed record FixtureDesign
     /// <summary>The skirt's cords: laid and cut like the others, but they bear no load of the part.</summary>
     public ImmutableArray<CordLoop> SkirtCords { get; init; } = [];
 
+    /// <summary>What the forms in the seal bear of the vacuum, in the order of the part's forms.</summary>
+    public ImmutableArray<FormBearing> Bearings { get; init; } = [];
+
     /// <summary>The part's cords, then the skirt's: all that is cut from the roll and laid.</summary>
     public ImmutableArray<CordLoop> AllCords => Cords.AddRange(SkirtCords);
 

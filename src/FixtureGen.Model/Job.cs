@@ -71,7 +71,14 @@ public enum LocatorHoles
 public sealed record MagnetWish(Point2 At, bool Locked);
 
 /// <summary>A form region's height (or depth) mm and draft, by the layer or the order it was drawn.</summary>
-public sealed record FormSpec(string Layer, FormDirection Direction, double Height, double DraftDeg);
+public sealed record FormSpec(string Layer, FormDirection Direction, double Height, double DraftDeg)
+{
+    /// <summary>What its top is like.</summary>
+    public FormTop Top { get; init; }
+
+    /// <summary>The thinnest of its wall, mm; null where the job leaves it open.</summary>
+    public double? ThicknessMin { get; init; }
+}
 
 /// <summary>Where, above the sea, and with what pump the fixture works; kPa are vacuum (gauge) levels.</summary>
 /// <param name="AltitudeM">Metres above the sea: it caps the vacuum.</param>

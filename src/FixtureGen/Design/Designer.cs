@@ -45,6 +45,7 @@ public static class Designer
                 .. fed.Zones.Select(z => z with { Hollows = SealedForms.Hollows(placed, z.Boundary, kernel) }),
             ];
             log.AddRange(FormPockets.Domes(placed, zones));
+            ImmutableArray<FormBearing> bearings = log.Take(FormStrength.Find(placed, zones, job, kernel));
             GasketGrooves.Laid gaskets = GasketGrooves.Lay(zones, levels, job.Gasket, kernel);
             SkirtLand.Laid skirt = log.Take(
                 SkirtLand.Lay(
@@ -91,6 +92,7 @@ public static class Designer
                 Label = "",
                 SkirtZones = skirt.Zones,
                 SkirtCords = skirt.Cords,
+                Bearings = bearings,
             };
         });
 

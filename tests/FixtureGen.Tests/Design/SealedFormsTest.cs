@@ -32,11 +32,16 @@ public sealed class SealedFormsTest
             Shell = DesignBench.Job.Shell with { Thickness = 2, ThicknessMin = 1.8, ThicknessMax = 2.2 },
         };
 
+    /// <summary>The zones as they are, whatever the form bears.</summary>
+    private static FixtureDesign Begun(Part part) => DesignBench.Begin(part, Job).Value!;
+
+    private static FixtureDesign Finished(Part part) => DesignBench.Value(DesignBench.Finish(Begun(part), Job));
+
     [Fact]
     public void Most_of_a_domed_shell_is_under_vacuum_in_one_zone()
     {
         Part part = Domed();
-        FixtureDesign design = DesignBench.Finished(part, Job);
+        FixtureDesign design = Finished(part);
         SealedZone zone = Assert.Single(design.Zones);
         double shell = Measure.Area(Region.From(part.Outer));
         Assert.InRange(Measure.Area(zone.Reached) / shell, 0.6, 1);
@@ -46,7 +51,7 @@ public sealed class SealedFormsTest
     [Fact]
     public void The_loop_keeps_half_a_groove_and_a_land_from_the_form()
     {
-        FixtureDesign design = DesignBench.Begun(Domed(), Job);
+        FixtureDesign design = Begun(Domed());
         Contour form = design.Part.Forms[0].Edge;
         double nearest = design
             .Zones.SelectMany(z => z.Boundary.Contours)
@@ -58,7 +63,7 @@ public sealed class SealedFormsTest
     [Fact]
     public void A_groove_of_the_net_opens_into_the_hollow_by_its_width()
     {
-        FixtureDesign design = DesignBench.Finished(Domed(), Job);
+        FixtureDesign design = Finished(Domed());
         Region hollow = Region.From(Contours.Ccw(design.Part.Forms[0].Edge));
         GrooveFeature net = Assert.Single(DesignBench.All<GrooveFeature>(design, FeatureKind.Net));
         ImmutableArray<Region> area = [.. net.Removals.SelectMany(r => r.Area)];
@@ -81,12 +86,12 @@ public sealed class SealedFormsTest
         Stage<FixtureDesign> narrow = DesignBench.Begin(NearAnEdge(7), Job);
         Finding finding = DesignBench.Finding(narrow, "flange-too-narrow");
         Assert.Equal(Severity.Warning, finding.Severity);
-        Assert.Empty(DesignBench.Value(narrow).Zones.SelectMany(z => z.Hollows));
+        Assert.Empty(narrow.Value!.Zones.SelectMany(z => z.Hollows));
         double by = DesignBench.Amounts(finding)[0];
         Assert.InRange(by, 0.5, 10);
         Stage<FixtureDesign> wider = DesignBench.Begin(NearAnEdge(7 + by + 0.05), Job);
         Assert.DoesNotContain(wider.Findings, f => f.Code == "flange-too-narrow");
-        Assert.Single(DesignBench.Value(wider).Zones[0].Hollows);
+        Assert.Single(wider.Value!.Zones[0].Hollows);
         Stage<FixtureDesign> still = DesignBench.Begin(NearAnEdge(7 + by - 0.05), Job);
         Assert.Contains(still.Findings, f => f.Code == "flange-too-narrow");
     }
@@ -103,7 +108,7 @@ public sealed class SealedFormsTest
     public void A_slot_between_dome_and_edge_does_not_lead_its_loop_over_the_dome()
     {
         Part part = Domed(27.5, Contours.Slot(new(60, 14), new(100, 14), 5));
-        FixtureDesign design = DesignBench.Begun(part, Job);
+        FixtureDesign design = Begun(part);
         Region form = Region.From(Contours.Ccw(design.Part.Forms[0].Edge));
         foreach (Contour loop in design.Zones.SelectMany(z => z.Boundary.Contours))
         {
@@ -115,7 +120,7 @@ public sealed class SealedFormsTest
     public void A_form_that_a_cutout_opens_stays_outside_the_seal()
     {
         Part part = Domed(27.5, Contours.Circle(new(82, 62), 8));
-        FixtureDesign design = DesignBench.Begun(part, Job);
+        FixtureDesign design = Begun(part);
         Point2 middle = Transform.Apply(design.Placement.Pose, new Point2(82, 62));
         Assert.DoesNotContain(design.Zones, z => Inside.Contains(z.Sealed, middle));
     }

@@ -129,7 +129,11 @@ internal static class JobShell
             t.Choice("direction", ("up", FormDirection.Up), ("down", FormDirection.Down)),
             t.Length("height", 0.1, 200),
             t.NumberOr("draft_deg", 3, 0, 60)
-        );
+        )
+        {
+            Top = t.ChoiceOrNull("top", ("flat", FormTop.Flat), ("cap", FormTop.Cap)) ?? FormTop.Flat,
+            ThicknessMin = t.MeasureOrNull("thickness_min", Quantity.Length, 0.05, 12),
+        };
         t.Close();
         return form;
     }
