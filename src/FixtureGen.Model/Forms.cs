@@ -10,6 +10,19 @@ public enum FormTop
     Cap,
 }
 
+/// <summary>Whether something in the block carries a form from below.</summary>
+public enum PlugWish
+{
+    /// <summary>Where the shell alone does not bear the vacuum, or bends where its top is cut.</summary>
+    Auto,
+
+    /// <summary>In any case.</summary>
+    Always,
+
+    /// <summary>Not at all: a form that does not bear the vacuum is refused.</summary>
+    Never,
+}
+
 /// <summary>
 /// What a form of the shell that lies in the seal bears of the pump's full vacuum: the thinnest shell, the softest of its material's
 /// range (which says half of the short-term modulus, for creep).
@@ -39,4 +52,7 @@ public sealed record FormBearing
 
     /// <summary>Greatest bending stress of flat top and flat walls, N/mm2; 0 for round ones.</summary>
     public required double StressMPa { get; init; }
+
+    /// <summary>True where it stands without a plug.</summary>
+    public bool StandsAlone => BucklingMargin >= LeastMargin && StressMPa <= SheetStrength.MostBendingMPa;
 }

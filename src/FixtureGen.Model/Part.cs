@@ -8,6 +8,12 @@ public sealed record FormRegion(Contour Edge, FormDirection Direction, double He
     /// <summary>What its top is like.</summary>
     public FormTop Top { get; init; }
 
+    /// <summary>Whether the block shall carry it.</summary>
+    public PlugWish Plug { get; init; }
+
+    /// <summary>True where the block has a plug under it; never in the part frame.</summary>
+    public bool Plugged { get; init; }
+
     /// <summary>The thinnest of its wall as the job states it, mm; null: what the drawing of the sheet leaves is estimated.</summary>
     public double? ThicknessMin { get; init; }
 }

@@ -30,6 +30,7 @@ internal static class FormMatching
                 new FormRegion(loop.Contour, spec.Direction, spec.Height, spec.DraftDeg)
                 {
                     Top = spec.Top,
+                    Plug = spec.Plug,
                     ThicknessMin = spec.ThicknessMin,
                 }
             );

@@ -17,6 +17,8 @@ public static class FixtureDrawing
     private static readonly (string Layer, int Colour, FeatureKind Kind)[] Kinds =
     [
         ("SKIM", 9, FeatureKind.Skim),
+        ("PLUG", 30, FeatureKind.Plug),
+        ("PLUG_VENT", 140, FeatureKind.PlugVent),
         ("RELIEF", 8, FeatureKind.Relief),
         ("CUTOUT_RELIEF", 8, FeatureKind.CutoutRelief),
         ("FORM", 4, FeatureKind.FormPocket),

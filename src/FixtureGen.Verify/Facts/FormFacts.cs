@@ -19,6 +19,7 @@ internal static class FormFacts
             if (form.Direction == FormDirection.Up)
             {
                 Flange(facts, edge);
+                Carried(facts, form, edge);
                 continue;
             }
             Point2 middle = new Area(edge).Bounds.Middle;
@@ -34,6 +35,25 @@ internal static class FormFacts
         foreach (Removal pocket in left)
         {
             FactFindings.Unasked(facts, pocket.Feature, HoleFacts.Middle(pocket), Setup.Top);
+        }
+    }
+
+    /// <summary>By a plug where the block has one in the form, else by itself. A form that the trim opens is under no vacuum.</summary>
+    private static void Carried(FactRun facts, FormRegion form, ImmutableArray<Piece> edge)
+    {
+        Area inside = new(edge);
+        bool plug = facts
+            .Cuts(FeatureKind.Plug)
+            .SelectMany(r => r.Area)
+            .SelectMany(a => a.Holes)
+            .Any(h => inside.Contains(h.Segments[0].Start));
+        if (plug)
+        {
+            PlugFacts.Check(facts, form, edge);
+        }
+        else
+        {
+            BearingFacts.Check(facts, form, edge);
         }
     }
 

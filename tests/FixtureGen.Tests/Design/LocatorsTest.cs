@@ -182,7 +182,8 @@ public sealed class LocatorsTest
         };
         Stage<FixtureDesign> stage = DesignBench.Begin(part, DesignBench.Job);
         Assert.Equal(Severity.Warning, DesignBench.Finding(stage, "form-up-in-seal").Severity);
-        Assert.Empty(DesignBench.All<PocketFeature>(DesignBench.Value(stage), FeatureKind.FormPocket));
+        Assert.Equal(Severity.Error, DesignBench.Finding(stage, "cutout-on-form").Severity);
+        Assert.Empty(DesignBench.All<PocketFeature>(stage.Value!, FeatureKind.FormPocket));
     }
 
     [Fact]

@@ -20,26 +20,17 @@ internal static class FormStrength
     private const double Most = 999;
 
     /// <summary>
-    /// One answer for each form over which a zone lies; with form-buckles or form-strained (errors) where it needs a plug that it
-    /// does not get, form-strength-unknown where the material states no sheet, form-cap-not-round, form-comes-to-a-point.
+    /// One answer for each form that rises and that no cutout opens; with form-strength-unknown where the material states no sheet, and
+    /// form-cap-not-round (errors).
     /// </summary>
-    public static Stage<ImmutableArray<FormBearing>> Find(
-        Part placed,
-        IReadOnlyList<SealedZone> zones,
-        Job job,
-        Kernel kernel
-    )
+    public static Stage<ImmutableArray<FormBearing>> Find(Part placed, Job job, Kernel kernel)
     {
+        ImmutableArray<int> closed = Closed(placed, kernel);
         List<Finding> findings = [];
         var answers = ImmutableArray.CreateBuilder<FormBearing>();
-        for (int i = 0; i < placed.Forms.Length; i++)
+        foreach (int i in closed)
         {
             FormRegion form = placed.Forms[i];
-            bool held = zones.Any(z => Inside.Contains(z.Boundary, form.Edge.Segments[0].Start));
-            if (form.Direction != FormDirection.Up || !held)
-            {
-                continue;
-            }
             if (form.Top == FormTop.Cap && Radius(form) is null)
             {
                 findings.Add(FormFindings.CapNotRound(i + 1, Middle(form)));
@@ -50,13 +41,40 @@ internal static class FormStrength
             }
             else
             {
-                FormBearing bearing = Bearing(i, form, sheet, job, kernel);
-                answers.Add(bearing);
-                findings.AddRange(Judge(bearing, form, job));
+                answers.Add(Bearing(i, form, sheet, job, kernel));
             }
         }
         return Stage.Answer(answers.ToImmutable(), findings);
     }
+
+    /// <summary>Numbers of the forms that rise and are not opened by a cutout.</summary>
+    public static ImmutableArray<int> Closed(Part placed, Kernel kernel)
+    {
+        Region[] cutouts = [.. placed.Cutouts.Select(c => Region.From(Contours.Ccw(c)))];
+        return
+        [
+            .. Enumerable
+                .Range(0, placed.Forms.Length)
+                .Where(i => placed.Forms[i].Direction == FormDirection.Up)
+                .Where(i => kernel.Intersect([Region.From(Contours.Ccw(placed.Forms[i].Edge))], cutouts).IsEmpty),
+        ];
+    }
+
+    /// <summary>Of those the forms over which a zone lies.</summary>
+    public static ImmutableArray<FormBearing> Held(
+        IEnumerable<FormBearing> bearings,
+        Part placed,
+        IReadOnlyList<SealedZone> zones
+    ) =>
+        [
+            .. bearings.Where(b =>
+                zones.Any(z => Inside.Contains(z.Boundary, placed.Forms[b.Form].Edge.Segments[0].Start))
+            ),
+        ];
+
+    /// <summary>form-buckles or form-strained (errors) for those that need a plug and have none.</summary>
+    public static IEnumerable<Finding> Judge(IEnumerable<FormBearing> bearings, Part placed, Job job) =>
+        bearings.Where(b => !placed.Forms[b.Form].Plugged).SelectMany(b => Judge(b, placed.Forms[b.Form], job));
 
     /// <summary>What the pump reaches blanked off at the shop's altitude, N/mm2.</summary>
     public static double Pressure(Job job) =>

@@ -20,22 +20,17 @@ internal static class SealedForms
     /// <summary>A form whose land the seal would cross: by how much the flange is too narrow there, mm.</summary>
     public sealed record Crossed(int Form, double By, Point2 At);
 
-    /// <summary>Numbers of the forms that rise and are not opened by a cutout.</summary>
-    public static ImmutableArray<int> Closed(Part placed, Kernel kernel)
-    {
-        Region[] cutouts = [.. placed.Cutouts.Select(c => Region.From(Contours.Ccw(c)))];
-        return
-        [
-            .. Enumerable
-                .Range(0, placed.Forms.Length)
-                .Where(i => placed.Forms[i].Direction == FormDirection.Up)
-                .Where(i => kernel.Intersect([Footprint(placed.Forms[i])], cutouts).IsEmpty),
-        ];
-    }
-
     /// <summary>A form with the land and half the groove that a loop keeps from it.</summary>
     public static ImmutableArray<Region> Lands(Part placed, IEnumerable<int> forms, Job job, Kernel kernel) =>
-        kernel.Offset(kernel.UnionAll([.. forms.Select(i => Footprint(placed.Forms[i]))]), Zones.Keep(job));
+        kernel.UnionAll([
+            .. forms
+                .Select(i => placed.Forms[i])
+                .SelectMany(f => kernel.Offset([Footprint(f)], Zones.Keep(job) + (f.Plugged ? Moat(job) : 0))),
+        ]);
+
+    /// <summary>How far the groove round a plug's foot reaches under the flange, mm.</summary>
+    public static double Moat(Job job) =>
+        Math.Max(0, (NetWidth.Choose(job)?.Diameter ?? 0) - job.Rules.RunningClearance);
 
     /// <summary>Those that do not lie whole, with their land, in one of the zones.</summary>
     public static IEnumerable<Crossed> OutOf(

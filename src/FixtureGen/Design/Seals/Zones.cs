@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Design.Block;
+using FixtureGen.Design.Forms;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -42,7 +43,7 @@ internal static class Zones
     public static Stage<ImmutableArray<Region>> Find(Part placed, IReadOnlyList<Region> given, Job job, Kernel kernel)
     {
         List<Finding> narrow = [];
-        ImmutableArray<int> inside = SealedForms.Closed(placed, kernel);
+        ImmutableArray<int> inside = FormStrength.Closed(placed, kernel);
         while (true)
         {
             Stage<ImmutableArray<Region>> zones = Find(placed, given, inside, job, kernel);
@@ -55,7 +56,9 @@ internal static class Zones
                 return zones with { Findings = [.. narrow.Select(f => f with { Severity = said }), .. zones.Findings] };
             }
             narrow.AddRange(
-                crossed.Select(c => ZoneFindings.FlangeNarrow(c.Form + 1, c.At, c.By, job.Gasket.GrooveWidth))
+                crossed.Select(c =>
+                    ZoneFindings.FlangeNarrow(c.Form + 1, c.At, Math.Ceiling(c.By * 100) / 100, job.Gasket.GrooveWidth)
+                )
             );
             inside = [.. inside.Except(crossed.Select(c => c.Form))];
         }

@@ -27,13 +27,24 @@ internal sealed class NetLines
 
     /// <param name="samples">See <see cref="Samples"/>.</param>
     /// <param name="hollows">Hollows of the shell that the net is to open into.</param>
-    public NetLines(Point2[] samples, ImmutableArray<Region> hollows, double halfWidth, Kernel kernel)
+    /// <param name="moats">Inside the centre lines of the grooves that go round plugs, in some of those hollows.</param>
+    public NetLines(
+        Point2[] samples,
+        ImmutableArray<Region> hollows,
+        ImmutableArray<Region> moats,
+        double halfWidth,
+        Kernel kernel
+    )
     {
         _halfWidth = halfWidth;
         _hollows =
         [
             .. hollows
-                .Select(h => new Hollow(h, [.. kernel.Offset([h], -2 * halfWidth)]))
+                .Select(h =>
+                    moats.FirstOrDefault(m => kernel.Intersect([m], [h]).Length > 0) is { } moat
+                        ? new Hollow(h, [moat], moat.Outer)
+                        : new Hollow(h, [.. kernel.Offset([h], -2 * halfWidth)], null)
+                )
                 .Where(h => h.Inner.Length > 0),
         ];
         _points = samples;
@@ -119,6 +130,12 @@ internal sealed class NetLines
                 Add(line, laid);
                 opens = true;
             }
+            if (opens && hollow.Moat is { } moat)
+            {
+                laid.Add(new Groove(moat.Segments));
+                _rings.Add(moat);
+                Lower(laid[^1]);
+            }
             if (opens)
             {
                 Opened = Opened.Add(hollow.Area);
@@ -136,8 +153,8 @@ internal sealed class NetLines
             .OfType<OpenPath>()
             .MinBy(l => Math.Round(Measure.Length(l), 3));
 
-    /// <summary>A hollow of the shell, and the part of it that a groove's end must come to.</summary>
-    private sealed record Hollow(Region Area, Region[] Inner);
+    /// <summary>A hollow of the shell, the part of it that a groove's end must come to, and the groove round the plug in it.</summary>
+    private sealed record Hollow(Region Area, Region[] Inner, Contour? Moat);
 
     private void Add(OpenPath line, List<Groove> laid)
     {

@@ -132,8 +132,15 @@ internal static class JobShell
         )
         {
             Top = t.ChoiceOrNull("top", ("flat", FormTop.Flat), ("cap", FormTop.Cap)) ?? FormTop.Flat,
+            Plug =
+                t.ChoiceOrNull("plug", ("auto", PlugWish.Auto), ("always", PlugWish.Always), ("never", PlugWish.Never))
+                ?? PlugWish.Auto,
             ThicknessMin = t.MeasureOrNull("thickness_min", Quantity.Length, 0.05, 12),
         };
+        if (form is { Direction: FormDirection.Down, Plug: PlugWish.Always })
+        {
+            t.Contradict("plug", "A form that goes down lies in its pocket and takes no plug.", "Leave plug out.");
+        }
         t.Close();
         return form;
     }
