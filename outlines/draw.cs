@@ -38,6 +38,7 @@ internal static class Outlines
             ("auger-cradle", AugerCradle()),
             ("hook-cradle", HookCradle()),
             ("reel-cover", ReelCover()),
+            ("seed-scoop", SeedScoop()),
         ];
 
     public static string Folder([CallerFilePath] string here = "") => Path.GetDirectoryName(here)!;
@@ -79,6 +80,16 @@ internal static class Outlines
             new DxfLoop(Cutout, Shape.Rounded((7, 52, 2.4), (12, 52, 2.4), (12, 73, 2.4), (7, 73, 2.4))),
             new DxfLoop(Cutout, Shape.Rounded((153, 52, 2.4), (158, 52, 2.4), (158, 73, 2.4), (153, 73, 2.4))),
             new DxfText("ENGRAVE", "REEL 50 M", new Point2(58, 58), 8, 0)
+        );
+
+    // A bowl deeper than a sheet of 3/4 in is thick: nested in a block of 1-1/2 in.
+    private static DxfSheet SeedScoop() =>
+        Mm(
+            new DxfLoop(
+                Outline,
+                Shape.Rounded((0, 0, 18), (158, 0, 18), (158, 116, 40), (100, 128, 60), (58, 128, 60), (0, 116, 40))
+            ),
+            new DxfLoop("FORM", Shape.Rounded((44, 32, 16), (114, 32, 16), (114, 90, 20), (44, 90, 20)))
         );
 
     // An inch drawing in lines and arcs: a window whose slug is tabbed, two holes near the corners that are milled away.

@@ -111,7 +111,7 @@ internal static class SheetFront
         yield return ("Thickness", Thickness(facts.Design, job));
         yield return (
             "Skim to",
-            $"Z {Figures.Mm(design.FixtureHeight)} mm, takes {Figures.Mm(design.RawThickness - design.FixtureHeight)} mm, at most {Figures.Mm(job.BlankThickest - design.FixtureHeight)} mm"
+            $"Z {Figures.Mm(design.SkimmedZ)} mm, takes {Figures.Mm(design.RawThickness - design.SkimmedZ)} mm, at most {Figures.Mm(job.BlankThickest - design.SkimmedZ)} mm{Plug(design)}"
         );
         yield return (
             "Plate",
@@ -142,6 +142,11 @@ internal static class SheetFront
             $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}"
         );
     }
+
+    private static string Plug(FixtureDesign design) =>
+        design.SkimmedZ > design.FixtureHeight
+            ? $"; round the plug on down to the face, Z {Figures.Mm(design.FixtureHeight)} mm"
+            : "";
 
     /// <summary>Measured only where the job says so; else the first program's steps ask for it.</summary>
     private static string Thickness(FixtureDesign design, Job job)

@@ -169,7 +169,7 @@ public static class FixtureDrawing
         Point2 at = new(blank.MaxX + 15, blank.MaxY - Text);
         yield return new DxfText(
             "HEIGHTS",
-            $"{design.Label}; Z0 PLATE FACE, SKIMMED TO Z {Figures.Mm(design.FixtureHeight)} MM",
+            $"{design.Label}; Z0 PLATE FACE, SKIMMED TO Z {Figures.Mm(design.SkimmedZ)} MM",
             at,
             Text,
             0

@@ -16,7 +16,7 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
         new("Form pocket", new(0.25, Ink, [2, 0.7]), Colour.FromRgb(0xC9D6E2), 0, null, false);
 
     public static LineKind Dome { get; } =
-        new("Form that rises from the shell's flange", new(0.35, Ink, [3, 0.8]), null, 0, null, false);
+        new("Form, rises from the flange", new(0.35, Ink, [3, 0.8]), null, 0, null, false);
 
     public static LineKind Plug { get; } =
         new("Plug, raised from the block", Pen.Solid(0.25, Ink), Colour.FromRgb(0xE7D3B1), 0, null, false);
