@@ -67,7 +67,7 @@ public sealed record Report
 
 /// <summary>
 /// What a form bears of the pump's full vacuum: BucklingMargin is the pressure that it buckles or first yields at over that, at most
-/// 999; StressMPa bends its flat top or wall.
+/// 999; StressMPa bends its flat top or wall. Plug is raised where the block carries it, else none.
 /// </summary>
 public sealed record FormFacts(
     double ProjectedMm2,
@@ -75,7 +75,8 @@ public sealed record FormFacts(
     double ThicknessMm,
     double BucklingMargin,
     double TopSagMm,
-    double StressMPa
+    double StressMPa,
+    string Plug
 );
 
 /// <summary>A master plate and the revision its file states.</summary>

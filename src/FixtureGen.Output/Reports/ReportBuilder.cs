@@ -103,7 +103,8 @@ public static class ReportBuilder
                 R(b.ThicknessMm),
                 Math.Round(b.BucklingMargin, 4),
                 R(b.TopSagMm),
-                R(b.StressMPa)
+                R(b.StressMPa),
+                d.Part.Forms[b.Form].Plugged ? "raised" : "none"
             )),
         ];
 

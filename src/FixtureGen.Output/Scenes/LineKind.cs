@@ -19,7 +19,14 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
         new("Form, rises from the flange", new(0.35, Ink, [3, 0.8]), null, 0, null, false);
 
     public static LineKind Plug { get; } =
-        new("Plug, raised from the block", Pen.Solid(0.25, Ink), Colour.FromRgb(0xE7D3B1), 0, null, false);
+        new(
+            "Plug, raised from the block",
+            Pen.Solid(0.25, Ink),
+            Colour.FromRgb(0xE7D3B1),
+            -45,
+            Pen.Solid(0.13, Colour.FromRgb(0x8A6A35)),
+            false
+        );
 
     public static LineKind Zone { get; } =
         new("Sealed zone", null, null, 45, Pen.Solid(0.13, Colour.FromRgb(0x4F7FA8)), false);

@@ -160,7 +160,8 @@ public sealed class LocatorsTest
         {
             Forms = [new(Contours.Circle(new(80, 60), 12), FormDirection.Down, 17, 3)],
         };
-        DesignBench.Finding(Placing.Place(deep, job, Tolerances.House), "floor-thin");
+        Finding thin = DesignBench.Finding(Placing.Place(deep, job, Tolerances.House), "floor-thin");
+        Assert.Contains("hdpe-8-5-thick", thin.Remedy, StringComparison.Ordinal);
         Part sharp = DesignBench.Rectangle(160, 120, 12) with
         {
             Forms = [new(Contours.Rectangle(new Box2(70, 50, 90, 70)), FormDirection.Down, 6, 3)],

@@ -29,7 +29,8 @@ internal static class FormPockets
             Point2 at = Measure.Bounds(form.Edge).Middle;
             if (floor < job.Rules.LeastFloor)
             {
-                findings.Add(BlockFindings.FloorThin(name, at, floor, job.Rules.LeastFloor));
+                Finding thin = BlockFindings.FloorThin(name, at, floor, job.Rules.LeastFloor);
+                findings.Add(Thicker(form, levels, job) is { } stock ? thin with { Remedy = stock } : thin);
             }
             if (job.Rules.RunningClearance < job.Shell.SlackMin)
             {
@@ -72,6 +73,19 @@ internal static class FormPockets
                 yield return LocatorFindings.FormUpInSeal(i + 1, at, form.Height);
             }
         }
+    }
+
+    /// <summary>The thinnest blank of the shop that the form fits into, as a remedy; null where there is none.</summary>
+    private static string? Thicker(FormRegion form, Levels levels, Job job)
+    {
+        double needed =
+            form.Height + job.Rules.RunningClearance + job.Rules.LeastFloor + Math.Max(0, levels.Raw - levels.Face);
+        Blank? stock = job
+            .OtherBlanks.Where(b => b.Thickness >= needed && b.Width >= job.Blank.Width && b.Height >= job.Blank.Height)
+            .MinBy(b => b.Thickness);
+        return stock is null
+            ? null
+            : $"take the blank {stock.Name}, {FindingWords.Mm(stock.Thickness)} thick, and leave rules.fixture_height out; the form needs one of {FindingWords.Mm(needed)} or more";
     }
 
     private static double SmallestEndMill(Job job) =>
