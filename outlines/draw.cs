@@ -6,7 +6,7 @@
 // Each is there for a difficulty of its own, said before it. Lengths mm; the sheet's unit is what the drawing is in.
 using System.Collections.Immutable;
 using System.Runtime.CompilerServices;
-using FixtureGen.Dxf;
+using FixtureGen.Drawing.Writing;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -37,6 +37,8 @@ internal static class Outlines
             ("plumb-pouch", PlumbPouch()),
             ("auger-cradle", AugerCradle()),
             ("hook-cradle", HookCradle()),
+            ("reel-cover", ReelCover()),
+            ("seed-scoop", SeedScoop()),
         ];
 
     public static string Folder([CallerFilePath] string here = "") => Path.GetDirectoryName(here)!;
@@ -65,6 +67,29 @@ internal static class Outlines
                 Outline,
                 Shape.Rounded((0, 0, 14), (132, 0, 14), (132, 70, 30), (88, 92, 20), (40, 92, 20), (0, 66, 26))
             )
+        );
+
+    // A dome that rises from a flange: the seal goes round it, a strap slot at either end, words on its top.
+    private static DxfSheet ReelCover() =>
+        Mm(
+            new DxfLoop(Outline, Shape.Rounded((0, 0, 16), (165, 0, 16), (165, 125, 16), (0, 125, 16))),
+            new DxfLoop(
+                "FORM",
+                Shape.Rounded((27.5, 27.5, 20), (137.5, 27.5, 20), (137.5, 97.5, 20), (27.5, 97.5, 20))
+            ),
+            new DxfLoop(Cutout, Shape.Rounded((7, 52, 2.4), (12, 52, 2.4), (12, 73, 2.4), (7, 73, 2.4))),
+            new DxfLoop(Cutout, Shape.Rounded((153, 52, 2.4), (158, 52, 2.4), (158, 73, 2.4), (153, 73, 2.4))),
+            new DxfText("ENGRAVE", "REEL 50 M", new Point2(58, 58), 8, 0)
+        );
+
+    // A bowl deeper than a sheet of 3/4 in is thick: nested in a block of 1-1/2 in.
+    private static DxfSheet SeedScoop() =>
+        Mm(
+            new DxfLoop(
+                Outline,
+                Shape.Rounded((0, 0, 18), (158, 0, 18), (158, 116, 40), (100, 128, 60), (58, 128, 60), (0, 116, 40))
+            ),
+            new DxfLoop("FORM", Shape.Rounded((44, 32, 16), (114, 32, 16), (114, 90, 20), (44, 90, 20)))
         );
 
     // An inch drawing in lines and arcs: a window whose slug is tabbed, two holes near the corners that are milled away.

@@ -21,6 +21,12 @@ public enum FeatureKind
     /// <summary>The whole upper face, down to the fixture height.</summary>
     Skim,
 
+    /// <summary>All that stands above the face round the plugs: it is cleared down to the face by terraces.</summary>
+    Plug,
+
+    /// <summary>A groove over a plug's top by which the air under the shell leaves.</summary>
+    PlugVent,
+
     /// <summary>The moat under the outline's trim path: room for cutter and chips, open to the block's edge.</summary>
     Relief,
 
@@ -82,7 +88,11 @@ public sealed record Removal(
     ImmutableArray<Region> Area,
     double TopZ,
     double FloorZ
-);
+)
+{
+    /// <summary>True for what makes the face that the shell rests on: nothing keeps a wall from it.</summary>
+    public bool MakesFace => Kind is FeatureKind.Skim or FeatureKind.Plug or FeatureKind.PlugVent;
+}
 
 /// <summary>One thing cut into the block. Removals is what may be taken for it. Plate frame, mm.</summary>
 public abstract record Feature
@@ -270,7 +280,16 @@ public sealed record SealedZone(int Index, Region Boundary, ImmutableArray<Regio
     private readonly ImmutableArray<Region>? _reached;
 
     /// <summary>
-    /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum. All
+    /// Forms that rise from the flange inside the boundary, by their edge on the shell's underside: vacuum on them pulls as on
+    /// their projection, and one groove or hole that opens into such a hollow reaches all of it. Empty without forms.
+    /// </summary>
+    public ImmutableArray<Region> Hollows { get; init; } = [];
+
+    /// <summary>What stands under those hollows, by its foot on the face; no groove or hole goes there.</summary>
+    public ImmutableArray<Region> Plugs { get; init; } = [];
+
+    /// <summary>
+    /// What of Sealed the vacuum reaches: within the stated reach of a groove of the net that hangs on the plate's vacuum, or of a hollow that it opens into. All
     /// of Sealed until the net is made. This is what counts for holding.
     /// </summary>
     public ImmutableArray<Region> Reached
@@ -336,8 +355,18 @@ public sealed record FixtureDesign
     /// <summary>The skirt's cords: laid and cut like the others, but they bear no load of the part.</summary>
     public ImmutableArray<CordLoop> SkirtCords { get; init; } = [];
 
+    /// <summary>What the forms in the seal bear of the vacuum, in the order of the part's forms.</summary>
+    public ImmutableArray<FormBearing> Bearings { get; init; } = [];
+
     /// <summary>The part's cords, then the skirt's: all that is cut from the roll and laid.</summary>
     public ImmutableArray<CordLoop> AllCords => Cords.AddRange(SkirtCords);
+
+    /// <summary>What the skim goes down to, mm: the highest plug's top, the face without one.</summary>
+    public double SkimmedZ =>
+        Removals.Where(r => r.Kind == FeatureKind.Plug).Select(r => r.TopZ).DefaultIfEmpty(FixtureHeight).Max();
+
+    /// <summary>The thinnest blank, mm, that still leaves something to skim.</summary>
+    public double BlankLeastSafe(Job job) => SkimmedZ + job.Rules.LeastSkim;
 
     /// <summary>All that may be taken from the block, feature by feature; plate frame, mm.</summary>
     public IEnumerable<Removal> Removals => Features.SelectMany(f => f.Removals);

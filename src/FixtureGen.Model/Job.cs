@@ -87,7 +87,17 @@ public enum LocatorHoles
 public sealed record MagnetWish(Point2 At, bool Locked);
 
 /// <summary>A form region's height (or depth) mm and draft, by the layer or the order it was drawn.</summary>
-public sealed record FormSpec(string Layer, FormDirection Direction, double Height, double DraftDeg);
+public sealed record FormSpec(string Layer, FormDirection Direction, double Height, double DraftDeg)
+{
+    /// <summary>What its top is like.</summary>
+    public FormTop Top { get; init; }
+
+    /// <summary>Whether the block shall carry it.</summary>
+    public PlugWish Plug { get; init; }
+
+    /// <summary>The thinnest of its wall, mm; null where the job leaves it open.</summary>
+    public double? ThicknessMin { get; init; }
+}
 
 /// <summary>Where, above the sea, and with what pump the fixture works; kPa are vacuum (gauge) levels.</summary>
 /// <param name="AltitudeM">Metres above the sea: it caps the vacuum.</param>
@@ -350,9 +360,6 @@ public sealed record Job
 
     /// <summary>The thickest that the blank may be, mm: no rapid and no first pass may count on less.</summary>
     public double BlankThickest => BlankThickness + BlankTolerance;
-
-    /// <summary>The thinnest blank, mm, that still leaves something to skim.</summary>
-    public double BlankLeastSafe => Rules.FixtureHeight + Rules.LeastSkim;
 
     /// <summary>How far the blank may be off BlankThickness either way, mm: the stock's tolerance, or where it was measured that of measuring.</summary>
     public double BlankTolerance => BlockMeasured ? MeasuringError : Blank.ThicknessTolerance;

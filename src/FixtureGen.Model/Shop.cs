@@ -98,7 +98,14 @@ public sealed record Material : ShopItem
 /// <param name="ModulusMPa">Young's modulus, N/mm2.</param>
 /// <param name="Poisson">Poisson's ratio, 0 to 0.5.</param>
 /// <param name="Shrinkage">Share by which a formed shell shrinks on cooling, between batches; 0 and up.</param>
-public sealed record SheetStrength(double YieldMPa, Interval ModulusMPa, double Poisson, Interval Shrinkage);
+public sealed record SheetStrength(double YieldMPa, Interval ModulusMPa, double Poisson, Interval Shrinkage)
+{
+    /// <summary>More bending stress than this leaves a mark in time, N/mm2: a quarter of yield, for creep (common practice, no source).</summary>
+    public const double MostBendingMPa = 10;
+
+    /// <summary>More sag than this, mm, is a fifth of a trim tolerance of 0.5 mm (common practice, no source).</summary>
+    public const double MostSagMm = 0.1;
+}
 
 /// <summary>What a cutter's end is like, and with it what it may do.</summary>
 public enum ToolKind

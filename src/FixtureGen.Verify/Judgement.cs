@@ -166,7 +166,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
         CornerCheck.Check(run);
         CornerTrim.Check(run, block);
         ProgramHold hold = ShellOnBlock.Judge(run, cuts, states);
-        ObstacleCheck.Check(run, [.. ObstacleCheck.OfTrim(job, design), .. ObstacleCheck.Stops(job)], _ => true);
+        ObstacleCheck.Check(run, [.. ObstacleCheck.OfTrim(run), .. ObstacleCheck.Stops(job)], _ => true);
         new BlockContact(run, block, _top).Check();
         MarkCheck.Check(run);
         new TrimOrderCheck(run).Check();

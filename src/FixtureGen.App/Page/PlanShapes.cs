@@ -102,6 +102,8 @@ internal static class PlanShapes
         feature.Kind switch
         {
             FeatureKind.Skim
+            or FeatureKind.Plug
+            or FeatureKind.PlugVent
             or FeatureKind.MagnetPocket
             or FeatureKind.MagnetNotch
             or FeatureKind.Mark

@@ -53,7 +53,7 @@ internal static class SectionCut
         double top = design.FixtureHeight;
         double bottom = 0;
         string feature = "";
-        foreach (Removal r in removals.Where(r => r.Kind != FeatureKind.Skim && Inside.Contains(r.Area, p)))
+        foreach (Removal r in removals.Where(r => !r.MakesFace && Inside.Contains(r.Area, p)))
         {
             if (r.Setup == Setup.Underside)
             {

@@ -26,7 +26,14 @@ internal static class FormMatching
                 continue;
             }
             unused.Remove(spec);
-            forms.Add(new FormRegion(loop.Contour, spec.Direction, spec.Height, spec.DraftDeg));
+            forms.Add(
+                new FormRegion(loop.Contour, spec.Direction, spec.Height, spec.DraftDeg)
+                {
+                    Top = spec.Top,
+                    Plug = spec.Plug,
+                    ThicknessMin = spec.ThicknessMin,
+                }
+            );
         }
         foreach (FormSpec spec in unused)
         {

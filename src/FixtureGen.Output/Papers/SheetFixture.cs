@@ -54,6 +54,8 @@ internal static class SheetFixture
                     hole.BreaksThrough ? "through to the plate's port" : $"to Z {Figures.Mm(hole.FloorZ)}"
                 ),
                 FeatureKind.Skim
+                or FeatureKind.Plug
+                or FeatureKind.PlugVent
                 or FeatureKind.Relief
                 or FeatureKind.CutoutRelief
                 or FeatureKind.FormPocket

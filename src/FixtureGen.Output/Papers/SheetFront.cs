@@ -108,10 +108,10 @@ internal static class SheetFront
         Box2 part = Measure.Bounds(design.Part.Outer);
         yield return ("Blank", job.Blank.Description);
         yield return ("Size", $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} mm");
-        yield return ("Thickness", Thickness(job));
+        yield return ("Thickness", Thickness(facts.Design, job));
         yield return (
             "Skim to",
-            $"Z {Figures.Mm(design.FixtureHeight)} mm, takes {Figures.Mm(design.RawThickness - design.FixtureHeight)} mm, at most {Figures.Mm(job.BlankThickest - design.FixtureHeight)} mm"
+            $"Z {Figures.Mm(design.SkimmedZ)} mm, takes {Figures.Mm(design.RawThickness - design.SkimmedZ)} mm, at most {Figures.Mm(job.BlankThickest - design.SkimmedZ)} mm{Plug(design)}"
         );
         yield return (
             "Plate",
@@ -143,10 +143,15 @@ internal static class SheetFront
         );
     }
 
+    private static string Plug(FixtureDesign design) =>
+        design.SkimmedZ > design.FixtureHeight
+            ? $"; round the plug on down to the face, Z {Figures.Mm(design.FixtureHeight)} mm"
+            : "";
+
     /// <summary>Measured only where the job says so; else the first program's steps ask for it.</summary>
-    private static string Thickness(Job job)
+    private static string Thickness(FixtureDesign design, Job job)
     {
-        string safe = $"{Figures.Mm(job.BlankLeastSafe)} to {Figures.Mm(job.BlankThickest)} mm is safe";
+        string safe = $"{Figures.Mm(design.BlankLeastSafe(job))} to {Figures.Mm(job.BlankThickest)} mm is safe";
         return job.BlockMeasured
             ? $"{Figures.Mm(job.BlankThickness)} mm, measured; {safe}"
             : $"stock of {Figures.Mm(job.BlankThickness)} mm, measure it: {safe}";

@@ -49,6 +49,7 @@ internal static class SheetHold
         );
         Stops(paper, facts);
         Dimple(paper, facts);
+        Forms(paper, facts);
     }
 
     private static string[] Answer(string by, HoldAnswer a, string limit) =>
@@ -125,6 +126,19 @@ internal static class SheetHold
         {
             paper.Text(
                 $"At the pump's full vacuum the shell sinks {Figures.Micron(deepest.SagMm)} mm into {deepest.Feature} ({Figures.Mm(deepest.SpanMm)} mm wide, {Figures.Mm(deepest.RoomMm)} mm deep), {Figures.Force(deepest.StressMPa)} N/mm² in the sheet: its worst dimple, with the least modulus of {Figures.Rate(modulus.Least)} to {Figures.Rate(modulus.Greatest)} N/mm²."
+            );
+        }
+    }
+
+    private static void Forms(Paper paper, PaperFacts facts)
+    {
+        foreach (FormBearing b in facts.Design.Bearings)
+        {
+            string carried = facts.Design.Part.Forms[b.Form].Plugged
+                ? "The plug in the block carries it: never trim it on a block whose plug is damaged or gone."
+                : "It stands without a plug.";
+            paper.Text(
+                $"Form {Figures.Whole(b.Form + 1)}, {Figures.Mm(b.HeightMm)} mm high, {Figures.Area(b.ProjectedMm2)} mm² under vacuum: alone, at its thinnest of {Figures.Mm(b.ThicknessMm)} mm, it bears {Figures.Factor(b.BucklingMargin)} times what the pump can reach, {Figures.Factor(FormBearing.LeastMargin)} are wanted, and is strained by {Figures.Force(b.StressMPa)} N/mm² of {Figures.Rate(SheetStrength.MostBendingMPa)}. {carried}"
             );
         }
     }

@@ -52,7 +52,7 @@ internal static class SheetProgram
         bool first = setup == (facts.Design.Flip is null ? Setup.Top : Setup.Underside);
         if (first && !job.BlockMeasured)
         {
-            yield return $"Measure the blank: ____________ mm. From {Figures.Mm(job.BlankLeastSafe)} to {Figures.Mm(job.BlankThickest)} mm is safe; do not cut one that is thinner or thicker.";
+            yield return $"Measure the blank: ____________ mm. From {Figures.Mm(facts.Design.BlankLeastSafe(job))} to {Figures.Mm(job.BlankThickest)} mm is safe; do not cut one that is thinner or thicker.";
         }
         string stops = string.Join(", ", job.Plate.Stops.Select(s => Figures.Place(s.At))) + " mm";
         string bolts = Bolts(facts);

@@ -18,6 +18,8 @@ public static class FixtureDrawing
     private static readonly (string Layer, int Colour, FeatureKind Kind)[] Kinds =
     [
         ("SKIM", 9, FeatureKind.Skim),
+        ("PLUG", 30, FeatureKind.Plug),
+        ("PLUG_VENT", 140, FeatureKind.PlugVent),
         ("RELIEF", 8, FeatureKind.Relief),
         ("CUTOUT_RELIEF", 8, FeatureKind.CutoutRelief),
         ("FORM", 4, FeatureKind.FormPocket),
@@ -168,7 +170,7 @@ public static class FixtureDrawing
         Point2 at = new(blank.MaxX + 15, blank.MaxY - Text);
         yield return new DxfText(
             "HEIGHTS",
-            $"{design.Label}; Z0 PLATE FACE, SKIMMED TO Z {Figures.Mm(design.FixtureHeight)} MM",
+            $"{design.Label}; Z0 PLATE FACE, SKIMMED TO Z {Figures.Mm(design.SkimmedZ)} MM",
             at,
             Text,
             0

@@ -17,6 +17,7 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         FeatureKind.FormPocket,
         FeatureKind.Net,
         FeatureKind.Channel,
+        FeatureKind.PlugVent,
         FeatureKind.GasketGroove,
         FeatureKind.MagnetNotch,
         FeatureKind.MagnetPocket,
@@ -84,6 +85,11 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
         {
             Use(LineKind.KeepOut).Areas(scene, view, [Region.From(keepOut)]);
         }
+        FormRegion[] domes = [.. part.Forms.Where(f => f.Direction == FormDirection.Up)];
+        if (domes.Length > 0)
+        {
+            scene.Shape(domes.Select(f => view.ToPage(f.Edge)), Use(LineKind.Dome).Pen);
+        }
         scene.Shape(view.ToPage(part.Outer), Use(LineKind.Edge).Pen);
         scene.Shape(part.Cutouts.Select(view.ToPage), LineKind.Edge.Pen);
         if (part.Engravings.Any(e => !e.Strokes.IsEmpty))
@@ -111,6 +117,10 @@ internal sealed class FixtureView(Scene scene, View view, double textSize, bool 
     {
         foreach (SealedZone zone in design.Zones)
         {
+            if (!zone.Plugs.IsEmpty)
+            {
+                Use(LineKind.Plug).Areas(scene, view, zone.Plugs);
+            }
             Use(LineKind.Zone).Areas(scene, view, zone.Sealed);
         }
     }

@@ -59,6 +59,16 @@ public static class Preview
         scene.Text(under, at - new Point2(0, 6.5), Typefaces.Shrunk(under, TypeStyle.Plain(4), room));
     }
 
+    private static IEnumerable<string> Plugs(FixtureDesign design) =>
+        design.SkimmedZ > design.FixtureHeight
+            ?
+            [
+                FormattableString.Invariant(
+                    $"the plug stays up to there, its block's face lies at Z {design.FixtureHeight:0.###} mm"
+                ),
+            ]
+            : [];
+
     private static void Facts(Scene scene, FixtureDesign design, Job job, Point2 at)
     {
         TypeStyle type = TypeStyle.Plain(3.6);
@@ -67,7 +77,8 @@ public static class Preview
         [
             $"Blank: {job.Blank.Description}",
             $"thickness {Marks.Length(design.RawThickness, job.DisplayUnit)}",
-            $"skimmed to Z {design.FixtureHeight.ToString("0.###", CultureInfo.InvariantCulture)} mm above the plate",
+            $"skimmed to Z {design.SkimmedZ.ToString("0.###", CultureInfo.InvariantCulture)} mm above the plate",
+            .. Plugs(design),
             "X0 Y0 is the plate's origin, Z0 its face",
             $"{Figures.Count(design.Magnets.Length, "magnet")}, {Figures.Count(design.Zones.Length, "sealed zone")}",
             "Triangles: edge stops of the raw blank",

@@ -28,6 +28,9 @@ public sealed record Report
     /// <summary>Null as above.</summary>
     public FeatureFacts? Features { get; init; }
 
+    /// <summary>Forms of the shell that lie in the seal; null as above.</summary>
+    public IReadOnlyList<FormFacts>? Forms { get; init; }
+
     /// <summary>Null as above.</summary>
     public HoldingFacts? Holding { get; init; }
 
@@ -64,6 +67,20 @@ public sealed record Report
     /// <summary>The fixture's own id, as the label has it; null as above.</summary>
     public string? FixtureId { get; init; }
 }
+
+/// <summary>
+/// What a form bears of the pump's full vacuum: BucklingMargin is the pressure that it buckles or first yields at over that, at most
+/// 999; StressMPa bends its flat top or wall. Plug is raised where the block carries it, else none.
+/// </summary>
+public sealed record FormFacts(
+    double ProjectedMm2,
+    double HeightMm,
+    double ThicknessMm,
+    double BucklingMargin,
+    double TopSagMm,
+    double StressMPa,
+    string Plug
+);
 
 /// <summary>A master plate and the revision its file states.</summary>
 public sealed record PlateFacts(string Name, int Revision);

@@ -18,6 +18,7 @@ public static class ReportBuilder
             Part = null,
             Placement = null,
             Features = null,
+            Forms = null,
             Holding = null,
             Programs = null,
             Verify = null,
@@ -41,6 +42,7 @@ public static class ReportBuilder
             Part = d is null ? null : Part(d.Part),
             Placement = d is null ? null : Placement(d.Design.Placement),
             Features = d is null ? null : Features(d.Design),
+            Forms = d is null ? null : Forms(d.Design),
             Holding = d is null ? null : Holding(d.Holding),
             Programs = verdict is null ? null : Programs(verdict, run.Programs),
             Verify = verdict is null ? null : Verify(verdict),
@@ -92,6 +94,20 @@ public static class ReportBuilder
             Label = d.Label,
             UnreachedAreaMm2 = Unreached(d) is > 0 and var mm2 ? R(mm2) : null,
         };
+
+    /// <summary>What the forms in the seal bear, in the order of the part's forms.</summary>
+    public static IReadOnlyList<FormFacts> Forms(FixtureDesign d) =>
+        [
+            .. d.Bearings.Select(b => new FormFacts(
+                R(b.ProjectedMm2),
+                R(b.HeightMm),
+                R(b.ThicknessMm),
+                Math.Round(b.BucklingMargin, 4),
+                R(b.TopSagMm),
+                R(b.StressMPa),
+                d.Part.Forms[b.Form].Plugged ? "raised" : "none"
+            )),
+        ];
 
     private static double Unreached(FixtureDesign d) =>
         d.Zones.Where(z => z.Reached != z.Sealed).Sum(z => Measure.Area(z.Sealed) - Measure.Area(z.Reached));

@@ -15,6 +15,19 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
     public static LineKind Form { get; } =
         new("Form pocket", new(0.25, Ink, [2, 0.7]), Colour.FromRgb(0xC9D6E2), 0, null, false);
 
+    public static LineKind Dome { get; } =
+        new("Form, rises from the flange", new(0.35, Ink, [3, 0.8]), null, 0, null, false);
+
+    public static LineKind Plug { get; } =
+        new(
+            "Plug, raised from the block",
+            Pen.Solid(0.25, Ink),
+            Colour.FromRgb(0xE7D3B1),
+            -45,
+            Pen.Solid(0.13, Colour.FromRgb(0x8A6A35)),
+            false
+        );
+
     public static LineKind Zone { get; } =
         new("Sealed zone", null, null, 45, Pen.Solid(0.13, Colour.FromRgb(0x4F7FA8)), false);
 
@@ -92,7 +105,8 @@ internal sealed record LineKind(string Name, Pen? Pen, Colour? Fill, double Hatc
             FeatureKind.LocatorHole => Locator,
             FeatureKind.Port => Port,
             FeatureKind.Label or FeatureKind.Mark => Engraving,
-            FeatureKind.Skim => Blank,
+            FeatureKind.Skim or FeatureKind.Plug => Blank,
+            FeatureKind.PlugVent => Net,
         };
 
     /// <summary>Lays areas down in this kind; widths and hatch are on paper, so they do not shrink with the view.</summary>

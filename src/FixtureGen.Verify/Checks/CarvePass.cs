@@ -25,6 +25,7 @@ internal static class CarvePass
         CutScan cuts = new(run);
         TrimStates states = new(run);
         StandingStill still = new(run, carver);
+        FormTops tops = new(run);
         for (int index = 0; index < run.Trace.Events.Length; index++)
         {
             ProgramEvent e = run.Trace.Events[index];
@@ -36,6 +37,15 @@ internal static class CarvePass
             }
             if (Run.Low(motion) >= run.StockTop + JudgeRules.RapidGap)
             {
+                if (
+                    run.CutterOf(motion) is { } engraver
+                    && run.IsMark(motion, engraver)
+                    && tops.Rise(motion) is { } rise
+                )
+                {
+                    cuts.Mark(index, e, motion, engraver, states.Before(motion, engraver), rise);
+                    continue;
+                }
                 cuts.Break();
                 High(run, motion);
                 continue;
@@ -55,7 +65,7 @@ internal static class CarvePass
             rapids.Before(motion, cutter);
             if (run.IsMark(motion, cutter))
             {
-                cuts.Mark(index, e, motion, cutter, state);
+                cuts.Mark(index, e, motion, cutter, state, 0);
                 continue;
             }
             Shank(run, carver, motion, cutter);

@@ -28,15 +28,15 @@ internal static class MarkCheck
             [.. run.Design.Part.Engravings.SelectMany(m => m.Strokes).SelectMany(s => s.Segments).Select(Piece.From)],
             BinSize
         );
-        double top = run.Design.FixtureHeight + run.Job.Shell.Thickness;
-        double floor = top - run.Job.Rules.EngraveDepth;
+        FormTops tops = new(run);
         ImmutableArray<Piece>.Builder cut = ImmutableArray.CreateBuilder<Piece>();
         foreach ((_, _, Motion motion) in run.Motions())
         {
+            double top = Math.Min(tops.FaceAt(motion.From.Xy), tops.FaceAt(motion.To.Xy));
             if (run.CutterOf(motion) is { } cutter && run.IsMark(motion, cutter) && Run.Low(motion) < top)
             {
                 cut.Add(Piece.From(motion));
-                Stray(run, motion, strokes, floor);
+                Stray(run, motion, strokes, top - run.Job.Rules.EngraveDepth);
             }
         }
         Missing(run, strokes.Pieces, new PieceBins(cut.ToImmutable(), BinSize));

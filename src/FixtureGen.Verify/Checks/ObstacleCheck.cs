@@ -10,6 +10,9 @@ namespace FixtureGen.Verify.Checks;
 /// <summary>Something that stands up to Top: a round thing about At, or, with an Area, the ground plan of a form.</summary>
 internal sealed record Obstacle(string Name, Point2 At, double Radius, Area? Area, double Top)
 {
+    /// <summary>How low an engraver's tip may go on its top, where it is engraved; else as high as it is.</summary>
+    public double MarkTop { get; init; } = Top;
+
     /// <summary>Least distance of the path from the thing; negative or zero is contact for an axis.</summary>
     public double From(Piece path)
     {
@@ -48,8 +51,9 @@ internal sealed record Obstacle(string Name, Point2 At, double Radius, Area? Are
 internal static class ObstacleCheck
 {
     /// <summary>What stands on and in the block while the shell is trimmed.</summary>
-    public static IEnumerable<Obstacle> OfTrim(Job job, FixtureDesign design)
+    public static IEnumerable<Obstacle> OfTrim(Run run)
     {
+        (Job job, FixtureDesign design) = (run.Job, run.Design);
         double shellTop = design.FixtureHeight + job.Shell.ThicknessMax;
         foreach (MagnetPlace magnet in design.Magnets)
         {
@@ -59,7 +63,10 @@ internal static class ObstacleCheck
         foreach (FormRegion form in design.Part.Forms.Where(f => f.Direction == FormDirection.Up))
         {
             Area area = new(Region.From(form.Edge));
-            yield return new Obstacle("the form", default, 0, area, shellTop + form.Height);
+            yield return new Obstacle("the form", default, 0, area, shellTop + form.Height)
+            {
+                MarkTop = form.Top == FormTop.Flat ? FormTops.MarkFloor(run, form, area) : shellTop + form.Height,
+            };
         }
         foreach (Obstacle bolt in Bolts(job, design))
         {
@@ -113,8 +120,12 @@ internal static class ObstacleCheck
         Piece path = Piece.From(motion);
         Tool tool = cutter.Tool;
         double low = Run.Low(motion);
-        foreach (Obstacle obstacle in obstacles)
+        bool mark = run.IsMark(motion, cutter);
+        foreach (Obstacle standing in obstacles)
         {
+            bool on =
+                mark && standing.Area is { } ground && ground.Contains(motion.From.Xy) && ground.Contains(motion.To.Xy);
+            Obstacle obstacle = on ? standing with { Top = standing.MarkTop } : standing;
             (string Part, double Radius, double From)[] parts =
             [
                 ("cutter", cutter.RadiusAt(obstacle.Top - low), low),

@@ -128,6 +128,15 @@ internal static class FactFindings
             at
         );
 
+    public static void Unsupported(FactRun facts, Point2 at, double bears, double wanted, string why) =>
+        facts.Run.Log.Error(
+            "form-unsupported",
+            facts.Line(at, Setup.Top),
+            $"the form at X {at.X:0.##} Y {at.Y:0.##} has no plug and bears {bears:0.##} times what the pump can reach, {wanted:0.##} times are wanted: {why}",
+            "Put a plug under it, or form it of thicker sheet",
+            at
+        );
+
     public static void Thin(FactRun facts, string one, string other, double wall, double least, Point2 at) =>
         facts.Run.Log.Error(
             "wall-left",

@@ -74,9 +74,10 @@ internal static class Fits
         kind switch
         {
             FeatureKind.GasketGroove => GrooveDepth(job.Gasket),
-            FeatureKind.MagnetPocket or FeatureKind.FormPocket or FeatureKind.Skim => SetFloor,
+            FeatureKind.MagnetPocket or FeatureKind.FormPocket or FeatureKind.Skim or FeatureKind.Plug => SetFloor,
             FeatureKind.Relief
             or FeatureKind.CutoutRelief
+            or FeatureKind.PlugVent
             or FeatureKind.Net
             or FeatureKind.Channel
             or FeatureKind.MagnetNotch

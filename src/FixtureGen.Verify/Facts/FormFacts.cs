@@ -4,7 +4,10 @@ using FixtureGen.Verify.Shape;
 
 namespace FixtureGen.Verify.Facts;
 
-/// <summary>A form that hangs down has its pocket: its edge as drawn and the running clearance round and below it.</summary>
+/// <summary>
+/// A form that hangs down has its pocket: its edge as drawn and the running clearance round and below it. One that rises leaves
+/// a flange round it: no cord's groove comes nearer to its edge than a land, where the shell is no longer flat.
+/// </summary>
 internal static class FormFacts
 {
     public static void Check(FactRun facts)
@@ -12,11 +15,13 @@ internal static class FormFacts
         List<Removal> left = [.. facts.Cuts(FeatureKind.FormPocket)];
         foreach ((int i, FormRegion form) in facts.Drawing.Drawing.Forms.Index())
         {
-            if (form.Direction != FormDirection.Down)
+            ImmutableArray<Piece> edge = facts.Drawing.Forms[i];
+            if (form.Direction == FormDirection.Up)
             {
+                Flange(facts, edge);
+                Carried(facts, form, edge);
                 continue;
             }
-            ImmutableArray<Piece> edge = facts.Drawing.Forms[i];
             Point2 middle = new Area(edge).Bounds.Middle;
             Removal? pocket = left.MinBy(p => HoleFacts.Middle(p).DistanceTo(middle));
             if (pocket is null)
@@ -30,6 +35,49 @@ internal static class FormFacts
         foreach (Removal pocket in left)
         {
             FactFindings.Unasked(facts, pocket.Feature, HoleFacts.Middle(pocket), Setup.Top);
+        }
+    }
+
+    /// <summary>By a plug where the block has one in the form, else by itself. A form that the trim opens is under no vacuum.</summary>
+    private static void Carried(FactRun facts, FormRegion form, ImmutableArray<Piece> edge)
+    {
+        Area inside = new(edge);
+        bool plug = facts
+            .Cuts(FeatureKind.Plug)
+            .SelectMany(r => r.Area)
+            .SelectMany(a => a.Holes)
+            .Any(h => inside.Contains(h.Segments[0].Start));
+        if (plug)
+        {
+            PlugFacts.Check(facts, form, edge);
+        }
+        else
+        {
+            BearingFacts.Check(facts, form, edge);
+        }
+    }
+
+    private static void Flange(FactRun facts, ImmutableArray<Piece> edge)
+    {
+        double land = facts.Job.Rules.Land;
+        Area form = new(edge);
+        PieceBins bins = new(edge, 4);
+        foreach (Removal groove in facts.Cuts(FeatureKind.GasketGroove))
+        {
+            ImmutableArray<Piece> walls = FactRun.Boundary(groove);
+            Spread off = Spread.Find(walls, bins, land, double.MaxValue);
+            bool crosses = walls.Any(w => form.Contains(w.A));
+            if (crosses || off.Least < land - Fits.Place)
+            {
+                FactFindings.Thin(
+                    facts,
+                    groove.Feature,
+                    "a form's edge",
+                    crosses ? 0 : off.Least,
+                    land,
+                    crosses ? walls.First(w => form.Contains(w.A)).A : off.LeastAt
+                );
+            }
         }
     }
 

@@ -27,7 +27,7 @@ internal static class NetFacts
             {
                 FactFindings.Unasked(facts, more.Feature, HoleFacts.Middle(more), Setup.Top);
             }
-            Reached(facts, zone, nets);
+            Reached(facts, zone, nets, holes);
             Fed(facts, zone, nets, holes, within);
         }
         foreach (Removal net in left)
@@ -75,7 +75,8 @@ internal static class NetFacts
         }
     }
 
-    private static void Reached(FactRun facts, SealedZone zone, Removal[] nets)
+    /// <summary>A form that rises is as one with the net that opens into its hollow; one that nothing opens into must not be said to be reached.</summary>
+    private static void Reached(FactRun facts, SealedZone zone, Removal[] nets, Removal[] holes)
     {
         ImmutableArray<Piece> reached = Spread.PiecesOf(
             zone.Reached.SelectMany(r => r.Contours).SelectMany(c => c.Segments)
@@ -90,13 +91,34 @@ internal static class NetFacts
             return;
         }
         double reach = facts.Job.Rules.NetReach + Reach;
-        PieceBins walls = new([.. nets.SelectMany(n => FactRun.Boundary(n))], 4);
+        List<Piece> sources = [.. nets.SelectMany(n => FactRun.Boundary(n))];
+        Point2[] opening = [.. sources.Select(p => p.A), .. holes.Select(HoleFacts.Middle)];
+        Area said = new(reached);
+        foreach (ImmutableArray<Piece> hollow in Hollows(facts, said))
+        {
+            Area under = new(hollow);
+            if (opening.Any(under.Contains))
+            {
+                sources.AddRange(hollow);
+            }
+            else
+            {
+                FactFindings.Unfed(facts, zone.Index + 1, under.Bounds.Middle, facts.Job.Rules.NetReach);
+            }
+        }
+        PieceBins walls = new([.. sources], 4);
         Spread far = Spread.Find(reached, walls, 0, reach);
         if (far.Greatest > reach)
         {
             FactFindings.Unfed(facts, zone.Index + 1, far.GreatestAt, far.Greatest);
         }
     }
+
+    /// <summary>Forms as drawn that rise within an area.</summary>
+    private static IEnumerable<ImmutableArray<Piece>> Hollows(FactRun facts, Area within) =>
+        facts.Drawing.Forms.Where(
+            (f, i) => facts.Drawing.Drawing.Forms[i].Direction == FormDirection.Up && within.Contains(f[0].PointAt(0.5))
+        );
 
     /// <summary>Every piece of the net has a hole of its zone in it.</summary>
     private static void Fed(FactRun facts, SealedZone zone, Removal[] nets, Removal[] holes, Area[] within)

@@ -54,7 +54,13 @@ internal static class SeatFacts
         {
             FactFindings.Unasked(facts, more.Feature, box.Middle, Setup.Top);
         }
-        Compare(facts, "the skimmed face", skims[0].FloorZ, facts.Face);
+        double plug = facts.Cuts(FeatureKind.Plug).Select(p => p.TopZ).DefaultIfEmpty(facts.Face).Max();
+        Compare(facts, "the skimmed face", skims[0].FloorZ, plug);
+        Removal[] clearing = [.. facts.Cuts(FeatureKind.Plug)];
+        if (clearing.Length > 0)
+        {
+            Compare(facts, "the face round the plugs", clearing.Min(p => p.FloorZ), facts.Face);
+        }
         double tolerance = facts.Job.Plate.PlacingTolerance;
         Shape.Area area = new(FactRun.Boundary(skims[0]));
         double shortBy = new[]

@@ -61,7 +61,7 @@ internal static class WallFacts
 
     private static IEnumerable<Owned> Owners(FactRun facts) =>
         facts
-            .Design.Removals.Where(r => r.Setup == Setup.Top && r.Kind != FeatureKind.Skim)
+            .Design.Removals.Where(r => r.Setup == Setup.Top && !r.MakesFace)
             .Select(r => new Owned(r, new Area(FactRun.Boundary(r))));
 
     private static double Least(FactRun facts, Owned a, Owned b) =>

@@ -112,10 +112,10 @@ internal sealed class CutScan(Run run)
     }
 
     /// <summary>An engraver that scratches the shell: it is not carved, its depth is its height under the thickest shell's face.</summary>
-    public void Mark(int index, ProgramEvent e, Motion motion, Cutter cutter, int state)
+    public void Mark(int index, ProgramEvent e, Motion motion, Cutter cutter, int state, double rise)
     {
         Break();
-        double depth = run.Design.FixtureHeight + run.Job.Shell.ThicknessMax - Run.Low(motion);
+        double depth = run.Design.FixtureHeight + rise + run.Job.Shell.ThicknessMax - Run.Low(motion);
         Piece piece = Piece.From(motion);
         if (!Cutting(e, motion) || depth <= Looks.NoDepth || piece.Length < 1e-9)
         {

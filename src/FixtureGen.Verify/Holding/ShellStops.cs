@@ -35,7 +35,9 @@ internal sealed class ShellStops
         if (job.Locator == LocatorKind.Form)
         {
             _inPart.AddRange(
-                design.Part.Forms.Where(f => f.Direction == FormDirection.Down).SelectMany(f => Wall(f, job, sheet))
+                design
+                    .Part.Forms.Where(f => f.Direction == FormDirection.Down || f.Plugged)
+                    .SelectMany(f => Wall(f, job, sheet))
             );
         }
         if (job.Locator != LocatorKind.Pins || job.LocatorPins.IsEmpty)

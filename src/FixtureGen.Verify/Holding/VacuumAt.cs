@@ -22,10 +22,14 @@ internal static class VacuumAt
     public static double Least(VacuumSupply supply)
     {
         double atmosphere = Atmosphere(supply.AltitudeM);
-        double blankOff = Math.Min(supply.PumpRatedKPa, SeaLevelKPa) * atmosphere / SeaLevelKPa;
+        double blankOff = DeadHead(supply);
         double settled = Settled(supply, blankOff, atmosphere);
         return Math.Max(0, Math.Min(supply.AlarmKPa - supply.AlarmToleranceKPa, Math.Min(settled, atmosphere)));
     }
+
+    /// <summary>All that the pump reaches there without a leak, kPa (gauge).</summary>
+    public static double DeadHead(VacuumSupply supply) =>
+        Math.Min(supply.PumpRatedKPa, SeaLevelKPa) * Atmosphere(supply.AltitudeM) / SeaLevelKPa;
 
     /// <summary>Absolute pressure, kPa, at an altitude in metres above the sea; held to -500 and 11 000 m.</summary>
     public static double Atmosphere(double altitudeM)

@@ -181,14 +181,14 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
         {
             Job job = run.Job;
             if (
-                Spoken.Number(said.Groups[1]) < job.BlankLeastSafe - HalfHundredth
+                Spoken.Number(said.Groups[1]) < run.Design.BlankLeastSafe(job) - HalfHundredth
                 || Spoken.Number(said.Groups[2]) > job.BlankThickest + HalfHundredth
             )
             {
                 False(
                     "operator-line-false",
                     line,
-                    $"the comment calls blanks of {said.Groups[1].Value} to {said.Groups[2].Value} mm safe, {job.BlankLeastSafe:0.00} to {job.BlankThickest:0.00} mm are",
+                    $"the comment calls blanks of {said.Groups[1].Value} to {said.Groups[2].Value} mm safe, {run.Design.BlankLeastSafe(job):0.00} to {job.BlankThickest:0.00} mm are",
                     "Write the thickness that the heights are good for"
                 );
             }

@@ -38,10 +38,33 @@ public static class Designer
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
             ImmutableArray<Point2> asked = [.. job.Ports.Select(p => Transform.Apply(placement.Pose, p))];
             Ports.Fed fed = log.Take(
-                Ports.Feed(ground.Boundaries, ground.Obstacles, wished, asked, 0, levels, job, kernel)
+                Ports.Feed(
+                    ground.Boundaries,
+                    Plugs.Feet(placed, null, levels, job, kernel),
+                    ground.Obstacles,
+                    wished,
+                    asked,
+                    0,
+                    levels,
+                    job,
+                    kernel
+                )
             );
-            log.AddRange(FormPockets.Domes(placed, fed.Zones));
-            GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Zones, levels, job.Gasket, kernel);
+            ImmutableArray<SealedZone> zones =
+            [
+                .. fed.Zones.Select(z =>
+                    z with
+                    {
+                        Hollows = SealedForms.Hollows(placed, z.Boundary, kernel),
+                        Plugs = Plugs.Feet(placed, z.Boundary, levels, job, kernel),
+                    }
+                ),
+            ];
+            log.AddRange(FormPockets.Domes(placed, zones));
+            ImmutableArray<FormBearing> bearings = FormStrength.Held(ground.Bearings, placed, zones);
+            log.AddRange(FormStrength.Judge(bearings, placed, job));
+            Plugs.Laid plugs = Plugs.Raise(placed, block, NetWidth.Choose(job)?.Diameter ?? 0, levels, job, kernel);
+            GasketGrooves.Laid gaskets = GasketGrooves.Lay(zones, levels, job.Gasket, kernel);
             SkirtLand.Laid skirt = log.Take(
                 SkirtLand.Lay(
                     placed,
@@ -58,7 +81,8 @@ public static class Designer
 
             ImmutableArray<Feature> features =
             [
-                Skim.Over(block, levels, job.Plate.PlacingTolerance),
+                Skim.Over(block, levels with { Face = plugs.Top }, job.Plate.PlacingTolerance),
+                .. plugs.Features,
                 ground.Relief,
                 .. ground.Pockets,
                 .. gaskets.Grooves,
@@ -77,7 +101,7 @@ public static class Designer
                 FixtureHeight = levels.Face,
                 RawThickness = levels.Raw,
                 Flip = features.Any(f => f.Setup == Setup.Underside) ? new Flip(block.Middle.X) : null,
-                Zones = fed.Zones,
+                Zones = zones,
                 Cords = gaskets.Cords,
                 Magnets = [],
                 TrimCuts = ground.Trims,
@@ -87,6 +111,7 @@ public static class Designer
                 Label = "",
                 SkirtZones = skirt.Zones,
                 SkirtCords = skirt.Cords,
+                Bearings = bearings,
             };
         });
 
@@ -164,7 +189,7 @@ public static class Designer
         Region[] taken =
         [
             Region.From(begun.Part.Outer),
-            .. begun.Removals.Where(r => r.Kind != FeatureKind.Skim && r.Setup == Setup.Top).SelectMany(r => r.Area),
+            .. begun.Removals.Where(r => !r.MakesFace && r.Setup == Setup.Top).SelectMany(r => r.Area),
             .. nets.SelectMany(n => n.Holes.Append(n.Groove)).SelectMany(f => f.Removals).SelectMany(r => r.Area),
         ];
         ImmutableArray<Region> grown = kernel.Offset(kernel.UnionAll(taken), job.Rules.Wall);

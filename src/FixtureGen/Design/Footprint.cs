@@ -34,7 +34,8 @@ internal sealed record Footprint(
                 .. log.Take(FormPockets.Cut(part, levels, job, kernel)),
             ];
             Region[] given = [.. around, .. pockets.SelectMany(p => p.Area)];
-            ImmutableArray<Region> zones = log.Take(Zones.Find(part, given, job, kernel));
+            Part plugged = Plugs.Choose(part, log.Take(FormStrength.Find(part, job, kernel)));
+            ImmutableArray<Region> zones = log.Take(Zones.Find(plugged, given, job, kernel));
             return new Footprint(
                 around[0].Outer,
                 job.Locator == LocatorKind.Pins ? job.LocatorPins : [],

@@ -25,8 +25,12 @@ public sealed class Ground
         {
             Kernel kernel = new(tolerances);
             Box2 block = placement.BlankBox;
-            Part placed = log.Take(MarkLetters.Cut(PlacedPart.Place(placement.Pose, part), job));
+            Part lettered = log.Take(MarkLetters.Cut(PlacedPart.Place(placement.Pose, part), job));
             Levels levels = log.Take(Levels.Checked(job));
+            ImmutableArray<FormBearing> bearings = log.Take(FormStrength.Find(lettered, job, kernel));
+            Part placed = Plugs.Choose(lettered, bearings);
+            log.AddRange(Plugs.Check(placed, levels, job));
+            log.AddRange(FormTops.Check(placed, job, kernel));
             log.AddRange(PlateSeal.CheckCover(job.Plate, block));
 
             ImmutableArray<Feature> bolts = log.Take(Bolts.Bore(job, block, levels));
@@ -62,6 +66,7 @@ public sealed class Ground
                     Around = around,
                     Relief = relief,
                     Pockets = pockets,
+                    Bearings = bearings,
                     Boundaries = log.Take(Zones.Find(placed, given, job, kernel)),
                     Repairs = kernel.Repairs,
                 }
@@ -93,6 +98,9 @@ public sealed class Ground
 
         /// <summary>Reliefs of cutouts and pockets of forms.</summary>
         public required ImmutableArray<PocketFeature> Pockets { get; init; }
+
+        /// <summary>What the forms that rise and are not opened by a cutout bear.</summary>
+        public required ImmutableArray<FormBearing> Bearings { get; init; }
 
         /// <summary>Where the seals run.</summary>
         public required ImmutableArray<Region> Boundaries { get; init; }

@@ -18,6 +18,7 @@ internal sealed class MagnetRoom
     private readonly double _jacket;
     private readonly double _magnet;
     private readonly double _half;
+    private readonly double _moat;
     private readonly ImmutableArray<(OpenPath Way, double Keep)> _moves;
     private readonly ImmutableArray<(HoleFeature Hole, double Keep)> _holes;
     private readonly ImmutableArray<PocketFeature> _pockets;
@@ -32,11 +33,15 @@ internal sealed class MagnetRoom
         _magnet = spec.Diameter;
         _half = job.Gasket.GrooveWidth / 2;
         _pocket = (spec.Diameter + spec.DiameterTolerance + job.Rules.MagnetPocketClearance) / 2;
+        _moat = SealedForms.Moat(job) + _pocket + _wall;
         _jacket = (spec.JacketDiameter / 2) + job.Rules.JacketClearance;
         _moves = [.. Moves(job)];
         _portKeep = diameter => NetWidth.PocketFromPort(job, diameter);
         _holes = [.. design.Features.OfType<HoleFeature>().Select(h => (h, KeepFrom(h)))];
-        _pockets = [.. design.Features.OfType<PocketFeature>().Where(p => p.Kind is not FeatureKind.Skim)];
+        _pockets =
+        [
+            .. design.Features.OfType<PocketFeature>().Where(p => p.Kind is not (FeatureKind.Skim or FeatureKind.Plug)),
+        ];
         double floor = design.FixtureHeight - job.Rules.MagnetRecess - spec.Thickness - job.Rules.MagnetGlue;
         _channels =
         [
@@ -119,7 +124,11 @@ internal sealed class MagnetRoom
         }
         foreach (FormRegion form in _design.Part.Forms)
         {
-            yield return new Room(Outside(p, form.Edge) - _jacket, "a form of the shell", form);
+            yield return new Room(
+                Outside(p, form.Edge) - (form.Plugged ? Math.Max(_jacket, _moat) : _jacket),
+                "a form of the shell",
+                form
+            );
         }
         foreach (Contour keepOut in _design.Part.KeepOuts)
         {

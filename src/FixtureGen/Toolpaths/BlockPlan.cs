@@ -82,7 +82,7 @@ internal static class BlockPlan
         List<ImmutableArray<Method>> methods = [];
         foreach (Feature feature in frame.Features)
         {
-            ImmutableArray<Method> ways = [.. Methods(feature, frame)];
+            ImmutableArray<Method> ways = [.. Methods(feature, frame.Beside(feature))];
             if (ways.IsEmpty)
             {
                 findings.Add(ToolpathFindings.NoTool(feature, frame));
@@ -105,6 +105,7 @@ internal static class BlockPlan
         feature switch
         {
             PocketFeature { Kind: FeatureKind.Skim } p => SkimMethods.For(p, frame),
+            PocketFeature { Kind: FeatureKind.Plug } p => PlugMethods.For(p, frame),
             PocketFeature p => PocketMethods.For(p, Fit.RemovalsIn(p, frame.Setup), frame),
             GrooveFeature g => GrooveMethods.For(g, frame),
             HoleFeature h => HoleMethods.For(h, frame),
@@ -163,6 +164,7 @@ internal static class BlockPlan
         + (cut, second, another) switch
         {
             (OperationKind.Drill, false, true) => " drilled first",
+            (OperationKind.Profile, true, _) when feature == FeatureKind.Plug => " wall",
             (OperationKind.Profile, true, _) => " corners",
             _ => "",
         };
@@ -188,10 +190,12 @@ internal static class BlockPlan
             frame.Heights.Clearance
         );
 
+    private static bool HasPlug(Frame frame) => frame.Features.Any(f => f.Kind == FeatureKind.Plug);
+
     /// <summary>Where the tool travels between a work's pieces: over the raw face before it is skimmed, over the bolts once they are in.</summary>
     public static double Hop(Work work, Frame frame) =>
         work.Stage == 0 ? frame.Job.BlankThickest + Heights.HopGap
         : work.BreaksPlateSeal ? frame.Heights.Clearance
-        : work.Cutting.Kind == OperationKind.Engrave ? frame.Heights.Face + Heights.EngraveGap
+        : work.Cutting.Kind == OperationKind.Engrave && !HasPlug(frame) ? frame.Heights.Face + Heights.EngraveGap
         : frame.Heights.Hop;
 }

@@ -13,10 +13,10 @@ internal static class BlockProgram
 {
     public static Stage<ProgramPlan> Plan(Frame frame, FixtureDesign design, BlockHolding hold)
     {
-        if (frame.Setup == Setup.Top && design.RawThickness - design.FixtureHeight < frame.Job.Rules.LeastSkim - 1e-9)
+        if (frame.Setup == Setup.Top && design.RawThickness - design.SkimmedZ < frame.Job.Rules.LeastSkim - 1e-9)
         {
             return Stage.Failed<ProgramPlan>(
-                ToolpathFindings.NoSkim(design.RawThickness, design.FixtureHeight, frame.Job.Rules.LeastSkim)
+                ToolpathFindings.NoSkim(design.RawThickness, design.SkimmedZ, frame.Job.Rules.LeastSkim)
             );
         }
         Stage<ImmutableArray<Operation>> operations = BlockPlan.Held(frame, hold);

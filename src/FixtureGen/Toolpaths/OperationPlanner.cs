@@ -70,7 +70,7 @@ public static class OperationPlanner
             Setup.Top,
             job,
             kernel,
-            new Heights(face, face + Heights.HopGap, clearance),
+            new Heights(face, HasPlug(design) ? job.BlankThickest + Heights.HopGap : face + Heights.HopGap, clearance),
             design.Placement.BlankBox,
             [.. design.Features.Where(f => f.Setup == Setup.Top && !f.Removals.IsEmpty)],
             ImmutableSortedDictionary<int, double>.Empty
@@ -95,6 +95,9 @@ public static class OperationPlanner
             ImmutableSortedDictionary<int, double>.Empty
         );
     }
+
+    /// <summary>Where a plug stands, the tool travels as high as over the raw block.</summary>
+    private static bool HasPlug(FixtureDesign design) => design.Features.Any(f => f.Kind == FeatureKind.Plug);
 
     /// <summary>How far a bolt's head stands above the face once the bolts are in, mm.</summary>
     private static double ProudBolt(FixtureDesign design, Job job)

@@ -21,7 +21,7 @@ internal static class OperatorText
         [
             Text($"{job.FixtureId} REV {job.Revision} BLOCK {side}"),
             Text($"PROGRAM {ProgramNumbers.ForSetup(job, setup)} FOR FIXTURE {design.Label}"),
-            Text($"BLANK {job.Blank.Description}, {Thickness(job)}"),
+            Text($"BLANK {job.Blank.Description}, {Thickness(design, job)}"),
             "RAW BLOCK AGAINST ALL STOPS",
             setup == Setup.Top && design.Flip is not null
                 ? "UNDERSIDE CUT FIRST AND BLOCK TURNED OVER"
@@ -75,10 +75,10 @@ internal static class OperatorText
             : Text($"LOOK AT THE VACUUM, COUNT {design.Magnets.Length} MAGNETS ON THE SHELL");
 
     /// <summary>What was measured, or what is safe to find when the operator measures.</summary>
-    private static string Thickness(Job job) =>
+    private static string Thickness(FixtureDesign design, Job job) =>
         job.BlockMeasured
             ? Text($"{job.BlankThickness:0.00} MM THICK AS MEASURED")
-            : Text($"MEASURE IT, {job.BlankLeastSafe:0.00} TO {job.BlankThickest:0.00} MM THICK IS SAFE");
+            : Text($"MEASURE IT, {design.BlankLeastSafe(job):0.00} TO {job.BlankThickest:0.00} MM THICK IS SAFE");
 
     private static string Level(Job job) =>
         Text(

@@ -160,7 +160,8 @@ public sealed class LocatorsTest
         {
             Forms = [new(Contours.Circle(new(80, 60), 12), FormDirection.Down, 17, 3)],
         };
-        DesignBench.Finding(Placing.Place(deep, job, Tolerances.House), "floor-thin");
+        Finding thin = DesignBench.Finding(Placing.Place(deep, job, Tolerances.House), "floor-thin");
+        Assert.Contains("hdpe-8-5-thick", thin.Remedy, StringComparison.Ordinal);
         Part sharp = DesignBench.Rectangle(160, 120, 12) with
         {
             Forms = [new(Contours.Rectangle(new Box2(70, 50, 90, 70)), FormDirection.Down, 6, 3)],
@@ -174,15 +175,16 @@ public sealed class LocatorsTest
     }
 
     [Fact]
-    public void A_dome_inside_the_seal_warns()
+    public void A_dome_that_a_hole_opens_warns_and_has_a_loop_round_it()
     {
-        Part part = DesignBench.Rectangle(160, 120, 12) with
+        Part part = DesignBench.Rectangle(160, 120, 12, Contours.Circle(new(80, 60), 4)) with
         {
             Forms = [new(Contours.Circle(new(80, 60), 12), FormDirection.Up, 6, 3)],
         };
         Stage<FixtureDesign> stage = DesignBench.Begin(part, DesignBench.Job);
         Assert.Equal(Severity.Warning, DesignBench.Finding(stage, "form-up-in-seal").Severity);
-        Assert.Empty(DesignBench.All<PocketFeature>(DesignBench.Value(stage), FeatureKind.FormPocket));
+        Assert.Equal(Severity.Error, DesignBench.Finding(stage, "cutout-on-form").Severity);
+        Assert.Empty(DesignBench.All<PocketFeature>(stage.Value!, FeatureKind.FormPocket));
     }
 
     [Fact]

@@ -64,7 +64,7 @@ public sealed class NetChoiceTest
                     kernel.Offset([zone.Boundary], -(Zones.Keep(job) + cutter.Radius)),
                     kernel.Offset(pockets, distance + cutter.Radius)
                 );
-                NetLines lines = new([.. NetLines.Samples(zone)], cutter.Radius);
+                NetLines lines = new([.. NetLines.Samples(zone)], zone.Hollows, [], cutter.Radius, kernel);
                 if (
                     room.FirstOrDefault(r => Inside.Contains(r, zone.PortAt)) is { } own
                     && lines.Lay(

@@ -22,7 +22,7 @@ public sealed class ReachedAreaTest
         ImmutableArray<Region> plate = [Region.From(Contours.Rectangle(new Box2(0, 0, 200, 100)))];
         ImmutableArray<Region> net = _kernel.Stroke(new OpenPath([Segment.Line(new(80, 50), new(120, 50))]), 3);
 
-        ImmutableArray<Region> reached = ReachedArea.Around(net, plate, 25, _kernel);
+        ImmutableArray<Region> reached = ReachedArea.Around(net, [], plate, 25, _kernel);
 
         Assert.Equal((40 * 53) + (Math.PI * 26.5 * 26.5), Measure.Area(reached), 1e-6);
     }
@@ -35,7 +35,7 @@ public sealed class ReachedAreaTest
         Region right = Region.From(Contours.Rectangle(new Box2(50, 0, 60, 30)));
         ImmutableArray<Region> net = _kernel.Stroke(new OpenPath([Segment.Line(new(20, 5), new(20, 25))]), 3);
 
-        Assert.Equal(1200, Measure.Area(ReachedArea.Around(net, [left, right], 45, _kernel)), 1e-6);
+        Assert.Equal(1200, Measure.Area(ReachedArea.Around(net, [], [left, right], 45, _kernel)), 1e-6);
     }
 
     [Fact]

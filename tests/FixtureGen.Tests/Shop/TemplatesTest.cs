@@ -54,7 +54,7 @@ public sealed class TemplatesTest
         Assert.Equal(19.05, job.BlankThickness, 9);
         Assert.InRange(job.Rules.Land, 3.2, 4.0);
         Assert.Equal(
-            ["al6061-10", "al6061-8-5", "hdpe-10"],
+            ["al6061-10", "al6061-8-5", "hdpe-10", "hdpe-8-5-thick"],
             job.OtherBlanks.Select(b => b.Name).Where(n => !n.StartsWith("acetal", StringComparison.Ordinal))
         );
         Assert.Contains("templates/plates/master.toml", job.Sources);

@@ -17,7 +17,7 @@ internal static class Conflicts
 
     public static IEnumerable<Finding> Check(ImmutableArray<Feature> features, Box2 block, double wall, Kernel kernel)
     {
-        Removal[] cuts = [.. features.SelectMany(f => f.Removals).Where(r => r.Kind != FeatureKind.Skim)];
+        Removal[] cuts = [.. features.SelectMany(f => f.Removals).Where(r => !r.MakesFace)];
         Box2[] boxes = [.. cuts.Select(c => Measure.Bounds(c.Area))];
         for (int a = 0; a < cuts.Length; a++)
         {

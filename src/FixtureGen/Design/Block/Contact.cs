@@ -14,7 +14,7 @@ internal static class Contact
         [
             .. features
                 .SelectMany(f => f.Removals)
-                .Where(r => r.Setup == Setup.Top && r.Kind != FeatureKind.Skim)
+                .Where(r => r.Setup == Setup.Top && !r.MakesFace)
                 .SelectMany(r => r.Area),
             .. placed.Forms.Select(f => Region.From(Contours.Ccw(f.Edge))),
         ];

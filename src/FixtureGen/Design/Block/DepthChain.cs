@@ -18,7 +18,7 @@ internal static class DepthChain
         [
             .. features
                 .SelectMany(f => f.Removals)
-                .Where(r => r.Setup == Setup.Top && r.Kind != FeatureKind.Skim && !MeetsBelow(r.Kind)),
+                .Where(r => r.Setup == Setup.Top && !r.MakesFace && !MeetsBelow(r.Kind)),
         ];
         Removal[] below = [.. features.SelectMany(f => f.Removals).Where(r => r.Setup == Setup.Underside)];
         foreach (Removal removal in top)

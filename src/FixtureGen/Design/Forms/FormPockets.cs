@@ -7,8 +7,8 @@ namespace FixtureGen.Design.Forms;
 
 /// <summary>
 /// A form that hangs down from the shell gets a pocket: its edge (on the shell's underside) outset by the running
-/// clearance, as deep as the form is high plus that clearance, so that the form locates and never bottoms. A form that
-/// stands up needs no pocket; both are kept out of the seal.
+/// clearance, as deep as the form is high plus that clearance, so that the form locates and never bottoms. It is
+/// kept out of the seal; a form that stands up needs no pocket, and lies in the seal where the flange lets a loop go round it.
 /// </summary>
 internal static class FormPockets
 {
@@ -29,7 +29,8 @@ internal static class FormPockets
             Point2 at = Measure.Bounds(form.Edge).Middle;
             if (floor < job.Rules.LeastFloor)
             {
-                findings.Add(BlockFindings.FloorThin(name, at, floor, job.Rules.LeastFloor));
+                Finding thin = BlockFindings.FloorThin(name, at, floor, job.Rules.LeastFloor);
+                findings.Add(Thicker(form, levels, job) is { } stock ? thin with { Remedy = stock } : thin);
             }
             if (job.Rules.RunningClearance < job.Shell.SlackMin)
             {
@@ -56,7 +57,7 @@ internal static class FormPockets
         return Stage.Answer(pockets.ToImmutableArray(), findings);
     }
 
-    /// <summary>Domes that a zone goes round: they stand within the seal, on a loop of their own.</summary>
+    /// <summary>Domes that a zone goes round on a loop of their own: they stand within the outer loop and yet outside the seal.</summary>
     public static IEnumerable<Finding> Domes(Part placed, IReadOnlyList<SealedZone> zones)
     {
         for (int i = 0; i < placed.Forms.Length; i++)
@@ -66,11 +67,25 @@ internal static class FormPockets
             if (
                 form.Direction == FormDirection.Up
                 && zones.Any(z => Inside.Contains(z.Boundary.Outer, form.Edge.Segments[0].Start))
+                && !zones.Any(z => Inside.Contains(z.Boundary, form.Edge.Segments[0].Start))
             )
             {
                 yield return LocatorFindings.FormUpInSeal(i + 1, at, form.Height);
             }
         }
+    }
+
+    /// <summary>The thinnest blank of the shop that the form fits into, as a remedy; null where there is none.</summary>
+    private static string? Thicker(FormRegion form, Levels levels, Job job)
+    {
+        double needed =
+            form.Height + job.Rules.RunningClearance + job.Rules.LeastFloor + Math.Max(0, levels.Raw - levels.Face);
+        Blank? stock = job
+            .OtherBlanks.Where(b => b.Thickness >= needed && b.Width >= job.Blank.Width && b.Height >= job.Blank.Height)
+            .MinBy(b => b.Thickness);
+        return stock is null
+            ? null
+            : $"take the blank {stock.Name}, {FindingWords.Mm(stock.Thickness)} thick, and leave rules.fixture_height out; the form needs one of {FindingWords.Mm(needed)} or more";
     }
 
     private static double SmallestEndMill(Job job) =>

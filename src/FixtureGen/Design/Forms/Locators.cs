@@ -26,7 +26,7 @@ internal static class Locators
     {
         switch (job.Locator)
         {
-            case LocatorKind.Form when placed.Forms.Any(f => f.Direction == FormDirection.Down):
+            case LocatorKind.Form when placed.Forms.Any(f => f.Direction == FormDirection.Down || f.Plugged):
                 return Stage.Answer(ImmutableArray<Feature>.Empty);
             case LocatorKind.Form:
                 return Stage.Failed<ImmutableArray<Feature>>(LocatorFindings.NoFormToNest());

@@ -17,7 +17,7 @@ internal sealed class MagnetWalls(
     private readonly ImmutableArray<HoleFeature> _holes = [.. standing.OfType<HoleFeature>()];
     private readonly ImmutableArray<PocketFeature> _pockets =
     [
-        .. standing.OfType<PocketFeature>().Where(p => p.Kind != FeatureKind.Skim),
+        .. standing.OfType<PocketFeature>().Where(p => p.Kind is not (FeatureKind.Skim or FeatureKind.Plug)),
     ];
 
     public IEnumerable<Finding> Check(int magnet)

@@ -14,6 +14,7 @@ internal sealed class OwnLoops
 {
     private readonly IReadOnlyList<Region> _room;
     private readonly IReadOnlyList<Region> _cores;
+    private readonly ImmutableArray<Region> _lands;
     private readonly Measures _m;
     private readonly Kernel _kernel;
     private readonly ImmutableArray<Region> _obstacles;
@@ -21,10 +22,18 @@ internal sealed class OwnLoops
 
     /// <param name="room">Where the boundary may run; its holes are the obstacles.</param>
     /// <param name="cores">What the room keeps clear of.</param>
-    public OwnLoops(IReadOnlyList<Region> room, IReadOnlyList<Region> cores, Measures measures, Kernel kernel)
+    /// <param name="lands">Forms inside the seal with their land: no loop of an obstacle crosses them.</param>
+    public OwnLoops(
+        IReadOnlyList<Region> room,
+        IReadOnlyList<Region> cores,
+        ImmutableArray<Region> lands,
+        Measures measures,
+        Kernel kernel
+    )
     {
         _room = room;
         _cores = cores;
+        _lands = lands;
         _m = measures;
         _kernel = kernel;
         _obstacles = [.. room.SelectMany(r => r.Holes).Select(h => Region.From(Contours.Ccw(h)))];
@@ -163,9 +172,13 @@ internal sealed class OwnLoops
         return null;
     }
 
-    /// <summary>Whether a group's centre line keeps a distance from the edge's all round.</summary>
+    /// <summary>Whether a group's centre line keeps a distance from the edge's all round, and is on the flange.</summary>
     private bool Stands(Group group, ImmutableArray<Region> zone, double apart)
     {
+        if (!_lands.IsEmpty && Measure.Area(_kernel.Intersect(group.Rounded, _lands)) >= 1e-6)
+        {
+            return false;
+        }
         ImmutableArray<Region> wide = _kernel.Offset(group.Rounded, apart);
         return _kernel.Intersect(wide, zone).Length == 0 || Measure.Area(_kernel.Difference(wide, zone)) < 1e-6;
     }

@@ -31,6 +31,22 @@ internal static class ZoneFindings
             At = at,
         };
 
+    /// <param name="by">What the flange is short of at its narrowest, mm.</param>
+    /// <param name="groove">Of the cord, mm: a groove narrower by what is short would do.</param>
+    public static Finding FlangeNarrow(int form, Point2 at, double by, double groove) =>
+        new(
+            "flange-too-narrow",
+            Severity.Warning,
+            $"form {Count(form)} at {Place(at)}",
+            $"the flange is {Mm(by)} too narrow for a cord loop with its lands round the form: the form stays outside the seal and nothing pulls it down",
+            by < groove - 1
+                ? $"take a thinner cord, whose groove is at most {Mm(groove - by)} wide, a narrower land, or form a flange {Mm(by)} wider"
+                : $"form a flange {Mm(by)} wider, or take a narrower land; no thinner cord alone would do"
+        )
+        {
+            At = at,
+        };
+
     public static Finding ZoneDropped(Point2 at, double area, double widest, double needed) =>
         new(
             "zone-dropped",

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Design.Block;
+using FixtureGen.Design.Forms;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -33,15 +34,50 @@ internal static class Zones
             Keep(job) + (PortSize.LeastDiameter / 2)
         );
 
+    /// <summary>
+    /// The zones, with the forms that rise from the flange inside where the flange has room for a loop round them; those that it
+    /// has none for are named, and the seal keeps clear of them.
+    /// </summary>
     /// <param name="placed">The part in the plate frame.</param>
     /// <param name="given">Reliefs and pockets of the block, plate frame.</param>
     public static Stage<ImmutableArray<Region>> Find(Part placed, IReadOnlyList<Region> given, Job job, Kernel kernel)
     {
-        ImmutableArray<Region> cores = Cores(placed, given, kernel);
+        List<Finding> narrow = [];
+        ImmutableArray<int> inside = FormStrength.Closed(placed, kernel);
+        while (true)
+        {
+            Stage<ImmutableArray<Region>> zones = Find(placed, given, inside, job, kernel);
+            SealedForms.Crossed[] crossed = zones.Ok
+                ? [.. SealedForms.OutOf(zones.Value, placed, inside, job, kernel)]
+                : [];
+            if (crossed.Length == 0)
+            {
+                Severity said = zones.Ok ? Severity.Warning : Severity.Error;
+                return zones with { Findings = [.. narrow.Select(f => f with { Severity = said }), .. zones.Findings] };
+            }
+            narrow.AddRange(
+                crossed.Select(c =>
+                    ZoneFindings.FlangeNarrow(c.Form + 1, c.At, Math.Ceiling(c.By * 100) / 100, job.Gasket.GrooveWidth)
+                )
+            );
+            inside = [.. inside.Except(crossed.Select(c => c.Form))];
+        }
+    }
+
+    /// <param name="inside">Numbers of the forms that the seal may go round.</param>
+    private static Stage<ImmutableArray<Region>> Find(
+        Part placed,
+        IReadOnlyList<Region> given,
+        ImmutableArray<int> inside,
+        Job job,
+        Kernel kernel
+    )
+    {
+        ImmutableArray<Region> cores = Cores(placed, given, inside, kernel);
         double radius = CentreRadius(job);
         ImmutableArray<Region> room = kernel.Difference([Region.From(placed.Outer)], kernel.Offset(cores, Keep(job)));
         OwnLoops.Measures m = Spacing(job);
-        OwnLoops loops = new(room, cores, m, kernel);
+        OwnLoops loops = new(room, cores, SealedForms.Lands(placed, inside, job, kernel), m, kernel);
         LoopChoice choice = new(loops, m);
         OwnLoops.Layout layout = choice.Best();
         BendRadius.Rounded rounded = layout.Rounded;
@@ -65,11 +101,16 @@ internal static class Zones
     }
 
     /// <summary>What a groove keeps clear of; it is one area so that it can be outset together.</summary>
-    private static ImmutableArray<Region> Cores(Part placed, IReadOnlyList<Region> given, Kernel kernel) =>
+    private static ImmutableArray<Region> Cores(
+        Part placed,
+        IReadOnlyList<Region> given,
+        ImmutableArray<int> inside,
+        Kernel kernel
+    ) =>
         kernel.UnionAll([
             .. given,
             .. placed.Cutouts.Select(c => Region.From(Contours.Ccw(c))),
-            .. placed.Forms.Select(f => Region.From(Contours.Ccw(f.Edge))),
+            .. placed.Forms.Where((_, i) => !inside.Contains(i)).Select(f => Region.From(Contours.Ccw(f.Edge))),
             .. placed.KeepOuts.Select(k => Region.From(Contours.Ccw(k))),
         ]);
 

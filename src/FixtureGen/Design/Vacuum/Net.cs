@@ -145,7 +145,7 @@ internal static class Net
         return new(
             zone with
             {
-                Reached = ReachedArea.Around(area, zone.Sealed, job.Rules.NetReach, kernel),
+                Reached = ReachedArea.Around(area, lines.Opened, zone.Sealed, job.Rules.NetReach, kernel),
             },
             groove,
             [.. further.SelectMany(w => w.Features)],

@@ -14,6 +14,9 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     /// <summary>How much nearer a way has to come than one before it, mm.</summary>
     private const double Better = 0.1;
 
+    /// <summary>How far inside the room the groove round a plug runs, mm.</summary>
+    private const double Touching = 0.02;
+
     private readonly Point2[] _samples = [.. NetLines.Samples(zone)];
     private readonly Dictionary<Way, Laying?> _known = [];
 
@@ -66,7 +69,7 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     {
         if (!_known.TryGetValue(way, out Laying? laid))
         {
-            NetLines lines = new(_samples, cutter.Radius);
+            NetLines lines = new(_samples, zone.Hollows, Moats(), cutter.Radius, kernel);
             bool leads =
                 Own(way.Room) is { } own
                 && lines.Lay(
@@ -119,8 +122,15 @@ internal sealed class NetChoice(SealedZone zone, IReadOnlyList<Region> pockets, 
     private ImmutableArray<Region> Room(double fromPockets) =>
         kernel.Difference(
             kernel.Offset([zone.Boundary], -(Zones.Keep(job) + cutter.Radius)),
-            kernel.Offset(pockets, fromPockets + cutter.Radius)
+            kernel.UnionAll([
+                .. kernel.Offset(pockets, fromPockets + cutter.Radius),
+                .. kernel.Offset(zone.Plugs, cutter.Radius - Touching),
+            ])
         );
+
+    /// <summary>Centre lines of the grooves round the plugs' feet.</summary>
+    private ImmutableArray<Region> Moats() =>
+        [.. kernel.Offset(zone.Plugs, cutter.Radius).Select(r => Region.From(r.Outer))];
 
     /// <summary>Half of the narrowest neck of the room that the ring goes through, mm.</summary>
     public static double Cusp(double cutterRadius) => cutterRadius / 4;

@@ -23,10 +23,30 @@ internal sealed class NetLines
     private readonly List<Contour> _rings = [];
     private readonly List<OpenPath> _runs = [];
 
+    private readonly ImmutableArray<Hollow> _hollows;
+
     /// <param name="samples">See <see cref="Samples"/>.</param>
-    public NetLines(Point2[] samples, double halfWidth)
+    /// <param name="hollows">Hollows of the shell that the net is to open into.</param>
+    /// <param name="moats">Inside the centre lines of the grooves that go round plugs, in some of those hollows.</param>
+    public NetLines(
+        Point2[] samples,
+        ImmutableArray<Region> hollows,
+        ImmutableArray<Region> moats,
+        double halfWidth,
+        Kernel kernel
+    )
     {
         _halfWidth = halfWidth;
+        _hollows =
+        [
+            .. hollows
+                .Select(h =>
+                    moats.FirstOrDefault(m => kernel.Intersect([m], [h]).Length > 0) is { } moat
+                        ? new Hollow(h, [moat], moat.Outer)
+                        : new Hollow(h, [.. kernel.Offset([h], -2 * halfWidth)], null)
+                )
+                .Where(h => h.Inner.Length > 0),
+        ];
         _points = samples;
         _distances = new double[samples.Length];
         Array.Fill(_distances, double.PositiveInfinity);
@@ -35,6 +55,9 @@ internal sealed class NetLines
     public ImmutableArray<Contour> Rings => [.. _rings];
 
     public ImmutableArray<OpenPath> Runs => [.. _runs];
+
+    /// <summary>The hollows that the grooves lead into by a groove's width or more.</summary>
+    public ImmutableArray<Region> Opened { get; private set; } = [];
 
     /// <summary>The point that is farthest from a groove to a thousandth, of such the first, and how far.</summary>
     public (Point2 At, double Distance) Farthest
@@ -75,6 +98,7 @@ internal sealed class NetLines
         }
         _rings.Add(ring);
         Lower(round);
+        Open(all, laid);
         int[] open = FarthestFirst(Enumerable.Range(0, _points.Length), reach);
         int next = 0;
         for (int lines = 0; lines < MostLines && next < open.Length; )
@@ -95,6 +119,43 @@ internal sealed class NetLines
         return true;
     }
 
+    /// <summary>Leads the shortest groove into every hollow that none leads into yet; what it carries is then as near as a groove.</summary>
+    private void Open(Room room, List<Groove> laid)
+    {
+        foreach (Hollow hollow in _hollows)
+        {
+            bool opens = laid.Exists(g => g.Enters(hollow.Inner));
+            if (!opens && Into(hollow, room, laid) is { } line)
+            {
+                Add(line, laid);
+                opens = true;
+            }
+            if (opens && hollow.Moat is { } moat)
+            {
+                laid.Add(new Groove(moat.Segments));
+                _rings.Add(moat);
+                Lower(laid[^1]);
+            }
+            if (opens)
+            {
+                Opened = Opened.Add(hollow.Area);
+                Lower(new Groove(hollow.Area.Outer.Segments), -_halfWidth);
+            }
+        }
+    }
+
+    /// <summary>The shortest straight way from a groove to the inner edge of a hollow; null where none stays in the room.</summary>
+    private static OpenPath? Into(Hollow hollow, Room room, List<Groove> laid) =>
+        hollow
+            .Inner.SelectMany(r => Flatten.Points(r.Outer, Sample))
+            .Where(room.Within.Contains)
+            .Select(p => Link(p, room, laid))
+            .OfType<OpenPath>()
+            .MinBy(l => Math.Round(Measure.Length(l), 3));
+
+    /// <summary>A hollow of the shell, the part of it that a groove's end must come to, and the groove round the plug in it.</summary>
+    private sealed record Hollow(Region Area, Region[] Inner, Contour? Moat);
+
     private void Add(OpenPath line, List<Groove> laid)
     {
         laid.Add(new Groove(line.Segments));
@@ -103,16 +164,18 @@ internal sealed class NetLines
     }
 
     /// <summary>Takes a groove into the distances. Points come in rows, so that one's distance bounds its neighbour's.</summary>
-    private void Lower(Groove groove)
+    /// <param name="outset">What its edge lies outside of the line, less than half a groove's width, mm.</param>
+    private void Lower(Groove groove, double outset = 0)
     {
+        double half = _halfWidth + outset;
         double known = double.PositiveInfinity;
         for (int k = 0; k < _points.Length; k++)
         {
             double fromLast = k > 0 ? known + _points[k].DistanceTo(_points[k - 1]) + 1e-6 : known;
-            double limit = Math.Min(_distances[k] + _halfWidth, fromLast);
+            double limit = Math.Min(_distances[k] + half, fromLast);
             double distance = groove.Distance(_points[k], limit);
             known = distance < limit ? distance : double.PositiveInfinity;
-            _distances[k] = Math.Min(_distances[k], distance - _halfWidth);
+            _distances[k] = Math.Min(_distances[k], distance - half);
         }
     }
 
@@ -144,6 +207,16 @@ internal sealed class NetLines
             _index.Nearest(p, double.PositiveInfinity, out int nearest);
             return Measure.Closest(p, _segments[nearest]);
         }
+
+        /// <summary>Whether the line begins or runs in an area.</summary>
+        public bool Enters(IReadOnlyList<Region> area) =>
+            _segments.Any(s =>
+                Inside.Contains(area, s.Start)
+                || Inside.Contains(area, s.End)
+                || area.SelectMany(r => r.Contours)
+                    .SelectMany(c => c.Segments)
+                    .Any(edge => Intersections.Find(s, edge, Touch).Length > 0)
+            );
 
         public bool Meets(OpenPath line)
         {
@@ -206,7 +279,7 @@ internal sealed class NetLines
             : room.Within.Line(p, to).FirstOrDefault(l => Measure.Length(l) >= p.DistanceTo(to) - Touch);
     }
 
-    /// <summary>The points of a zone that are asked how far they are from a groove, row by row.</summary>
+    /// <summary>The points of a zone that are asked how far they are from a groove, row by row; not those under a hollow.</summary>
     public static IEnumerable<Point2> Samples(SealedZone zone)
     {
         foreach (Region region in zone.Sealed)
@@ -219,7 +292,10 @@ internal sealed class NetLines
                 {
                     for (double x = row.Start.X; x < row.End.X; x += Sample)
                     {
-                        yield return new(x, y);
+                        if (zone.Hollows.IsEmpty || !Inside.Contains(zone.Hollows, new Point2(x, y)))
+                        {
+                            yield return new(x, y);
+                        }
                     }
                     yield return row.End;
                 }

@@ -24,6 +24,7 @@ internal static class Ports
 
     public static Stage<Fed> Feed(
         IReadOnlyList<Region> boundaries,
+        IReadOnlyList<Region> plugs,
         IReadOnlyList<Obstacle> obstacles,
         IReadOnlyList<Point2> keptForMagnets,
         IReadOnlyList<Point2> asked,
@@ -37,10 +38,12 @@ internal static class Ports
         List<SealedZone> zones = [];
         List<Way> ways = [];
         findings.AddRange(NotInAZone(boundaries, asked, job));
-        foreach (Region boundary in boundaries)
+        foreach (Region all in boundaries)
         {
+            // a hole keeps clear of a plug as of a groove
+            Region boundary = plugs.Count == 0 ? all : kernel.Difference([all], plugs)[0];
             int index = first + zones.Count;
-            Region[] sealedArea = [.. kernel.Offset([boundary], -job.Gasket.GrooveWidth / 2)];
+            Region[] sealedArea = [.. kernel.Offset([all], -job.Gasket.GrooveWidth / 2)];
             Way? way =
                 Asked(boundary, index, asked, obstacles, levels, job, kernel, findings)
                 ?? PlateFeed.Straight(
@@ -67,7 +70,7 @@ internal static class Ports
                 findings.AddRange(PassedOver(boundary, job, kernel));
             }
             ways.Add(way);
-            zones.Add(new(index, boundary, [.. sealedArea], way.At, way.Feeds));
+            zones.Add(new(index, all, [.. sealedArea], way.At, way.Feeds));
         }
         if (zones.Count == 0)
         {

@@ -15,15 +15,18 @@ internal static class ReachedArea
     /// only across a cord, and does not count.
     /// </summary>
     /// <param name="net">The grooves as they are cut.</param>
+    /// <param name="open">Hollows that the net or a port opens into: they carry the vacuum like a groove.</param>
     /// <param name="reach">mm.</param>
     public static ImmutableArray<Region> Around(
         IReadOnlyList<Region> net,
+        ImmutableArray<Region> open,
         ImmutableArray<Region> sealedArea,
         double reach,
         Kernel kernel
     )
     {
-        ImmutableArray<Region> near = kernel.Intersect(kernel.Offset(net, reach), sealedArea);
+        ImmutableArray<Region> sources = open.IsEmpty ? [.. net] : kernel.UnionAll([.. net, .. open]);
+        ImmutableArray<Region> near = kernel.Intersect(kernel.Offset(sources, reach), sealedArea);
         ImmutableArray<Region> fed = [.. near.Where(piece => kernel.Intersect([piece], net).Length > 0)];
         return Measure.Area(sealedArea) - Measure.Area(fed) < Rounding ? sealedArea : fed;
     }

@@ -11,11 +11,11 @@ namespace FixtureGen.Holding.Seal;
 /// </summary>
 internal static class Deflection
 {
-    /// <summary>More is a finding: a fifth of a trim tolerance of 0.5 mm (common practice, no source).</summary>
-    public const double MostSag = 0.1;
+    /// <summary>More is a finding, mm.</summary>
+    public const double MostSag = SheetStrength.MostSagMm;
 
-    /// <summary>More is a finding: a quarter of yield, for creep (common practice, no source), N/mm2.</summary>
-    public const double MostStress = 10;
+    /// <summary>More is a finding, N/mm2.</summary>
+    public const double MostStress = SheetStrength.MostBendingMPa;
 
     /// <summary>Every opening once by its name; empty where the material states no stiffness.</summary>
     public static ImmutableArray<Dimple> Over(FixtureDesign design, Job job, double pressureKPa)

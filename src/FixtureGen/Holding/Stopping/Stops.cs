@@ -143,7 +143,7 @@ internal static class Stops
     {
         List<ShellStop> walls = [];
         double shift = 0;
-        foreach (FormRegion form in design.Part.Forms.Where(f => f.Direction == FormDirection.Down))
+        foreach (FormRegion form in design.Part.Forms.Where(f => f.Direction == FormDirection.Down || f.Plugged))
         {
             Contour edge = Contours.Ccw(form.Edge);
             double length = Measure.Length(edge);

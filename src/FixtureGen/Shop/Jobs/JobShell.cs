@@ -139,7 +139,18 @@ internal static class JobShell
             t.Choice("direction", ("up", FormDirection.Up), ("down", FormDirection.Down)),
             t.Length("height", 0.1, 200),
             t.NumberOr("draft_deg", 3, 0, 60)
-        );
+        )
+        {
+            Top = t.ChoiceOrNull("top", ("flat", FormTop.Flat), ("cap", FormTop.Cap)) ?? FormTop.Flat,
+            Plug =
+                t.ChoiceOrNull("plug", ("auto", PlugWish.Auto), ("always", PlugWish.Always), ("never", PlugWish.Never))
+                ?? PlugWish.Auto,
+            ThicknessMin = t.MeasureOrNull("thickness_min", Quantity.Length, 0.05, 12),
+        };
+        if (form is { Direction: FormDirection.Down, Plug: PlugWish.Always })
+        {
+            t.Contradict("plug", "A form that goes down lies in its pocket and takes no plug.", "Leave plug out.");
+        }
         t.Close();
         return form;
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Cutting;
+using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths.Moves;
@@ -25,6 +26,33 @@ internal sealed record Frame(
     /// where the shop has others.
     /// </summary>
     public ImmutableArray<Tool> EndMills { get; } = BlockMills(Job);
+
+    /// <summary>Top of a plug so near that holder and shank must stay above it, mm; 0 where there is none.</summary>
+    public double Standing { get; init; }
+
+    /// <summary>The frame for a feature: with what stands beside it.</summary>
+    public Frame Beside(Feature feature)
+    {
+        double reach = EndMills.Select(t => t.HolderDiameter / 2).DefaultIfEmpty(0).Max();
+        IEnumerable<Removal> cuts = feature.Removals.Where(r => r.Setup == Setup);
+        bool near =
+            !feature.Removals.Any(r => r.MakesFace)
+            && Plugs.Any(p => cuts.Any(c => Measure.Bounds(p.Outer).Outset(reach).Meets(Measure.Bounds(c.Area))));
+        return near
+            ? this with
+            {
+                Standing = Features.Where(f => f.Kind == FeatureKind.Plug).SelectMany(f => f.Removals).Max(r => r.TopZ),
+            }
+            : this;
+    }
+
+    private IEnumerable<Region> Plugs =>
+        Features
+            .Where(f => f.Kind == FeatureKind.Plug)
+            .SelectMany(f => f.Removals.Take(1))
+            .SelectMany(r => r.Area)
+            .SelectMany(r => r.Holes)
+            .Select(h => Region.From(Contours.Ccw(h)));
 
     /// <summary>How a tool runs in the block; ae is the radial width of its cut, mm.</summary>
     public CutData Data(Tool tool, double ae) =>
@@ -68,7 +96,15 @@ internal sealed record Frame(
     public ImmutableArray<Tool> Reaching(double floorZ, Func<Tool, bool> fits)
     {
         double deep = Heights.Face - floorZ;
-        Tool[] fitting = [.. EndMills.Where(t => fits(t) && t.StickOut >= deep + HolderGap)];
+        double beside = Math.Max(Heights.Face, Standing) - floorZ;
+        Tool[] fitting =
+        [
+            .. EndMills.Where(t =>
+                fits(t)
+                && t.StickOut >= beside + HolderGap
+                && (beside <= deep || t.ShankDiameter <= t.Diameter + 1e-6 || t.FluteLength >= beside)
+            ),
+        ];
         ImmutableArray<Tool> flutes = [.. fitting.Where(t => t.FluteLength >= deep - 1e-6)];
         return flutes.IsEmpty ? [.. fitting.Where(t => t.ShankDiameter <= t.Diameter + 1e-6)] : flutes;
     }

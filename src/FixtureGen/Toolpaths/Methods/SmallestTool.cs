@@ -22,6 +22,10 @@ internal static class SmallestTool
     private static Method Complete(Method method, Tool smallest, Frame frame)
     {
         ToolCut last = method.Cuttings[^1];
+        if (method.Feature.Kind == FeatureKind.Plug)
+        {
+            return method;
+        }
         if (last.Kind is not (OperationKind.Clear or OperationKind.Profile) || last.Tool.Radius <= smallest.Radius)
         {
             return method;

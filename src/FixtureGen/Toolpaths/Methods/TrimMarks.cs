@@ -1,4 +1,5 @@
 using FixtureGen.Cutting;
+using FixtureGen.Design.Forms;
 using FixtureGen.Model;
 using FixtureGen.Toolpaths.Moves;
 
@@ -9,18 +10,24 @@ internal static class TrimMarks
 {
     public static IEnumerable<Piece> Pieces(FixtureDesign design, Job job, Heights heights)
     {
-        double top = design.FixtureHeight + job.Shell.Thickness;
         CutData data = Cutting(job).Data;
         return design.Part.Engravings.SelectMany(
             (m, i) =>
-                Engraving.Strokes(
+            {
+                double top = FormTops.Face(design, m, job);
+                double thicker = job.Shell.ThicknessMax - job.Shell.Thickness;
+                return Engraving.Strokes(
                     FormattableString.Invariant($"mark {i + 1}"),
                     m.Strokes,
                     data,
-                    heights,
+                    heights with
+                    {
+                        Face = Math.Max(heights.Face, top + thicker),
+                    },
                     top,
                     job.Rules.EngraveDepth
-                )
+                );
+            }
         );
     }
 

@@ -20,7 +20,7 @@ internal sealed record Work(
     /// <summary>True when this must wait for <paramref name="other"/>: it cuts what that leaves, or starts on its floor.</summary>
     public bool Follows(Work other) =>
         (IsSecond && !other.IsSecond && other.Stage == Stage && Features.Any(other.Features.Contains))
-        || (other.Stage == 0 && Stage > 0)
+        || (other.Stage <= Stages.StageOf(FeatureKind.Plug) && Stage > other.Stage)
         || (Stage == Stages.StageOf(FeatureKind.MagnetNotch) && other.Stage == Stages.StageOf(FeatureKind.MagnetPocket))
         || (other.BreaksPlateSeal == false && BreaksPlateSeal)
         || Features.Any(mine => other.Features.Any(theirs => mine != theirs && StartsOn(mine, theirs)));

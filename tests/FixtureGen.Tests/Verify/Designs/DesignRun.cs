@@ -16,7 +16,8 @@ namespace FixtureGen.Tests.Verify.Designs;
 /// <summary>Spoiled designs, programs made from them as from any, and the judge's word on those.</summary>
 internal sealed class DesignRun(IReadOnlyList<DemoProgram> demos)
 {
-    private static readonly Limits Coarse = Limits.House with { Cell = 0.2 };
+    /// <summary>Of the judge, for many runs.</summary>
+    public static readonly Limits Coarse = Limits.House with { Cell = 0.2 };
 
     private readonly SortedDictionary<string, (int Tried, int Refused, int Unplanned)> _rows = new(
         StringComparer.Ordinal
@@ -86,7 +87,8 @@ internal sealed class DesignRun(IReadOnlyList<DemoProgram> demos)
         return text.ToString();
     }
 
-    private static ImmutableArray<ProgramText>? Programs(FixtureDesign design, Job job)
+    /// <summary>Programs of a design, spoiled or not; null where the planner refuses it.</summary>
+    public static ImmutableArray<ProgramText>? Programs(FixtureDesign design, Job job)
     {
         try
         {
