@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Runtime;
 using FixtureGen.App.Files;
 using FixtureGen.App.Library;
+using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
@@ -61,7 +62,8 @@ internal static class RegenerateCommand
                     p.GetValue(plate),
                     p.GetValue(dry),
                     p.GetValue(force),
-                    p.GetValue(workers)
+                    p.GetValue(workers),
+                    Occasion.Now(null, null)
                 ),
                 p.GetValue(json)
             )
@@ -97,11 +99,12 @@ internal static class RegenerateCommand
         try
         {
             using ProgressLine progress = new(say, Console.IsErrorRedirected, options.DryRun);
-            Stage<ImmutableArray<JobChange>> run = new Regenerator(options, progress.Tell, stop.Token).Run(scratch);
+            Regenerator regenerator = new(options, progress.Tell, stop.Token);
+            Stage<ImmutableArray<JobChange>> run = regenerator.Run(scratch);
             progress.Dispose();
             say.Findings(run.Findings);
             return !run.Value.IsDefault
-                ? Report(say, options, library.Value!, run.Value, run.Ok, json)
+                ? Report(say, options, library.Value!, run.Value, regenerator.Notices, run.Ok, json)
                 : MakeCommand.Refuse(say, "", [], json);
         }
         finally
@@ -137,11 +140,12 @@ internal static class RegenerateCommand
         RegenerateOptions options,
         LibraryFolder library,
         ImmutableArray<JobChange> changes,
+        ImmutableArray<Notice> notices,
         bool settled,
         bool json
     )
     {
-        string text = ChangeReport.Json(changes, options.DryRun);
+        string text = ChangeReport.Json(changes, notices, options.DryRun);
         bool ok = settled && changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
         foreach (JobChange c in changes.Where(c => c.Findings.Any(f => f.Severity == "error")))
         {
@@ -152,7 +156,7 @@ internal static class RegenerateCommand
         }
         if (!options.DryRun)
         {
-            ok &= WriteReports(say, library, changes, text);
+            ok &= WriteReports(say, library, changes, notices, text);
         }
         if (json)
         {
@@ -160,7 +164,7 @@ internal static class RegenerateCommand
         }
         else
         {
-            ChangeTable.Print(say, changes, options.DryRun);
+            ChangeTable.Print(say, changes, notices, options.DryRun);
             say.Line(
                 options.DryRun
                     ? "Dry run: nothing was written."
@@ -176,7 +180,13 @@ internal static class RegenerateCommand
         : ok ? ExitCode.Made
         : ExitCode.Refused;
 
-    private static bool WriteReports(Say say, LibraryFolder library, ImmutableArray<JobChange> changes, string text)
+    private static bool WriteReports(
+        Say say,
+        LibraryFolder library,
+        ImmutableArray<JobChange> changes,
+        ImmutableArray<Notice> notices,
+        string text
+    )
     {
         try
         {
@@ -188,7 +198,7 @@ internal static class RegenerateCommand
             string next = Path.Combine(library.Out, "regenerate.html.next");
             using (StreamWriter page = new(next))
             {
-                ChangePage.Write(page, changes, "What regenerating the library changed");
+                ChangePage.Write(page, changes, notices, "What regenerating the library changed");
             }
             File.Move(next, Path.Combine(library.Out, "regenerate.html"), overwrite: true);
             return true;

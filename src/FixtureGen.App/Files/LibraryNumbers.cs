@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Files;
@@ -53,7 +54,12 @@ internal sealed class LibraryNumbers
                 .Distinct(StringComparer.Ordinal),
         ];
         return Stage.Answer(
-            Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), Numbering.Stated(jobs))
+            Numbering.Claim(
+                read.Value!,
+                jobs.Select(j => Path.GetFileNameWithoutExtension(j)!),
+                Numbering.Stated(jobs),
+                Occasion.Now(null, null)
+            )
         );
     }
 }

@@ -82,19 +82,44 @@ internal static partial class OutputFolder
     public static void ReplaceFile(string path, ReadOnlySpan<byte> bytes)
     {
         string next = path + ".next";
+        WriteAside(next, bytes);
         try
         {
-            using (FileStream stream = new(next, FileMode.Create, FileAccess.Write))
-            {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
-            }
             File.Move(next, path, overwrite: true);
         }
         catch
         {
-            File.Delete(next);
+            Drop(next);
             throw;
+        }
+    }
+
+    /// <summary>Writes a file that shall take another's name later; on the disk when it returns, gone again where it cannot be written.</summary>
+    public static void WriteAside(string path, ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            using FileStream stream = new(path, FileMode.Create, FileAccess.Write);
+            stream.Write(bytes);
+            stream.Flush(flushToDisk: true);
+        }
+        catch
+        {
+            Drop(path);
+            throw;
+        }
+    }
+
+    /// <summary>Takes a file of ours away; one that cannot be is left for the next run to replace.</summary>
+    public static void Drop(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // What made it fail is told already; this file does no harm.
         }
     }
 

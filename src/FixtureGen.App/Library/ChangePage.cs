@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
+using FixtureGen.App.Records;
 using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Library;
@@ -23,9 +24,15 @@ internal static class ChangePage
     /// <summary>The whole page.</summary>
     /// <param name="page">Not closed here.</param>
     /// <param name="changes">In the order of the rows.</param>
+    /// <param name="notices">Those that stand, whichever run gave them.</param>
     /// <param name="title">Plain text; it is escaped here, as is all else.</param>
     /// <exception cref="IOException">A picture cannot be read or the page not written.</exception>
-    public static void Write(TextWriter page, ImmutableArray<JobChange> changes, string title)
+    public static void Write(
+        TextWriter page,
+        ImmutableArray<JobChange> changes,
+        ImmutableArray<Notice> notices,
+        string title
+    )
     {
         page.Write(
             $"<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>{E(title)}</title>\n<style>{Style}</style></head><body>\n<h1>{E(title)}</h1>\n"
@@ -33,10 +40,10 @@ internal static class ChangePage
         page.Write(
             $"<p>{Count(changes, JobResult.Made)} made, {Count(changes, JobResult.Unchanged)} unchanged, {Count(changes, JobResult.Refused)} refused, {Count(changes, JobResult.Stopped)} not reached.</p>\n"
         );
-        foreach (JobChange c in changes.Where(c => c.Scrap is not null))
+        foreach (Notice n in notices)
         {
             page.Write(
-                $"<p class=\"scrap\">Scrap the block of {E(c.Job)} on the shelf: {E(c.Scrap!)}. Until then its old trim program is its only valid pair.</p>\n"
+                $"<p class=\"scrap\">{E(NoticeText.Heading(n))}: {E(n.What)}. {E(NoticeText.WhatToDo(n))}</p>\n"
             );
         }
         Table(page, changes);

@@ -2,13 +2,21 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.App.Files;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Library;
 
 /// <summary>What a run of regenerate was asked for.</summary>
-internal sealed record RegenerateOptions(string Folder, string? PlateFile, bool DryRun, bool Force, int Workers);
+internal sealed record RegenerateOptions(
+    string Folder,
+    string? PlateFile,
+    bool DryRun,
+    bool Force,
+    int Workers,
+    Occasion Occasion
+);
 
 /// <summary>
 /// Remakes every stale job of a library. Numbers are given out first, in sorted order; jobs are then shared among the
@@ -23,6 +31,9 @@ internal sealed class Regenerator(
 {
     private readonly Staleness _staleness = new(options.PlateFile);
     private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> _shops = new();
+
+    /// <summary>After a run: every notice that stands, or whose answer was to cut anew, by job.</summary>
+    public ImmutableArray<Notice> Notices { get; private set; } = [];
 
     /// <summary>Runs; findings are about the registers themselves. Pictures of what changed are left in the scratch folder.</summary>
     public Stage<ImmutableArray<JobChange>> Run(string scratch)
@@ -39,7 +50,7 @@ internal sealed class Regenerator(
                 )
             )
             {
-                Stage<Shelf> shelf = Shelf.Open(folder.Key, [.. folder], options.DryRun);
+                Stage<Shelf> shelf = Shelf.Open(folder.Key, [.. folder], options.DryRun, options.Occasion);
                 findings.AddRange(shelf.Findings);
                 if (shelf.Value is not null)
                 {
@@ -50,9 +61,22 @@ internal sealed class Regenerator(
             {
                 return Stage.Failed<ImmutableArray<JobChange>>(findings);
             }
+            findings.AddRange(shelves.Select(s => s.Begin()).OfType<Finding>());
+            if (findings.Any(f => f.Severity == Severity.Error))
+            {
+                return Stage.Failed<ImmutableArray<JobChange>>(findings);
+            }
             ImmutableArray<JobChange> changes = RemakeAll(shelves, jobs.Length, scratch);
             findings.AddRange(shelves.Select(s => s.Settle(changes)).OfType<Finding>());
             findings.AddRange(Unrevised(changes));
+            Notices =
+            [
+                .. shelves
+                    .SelectMany(s => s.Register.Notices)
+                    .Where(n => n.Answer is NoticeAnswer.Open or NoticeAnswer.Recut)
+                    .OrderBy(n => n.Job, StringComparer.Ordinal)
+                    .ThenBy(n => n.Number),
+            ];
             return Stage.Answer(changes, findings);
         }
         finally

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 
-namespace FixtureGen.App.Files;
+namespace FixtureGen.App.Records;
 
 /// <summary>
 /// Gives out base program numbers and fixture ids in sorted order, before any work is shared, so that the number of
@@ -13,7 +13,12 @@ internal static class Numbering
     private const int Step = 10;
 
     /// <summary>The register with an entry, state planned, for every job that has none. Stated gives the numbers that jobs fix themselves.</summary>
-    public static Register Claim(Register register, IEnumerable<string> jobs, IReadOnlyDictionary<string, int> stated)
+    public static Register Claim(
+        Register register,
+        IEnumerable<string> jobs,
+        IReadOnlyDictionary<string, int> stated,
+        Occasion occasion
+    )
     {
         HashSet<int> taken = Decades(register, stated);
         List<Fixture> claimed = [];
@@ -28,7 +33,12 @@ internal static class Numbering
             taken.Add(number / Step);
             claimed.Add(new Fixture(job, Id(number), 1, number, "", 0, FixtureState.Planned));
         }
-        return claimed.Count == 0 ? register : register.With(claimed);
+        return claimed.Count == 0
+            ? register
+            : claimed.Aggregate(
+                register.With(claimed),
+                (r, f) => r.Noted(occasion, Happening.Numbered, f.Job, f.Revision, amount: f.Program)
+            );
     }
 
     /// <summary>Numbers that nobody has, one for each of these jobs by sorted name: for new revisions whose older blocks are still on the shelf.</summary>
