@@ -23,14 +23,52 @@ internal static class JobFiles
 
     /// <summary>The jobs of a folder and of all below it, sorted; hidden folders and out/ are not entered.</summary>
     public static ImmutableArray<string> Below(string folder) =>
-        [.. Folders(folder).SelectMany(f => In(f)).Order(StringComparer.Ordinal)];
+        [.. FoldersBelow(folder).SelectMany(f => In(f)).Order(StringComparer.Ordinal)];
 
-    private static IEnumerable<string> Folders(string folder) =>
-        Directory
-            .EnumerateDirectories(folder)
-            .Where(f => Path.GetFileName(f) is { } name && !name.StartsWith('.') && name != "out")
-            .SelectMany(Folders)
-            .Prepend(folder);
+    /// <summary>The folder and all below it that may hold jobs; hidden folders and out/ are not entered, and none twice, whatever links lead to it.</summary>
+    public static IEnumerable<string> FoldersBelow(string folder)
+    {
+        HashSet<string> seen = new(StringComparer.Ordinal);
+        Stack<string> left = new([folder]);
+        while (left.TryPop(out string? next))
+        {
+            if (RealPath(next) is not { } real || !seen.Add(real))
+            {
+                continue;
+            }
+            yield return next;
+            string[] inside =
+            [
+                .. Directory
+                    .EnumerateDirectories(next)
+                    .Where(f => Path.GetFileName(f) is { } name && !name.StartsWith('.') && name != "out"),
+            ];
+            foreach (string f in inside.OrderDescending(StringComparer.Ordinal))
+            {
+                left.Push(f);
+            }
+        }
+    }
+
+    /// <summary>Where a folder really lies; null where its links lead nowhere or round in a circle.</summary>
+    private static string? RealPath(string folder)
+    {
+        try
+        {
+            DirectoryInfo info = new(Path.GetFullPath(folder));
+            return info.LinkTarget is null
+                ? info.Parent is { } parent && parent.LinkTarget is not null
+                    ? Path.Combine(RealPath(parent.FullName) ?? parent.FullName, info.Name)
+                    : info.FullName
+                : info.ResolveLinkTarget(returnFinalTarget: true) is DirectoryInfo { Exists: true } target
+                    ? target.FullName
+                    : null;
+        }
+        catch (IOException)
+        {
+            return null;
+        }
+    }
 
     /// <summary>True for a name that a job has.</summary>
     public static bool Is(string file) => file.EndsWith(".toml", StringComparison.OrdinalIgnoreCase);

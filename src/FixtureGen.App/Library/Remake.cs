@@ -163,6 +163,7 @@ internal sealed class Remake(
     )
     {
         Fixture entry = current;
+        bool usedUp = false;
         KeptPrograms kept = KeptPrograms.For(shelf.Register, files.Library, current, before, folder);
         Registered? Revise(ImmutableArray<ProgramText> programs, Job job)
         {
@@ -175,7 +176,12 @@ internal sealed class Remake(
                 entry = current with { Trim = current.Trim + 1 };
                 return null;
             }
-            entry = shelf.Next(Said(current, job));
+            if (shelf.Next(Said(current, job)) is not { } next)
+            {
+                usedUp = true;
+                return null;
+            }
+            entry = next;
             return shelf.Register.AsRegistered(entry);
         }
         JobSource numbered = files with { Registered = shelf.Register.AsRegistered(current) };
@@ -193,7 +199,14 @@ internal sealed class Remake(
             Before = JobFigures.From(old),
             Findings = [.. outcome.Report.Findings],
         };
-        if (!outcome.Report.Ok)
+        if (usedUp)
+        {
+            change = change with
+            {
+                Findings = [.. change.Findings, FindingLine.From(FolderNumbers.NoneSpare(jobFile))],
+            };
+        }
+        if (!outcome.Report.Ok || usedUp)
         {
             return change with
             {

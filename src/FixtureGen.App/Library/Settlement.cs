@@ -6,7 +6,7 @@ namespace FixtureGen.App.Library;
 internal static class Settlement
 {
     /// <summary>The register with every job that was made or is up to date as it now is, what happened to it, and the notices that blocks on the shelf need.</summary>
-    public static Register Of(Register register, IReadOnlyCollection<JobChange> changes, Occasion occasion)
+    public static Register Settle(Register register, IReadOnlyCollection<JobChange> changes, Occasion occasion)
     {
         Register next = register;
         List<Fixture> entries = [];

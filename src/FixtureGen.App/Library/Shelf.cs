@@ -18,7 +18,7 @@ internal sealed class Shelf : IDisposable
         ImmutableArray<string> jobs,
         Register register,
         RegisterFile? file,
-        IReadOnlyDictionary<string, int> stated,
+        FolderNumbers numbers,
         Occasion occasion
     )
     {
@@ -27,9 +27,8 @@ internal sealed class Shelf : IDisposable
         Jobs = jobs;
         Register = register;
         _file = file;
-        _spare = Numbering.Spare(
+        _spare = numbers.Spare(
             register,
-            stated,
             jobs.Select(j => Path.GetFileNameWithoutExtension(j)!).Where(j => register.Current(j)?.OnShelf == true)
         );
     }
@@ -59,16 +58,19 @@ internal sealed class Shelf : IDisposable
             held.Value?.Dispose();
             return Stage.Failed<Shelf>(read.Findings);
         }
-        IReadOnlyDictionary<string, int> stated = Numbering.Stated(jobs);
-        Register claimed = Numbering.Claim(
-            read.Value!,
-            jobs.Select(j => Path.GetFileNameWithoutExtension(j)!),
-            stated,
-            occasion
+        Stage<FolderNumbers> numbers = FolderNumbers.Read(folder, jobs, occasion);
+        Stage<Register> claimed = numbers.Ok
+            ? numbers.Value!.Claim(read.Value!)
+            : Stage.Failed<Register>(numbers.Findings);
+        if (!claimed.Ok)
+        {
+            held.Value?.Dispose();
+            return Stage.Failed<Shelf>(claimed.Findings);
+        }
+        return Stage.Answer(
+            new Shelf(folder, jobs, claimed.Value!, held.Value, numbers.Value!, occasion),
+            read.Findings
         );
-        Finding[] twice = [.. claimed.Contradictions(Path.Combine(folder, Register.FileName)).Except(read.Findings)];
-        Shelf shelf = new(folder, jobs, claimed, held.Value, stated, occasion);
-        return Stage.Answer(shelf, [.. read.Findings, .. twice]);
     }
 
     /// <summary>Writes the claimed numbers, and keeps what blocks on the shelf were cut with that a register of before did not. Null when done.</summary>
@@ -85,14 +87,17 @@ internal sealed class Shelf : IDisposable
         return _file.Write(Register);
     }
 
-    /// <summary>The entry that a remake at a higher revision would get: a new number while an older block is on the shelf, so that neither program replaces the other.</summary>
-    public Fixture Next(Fixture current)
+    /// <summary>The entry that a remake at a higher revision would get: a new number while an older block is on the shelf, so that neither program replaces the other; null where none is free.</summary>
+    public Fixture? Next(Fixture current)
     {
         if (!current.OnShelf)
         {
             return current with { Revision = current.Revision + 1, Trim = 1 };
         }
-        int number = _spare[current.Job];
+        if (!_spare.TryGetValue(current.Job, out int number))
+        {
+            return null;
+        }
         return current with
         {
             Revision = current.Revision + 1,
@@ -111,7 +116,7 @@ internal sealed class Shelf : IDisposable
     {
         HashSet<string> mine = [.. Jobs];
         JobChange[] own = [.. changes.Where(c => mine.Contains(c.JobFile))];
-        Register = Settlement.Of(Register, own, _occasion);
+        Register = Settlement.Settle(Register, own, _occasion);
         return _file?.Write(Register);
     }
 

@@ -13,13 +13,10 @@ internal static class ShelfEvents
     /// Cycles, cord and leak: the one block on the shelf, where there are more the one that is named. Failed changes nothing.
     /// </summary>
     public static Stage<Register> Apply(Register register, string folder, Noting noting, Occasion occasion) =>
-        noting.What switch
-        {
-            Happening.Cut => Cut(register, folder, noting, occasion),
-            Happening.Answered => NoticeEvents.Answer(register, folder, noting, occasion),
-            Happening.Retired => Retiring.Retire(register, folder, noting.Job, occasion),
-            _ => OnBlock(register, folder, noting, occasion),
-        };
+        noting.What == Happening.Cut ? Cut(register, folder, noting, occasion)
+        : noting.What == Happening.Answered ? NoticeEvents.Answer(register, folder, noting, occasion)
+        : noting.What == Happening.Retired ? Retiring.Retire(register, folder, noting.Job, occasion)
+        : OnBlock(register, folder, noting, occasion);
 
     private static Stage<Register> Cut(Register register, string folder, Noting noting, Occasion occasion)
     {
@@ -65,12 +62,12 @@ internal static class ShelfEvents
                 && (noting.Block is null || b.Number == noting.Block)
             ),
         ];
-        Block? target = noting.What switch
-        {
-            Happening.Worn => may.OrderByDescending(b => b.Revision).ThenBy(b => b.Number).FirstOrDefault(),
-            Happening.Scrapped => may.OrderBy(b => b.Revision).ThenBy(b => b.Number).FirstOrDefault(),
-            _ => may.Length == 1 ? may[0] : null,
-        };
+        Block? target =
+            noting.What == Happening.Worn
+                ? may.OrderByDescending(b => b.Revision).ThenBy(b => b.Number).FirstOrDefault()
+            : noting.What == Happening.Scrapped ? may.OrderBy(b => b.Revision).ThenBy(b => b.Number).FirstOrDefault()
+            : may.Length == 1 ? may[0]
+            : null;
         if (target is null)
         {
             return Stage.Failed<Register>(

@@ -20,12 +20,11 @@ internal static class ShelfFindings
                     string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {RegisterWords.For(f.State)}")
                 ),
         ];
-        string becomes = noting.What switch
-        {
-            Happening.Worn or Happening.Scrapped => $"become {RegisterWords.For(noting.What)}",
-            Happening.Cut => noting.Spare ? "have a spare" : "become cut",
-            _ => $"have {RegisterWords.For(noting.What)} noted",
-        };
+        string becomes =
+            noting.Spare ? "have a spare"
+            : noting.What is Happening.Cut or Happening.Worn or Happening.Scrapped
+                ? $"become {RegisterWords.For(noting.What)}"
+            : $"have {RegisterWords.For(noting.What)} noted";
         string what =
             has.Length == 0
                 ? "the register has no such job"

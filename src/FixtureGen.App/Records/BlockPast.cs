@@ -43,23 +43,22 @@ internal static class BlockPast
                 .Where(e => IsOfBlock(e.What) && e.Job == job && e.Revision == revision && e.Block == number)
         )
         {
-            block = e.What switch
-            {
-                Happening.Cut => New(e),
-                Happening.Worn => block! with { State = FixtureState.Worn },
-                Happening.Scrapped => block! with { State = FixtureState.Scrapped },
-                Happening.Cycles => block! with
-                {
-                    Cycles = block.Cycles + e.Amount,
-                    CordCycles = block.CordCycles + e.Amount,
-                },
-                Happening.Cord => block! with { CordCycles = 0 },
-                Happening.Leak => block! with { LeakPaPerMin = e.Amount },
-                _ => block,
-            };
+            block = e.What == Happening.Cut ? New(e) : Changed(block!, e);
         }
         return block;
     }
+
+    private static Block Changed(Block block, RegisterEvent e) =>
+        e.What == Happening.Worn ? block with { State = FixtureState.Worn }
+        : e.What == Happening.Scrapped ? block with { State = FixtureState.Scrapped }
+        : e.What == Happening.Cycles
+            ? block with
+            {
+                Cycles = block.Cycles + e.Amount,
+                CordCycles = block.CordCycles + e.Amount,
+            }
+        : e.What == Happening.Cord ? block with { CordCycles = 0 }
+        : block with { LeakPaPerMin = e.Amount };
 
     private static Block New(RegisterEvent e) =>
         new()

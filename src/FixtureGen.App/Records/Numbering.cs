@@ -1,60 +1,68 @@
-using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.Toolpaths;
 
 namespace FixtureGen.App.Records;
 
 /// <summary>
-/// Gives out base program numbers and fixture ids in sorted order, before any work is shared, so that the number of
-/// workers never shows. A job's programs take N (trim), N + 1 (top) and N + 2 (underside).
+/// Gives out base program numbers and fixture ids in sorted order, before any work is shared, so that the number of workers
+/// never shows. A job's programs take N (trim), N + 1 (top) and N + 2 (underside). Tens are given out first, since they are
+/// easy to read; where a range has none left, any three in a row.
 /// </summary>
 internal static class Numbering
 {
-    private const int First = 1000;
     private const int Step = 10;
 
-    /// <summary>The register with an entry, state planned, for every job that has none. Stated gives the numbers that jobs fix themselves.</summary>
+    /// <summary>
+    /// The register with an entry, state planned, for every job that has none. Others are base numbers that jobs of other
+    /// folders have. A job for which its range has no number left gets none.
+    /// </summary>
     public static Register Claim(
         Register register,
-        IEnumerable<string> jobs,
-        IReadOnlyDictionary<string, int> stated,
+        IReadOnlyCollection<NumberWish> wishes,
+        IEnumerable<int> others,
         Occasion occasion
     )
     {
-        HashSet<int> taken = Decades(register, stated);
+        SortedSet<int> taken = Taken(register, wishes, others);
         List<Fixture> claimed = [];
-        int from = First;
         foreach (
-            string job in jobs.Where(j => register.Current(j) is null)
-                .Distinct(StringComparer.Ordinal)
-                .Order(StringComparer.Ordinal)
+            NumberWish wish in wishes
+                .Where(w => register.Current(w.Job) is null)
+                .DistinctBy(w => w.Job, StringComparer.Ordinal)
+                .OrderBy(w => w.Job, StringComparer.Ordinal)
         )
         {
-            int number = stated.TryGetValue(job, out int own) ? own : from = Free(taken, from);
-            taken.Add(number / Step);
-            claimed.Add(new Fixture(job, Id(number), 1, number, "", 0, FixtureState.Planned));
+            if ((wish.Stated ?? Free(taken, wish.Range)) is { } number)
+            {
+                taken.Add(number);
+                claimed.Add(new Fixture(wish.Job, Id(number), 1, number, "", 0, FixtureState.Planned));
+            }
         }
         return claimed.Count == 0
             ? register
             : claimed.Aggregate(
                 register.With(claimed),
-                (r, f) => r.Noted(occasion, Happening.Numbered, f.Job, f.Revision, amount: f.Program)
+                (r, f) => r.Noted(occasion, Happening.Numbered, f.Job, f.Revision, amount: f.Program, why: "")
             );
     }
 
     /// <summary>Numbers that nobody has, one for each of these jobs by sorted name: for new revisions whose older blocks are still on the shelf.</summary>
     public static IReadOnlyDictionary<string, int> Spare(
         Register register,
-        IReadOnlyDictionary<string, int> stated,
+        IReadOnlyCollection<NumberWish> wishes,
+        IEnumerable<int> others,
         IEnumerable<string> jobs
     )
     {
-        HashSet<int> taken = Decades(register, stated);
+        SortedSet<int> taken = Taken(register, wishes, others);
         Dictionary<string, int> spare = new(StringComparer.Ordinal);
         foreach (string job in jobs.Order(StringComparer.Ordinal))
         {
-            int number = Free(taken, First);
-            taken.Add(number / Step);
-            spare.Add(job, number);
+            if (Free(taken, wishes.First(w => w.Job == job).Range) is { } number)
+            {
+                taken.Add(number);
+                spare.Add(job, number);
+            }
         }
         return spare;
     }
@@ -62,40 +70,31 @@ internal static class Numbering
     /// <summary>F and the base number: F1010.</summary>
     public static string Id(int number) => "F" + number.ToString(CultureInfo.InvariantCulture);
 
-    /// <summary>Numbers that the jobs of a folder state themselves, by job.</summary>
-    public static IReadOnlyDictionary<string, int> Stated(IEnumerable<string> jobFiles)
+    private static SortedSet<int> Taken(Register register, IEnumerable<NumberWish> wishes, IEnumerable<int> others) =>
+        [.. register.Fixtures.Select(f => f.Program), .. wishes.Select(w => w.Stated).OfType<int>(), .. others];
+
+    /// <summary>The lowest free number of the range, a ten where there is one; null where all three in a row meet somebody's.</summary>
+    private static int? Free(SortedSet<int> taken, NumberRange range)
     {
-        ImmutableDictionary<string, int>.Builder stated = ImmutableDictionary.CreateBuilder<string, int>(
-            StringComparer.Ordinal
-        );
-        foreach (string file in jobFiles)
+        const int Around = ProgramNumbers.PerJob - 1;
+        int last = range.Last - Around;
+        int tens = (range.First + Step - 1) / Step * Step;
+        for (long n = tens; n <= last; n += Step)
         {
-            foreach (string line in File.ReadLines(file).TakeWhile(l => !l.TrimStart().StartsWith('[')))
+            int number = (int)n;
+            if (taken.GetViewBetween(number - Around, number + Step - 1).Count == 0)
             {
-                string[] parts = line.Split('#')[0].Split('=', 2, StringSplitOptions.TrimEntries);
-                if (
-                    parts.Length == 2
-                    && parts[0] == "program"
-                    && int.TryParse(parts[1], NumberStyles.None, CultureInfo.InvariantCulture, out int number)
-                )
-                {
-                    stated[Path.GetFileNameWithoutExtension(file)] = number;
-                }
+                return number;
             }
         }
-        return stated.ToImmutable();
-    }
-
-    private static HashSet<int> Decades(Register register, IReadOnlyDictionary<string, int> stated) =>
-        [.. register.Fixtures.Select(f => f.Program / Step), .. stated.Values.Select(n => n / Step)];
-
-    private static int Free(HashSet<int> taken, int from)
-    {
-        int number = from;
-        while (taken.Contains(number / Step))
+        for (long n = range.First; n <= last; n++)
         {
-            number += Step;
+            int number = (int)n;
+            if (taken.GetViewBetween(number - Around, number + Around).Count == 0)
+            {
+                return number;
+            }
         }
-        return number;
+        return null;
     }
 }

@@ -124,31 +124,6 @@ public sealed class RegisterTest
     }
 
     [Fact]
-    public void Numbers_go_out_by_sorted_name_and_never_twice()
-    {
-        Dictionary<string, int> stated = new() { ["b"] = 1010 };
-        Register claimed = Numbering.Claim(Register.Empty.With(Sheath), ["d", "b", "a", "sheath"], stated, Today);
-        Assert.Equal(
-            [("a", 1020), ("b", 1010), ("d", 1030), ("sheath", 1000)],
-            claimed.Fixtures.Select(f => (f.Job, f.Program))
-        );
-        Register again = Numbering.Claim(claimed, ["sheath", "a", "d", "b"], stated, Today);
-        Assert.Equal(claimed.Fixtures, again.Fixtures);
-    }
-
-    [Fact]
-    public void Spare_numbers_pass_over_those_that_somebody_has()
-    {
-        Register register = Register.Empty.With([Sheath, Sheath with { Job = "other", Program = 1020 }]);
-        IReadOnlyDictionary<string, int> spare = Numbering.Spare(
-            register,
-            new Dictionary<string, int>(),
-            ["b", "a", "c"]
-        );
-        Assert.Equal([1010, 1030, 1040], new[] { "a", "b", "c" }.Select(j => spare[j]));
-    }
-
-    [Fact]
     public void The_newest_revision_that_is_not_scrapped_is_current()
     {
         Register register = Register
