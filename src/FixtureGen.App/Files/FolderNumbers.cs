@@ -135,7 +135,7 @@ internal sealed class FolderNumbers
     {
         (int? stated, string? control) = NumberWish.Read(TextOf(jobFile));
         Control? words =
-            control is not null && shop.Find("controls", control) is var (path, text)
+            control is not null && Find(shop, control) is var (path, text)
                 ? ControlReader.Read(text, path, control).Value
                 : null;
         NumberRange own = words is null
@@ -144,12 +144,24 @@ internal sealed class FolderNumbers
         return new(Path.GetFileNameWithoutExtension(jobFile), stated, own);
     }
 
+    private static (string Path, string Text)? Find(ShopFiles shop, string control)
+    {
+        try
+        {
+            return shop.Find("controls", control);
+        }
+        catch (UnreadableFileException)
+        {
+            return null;
+        }
+    }
+
     /// <summary>What cannot be read asks for nothing here: reading the job says why.</summary>
     private static string TextOf(string jobFile)
     {
         try
         {
-            return File.ReadAllText(jobFile);
+            return SourceText.Read(jobFile);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

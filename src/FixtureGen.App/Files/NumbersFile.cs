@@ -22,7 +22,7 @@ internal static class NumbersFile
         }
         try
         {
-            return Read(File.ReadAllText(path));
+            return Read(SourceText.Read(path));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

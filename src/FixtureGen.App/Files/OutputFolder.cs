@@ -33,11 +33,16 @@ internal static partial class OutputFolder
 
     private const string Probe = ".probe-";
 
+    /// <summary>This machine's name without what could end it within a folder's name.</summary>
+    private static readonly string Machine = string.Concat(Environment.MachineName.Where(char.IsAsciiLetterOrDigit));
+
+    private static readonly TimeSpan LongestRun = TimeSpan.FromDays(2);
+
     /// <summary>Writes the files; a folder that cannot be written is a finding and leaves what was there.</summary>
     public static ImmutableArray<Finding> Replace(string folder, string job, ImmutableArray<OutputFile> files)
     {
         string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
-        string stamp = Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
+        string stamp = string.Create(CultureInfo.InvariantCulture, $"{Environment.ProcessId}-{Machine}");
         string next = Path.Combine(
             Path.GetDirectoryName(full)!,
             $".{Path.GetFileName(full)}.next-{stamp}-{Guid.NewGuid():N}"
@@ -132,8 +137,11 @@ internal static partial class OutputFolder
         }
         foreach (string left in Directory.EnumerateDirectories(parent, ".*.next-*"))
         {
-            string stamp = left[(left.LastIndexOf(".next-", StringComparison.Ordinal) + 6)..].Split('-')[0];
-            if (int.TryParse(stamp, NumberStyles.None, CultureInfo.InvariantCulture, out int id) && !Runs(id))
+            string[] stamp = left[(left.LastIndexOf(".next-", StringComparison.Ordinal) + 6)..].Split('-');
+            bool isId = int.TryParse(stamp[0], NumberStyles.None, CultureInfo.InvariantCulture, out int id);
+            // a process of another machine cannot be asked: what it writes is left alone until it is older than any run
+            bool own = stamp.Length < 3 || stamp[1] == Machine;
+            if (isId && (own ? !Runs(id) : Directory.GetLastWriteTimeUtc(left) < DateTime.UtcNow - LongestRun))
             {
                 TryDelete(left);
             }

@@ -142,6 +142,10 @@ internal sealed class Regenerator(
         {
             return new Remake(options, _staleness, shelf, Shop, scratch).Run(jobFile);
         }
+        catch (UnreadableFileException e)
+        {
+            return Remake.NotRead(jobFile, shelf, e.Finding);
+        }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             return Remake.NotKept(jobFile, shelf, e);

@@ -112,6 +112,15 @@ internal sealed class Remake(
             "stopped before it was reached"
         );
 
+    /// <summary>A shop file that the job names cannot be read; the old files are kept.</summary>
+    public static JobChange NotRead(string jobFile, Shelf shelf, Finding finding) =>
+        NotReached(jobFile, shelf) with
+        {
+            Result = JobResult.Refused,
+            Why = "a file of the shop cannot be read",
+            Findings = [FindingLine.From(finding)],
+        };
+
     /// <summary>The disk would not take or give what the job needs; the old files are kept.</summary>
     public static JobChange NotKept(string jobFile, Shelf shelf, Exception e) =>
         NotReached(jobFile, shelf) with
