@@ -7,6 +7,7 @@ using FixtureGen.App.Library;
 using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 using FixtureGen.Model;
+using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Commands;
 
@@ -149,14 +150,25 @@ internal static class RegenerateCommand
         bool ok = settled && changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
         foreach (JobChange c in changes.Where(c => c.Findings.Any(f => f.Severity == "error")))
         {
-            foreach (FixtureGen.Output.Reports.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
+            foreach (
+                IGrouping<(string, string), FindingLine> alike in c
+                    .Findings.Where(f => f.Severity == "error")
+                    .GroupBy(f => (f.Code, f.Remedy))
+            )
             {
-                say.Error($"{c.Job}: {f.Where}: error {f.Code}: {f.Message} -> {f.Remedy}");
+                FindingLine f = alike.First();
+                string more = alike.Skip(1).Any()
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $" ({alike.Count()} of this kind; the first is shown)"
+                    )
+                    : "";
+                say.Error($"{c.Job}: {f.Where}: error {f.Code}: {f.Message}{more} -> {f.Remedy}");
             }
         }
         if (!options.DryRun)
         {
-            ok &= WriteReports(say, library, changes, notices, text);
+            ok &= ChangeFiles.Write(say, library.Out, changes, notices, text);
         }
         if (json)
         {
@@ -179,42 +191,4 @@ internal static class RegenerateCommand
         changes.Any(c => c.Findings.Any(f => f.Code == JobChange.FaultCode)) ? ExitCode.OurFault
         : ok ? ExitCode.Made
         : ExitCode.Refused;
-
-    private static bool WriteReports(
-        Say say,
-        LibraryFolder library,
-        ImmutableArray<JobChange> changes,
-        ImmutableArray<Notice> notices,
-        string text
-    )
-    {
-        try
-        {
-            Directory.CreateDirectory(library.Out);
-            OutputFolder.ReplaceFile(
-                Path.Combine(library.Out, "regenerate.report.json"),
-                System.Text.Encoding.UTF8.GetBytes(text)
-            );
-            string next = Path.Combine(library.Out, "regenerate.html.next");
-            using (StreamWriter page = new(next))
-            {
-                ChangePage.Write(page, changes, notices, "What regenerating the library changed");
-            }
-            File.Move(next, Path.Combine(library.Out, "regenerate.html"), overwrite: true);
-            return true;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            say.Findings([
-                new Finding(
-                    "out-not-writable",
-                    Severity.Error,
-                    library.Out,
-                    $"the change report cannot be written: {e.Message}",
-                    "free the folder or its disk"
-                ),
-            ]);
-            return false;
-        }
-    }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Model;
 
 namespace FixtureGen.App.Files;
 
@@ -69,6 +70,18 @@ internal static class JobFiles
             return null;
         }
     }
+
+    /// <summary>A finding for each name that two jobs have: both would share one folder of out/.</summary>
+    public static IEnumerable<Finding> SharingOutputs(ImmutableArray<string> jobs) =>
+        jobs.GroupBy(j => Path.GetFileNameWithoutExtension(j), StringComparer.Ordinal)
+            .Where(g => g.Skip(1).Any())
+            .Select(g => new Finding(
+                "job-twice",
+                Severity.Error,
+                g.Last(),
+                $"{g.Key} is the name of {g.First()} too, and both would share out/{g.Key}",
+                "give one of them another file name"
+            ));
 
     /// <summary>True for a name that a job has.</summary>
     public static bool Is(string file) => file.EndsWith(".toml", StringComparison.OrdinalIgnoreCase);

@@ -22,6 +22,7 @@ internal static class ChangeReport
             ["stopped"] = changes.Count(c => c.Result == JobResult.Stopped),
             ["jobs"] = new JsonArray([.. changes.Select(Job)]),
             ["notices"] = NoticeText.Json(notices),
+            ["recut"] = new JsonArray([.. RecutRow.List(notices, changes).Select(r => (JsonNode)r.Json())]),
         };
         return AppJson.Text(root);
     }

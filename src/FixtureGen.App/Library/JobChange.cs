@@ -20,8 +20,20 @@ internal enum JobResult
     Stopped,
 }
 
-/// <summary>What a report says in few numbers: cutting minutes of all programs and the holding factors. Kept instead of the report, so that memory does not grow with the library.</summary>
-internal sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
+/// <summary>
+/// What a report says in few numbers: cutting minutes of all programs, the holding factors, and what a block costs (minutes of
+/// its own programs, cord in mm, magnets, blank). Kept instead of the report, so that memory does not grow with the library.
+/// </summary>
+internal sealed record JobFigures(
+    double Minutes,
+    double? VacuumOnly,
+    double? MagnetsStopping,
+    double? Both,
+    double BlockMinutes,
+    double CordMm,
+    int Magnets,
+    string Blank
+)
 {
     /// <summary>Null for no report; minutes are 0 and factors null where the report was refused before it had them.</summary>
     public static JobFigures? From(Report? report) =>
@@ -31,7 +43,11 @@ internal sealed record JobFigures(double Minutes, double? VacuumOnly, double? Ma
                 report.Programs?.Sum(p => p.Minutes) ?? 0,
                 report.Holding?.VacuumOnly.Factor,
                 report.Holding?.MagnetsStopping.Factor,
-                report.Holding?.Both.Factor
+                report.Holding?.Both.Factor,
+                report.Programs?.Where(p => p.Setup != "trim").Sum(p => p.Minutes) ?? 0,
+                report.Features?.CordLengthMm ?? 0,
+                report.Features?.Magnets.Count ?? 0,
+                report.Placement?.Blank ?? ""
             );
 }
 

@@ -40,7 +40,11 @@ internal sealed class Regenerator(
     {
         ImmutableArray<string> jobs = JobFiles.Below(options.Folder);
         List<Shelf> shelves = [];
-        List<Finding> findings = [];
+        List<Finding> findings = [.. JobFiles.SharingOutputs(jobs)];
+        if (findings.Count > 0)
+        {
+            return Stage.Failed<ImmutableArray<JobChange>>(findings);
+        }
         try
         {
             foreach (
