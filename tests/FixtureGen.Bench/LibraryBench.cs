@@ -131,7 +131,14 @@ internal static class LibraryBench
     private static string Once(Temp library, int workers, bool force)
     {
         string scratch = Directory.CreateDirectory(Path.Combine(library.Folder, "scratch")).FullName;
-        RegenerateOptions options = new(library.Folder, null, DryRun: false, force, workers, Occasion.Now("bench", null));
+        RegenerateOptions options = new(
+            library.Folder,
+            null,
+            DryRun: false,
+            force,
+            workers,
+            Occasion.Now("bench", null)
+        );
         Stopwatch watch = Stopwatch.StartNew();
         double cpu = Now();
         var run = new Regenerator(options, static (_, _, _) => { }, CancellationToken.None).Run(scratch);

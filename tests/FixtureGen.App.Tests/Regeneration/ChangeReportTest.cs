@@ -18,7 +18,7 @@ public sealed class ChangeReportTest
         using TempLibrary library = new(Job);
         Assert.Equal(0, Cli.Run(library.Folder, "regenerate").Exit);
         Assert.Equal(0, Cli.Run(library.Folder, "register", library.Jobs, "--cut", Job).Exit);
-        library.Edit("templates/plates/master.toml", "at = [4.25, 4.25]", "at = [4.30, 4.25]");
+        library.Edit("templates/plates/master.toml", "at = [7.9, 7.9]", "at = [7.91, 7.9]");
         Ran first = Cli.Run(library.Folder, "regenerate", "--json");
         JsonNode notice = Assert.Single(first.Json["notices"]!.AsArray())!;
         Assert.Equal((1, "open"), ((int)notice["revision"]!, (string)notice["answer"]!));
