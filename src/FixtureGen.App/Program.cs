@@ -31,6 +31,16 @@ internal static class Program
             }
             return parsed.Invoke(new InvocationConfiguration { EnableDefaultExceptionHandler = false });
         }
+        catch (OutputLostException e)
+        {
+            say.Error($"standard output: {e.Message}; what was asked for was done as far as the lines above say");
+            return ExitCode.Refused;
+        }
+        catch (UnreadableFileException e)
+        {
+            say.Findings([e.Finding]);
+            return Ended(say, args, ExitCode.Refused, e.Finding.Message, e.Finding.Remedy);
+        }
 #pragma warning disable CA1031 // The last line of defence: whatever it was, it is our fault and must say so.
         catch (Exception e)
 #pragma warning restore CA1031
@@ -49,9 +59,16 @@ internal static class Program
     /// <summary>The one JSON object of a run that no command lived to answer.</summary>
     private static int Ended(Say say, string[] args, int exit, params string[] messages)
     {
-        if (args.Contains(CommandTree.JsonName, StringComparer.Ordinal))
+        try
         {
-            say.Json(AppJson.Ended(exit, messages));
+            if (args.Contains(CommandTree.JsonName, StringComparer.Ordinal))
+            {
+                say.Json(AppJson.Ended(exit, messages));
+            }
+        }
+        catch (OutputLostException e)
+        {
+            say.Error($"standard output: {e.Message}");
         }
         return exit;
     }

@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using FixtureGen.App.Library;
+using FixtureGen.App.Records;
 using FixtureGen.App.Tests.Support;
 using FixtureGen.Output;
 using FixtureGen.Output.Pictures;
@@ -130,7 +131,14 @@ internal static class LibraryBench
     private static string Once(Temp library, int workers, bool force)
     {
         string scratch = Directory.CreateDirectory(Path.Combine(library.Folder, "scratch")).FullName;
-        RegenerateOptions options = new(library.Folder, null, DryRun: false, force, workers);
+        RegenerateOptions options = new(
+            library.Folder,
+            null,
+            DryRun: false,
+            force,
+            workers,
+            Occasion.Now("bench", null)
+        );
         Stopwatch watch = Stopwatch.StartNew();
         double cpu = Now();
         var run = new Regenerator(options, static (_, _, _) => { }, CancellationToken.None).Run(scratch);

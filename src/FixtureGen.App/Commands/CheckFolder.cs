@@ -87,7 +87,15 @@ internal static class CheckFolder
             shop = job.Library.Shop(plate).Remembered();
             shops.Add(job.Library, shop);
         }
-        return Delivery.Check(job.RequestWith(shop, steps.Begin));
+        try
+        {
+            return Delivery.Check(job.RequestWith(shop, steps.Begin));
+        }
+        catch (UnreadableFileException e)
+        {
+            Report refused = ReportBuilder.Refused(job.Name, [e.Finding], ProductVersion.Text);
+            return new Outcome(refused, [e.Finding], [], null, null, null, null);
+        }
     }
 
     private static string Row(Report report)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using FixtureGen.App.Files;
+using FixtureGen.App.Library;
 using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 using FixtureGen.Output;
@@ -36,19 +37,16 @@ internal static class MakeCommand
 
     private static int Run(Say say, string jobPath, string? folder, bool json)
     {
-        Stage<JobSource> source = JobSource.Read(jobPath);
-        if (!source.Ok)
-        {
-            return Refuse(say, Path.GetFileNameWithoutExtension(jobPath), source.Findings, json);
-        }
-        JobSource job = source.Value!;
         using Steps steps = say.Steps();
-        Outcome outcome = Delivery.Make(job.Request(plateFile: null, steps.Begin));
-        if (outcome.Report.Ok && FrozenBlock.Conflict(job, outcome) is { } frozen)
+        Making.Made made = Making.Run(jobPath, steps.Begin);
+        if (made.Outcome is not { } outcome)
         {
-            return Refuse(say, job.Name, [.. outcome.Findings, frozen], json);
+            return Refuse(say, Path.GetFileNameWithoutExtension(jobPath), made.Source.Findings, json);
         }
-        return Finish(say, steps, outcome, folder ?? Path.Combine(job.Library.Out, job.Name), json);
+        JobSource job = made.Source.Value!;
+        return made.Trouble.Length > 0
+            ? Refuse(say, job.Name, [.. outcome.Findings, .. made.Trouble], json)
+            : Finish(say, steps, outcome, folder ?? Path.Combine(job.Library.Out, job.Name), json);
     }
 
     /// <summary>Writes what was made and says so; used by make and demo.</summary>

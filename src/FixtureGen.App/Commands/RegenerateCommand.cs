@@ -4,8 +4,10 @@ using System.Globalization;
 using System.Runtime;
 using FixtureGen.App.Files;
 using FixtureGen.App.Library;
+using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 using FixtureGen.Model;
+using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Commands;
 
@@ -61,7 +63,8 @@ internal static class RegenerateCommand
                     p.GetValue(plate),
                     p.GetValue(dry),
                     p.GetValue(force),
-                    p.GetValue(workers)
+                    p.GetValue(workers),
+                    Occasion.Now(null, null)
                 ),
                 p.GetValue(json)
             )
@@ -97,11 +100,12 @@ internal static class RegenerateCommand
         try
         {
             using ProgressLine progress = new(say, Console.IsErrorRedirected, options.DryRun);
-            Stage<ImmutableArray<JobChange>> run = new Regenerator(options, progress.Tell, stop.Token).Run(scratch);
+            Regenerator regenerator = new(options, progress.Tell, stop.Token);
+            Stage<ImmutableArray<JobChange>> run = regenerator.Run(scratch);
             progress.Dispose();
             say.Findings(run.Findings);
             return !run.Value.IsDefault
-                ? Report(say, options, library.Value!, run.Value, run.Ok, json)
+                ? Report(say, options, library.Value!, run.Value, regenerator.Notices, run.Ok, json)
                 : MakeCommand.Refuse(say, "", [], json);
         }
         finally
@@ -137,22 +141,34 @@ internal static class RegenerateCommand
         RegenerateOptions options,
         LibraryFolder library,
         ImmutableArray<JobChange> changes,
+        ImmutableArray<Notice> notices,
         bool settled,
         bool json
     )
     {
-        string text = ChangeReport.Json(changes, options.DryRun);
+        string text = ChangeReport.Json(changes, notices, options.DryRun);
         bool ok = settled && changes.All(c => c.Result is JobResult.Made or JobResult.Unchanged);
         foreach (JobChange c in changes.Where(c => c.Findings.Any(f => f.Severity == "error")))
         {
-            foreach (FixtureGen.Output.Reports.FindingLine f in c.Findings.Where(f => f.Severity == "error"))
+            foreach (
+                IGrouping<(string, string), FindingLine> alike in c
+                    .Findings.Where(f => f.Severity == "error")
+                    .GroupBy(f => (f.Code, f.Remedy))
+            )
             {
-                say.Error($"{c.Job}: {f.Where}: error {f.Code}: {f.Message} -> {f.Remedy}");
+                FindingLine f = alike.First();
+                string more = alike.Skip(1).Any()
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $" ({alike.Count()} of this kind; the first is shown)"
+                    )
+                    : "";
+                say.Error($"{c.Job}: {f.Where}: error {f.Code}: {f.Message}{more} -> {f.Remedy}");
             }
         }
         if (!options.DryRun)
         {
-            ok &= WriteReports(say, library, changes, text);
+            ok &= ChangeFiles.Write(say, library.Out, changes, notices, text);
         }
         if (json)
         {
@@ -160,7 +176,7 @@ internal static class RegenerateCommand
         }
         else
         {
-            ChangeTable.Print(say, changes, options.DryRun);
+            ChangeTable.Print(say, changes, notices, options.DryRun);
             say.Line(
                 options.DryRun
                     ? "Dry run: nothing was written."
@@ -175,36 +191,4 @@ internal static class RegenerateCommand
         changes.Any(c => c.Findings.Any(f => f.Code == JobChange.FaultCode)) ? ExitCode.OurFault
         : ok ? ExitCode.Made
         : ExitCode.Refused;
-
-    private static bool WriteReports(Say say, LibraryFolder library, ImmutableArray<JobChange> changes, string text)
-    {
-        try
-        {
-            Directory.CreateDirectory(library.Out);
-            OutputFolder.ReplaceFile(
-                Path.Combine(library.Out, "regenerate.report.json"),
-                System.Text.Encoding.UTF8.GetBytes(text)
-            );
-            string next = Path.Combine(library.Out, "regenerate.html.next");
-            using (StreamWriter page = new(next))
-            {
-                ChangePage.Write(page, changes, "What regenerating the library changed");
-            }
-            File.Move(next, Path.Combine(library.Out, "regenerate.html"), overwrite: true);
-            return true;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            say.Findings([
-                new Finding(
-                    "out-not-writable",
-                    Severity.Error,
-                    library.Out,
-                    $"the change report cannot be written: {e.Message}",
-                    "free the folder or its disk"
-                ),
-            ]);
-            return false;
-        }
-    }
 }

@@ -1,61 +1,82 @@
 using System.Collections.Immutable;
 using System.CommandLine;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
 using FixtureGen.App.Library;
+using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Commands;
 
-/// <summary><c>register [DIR] [--cut JOB] [--worn JOB] [--scrapped JOB]</c>: lists the register of fixtures, or notes what happened to a block.</summary>
+/// <summary><c>register [DIR]</c>: lists the register of fixtures, notes what happened to a block, answers a notice, takes a mistake back.</summary>
 internal static class RegisterCommand
 {
-    /// <summary>The command; exit 0 done, 1 where there is no such block or the register cannot be used.</summary>
+    /// <summary>How long another run may take to write before this one gives up.</summary>
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
+
+    /// <summary>The command; exit 0 done, 1 where there is no such block or the register cannot be used: then nothing was written.</summary>
     public static Command Build(Say say)
     {
         Argument<string> folder = CommandTree.PathArgument("DIR", "the folder of the jobs");
         folder.DefaultValueFactory = _ => ".";
-        Option<string?> cut = Event("--cut", "a block of this job's newest revision was cut: freeze it");
-        Option<string?> worn = Event("--worn", "the block of this job is worn: due for a remake");
-        Option<string?> scrapped = Event("--scrapped", "the oldest block of this job on the shelf was thrown away");
+        RegisterOptions options = new();
+        Option<bool> undo = new("--undo") { Description = "take back what was noted last" };
+        Option<bool> history = new("--history") { Description = "list everything that happened" };
+        Option<string?> rebuild = new("--rebuild")
+        {
+            Description = "which is the truth where database and readable copy differ",
+        };
+        rebuild.AcceptOnlyFromAmong("copy", "database");
         Option<bool> json = CommandTree.Json();
         Command command = new("register", "List the fixtures of a library and their state.")
         {
             folder,
-            cut,
-            worn,
-            scrapped,
+            undo,
+            history,
+            rebuild,
             json,
         };
+        foreach (Option option in options.All)
+        {
+            command.Options.Add(option);
+        }
         command.SetAction(p =>
         {
-            (string? Job, FixtureState State)[] events =
-            [
-                (p.GetValue(cut), FixtureState.Cut),
-                (p.GetValue(worn), FixtureState.Worn),
-                (p.GetValue(scrapped), FixtureState.Scrapped),
-            ];
-            return Run(
-                say,
+            ImmutableArray<Noting> notings = options.Notings(p);
+            if (RegisterOptions.Wrong(notings) is { } wrong)
+            {
+                say.Error($"usage: {wrong}");
+                return ExitCode.Usage;
+            }
+            Asked asked = new(
                 p.GetValue(folder)!,
-                [.. events.Where(e => e.Job is not null).Select(e => (Bare(e.Job!), e.State))],
-                p.GetValue(json)
+                notings,
+                p.GetValue(undo),
+                p.GetValue(rebuild),
+                p.GetValue(history),
+                options.Occasion(p)
             );
+            return Run(say, asked, p.GetValue(json));
         });
         return command;
     }
 
-    private static Option<string?> Event(string name, string description) =>
-        new(name) { HelpName = "JOB", Description = description };
-
-    private static string Bare(string job) =>
-        job.EndsWith(".toml", StringComparison.OrdinalIgnoreCase) ? Path.GetFileNameWithoutExtension(job) : job;
-
-    private static int Run(Say say, string folder, ImmutableArray<(string Job, FixtureState State)> events, bool json)
+    private sealed record Asked(
+        string Folder,
+        ImmutableArray<Noting> Notings,
+        bool Undo,
+        string? Rebuild,
+        bool History,
+        Occasion Occasion
+    )
     {
-        if (!Directory.Exists(folder))
+        public bool Writes => Notings.Length > 0 || Undo || Rebuild is not null;
+    }
+
+    private static int Run(Say say, Asked asked, bool json)
+    {
+        if (!Directory.Exists(asked.Folder))
         {
             return MakeCommand.Refuse(
                 say,
@@ -64,7 +85,7 @@ internal static class RegisterCommand
                     new Finding(
                         "folder-missing",
                         Severity.Error,
-                        folder,
+                        asked.Folder,
                         "there is no such folder",
                         "name the folder of the jobs"
                     ),
@@ -72,45 +93,66 @@ internal static class RegisterCommand
                 json
             );
         }
-        Stage<Register> result = events.Length == 0 ? RegisterFile.Read(folder) : Note(folder, events);
-        ImmutableArray<Finding> findings = [.. result.Findings, .. result.Value is { } r ? OlderPlates(folder, r) : []];
+        Stage<Register> result = asked.Writes ? Note(asked) : RegisterFile.Read(asked.Folder);
+        ImmutableArray<Finding> findings =
+        [
+            .. result.Findings,
+            .. result.Value is { } r ? OlderPlates(asked.Folder, r) : [],
+        ];
         say.Findings(findings);
         bool ok = result.Ok;
         if (json)
         {
-            say.Json(Json(result.Value ?? Register.Empty, findings, ok));
+            say.Json(RegisterPrint.Json(result.Value ?? Register.Empty, findings, ok));
         }
         else if (result.Value is { } register)
         {
-            Print(say, register);
+            RegisterPrint.Table(say, register);
+            if (asked.History)
+            {
+                RegisterPrint.History(say, register);
+            }
         }
         return ok ? ExitCode.Made : ExitCode.Refused;
     }
 
-    private static Stage<Register> Note(string folder, ImmutableArray<(string Job, FixtureState State)> events)
+    private static Stage<Register> Note(Asked asked)
     {
-        Stage<RegisterFile> held = RegisterFile.Hold(folder);
+        Stage<RegisterFile> held = RegisterFile.Hold(asked.Folder, Patience);
         if (!held.Ok)
         {
             return Stage.Failed<Register>(held.Findings);
         }
         using RegisterFile file = held.Value!;
-        Stage<Register> read = RegisterFile.Read(folder);
+        if (asked.Rebuild is { } from && file.Rebuild(from == "copy") is { } damage)
+        {
+            return Stage.Failed<Register>(damage);
+        }
+        Stage<Register> read = file.Open(asked.Occasion);
         if (!read.Ok)
         {
             return read;
         }
         Register register = read.Value!;
-        foreach ((string job, FixtureState state) in events)
+        if (asked.Rebuild is { } source)
         {
-            Stage<Register> next = ShelfEvents.Apply(register, folder, job, state);
+            register = register.Noted(asked.Occasion, Happening.TakenOver, why: $"rebuilt from the {source}");
+        }
+        foreach (Noting noting in asked.Notings)
+        {
+            Stage<Register> next = ShelfEvents.Apply(register, asked.Folder, noting, asked.Occasion);
             if (!next.Ok)
             {
                 return next;
             }
             register = next.Value!;
         }
-        return file.Write(register) is { } trouble ? Stage.Failed<Register>(trouble) : Stage.Answer(register);
+        Stage<Register> undone = asked.Undo
+            ? Undo.Last(register, asked.Folder, asked.Occasion)
+            : Stage.Answer(register);
+        return !undone.Ok ? undone
+            : file.Write(undone.Value!) is { } trouble ? Stage.Failed<Register>(trouble)
+            : Stage.Answer(undone.Value!, FrozenBlock.Show(asked.Folder, undone.Value!));
     }
 
     private static IEnumerable<Finding> OlderPlates(string folder, Register register)
@@ -133,43 +175,4 @@ internal static class RegisterCommand
             }
         }
     }
-
-    private static void Print(Say say, Register register)
-    {
-        int width = Math.Max(8, register.Fixtures.Select(f => f.Job.Length).DefaultIfEmpty(0).Max());
-        say.Line($"{"job".PadRight(width)}  {"fixture", -8}  rev  trim   top    underside  {"state", -9}  plate");
-        foreach (Fixture f in register.Fixtures)
-        {
-            say.Line(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{f.Job.PadRight(width)}  {f.Id, -8}  {f.Revision, 3}  {f.Program, -5}  {f.Program + 1, -5}  {f.Program + 2, -9}  {RegisterText.Word(f.State), -9}  {f.Plate} {f.PlateRevision}"
-                )
-            );
-        }
-    }
-
-    private static string Json(Register register, ImmutableArray<Finding> findings, bool ok) =>
-        AppJson.Text(
-            new JsonObject
-            {
-                ["ok"] = ok,
-                ["fixtures"] = new JsonArray([
-                    .. register.Fixtures.Select(f =>
-                        (JsonNode)
-                            new JsonObject
-                            {
-                                ["job"] = f.Job,
-                                ["id"] = f.Id,
-                                ["revision"] = f.Revision,
-                                ["programNumber"] = f.Program,
-                                ["plate"] = f.Plate,
-                                ["plateRevision"] = f.PlateRevision,
-                                ["state"] = RegisterText.Word(f.State),
-                            }
-                    ),
-                ]),
-                ["findings"] = AppJson.Findings(findings),
-            }
-        );
 }

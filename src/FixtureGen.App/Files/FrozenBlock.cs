@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Security.Cryptography;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using FixtureGen.Output.Reports;
@@ -8,8 +9,9 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Files;
 
 /// <summary>
-/// The files that a block on the shelf was cut with, in out/JOB.rN: the only valid pair of that block. Nothing that is made
-/// later under its number or its revision may differ from its programs.
+/// The files that a block on the shelf was cut with: the only valid pair of that block. The register knows each by its hash and
+/// the library's store keeps it; out/JOB.rN shows them. Nothing that is made later under its number or its revision may differ
+/// from its programs.
 /// </summary>
 internal static class FrozenBlock
 {
@@ -34,7 +36,7 @@ internal static class FrozenBlock
                 continue;
             }
             string kept = Folder(job.Library.Out, job.Name, f.Revision);
-            if (FirstDifference(kept, outcome.Files) is { } other)
+            if (FirstDifference(job.Library, register, f, outcome.Files) is { } other)
             {
                 return new Finding(
                     "revision-frozen",
@@ -84,21 +86,142 @@ internal static class FrozenBlock
             );
     }
 
-    /// <summary>In words, with the line; null where all programs are the same to the byte.</summary>
-    private static string? FirstDifference(string kept, ImmutableArray<OutputFile> files)
+    /// <summary>
+    /// Brings back into out/JOB.rN what the register says was cut and is not there as it was; a finding for each file that had to
+    /// be, an error where the store has lost it too.
+    /// </summary>
+    /// <exception cref="IOException">The folder cannot be written.</exception>
+    /// <exception cref="UnauthorizedAccessException">The folder cannot be written.</exception>
+    public static IEnumerable<Finding> Restore(LibraryFolder library, Register register, Fixture f)
     {
-        if (!Directory.Exists(kept))
+        BlockStore store = new(library);
+        string folder = Folder(library.Out, f.Job, f.Revision);
+        foreach (MadeFile m in register.FilesOf(f))
+        {
+            string path = Path.Combine(folder, m.Name);
+            bool there = File.Exists(path);
+            if (there && Hash(File.ReadAllBytes(path)) == m.Sha256)
+            {
+                continue;
+            }
+            if (store.Find(m.Sha256) is not { } bytes)
+            {
+                yield return Gone(library, f, m);
+                continue;
+            }
+            Directory.CreateDirectory(folder);
+            OutputFolder.ReplaceFile(path, bytes);
+            yield return new Finding(
+                "frozen-restored",
+                Severity.Warning,
+                library.Relative(path),
+                there
+                    ? "it was not what the block was cut with and is so again"
+                    : "it was missing and is there again as the block was cut with it",
+                "if it was sent to the machine since it was last right, send it again"
+            );
+        }
+    }
+
+    /// <summary>
+    /// Shows what blocks on the shelf were cut with in out/JOB.rN, once the register says so. A warning where that cannot be
+    /// written: the store has it, and the next regeneration tries again.
+    /// </summary>
+    public static IEnumerable<Finding> Show(string folder, Register register)
+    {
+        if (LibraryFolder.Find(Path.Combine(Path.GetFullPath(folder), "x")).Value is not { } library)
+        {
+            return [];
+        }
+        try
+        {
+            foreach (Fixture f in register.Fixtures.Where(f => f.State == FixtureState.Planned))
+            {
+                Hide(library, f);
+            }
+            return
+            [
+                .. register
+                    .Fixtures.Where(f => f.OnShelf)
+                    .SelectMany(f => Restore(library, register, f))
+                    .Where(f => f.Severity == Severity.Error),
+            ];
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return
+            [
+                new Finding(
+                    "out-not-writable",
+                    Severity.Warning,
+                    library.Out,
+                    $"what was cut is kept and cannot be shown: {e.Message}",
+                    "free the folder or its disk; the next regeneration shows it"
+                ),
+            ];
+        }
+    }
+
+    /// <summary>Takes away what was shown of a block that was noted as cut by mistake; a folder with anything that the store has not stays.</summary>
+    private static void Hide(LibraryFolder library, Fixture f)
+    {
+        string folder = Folder(library.Out, f.Job, f.Revision);
+        BlockStore store = new(library);
+        if (
+            Directory.Exists(folder)
+            && Directory
+                .EnumerateFileSystemEntries(folder)
+                .All(e => File.Exists(e) && store.Find(Hash(File.ReadAllBytes(e))) is not null)
+        )
+        {
+            Directory.Delete(folder, recursive: true);
+        }
+    }
+
+    /// <summary>What a block was cut with is lost.</summary>
+    public static Finding Gone(LibraryFolder library, Fixture f, MadeFile file) =>
+        new(
+            "frozen-altered",
+            Severity.Error,
+            library.Relative(Path.Combine(Folder(library.Out, f.Job, f.Revision), file.Name)),
+            "it is missing or not what the block was cut with, and the library's store has lost it too",
+            "bring it or .fixturegen/store back from a copy; a block without it must be scrapped"
+        );
+
+    private static string Hash(byte[] bytes) => Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    /// <summary>In words, with the line where it is known; null where all programs are the same to the byte.</summary>
+    private static string? FirstDifference(
+        LibraryFolder library,
+        Register register,
+        Fixture f,
+        ImmutableArray<OutputFile> files
+    )
+    {
+        Dictionary<string, MadeFile> cut = register.FilesOf(f).ToDictionary(m => m.Name, StringComparer.Ordinal);
+        string kept = Folder(library.Out, f.Job, f.Revision);
+        if (cut.Count == 0 && !Directory.Exists(kept))
         {
             return $"the programs that it was cut with are not in {Path.GetFileName(kept)}: whether these are the same is not known";
         }
-        foreach (OutputFile file in files.Where(f => f.Name.EndsWith(ProgramEnd, StringComparison.Ordinal)))
+        BlockStore store = new(library);
+        foreach (OutputFile file in files.Where(o => o.Name.EndsWith(ProgramEnd, StringComparison.Ordinal)))
         {
             string path = Path.Combine(kept, file.Name);
-            if (!File.Exists(path))
+            byte[]? was =
+                cut.TryGetValue(file.Name, out MadeFile? made) ? store.Find(made.Sha256)
+                : cut.Count == 0 && File.Exists(path) ? File.ReadAllBytes(path)
+                : null;
+            if (made is not null && made.Sha256 == Hash([.. file.Bytes]))
             {
-                return $"{file.Name} would be new: it was cut without one";
+                continue;
             }
-            byte[] was = File.ReadAllBytes(path);
+            if (was is null)
+            {
+                return made is null
+                    ? $"{file.Name} would be new: it was cut without one"
+                    : $"{file.Name} would differ from what it was cut with";
+            }
             if (!was.AsSpan().SequenceEqual(file.Bytes.AsSpan()))
             {
                 int same = was.AsSpan().CommonPrefixLength(file.Bytes.AsSpan());

@@ -63,9 +63,9 @@ internal sealed record JobSource(
                 new JobSource(
                     Path.GetFileNameWithoutExtension(jobPath),
                     jobPath,
-                    File.ReadAllText(jobPath),
+                    SourceText.Read(jobPath),
                     drawing,
-                    File.ReadAllBytes(drawing),
+                    DrawingFiles.Read(drawing),
                     library.Value!,
                     registered.Value!
                 )

@@ -47,7 +47,7 @@ internal sealed record LibraryFolder(string Root)
                         ? Path.GetFullPath(plateFile)
                         : Path.Combine(Templates, kind, name + ".toml");
                 string shown = $"templates/{kind}/{name}.toml";
-                return File.Exists(path) ? (shown, File.ReadAllText(path)) : null;
+                return File.Exists(path) ? (shown, SourceText.Read(path)) : null;
             },
             kind =>
             {

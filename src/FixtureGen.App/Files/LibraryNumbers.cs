@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Files;
 
 /// <summary>
 /// Number, fixture id and revision of jobs as make and check see them: from the register, else the next free ones by
-/// sorted name, which are not claimed. Each folder's register is read once.
+/// sorted name, which <see cref="Claimed"/> claims. Each folder's register is read once.
 /// </summary>
 internal sealed class LibraryNumbers
 {
@@ -17,7 +18,8 @@ internal sealed class LibraryNumbers
         string folder = Path.GetDirectoryName(Path.GetFullPath(jobPath))!;
         if (!_folders.TryGetValue(folder, out Stage<Register>? claimed))
         {
-            claimed = Claimed(folder, jobPath);
+            Stage<Register> read = RegisterFile.Read(folder);
+            claimed = read.Ok ? Claimed(folder, jobPath, read.Value!, Occasion.Now(null, null)) : read;
             _folders.Add(folder, claimed);
         }
         if (!claimed.Ok)
@@ -38,13 +40,9 @@ internal sealed class LibraryNumbers
             ]);
     }
 
-    private static Stage<Register> Claimed(string folder, string asked)
+    /// <summary>The register with a number for every job of the folder that has none; nothing is written.</summary>
+    public static Stage<Register> Claimed(string folder, string asked, Register register, Occasion occasion)
     {
-        Stage<Register> read = RegisterFile.Read(folder);
-        if (!read.Ok)
-        {
-            return read;
-        }
         ImmutableArray<string> jobs =
         [
             .. JobFiles
@@ -52,8 +50,7 @@ internal sealed class LibraryNumbers
                 .Append(Path.Combine(folder, Path.GetFileName(asked)))
                 .Distinct(StringComparer.Ordinal),
         ];
-        return Stage.Answer(
-            Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), Numbering.Stated(jobs))
-        );
+        Stage<FolderNumbers> numbers = FolderNumbers.Read(folder, jobs, occasion);
+        return numbers.Ok ? numbers.Value!.Claim(register) : Stage.Failed<Register>(numbers.Findings);
     }
 }

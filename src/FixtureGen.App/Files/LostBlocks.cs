@@ -1,4 +1,5 @@
 using System.Globalization;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Files;
@@ -21,6 +22,7 @@ internal static class LostBlocks
             if (
                 File.Exists(Path.Combine(folder, job + ".toml"))
                 && register.RevisionsOf(job).All(f => f.Revision != revision)
+                && !register.Events.Any(e => e.Job == job && e.Revision == revision)
             )
             {
                 yield return new Finding(

@@ -33,11 +33,16 @@ internal static partial class OutputFolder
 
     private const string Probe = ".probe-";
 
+    /// <summary>This machine's name without what could end it within a folder's name.</summary>
+    private static readonly string Machine = string.Concat(Environment.MachineName.Where(char.IsAsciiLetterOrDigit));
+
+    private static readonly TimeSpan LongestRun = TimeSpan.FromDays(2);
+
     /// <summary>Writes the files; a folder that cannot be written is a finding and leaves what was there.</summary>
     public static ImmutableArray<Finding> Replace(string folder, string job, ImmutableArray<OutputFile> files)
     {
         string full = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
-        string stamp = Environment.ProcessId.ToString(CultureInfo.InvariantCulture);
+        string stamp = string.Create(CultureInfo.InvariantCulture, $"{Environment.ProcessId}-{Machine}");
         string next = Path.Combine(
             Path.GetDirectoryName(full)!,
             $".{Path.GetFileName(full)}.next-{stamp}-{Guid.NewGuid():N}"
@@ -82,19 +87,44 @@ internal static partial class OutputFolder
     public static void ReplaceFile(string path, ReadOnlySpan<byte> bytes)
     {
         string next = path + ".next";
+        WriteAside(next, bytes);
         try
         {
-            using (FileStream stream = new(next, FileMode.Create, FileAccess.Write))
-            {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
-            }
             File.Move(next, path, overwrite: true);
         }
         catch
         {
-            File.Delete(next);
+            Drop(next);
             throw;
+        }
+    }
+
+    /// <summary>Writes a file that shall take another's name later; on the disk when it returns, gone again where it cannot be written.</summary>
+    public static void WriteAside(string path, ReadOnlySpan<byte> bytes)
+    {
+        try
+        {
+            using FileStream stream = new(path, FileMode.Create, FileAccess.Write);
+            stream.Write(bytes);
+            stream.Flush(flushToDisk: true);
+        }
+        catch
+        {
+            Drop(path);
+            throw;
+        }
+    }
+
+    /// <summary>Takes a file of ours away; one that cannot be is left for the next run to replace.</summary>
+    public static void Drop(string path)
+    {
+        try
+        {
+            File.Delete(path);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            // What made it fail is told already; this file does no harm.
         }
     }
 
@@ -107,8 +137,11 @@ internal static partial class OutputFolder
         }
         foreach (string left in Directory.EnumerateDirectories(parent, ".*.next-*"))
         {
-            string stamp = left[(left.LastIndexOf(".next-", StringComparison.Ordinal) + 6)..].Split('-')[0];
-            if (int.TryParse(stamp, NumberStyles.None, CultureInfo.InvariantCulture, out int id) && !Runs(id))
+            string[] stamp = left[(left.LastIndexOf(".next-", StringComparison.Ordinal) + 6)..].Split('-');
+            bool isId = int.TryParse(stamp[0], NumberStyles.None, CultureInfo.InvariantCulture, out int id);
+            // a process of another machine cannot be asked: what it writes is left alone until it is older than any run
+            bool own = stamp.Length < 3 || stamp[1] == Machine;
+            if (isId && (own ? !Runs(id) : Directory.GetLastWriteTimeUtc(left) < DateTime.UtcNow - LongestRun))
             {
                 TryDelete(left);
             }

@@ -1,11 +1,12 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Net;
+using FixtureGen.App.Records;
 using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Library;
 
-/// <summary>The change report as one self-contained HTML page: no network, before and after pictures inside. Written row by row, so that memory does not grow with the library.</summary>
+/// <summary>The change report as an HTML page with its pictures before and after in a folder beside it: no network. Written row by row, so that memory does not grow with the library.</summary>
 internal static class ChangePage
 {
     private const string Style = """
@@ -20,12 +21,21 @@ internal static class ChangePage
         figure { margin: 0; } figcaption { padding: .2rem 0; }
         """;
 
+    /// <summary>Beside the page.</summary>
+    public const string PictureFolder = "regenerate.pictures";
+
     /// <summary>The whole page.</summary>
     /// <param name="page">Not closed here.</param>
     /// <param name="changes">In the order of the rows.</param>
+    /// <param name="notices">Those that stand, whichever run gave them.</param>
     /// <param name="title">Plain text; it is escaped here, as is all else.</param>
-    /// <exception cref="IOException">A picture cannot be read or the page not written.</exception>
-    public static void Write(TextWriter page, ImmutableArray<JobChange> changes, string title)
+    /// <exception cref="IOException">The page cannot be written.</exception>
+    public static void Write(
+        TextWriter page,
+        ImmutableArray<JobChange> changes,
+        ImmutableArray<Notice> notices,
+        string title
+    )
     {
         page.Write(
             $"<!doctype html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><meta name=\"viewport\" content=\"width=device-width, initial-scale=1\"><title>{E(title)}</title>\n<style>{Style}</style></head><body>\n<h1>{E(title)}</h1>\n"
@@ -33,18 +43,39 @@ internal static class ChangePage
         page.Write(
             $"<p>{Count(changes, JobResult.Made)} made, {Count(changes, JobResult.Unchanged)} unchanged, {Count(changes, JobResult.Refused)} refused, {Count(changes, JobResult.Stopped)} not reached.</p>\n"
         );
-        foreach (JobChange c in changes.Where(c => c.Scrap is not null))
+        foreach (Notice n in notices)
         {
             page.Write(
-                $"<p class=\"scrap\">Scrap the block of {E(c.Job)} on the shelf: {E(c.Scrap!)}. Until then its old trim program is its only valid pair.</p>\n"
+                $"<p class=\"scrap\">{E(NoticeText.Heading(n))}: {E(n.What)}. {E(NoticeText.WhatToDo(n))}</p>\n"
             );
         }
+        Recut(page, RecutRow.List(notices, changes));
         Table(page, changes);
         foreach (JobChange c in changes.Where(c => c.Result != JobResult.Unchanged))
         {
             Section(page, c);
         }
         page.Write("</body></html>\n");
+    }
+
+    private static void Recut(TextWriter page, ImmutableArray<RecutRow> rows)
+    {
+        if (rows.Length == 0)
+        {
+            return;
+        }
+        page.Write(
+            "<h2>Blocks to cut anew</h2>\n<div class=\"wide\"><table><thead><tr><th>Job</th><th>Block now</th><th>Cut revision</th><th>Number</th><th>Machine minutes</th><th>Cord, mm</th><th>Magnets</th><th>Blank</th><th>Load</th></tr></thead><tbody>\n"
+        );
+        foreach (RecutRow r in rows)
+        {
+            page.Write(
+                $"<tr><td>{E(r.Job)}</td><td class=\"n\">{N(r.Shelf)}</td><td class=\"n\">{N(r.Revision)}</td><td class=\"n\">{N(r.Program)}</td><td class=\"n\">{D(r.Minutes)}</td><td class=\"n\">{D(r.CordMm)}</td><td class=\"n\">{N(r.Magnets)}</td><td>{E(r.Blank)}</td><td>{E(r.Load)}</td></tr>\n"
+            );
+        }
+        page.Write(
+            $"<tr><th>Together</th><td></td><td></td><td></td><td class=\"n\">{D(rows.Sum(r => r.Minutes))}</td><td class=\"n\">{D(rows.Sum(r => r.CordMm))}</td><td class=\"n\">{N(rows.Sum(r => r.Magnets))}</td><td>{N(rows.Length)} blanks</td><td></td></tr>\n</tbody></table></div>\n<h2>All jobs</h2>\n"
+        );
     }
 
     private static void Table(TextWriter page, ImmutableArray<JobChange> changes)
@@ -82,10 +113,12 @@ internal static class ChangePage
         if (told.Length > 0)
         {
             page.Write("<ul>\n");
-            foreach (FindingLine f in told)
+            foreach (IGrouping<(string, string), FindingLine> alike in told.GroupBy(f => (f.Code, f.Remedy)))
             {
+                FindingLine f = alike.First();
+                string more = alike.Skip(1).Any() ? $" ({N(alike.Count())} of this kind; the first is shown)" : "";
                 page.Write(
-                    $"<li><strong>{E(f.Severity)}</strong> {E(f.Code)} at {E(f.Where)}: {E(f.Message.TrimEnd('.'))}. <em>{E(f.Remedy)}</em></li>\n"
+                    $"<li><strong>{E(f.Severity)}</strong> {E(f.Code)} at {E(f.Where)}: {E(f.Message.TrimEnd('.'))}{E(more)}. <em>{E(f.Remedy)}</em></li>\n"
                 );
             }
             page.Write("</ul>\n");
@@ -105,13 +138,15 @@ internal static class ChangePage
         page.Write(
             path is null
                 ? "<p>new: nothing was there before</p>"
-                : $"<img alt=\"{E(job)} {caption}\" src=\"data:image/svg+xml;base64,{Convert.ToBase64String(File.ReadAllBytes(path))}\">"
+                : $"<img loading=\"lazy\" alt=\"{E(job)} {caption}\" src=\"{PictureFolder}/{Uri.EscapeDataString(Path.GetFileName(path))}\">"
         );
         page.Write("</figure>");
     }
 
     private static string Count(ImmutableArray<JobChange> changes, JobResult result) =>
         N(changes.Count(c => c.Result == result));
+
+    private static string D(double value) => value.ToString("0.0", CultureInfo.InvariantCulture);
 
     private static string N(int value) => value.ToString(CultureInfo.InvariantCulture);
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
+using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App.Library;
@@ -9,7 +10,7 @@ namespace FixtureGen.App.Library;
 internal static class ChangeReport
 {
     /// <summary>ok is true where every job is made or unchanged. On a dry run made counts the jobs that would be.</summary>
-    public static string Json(ImmutableArray<JobChange> changes, bool dryRun)
+    public static string Json(ImmutableArray<JobChange> changes, ImmutableArray<Notice> notices, bool dryRun)
     {
         JsonObject root = new()
         {
@@ -20,6 +21,8 @@ internal static class ChangeReport
             ["refused"] = changes.Count(c => c.Result == JobResult.Refused),
             ["stopped"] = changes.Count(c => c.Result == JobResult.Stopped),
             ["jobs"] = new JsonArray([.. changes.Select(Job)]),
+            ["notices"] = NoticeText.Json(notices),
+            ["recut"] = new JsonArray([.. RecutRow.List(notices, changes).Select(r => (JsonNode)r.Json())]),
         };
         return AppJson.Text(root);
     }
@@ -61,7 +64,8 @@ internal static class ChangeReport
             ["programNumber"] = c.Program,
             ["moved"] = Texts(c.Moved),
             ["reload"] = Texts(c.Reload),
-            ["scrap"] = c.Scrap,
+            ["trim"] = c.Trim,
+            ["scrap"] = c.Misfits.Length > 0 ? c.Misfits[0].What : null,
             ["minutes"] = Two(c.Before?.Minutes, c.After?.Minutes),
             ["vacuumOnly"] = Two(c.Before?.VacuumOnly, c.After?.VacuumOnly),
             ["magnetsStopping"] = Two(c.Before?.MagnetsStopping, c.After?.MagnetsStopping),

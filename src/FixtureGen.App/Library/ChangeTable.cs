@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 
 namespace FixtureGen.App.Library;
@@ -7,8 +8,8 @@ namespace FixtureGen.App.Library;
 /// <summary>The change report as a table for the terminal.</summary>
 internal static class ChangeTable
 {
-    /// <summary>A row for each job, and under it what moved and which block to scrap.</summary>
-    public static void Print(Say say, ImmutableArray<JobChange> changes, bool dryRun)
+    /// <summary>A row for each job, and under it what moved; below all, the notices that stand.</summary>
+    public static void Print(Say say, ImmutableArray<JobChange> changes, ImmutableArray<Notice> notices, bool dryRun)
     {
         int width = Math.Max(8, changes.Select(c => c.Job.Length).DefaultIfEmpty(0).Max());
         int told = Math.Max(
@@ -31,11 +32,10 @@ internal static class ChangeTable
             {
                 say.Line($"{"".PadRight(width)}    {moved}");
             }
-            if (c.Scrap is not null)
-            {
-                string what = dryRun ? "The block on the shelf would be SCRAP" : "SCRAP the block on the shelf";
-                say.Line($"{"".PadRight(width)}    {what}: {c.Scrap}");
-            }
+        }
+        foreach (Notice n in notices)
+        {
+            say.Line($"{NoticeText.Heading(n)}: {n.What}. {NoticeText.WhatToDo(n)}");
         }
     }
 }

@@ -103,7 +103,7 @@ internal static class Difference
         }
         (PlaceFacts From, PlaceFacts To)[] moved =
         [
-            .. before.Zip(after).Where(p => Far(p.First.XMm, p.Second.XMm) || Far(p.First.YMm, p.Second.YMm)),
+            .. Paired(before, after).Where(p => Far(p.From.XMm, p.To.XMm) || Far(p.From.YMm, p.To.YMm)),
         ];
         if (moved.Length == 1)
         {
@@ -120,6 +120,33 @@ internal static class Difference
             said.Add(Text($"{what}: {moved.Length} of {before.Count} moved by up to {most:0.00} mm"));
         }
     }
+
+    /// <summary>Each place with the one that it became, nearest first: the order in which a report lists them says nothing.</summary>
+    private static IEnumerable<(PlaceFacts From, PlaceFacts To)> Paired(
+        IReadOnlyList<PlaceFacts> before,
+        IReadOnlyList<PlaceFacts> after
+    )
+    {
+        HashSet<int> from = [.. Enumerable.Range(0, before.Count)];
+        HashSet<int> to = [.. Enumerable.Range(0, after.Count)];
+        IEnumerable<(int A, int B)> pairs = from.SelectMany(a => to.Select(b => (a, b)))
+            .OrderBy(p => Distance(before[p.a], after[p.b]))
+            .ThenBy(p => p.a)
+            .ThenBy(p => p.b)
+            .ToArray();
+        foreach ((int a, int b) in pairs)
+        {
+            if (from.Contains(a) && to.Contains(b))
+            {
+                from.Remove(a);
+                to.Remove(b);
+                yield return (before[a], after[b]);
+            }
+        }
+    }
+
+    private static double Distance(PlaceFacts a, PlaceFacts b) =>
+        new Point2(a.XMm, a.YMm).DistanceTo(new Point2(b.XMm, b.YMm));
 
     private static bool Far(double a, double b) => Math.Abs(a - b) > Same;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.App.Records;
 using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Library;
@@ -19,8 +20,20 @@ internal enum JobResult
     Stopped,
 }
 
-/// <summary>What a report says in few numbers: cutting minutes of all programs and the holding factors. Kept instead of the report, so that memory does not grow with the library.</summary>
-internal sealed record JobFigures(double Minutes, double? VacuumOnly, double? MagnetsStopping, double? Both)
+/// <summary>
+/// What a report says in few numbers: cutting minutes of all programs, the holding factors, and what a block costs (minutes of
+/// its own programs, cord in mm, magnets, blank). Kept instead of the report, so that memory does not grow with the library.
+/// </summary>
+internal sealed record JobFigures(
+    double Minutes,
+    double? VacuumOnly,
+    double? MagnetsStopping,
+    double? Both,
+    double BlockMinutes,
+    double CordMm,
+    int Magnets,
+    string Blank
+)
 {
     /// <summary>Null for no report; minutes are 0 and factors null where the report was refused before it had them.</summary>
     public static JobFigures? From(Report? report) =>
@@ -30,13 +43,20 @@ internal sealed record JobFigures(double Minutes, double? VacuumOnly, double? Ma
                 report.Programs?.Sum(p => p.Minutes) ?? 0,
                 report.Holding?.VacuumOnly.Factor,
                 report.Holding?.MagnetsStopping.Factor,
-                report.Holding?.Both.Factor
+                report.Holding?.Both.Factor,
+                report.Programs?.Where(p => p.Setup != "trim").Sum(p => p.Minutes) ?? 0,
+                report.Features?.CordLengthMm ?? 0,
+                report.Features?.Magnets.Count ?? 0,
+                report.Placement?.Blank ?? ""
             );
 }
 
+/// <summary>A revision on the shelf whose block no longer fits, and why, with the amount.</summary>
+internal sealed record Misfit(int Revision, string What);
+
 /// <summary>
 /// What a regeneration did to one job. Before is null for a new one, After for a refused one. Moved names what changed in
-/// words with amounts; Reload the programs that differ; Scrap says why a block on the shelf no longer fits, else null;
+/// words with amounts; Reload the programs that differ; Misfits which blocks on the shelf no longer fit;
 /// PlateUnrevised is true where the plate's file and the programs differ and the plate's revision does not.
 /// </summary>
 internal sealed record JobChange
@@ -83,8 +103,11 @@ internal sealed record JobChange
     /// <summary>Program files that the machine must be given again.</summary>
     public required ImmutableArray<string> Reload { get; init; }
 
-    /// <summary>Why a block on the shelf no longer fits; null where it does.</summary>
-    public required string? Scrap { get; init; }
+    /// <summary>Every revision on the shelf whose block no longer fits, with why; also where this run made nothing.</summary>
+    public required ImmutableArray<Misfit> Misfits { get; init; }
+
+    /// <summary>The trim's own revision for its block.</summary>
+    public required int Trim { get; init; }
 
     /// <summary>All that was found.</summary>
     public required ImmutableArray<FindingLine> Findings { get; init; }
@@ -94,6 +117,9 @@ internal sealed record JobChange
 
     /// <summary>The preview now.</summary>
     public required string? PictureAfter { get; init; }
+
+    /// <summary>Its files as they were made, with their hashes; empty where nothing was.</summary>
+    public ImmutableArray<MadeFile> Files { get; init; } = [];
 
     /// <summary>True where the plate changed under its old revision.</summary>
     public bool PlateUnrevised { get; init; }

@@ -2,13 +2,21 @@ using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.App.Files;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Library;
 
 /// <summary>What a run of regenerate was asked for.</summary>
-internal sealed record RegenerateOptions(string Folder, string? PlateFile, bool DryRun, bool Force, int Workers);
+internal sealed record RegenerateOptions(
+    string Folder,
+    string? PlateFile,
+    bool DryRun,
+    bool Force,
+    int Workers,
+    Occasion Occasion
+);
 
 /// <summary>
 /// Remakes every stale job of a library. Numbers are given out first, in sorted order; jobs are then shared among the
@@ -24,12 +32,19 @@ internal sealed class Regenerator(
     private readonly Staleness _staleness = new(options.PlateFile);
     private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> _shops = new();
 
+    /// <summary>After a run: every notice that stands, or whose answer was to cut anew, by job.</summary>
+    public ImmutableArray<Notice> Notices { get; private set; } = [];
+
     /// <summary>Runs; findings are about the registers themselves. Pictures of what changed are left in the scratch folder.</summary>
     public Stage<ImmutableArray<JobChange>> Run(string scratch)
     {
         ImmutableArray<string> jobs = JobFiles.Below(options.Folder);
         List<Shelf> shelves = [];
-        List<Finding> findings = [];
+        List<Finding> findings = [.. JobFiles.SharingOutputs(jobs)];
+        if (findings.Count > 0)
+        {
+            return Stage.Failed<ImmutableArray<JobChange>>(findings);
+        }
         try
         {
             foreach (
@@ -39,7 +54,7 @@ internal sealed class Regenerator(
                 )
             )
             {
-                Stage<Shelf> shelf = Shelf.Open(folder.Key, [.. folder], options.DryRun);
+                Stage<Shelf> shelf = Shelf.Open(folder.Key, [.. folder], options.DryRun, options.Occasion);
                 findings.AddRange(shelf.Findings);
                 if (shelf.Value is not null)
                 {
@@ -50,9 +65,22 @@ internal sealed class Regenerator(
             {
                 return Stage.Failed<ImmutableArray<JobChange>>(findings);
             }
+            findings.AddRange(shelves.Select(s => s.Begin()).OfType<Finding>());
+            if (findings.Any(f => f.Severity == Severity.Error))
+            {
+                return Stage.Failed<ImmutableArray<JobChange>>(findings);
+            }
             ImmutableArray<JobChange> changes = RemakeAll(shelves, jobs.Length, scratch);
             findings.AddRange(shelves.Select(s => s.Settle(changes)).OfType<Finding>());
             findings.AddRange(Unrevised(changes));
+            Notices =
+            [
+                .. shelves
+                    .SelectMany(s => s.Register.Notices)
+                    .Where(n => n.Answer is NoticeAnswer.Open or NoticeAnswer.Recut)
+                    .OrderBy(n => n.Job, StringComparer.Ordinal)
+                    .ThenBy(n => n.Number),
+            ];
             return Stage.Answer(changes, findings);
         }
         finally
@@ -117,6 +145,10 @@ internal sealed class Regenerator(
         try
         {
             return new Remake(options, _staleness, shelf, Shop, scratch).Run(jobFile);
+        }
+        catch (UnreadableFileException e)
+        {
+            return Remake.NotRead(jobFile, shelf, e.Finding);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

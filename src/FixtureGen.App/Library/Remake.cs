@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.App.Files;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using FixtureGen.Output.Reports;
@@ -35,11 +36,12 @@ internal sealed class Remake(
         JobSource files = source.Value!;
         string folder = Path.Combine(files.Library.Out, job);
         string frozen = FrozenBlock.Folder(files.Library.Out, job, current.Revision);
-        if (current.OnShelf && FrozenBlock.Altered(frozen, job) is { } altered)
+        Finding[] frozenFindings = Frozen(files.Library, job);
+        if (frozenFindings.Any(f => f.Severity == Severity.Error))
         {
             return Row(jobFile, current, JobResult.Refused, "the frozen files were altered") with
             {
-                Findings = [FindingLine.From(altered)],
+                Findings = [.. frozenFindings.Select(FindingLine.From)],
             };
         }
         Previous? before = Staleness.Last(folder, job);
@@ -64,8 +66,11 @@ internal sealed class Remake(
         string? why =
             options.Force ? "asked for"
             : current.OnShelf && lost ? "its files are not there"
+            : current.OnShelf
+            && !KeptPrograms.For(shelf.Register, files.Library, current, before, folder).Are(before!.Report)
+                ? "its programs are not those that the register has for the block"
             : staleness.Why(before, files.Library, current.Revision);
-        return why is null
+        JobChange change = why is null
             ? Row(jobFile, current, JobResult.Unchanged, "up to date") with
             {
                 Before = JobFigures.From(before!.Report),
@@ -73,8 +78,29 @@ internal sealed class Remake(
                 Plate = before.Report.Plate!.Name,
                 PlateRevision = before.Report.Plate.Revision,
                 FixtureId = before.Report.FixtureId!,
+                Files = MadeFiles.Read(folder, current, before.Report),
             }
-            : Make(jobFile, files, folder, current.OnShelf ? frozen : folder, before, current, why);
+            : Make(jobFile, files, folder, before, current, why);
+        return change with
+        {
+            Findings = [.. frozenFindings.Select(FindingLine.From), .. change.Findings],
+            Misfits = new ShelfFit(shelf.Register, files.Library, shop(files.Library)).Find(change),
+        };
+    }
+
+    /// <summary>What was cut of a job and had to be brought back, or cannot be.</summary>
+    private Finding[] Frozen(LibraryFolder library, string job)
+    {
+        Fixture[] cut = [.. shelf.Register.RevisionsOf(job).Where(f => f.OnShelf)];
+        return options.DryRun
+            ? []
+            :
+            [
+                .. cut.SelectMany(f => FrozenBlock.Restore(library, shelf.Register, f)),
+                .. cut.Where(f => !shelf.Register.FilesOf(f).Any())
+                    .Select(f => FrozenBlock.Altered(FrozenBlock.Folder(library.Out, job, f.Revision), job))
+                    .OfType<Finding>(),
+            ];
     }
 
     /// <summary>The row of a job before which the run was stopped.</summary>
@@ -85,6 +111,15 @@ internal sealed class Remake(
             JobResult.Stopped,
             "stopped before it was reached"
         );
+
+    /// <summary>A shop file that the job names cannot be read; the old files are kept.</summary>
+    public static JobChange NotRead(string jobFile, Shelf shelf, Finding finding) =>
+        NotReached(jobFile, shelf) with
+        {
+            Result = JobResult.Refused,
+            Why = "a file of the shop cannot be read",
+            Findings = [FindingLine.From(finding)],
+        };
 
     /// <summary>The disk would not take or give what the job needs; the old files are kept.</summary>
     public static JobChange NotKept(string jobFile, Shelf shelf, Exception e) =>
@@ -127,25 +162,35 @@ internal sealed class Remake(
             ],
         };
 
-    /// <param name="reference">Where the programs lie that these must equal to be the same revision: of a block on the shelf what it was cut with.</param>
     private JobChange Make(
         string jobFile,
         JobSource files,
         string folder,
-        string reference,
         Previous? before,
         Fixture current,
         string why
     )
     {
         Fixture entry = current;
+        bool usedUp = false;
+        KeptPrograms kept = KeptPrograms.For(shelf.Register, files.Library, current, before, folder);
         Registered? Revise(ImmutableArray<ProgramText> programs, Job job)
         {
-            if ((before is not { Report.Ok: true } && !current.OnShelf) || !Differ(reference, before, programs))
+            if ((before is not { Report.Ok: true } && !current.OnShelf) || !kept.Differ(programs))
             {
                 return null;
             }
-            entry = shelf.Next(Said(current, job));
+            if (current.OnShelf && kept.IsSameBlock(programs))
+            {
+                entry = current with { Trim = current.Trim + 1 };
+                return null;
+            }
+            if (shelf.Next(Said(current, job)) is not { } next)
+            {
+                usedUp = true;
+                return null;
+            }
+            entry = next;
             return shelf.Register.AsRegistered(entry);
         }
         JobSource numbered = files with { Registered = shelf.Register.AsRegistered(current) };
@@ -162,14 +207,23 @@ internal sealed class Remake(
         {
             Before = JobFigures.From(old),
             Findings = [.. outcome.Report.Findings],
-            Scrap =
-                current.OnShelf && old is not null && outcome.Job is { } made
-                    ? Difference.Misfit(old, made.Plate)
-                    : null,
         };
-        if (!outcome.Report.Ok)
+        if (usedUp)
         {
-            return change with { Result = JobResult.Refused, Revision = current.Revision, Program = current.Program };
+            change = change with
+            {
+                Findings = [.. change.Findings, FindingLine.From(FolderNumbers.NoneSpare(jobFile))],
+            };
+        }
+        if (!outcome.Report.Ok || usedUp)
+        {
+            return change with
+            {
+                Result = JobResult.Refused,
+                Revision = current.Revision,
+                Trim = current.Trim,
+                Program = current.Program,
+            };
         }
         change = change with
         {
@@ -178,13 +232,15 @@ internal sealed class Remake(
             PlateRevision = outcome.Job.Plate.Revision,
             Moved = old is null ? [] : Difference.Moved(old, outcome.Report),
             Reload = [.. Changed(folder, outcome)],
+            Files = MadeFiles.From(entry, outcome.Files),
         };
         change = change with { PlateUnrevised = change.Reload.Length > 0 && Unrevised(old, outcome.Report) };
-        return Deliver(change, outcome, folder);
+        return Deliver(change, outcome, files.Library, entry);
     }
 
-    private JobChange Deliver(JobChange change, Outcome outcome, string folder)
+    private JobChange Deliver(JobChange change, Outcome outcome, LibraryFolder library, Fixture entry)
     {
+        string folder = Path.Combine(library.Out, change.Job);
         if (change.Reload.Length > 0)
         {
             change = change with
@@ -199,6 +255,15 @@ internal sealed class Remake(
         if (options.DryRun)
         {
             return change;
+        }
+        if (entry.OnShelf)
+        {
+            // a new trim for a block on the shelf is kept like what the block was cut with, before anything shows it
+            BlockStore store = new(library);
+            foreach (OutputFile file in outcome.Files)
+            {
+                store.Keep(file.Bytes.AsSpan());
+            }
         }
         ImmutableArray<Finding> trouble = OutputFolder.Replace(folder, change.Job, outcome.Files);
         return trouble.Length == 0
@@ -228,16 +293,6 @@ internal sealed class Remake(
 
     private static string? PlateFile(Report report) =>
         report.Inputs?.FirstOrDefault(i => i.File.StartsWith("templates/plates/", StringComparison.Ordinal))?.Sha256;
-
-    /// <summary>From what was made the last time, by its report: a file that somebody altered since is no other revision.</summary>
-    private static bool Differ(string folder, Previous? before, ImmutableArray<ProgramText> programs) =>
-        programs.Any(p =>
-        {
-            OutputFile made = OutputFiles.Encode(p);
-            return before?.Report.Files?.FirstOrDefault(f => f.File == p.FileName)?.Sha256 is { } hash
-                ? hash != Delivery.Hash(made)
-                : !SameBytes(Path.Combine(folder, p.FileName), made.Bytes);
-        });
 
     private static IEnumerable<string> Changed(string folder, Outcome outcome) =>
         outcome
@@ -274,6 +329,7 @@ internal sealed class Remake(
             Result = result,
             Why = why,
             Revision = f.Revision,
+            Trim = f.Trim,
             Program = f.Program,
             FixtureId = f.Id,
             Plate = f.Plate,
@@ -282,7 +338,7 @@ internal sealed class Remake(
             After = null,
             Moved = [],
             Reload = [],
-            Scrap = null,
+            Misfits = [],
             Findings = [],
             PictureBefore = null,
             PictureAfter = null,

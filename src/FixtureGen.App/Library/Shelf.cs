@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.App.Files;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Library;
@@ -10,22 +11,24 @@ internal sealed class Shelf : IDisposable
 {
     private readonly RegisterFile? _file;
     private readonly IReadOnlyDictionary<string, int> _spare;
+    private readonly Occasion _occasion;
 
     private Shelf(
         string folder,
         ImmutableArray<string> jobs,
         Register register,
         RegisterFile? file,
-        IReadOnlyDictionary<string, int> stated
+        FolderNumbers numbers,
+        Occasion occasion
     )
     {
+        _occasion = occasion;
         Folder = folder;
         Jobs = jobs;
         Register = register;
         _file = file;
-        _spare = Numbering.Spare(
+        _spare = numbers.Spare(
             register,
-            stated,
             jobs.Select(j => Path.GetFileNameWithoutExtension(j)!).Where(j => register.Current(j)?.OnShelf == true)
         );
     }
@@ -39,93 +42,81 @@ internal sealed class Shelf : IDisposable
     /// <summary>The register with every job claimed; not changed while workers run.</summary>
     public Register Register { get; private set; }
 
-    /// <summary>Opens the folder's register and claims a number for every job that has none.</summary>
-    public static Stage<Shelf> Open(string folder, ImmutableArray<string> jobs, bool dryRun)
+    /// <summary>Opens the folder's register and claims a number for every job that has none; what they come to is written by <see cref="Begin"/>.</summary>
+    public static Stage<Shelf> Open(string folder, ImmutableArray<string> jobs, bool dryRun, Occasion occasion)
     {
-        Stage<RegisterFile> held = dryRun ? new Stage<RegisterFile>(null, []) : RegisterFile.Hold(folder);
+        Stage<RegisterFile> held = dryRun
+            ? new Stage<RegisterFile>(null, [])
+            : RegisterFile.Hold(folder, TimeSpan.Zero);
         if (!dryRun && !held.Ok)
         {
             return Stage.Failed<Shelf>(held.Findings);
         }
-        Stage<Register> read = RegisterFile.Read(folder);
+        Stage<Register> read = held.Value?.Open(occasion) ?? RegisterFile.Read(folder);
         if (!read.Ok)
         {
             held.Value?.Dispose();
             return Stage.Failed<Shelf>(read.Findings);
         }
-        IReadOnlyDictionary<string, int> stated = Numbering.Stated(jobs);
-        Register claimed = Numbering.Claim(read.Value!, jobs.Select(j => Path.GetFileNameWithoutExtension(j)!), stated);
-        Shelf shelf = new(folder, jobs, claimed, held.Value, stated);
-        IEnumerable<Finding> twice = claimed.Contradictions(Path.Combine(folder, Register.FileName));
-        if (held.Value?.Write(claimed) is { } trouble)
+        Stage<FolderNumbers> numbers = FolderNumbers.Read(folder, jobs, occasion);
+        Stage<Register> claimed = numbers.Ok
+            ? numbers.Value!.Claim(read.Value!)
+            : Stage.Failed<Register>(numbers.Findings);
+        if (!claimed.Ok)
         {
-            held.Value.Dispose();
-            return Stage.Failed<Shelf>(trouble);
+            held.Value?.Dispose();
+            return Stage.Failed<Shelf>(claimed.Findings);
         }
-        return Stage.Answer(shelf, [.. read.Findings, .. twice.Except(read.Findings)]);
+        return Stage.Answer(
+            new Shelf(folder, jobs, claimed.Value!, held.Value, numbers.Value!, occasion),
+            read.Findings
+        );
     }
 
-    /// <summary>The entry that a remake at a higher revision would get: a new number while an older block is on the shelf, so that neither program replaces the other.</summary>
-    public Fixture Next(Fixture current)
+    /// <summary>Writes the claimed numbers, and keeps what blocks on the shelf were cut with that a register of before did not. Null when done.</summary>
+    public Finding? Begin()
+    {
+        if (_file is null)
+        {
+            return null;
+        }
+        foreach (Fixture f in Register.Fixtures.Where(f => f.OnShelf && !Register.FilesOf(f).Any()))
+        {
+            Register = Freezing.Keep(Register, Folder, f).Value ?? Register;
+        }
+        return _file.Write(Register);
+    }
+
+    /// <summary>The entry that a remake at a higher revision would get: a new number while an older block is on the shelf, so that neither program replaces the other; null where none is free.</summary>
+    public Fixture? Next(Fixture current)
     {
         if (!current.OnShelf)
         {
-            return current with { Revision = current.Revision + 1 };
+            return current with { Revision = current.Revision + 1, Trim = 1 };
         }
-        int number = _spare[current.Job];
+        if (!_spare.TryGetValue(current.Job, out int number))
+        {
+            return null;
+        }
         return current with
         {
             Revision = current.Revision + 1,
             Program = number,
             Id = Numbering.Id(number),
             State = FixtureState.Planned,
+            Trim = 1,
         };
     }
 
-    /// <summary>Writes what the run made into the register, and drops nothing that it did not touch. Null when done; otherwise the next run takes it from the reports.</summary>
+    /// <summary>
+    /// Writes what the run made into the register, with the notices that blocks on the shelf now need, and drops nothing that it
+    /// did not touch. Null when done; otherwise the next run takes it from the reports.
+    /// </summary>
     public Finding? Settle(IEnumerable<JobChange> changes)
     {
         HashSet<string> mine = [.. Jobs];
-        List<Fixture> entries = [];
-        HashSet<Fixture> replaced = [];
-        foreach (
-            JobChange c in changes.Where(c =>
-                c.Result is JobResult.Made or JobResult.Unchanged && mine.Contains(c.JobFile)
-            )
-        )
-        {
-            Fixture? same = Register.RevisionsOf(c.Job).FirstOrDefault(f => f.Revision == c.Revision);
-            Fixture? current = Register.Current(c.Job);
-            if (same is null && current is { State: FixtureState.Planned } && current.Revision < c.Revision)
-            {
-                // A revision that was never cut is replaced by its successor.
-                replaced.Add(current);
-            }
-            Fixture entry =
-                same
-                ?? new Fixture(
-                    c.Job,
-                    c.FixtureId,
-                    c.Revision,
-                    c.Program,
-                    c.Plate,
-                    c.PlateRevision,
-                    FixtureState.Planned
-                );
-            entries.Add(
-                entry.OnShelf
-                    ? entry
-                    : entry with
-                    {
-                        Plate = c.Plate,
-                        PlateRevision = c.PlateRevision,
-                        Program = c.Program,
-                        Id = c.FixtureId,
-                    }
-            );
-        }
-        Register kept = new([.. Register.Fixtures.Where(f => !replaced.Contains(f))]);
-        Register = kept.With(entries);
+        JobChange[] own = [.. changes.Where(c => mine.Contains(c.JobFile))];
+        Register = Settlement.Settle(Register, own, _occasion);
         return _file?.Write(Register);
     }
 

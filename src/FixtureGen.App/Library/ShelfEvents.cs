@@ -1,145 +1,105 @@
 using System.Globalization;
-using FixtureGen.App.Files;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
-using FixtureGen.Shop.Reading;
 
 namespace FixtureGen.App.Library;
 
-/// <summary>What may happen to a block, and what it does to the register and the files.</summary>
+/// <summary>What may happen to the blocks of a job, and what it does to the register.</summary>
 internal static class ShelfEvents
 {
     /// <summary>
-    /// Cut: the newest planned revision becomes cut and its files are copied to out/JOB.rN, where nothing touches them: they
-    /// are the only valid pair of that block. Worn: the newest cut one becomes worn. Scrapped: the oldest one on the shelf.
+    /// Cut: a block of the newest planned revision, else another one of the newest revision whose blocks are all worn or gone;
+    /// as a spare, another one of the newest on the shelf. Worn: the newest good block. Scrapped: the oldest on the shelf.
+    /// Cycles, cord and leak: the one block on the shelf, where there are more the one that is named. Failed changes nothing.
     /// </summary>
-    public static Stage<Register> Apply(Register register, string folder, string job, FixtureState state)
+    public static Stage<Register> Apply(Register register, string folder, Noting noting, Occasion occasion) =>
+        noting.What == Happening.Cut ? Cut(register, folder, noting, occasion)
+        : noting.What == Happening.Answered ? NoticeEvents.Answer(register, folder, noting, occasion)
+        : noting.What == Happening.Retired ? Retiring.Retire(register, folder, noting.Job, occasion)
+        : OnBlock(register, folder, noting, occasion);
+
+    private static Stage<Register> Cut(Register register, string folder, Noting noting, Occasion occasion)
     {
-        Fixture? target = state switch
-        {
-            FixtureState.Cut => register
-                .RevisionsOf(job)
-                .Where(f => f.State == FixtureState.Planned)
-                .MaxBy(f => f.Revision),
-            FixtureState.Worn => register
-                .RevisionsOf(job)
-                .Where(f => f.State == FixtureState.Cut)
-                .MaxBy(f => f.Revision),
-            FixtureState.Planned or FixtureState.Scrapped => register
-                .RevisionsOf(job)
-                .Where(f => f.OnShelf)
-                .MinBy(f => f.Revision),
-        };
+        Fixture[] revisions =
+        [
+            .. register.RevisionsOf(noting.Job).Where(f => noting.Revision is null || f.Revision == noting.Revision),
+        ];
+        Fixture? planned = revisions.Where(f => f.State == FixtureState.Planned).MaxBy(f => f.Revision);
+        Fixture? target =
+            noting.Spare ? revisions.Where(f => f.OnShelf).MaxBy(f => f.Revision)
+            : planned is not null ? planned
+            : revisions.MaxBy(f => f.Revision) is { State: FixtureState.Worn or FixtureState.Scrapped } used ? used
+            : null;
         if (target is null)
         {
-            return Stage.Failed<Register>(NoSuchBlock(register, folder, job, state));
+            return Stage.Failed<Register>(ShelfFindings.NoSuchBlock(register, folder, noting));
         }
-        if (state == FixtureState.Cut && Freeze(folder, target) is { } trouble)
+        Stage<Register> kept = Freezing.Keep(register, folder, target);
+        if (!kept.Ok)
         {
-            return Stage.Failed<Register>(trouble);
+            return kept;
         }
-        return Stage.Answer(register.With(target with { State = state }));
-    }
-
-    private static Finding NoSuchBlock(Register register, string folder, string job, FixtureState state)
-    {
-        string[] has =
-        [
-            .. register
-                .RevisionsOf(job)
-                .Select(f =>
-                    string.Create(CultureInfo.InvariantCulture, $"revision {f.Revision} {RegisterText.Word(f.State)}")
-                ),
-        ];
-        string what =
-            has.Length == 0
-                ? "the register has no such job"
-                : $"no revision of it can become {RegisterText.Word(state)} (it has: {string.Join(", ", has)})";
-        return new(
-            "register-no-such-block",
-            Severity.Error,
-            job,
-            what,
-            has.Length == 0 ? WhichJob(register, folder, job)
-                : state == FixtureState.Cut || register.RevisionsOf(job).All(f => f.State != FixtureState.Planned)
-                    ? $"'fixturegen regenerate {folder}' makes a revision that can be cut"
-                : $"note the block as cut first: 'fixturegen register {folder} --cut {job}'"
+        int number = BlockPast.NextNumber(register, target.Job, target.Revision);
+        return Stage.Answer(
+            Replayed(
+                kept.Value!.Noted(occasion, Happening.Cut, target.Job, target.Revision, number, target.Trim),
+                target.Job,
+                target.Revision,
+                number
+            )
         );
     }
 
-    /// <summary>The job whose block bears that fixture id, else the jobs that there are.</summary>
-    private static string WhichJob(Register register, string folder, string name)
+    private static Stage<Register> OnBlock(Register register, string folder, Noting noting, Occasion occasion)
     {
-        const int Most = 8;
-        if (register.Fixtures.FirstOrDefault(f => f.Id == name) is { } bearer)
+        Block[] may =
+        [
+            .. register.Blocks.Where(b =>
+                b.Job == noting.Job
+                && b.OnShelf
+                && (noting.What != Happening.Worn || b.State == FixtureState.Cut)
+                && (noting.Revision is null || b.Revision == noting.Revision)
+                && (noting.Block is null || b.Number == noting.Block)
+            ),
+        ];
+        Block? target =
+            noting.What == Happening.Worn
+                ? may.OrderByDescending(b => b.Revision).ThenBy(b => b.Number).FirstOrDefault()
+            : noting.What == Happening.Scrapped ? may.OrderBy(b => b.Revision).ThenBy(b => b.Number).FirstOrDefault()
+            : may.Length == 1 ? may[0]
+            : null;
+        if (target is null)
         {
-            return $"fixture {name} is of the job {bearer.Job}: name that";
+            return Stage.Failed<Register>(
+                may.Length > 1
+                    ? ShelfFindings.WhichBlock(noting.Job, may)
+                    : ShelfFindings.NoSuchBlock(register, folder, noting)
+            );
         }
-        string[] jobs = [.. register.Fixtures.Select(f => f.Job).Distinct(StringComparer.Ordinal)];
-        if (Nearest.Find(name, jobs) is { } near)
+        int amount = noting.What == Happening.Cord ? target.CordCycles : noting.Amount;
+        if (noting.What == Happening.Cycles && (long)target.Cycles + amount > RegisterTables.MostCycles)
         {
-            return $"did you mean {near}?";
+            return Stage.Failed<Register>(ShelfFindings.TooMany(noting.Job, target.Cycles, amount));
         }
-        string there = string.Join(", ", jobs.Take(Most)) + (jobs.Length > Most ? ", ..." : "");
-        return jobs.Length == 0
-            ? $"run 'fixturegen regenerate {folder}' first"
-            : $"name one of {there}; 'fixturegen regenerate {folder}' registers a new job";
+        Register next = Replayed(
+            register.Noted(occasion, noting.What, target.Job, target.Revision, target.Number, amount),
+            target.Job,
+            target.Revision,
+            target.Number
+        );
+        bool gone = next.BlocksOf(target.Job, target.Revision).All(b => !b.OnShelf);
+        return Stage.Answer(
+            noting.What == Happening.Scrapped && gone
+                ? NoticeEvents.ScrappedWith(next, target.Job, target.Revision, occasion)
+                : next
+        );
     }
 
-    /// <summary>Copies the made files aside; null when done.</summary>
-    private static Finding? Freeze(string folder, Fixture f)
-    {
-        Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(Path.GetFullPath(folder), "x"));
-        if (!library.Ok)
-        {
-            return library.Findings[0];
-        }
-        string made = Path.Combine(library.Value!.Out, f.Job);
-        if (Staleness.Last(made, f.Job) is not { Report: { Ok: true } report } || report.Revision != f.Revision)
-        {
-            return new Finding(
-                "register-not-made",
-                Severity.Error,
-                made,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the files of revision {f.Revision} are not there, so what was cut is not known"
-                ),
-                "run 'fixturegen regenerate' and cut the block with its programs"
-            );
-        }
-        if (FrozenBlock.Altered(made, f.Job) is { } altered)
-        {
-            return altered with
-            {
-                Code = "register-not-made",
-                Message = "it is missing or was altered after it was made, so what was cut is not known",
-                Remedy = "run 'fixturegen regenerate' and cut the block with its programs",
-            };
-        }
-        string frozen = FrozenBlock.Folder(library.Value.Out, f.Job, f.Revision);
-        string next = frozen + $".next-{Guid.NewGuid():N}";
-        try
-        {
-            if (!Directory.Exists(frozen))
-            {
-                Directory.CreateDirectory(next);
-                foreach (string file in Directory.EnumerateFiles(made))
-                {
-                    File.Copy(file, Path.Combine(next, Path.GetFileName(file)));
-                }
-                Directory.Move(next, frozen);
-            }
-            return null;
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return new Finding(
-                "out-not-writable",
-                Severity.Error,
-                frozen,
-                $"the frozen copy cannot be written: {e.Message}",
-                "free the folder or its disk; the register was not changed"
-            );
-        }
-    }
+    /// <summary>The register with a block as its events now tell it.</summary>
+    internal static Register Replayed(Register register, string job, int revision, int number) =>
+        BlockPast.Replay(register, job, revision, number) is { } block ? register.With(block)
+        : register.BlocksOf(job, revision).FirstOrDefault(b => b.Number == number) is { } gone ? register.Without(gone)
+        : throw new InvalidOperationException(
+            string.Create(CultureInfo.InvariantCulture, $"{job} r{revision} block {number} was never cut")
+        );
 }

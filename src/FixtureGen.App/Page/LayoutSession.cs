@@ -3,6 +3,7 @@ using System.Globalization;
 using System.Security.Cryptography;
 using System.Text;
 using FixtureGen.App.Files;
+using FixtureGen.App.Library;
 using FixtureGen.Model;
 using FixtureGen.Output;
 
@@ -201,29 +202,25 @@ internal sealed class LayoutSession
 
     private LayoutAnswer MakeFiles()
     {
-        Stage<JobSource> now = JobSource.Read(_jobPath);
-        if (!now.Ok)
-        {
-            return LayoutAnswer.Refused("refused: see the findings", now.Findings);
-        }
-        Outcome outcome;
+        Making.Made made;
         try
         {
-            outcome = Delivery.Make(now.Value!.Request(null, s => _step = s));
+            made = Making.Run(_jobPath, s => _step = s);
         }
         finally
         {
             _step = "";
         }
-        string folder = Path.Combine(now.Value!.Library.Out, now.Value.Name);
-        ImmutableArray<Finding> findings = outcome.Findings;
-        if (outcome.Report.Ok && FrozenBlock.Conflict(now.Value, outcome) is { } frozen)
+        if (made.Outcome is not { } outcome)
         {
-            findings = findings.Add(frozen);
+            return LayoutAnswer.Refused("refused: see the findings", made.Source.Findings);
         }
-        else if (outcome.Report.Ok)
+        JobSource job = made.Source.Value!;
+        string folder = Path.Combine(job.Library.Out, job.Name);
+        ImmutableArray<Finding> findings = [.. outcome.Findings, .. made.Trouble];
+        if (made.Ok)
         {
-            findings = findings.AddRange(OutputFolder.Replace(folder, now.Value.Name, outcome.Files));
+            findings = findings.AddRange(OutputFolder.Replace(folder, job.Name, outcome.Files));
         }
         bool ok = outcome.Report.Ok && findings.All(f => f.Severity != Severity.Error);
         return LayoutAnswer.Say(

@@ -10,13 +10,25 @@ internal sealed class Say(TextWriter output, TextWriter error)
     private const double SlowStepSeconds = 0.5;
 
     /// <summary>A line for a person, on standard output.</summary>
-    public void Line(string text) => output.WriteLine(text);
+    /// <exception cref="OutputLostException">It cannot be written.</exception>
+    public void Line(string text) => Write(text + output.NewLine);
 
     /// <summary>Text as it is, on standard output, with a line feed at its end if it has none.</summary>
-    public void Json(string text) => output.Write(text.EndsWith('\n') ? text : text + "\n");
+    /// <exception cref="OutputLostException">It cannot be written.</exception>
+    public void Json(string text) => Write(text.EndsWith('\n') ? text : text + "\n");
 
     /// <summary>A line on standard error.</summary>
-    public void Error(string text) => error.WriteLine(text);
+    public void Error(string text)
+    {
+        try
+        {
+            error.WriteLine(text);
+        }
+        catch (IOException)
+        {
+            // Nobody can be told; the exit code still says how it went.
+        }
+    }
 
     /// <summary>One line a finding: place, severity, code, what and by how much, remedy.</summary>
     public void Findings(IEnumerable<Finding> findings)
@@ -27,7 +39,20 @@ internal sealed class Say(TextWriter output, TextWriter error)
                 f.Line is int n && !f.Where.Contains(':', StringComparison.Ordinal)
                     ? string.Create(CultureInfo.InvariantCulture, $":{n}")
                     : "";
-            error.WriteLine($"{f.Where}{line}: {Words.For(f.Severity)} {f.Code}: {f.Message} -> {f.Remedy}");
+            Error($"{f.Where}{line}: {Words.For(f.Severity)} {f.Code}: {f.Message} -> {f.Remedy}");
+        }
+    }
+
+    private void Write(string text)
+    {
+        try
+        {
+            output.Write(text);
+            output.Flush();
+        }
+        catch (IOException e)
+        {
+            throw new OutputLostException(e);
         }
     }
 

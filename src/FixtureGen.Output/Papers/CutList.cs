@@ -117,7 +117,7 @@ public static class CutList
         LocatorGuide.For(facts.Job, facts.Design) is { } guide ? $" x {Figures.Mm(guide.PinLength)} mm" : "";
 
     /// <summary>Text that a spreadsheet would work out as a formula gets an apostrophe before it.</summary>
-    internal static string Field(string text)
+    public static string Field(string text)
     {
         string safe = text.Length > 0 && "=+-@\t".Contains(text[0], StringComparison.Ordinal) ? "'" + text : text;
         return safe.AsSpan().IndexOfAny("\",\r\n") >= 0

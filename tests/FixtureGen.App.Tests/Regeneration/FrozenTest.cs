@@ -57,9 +57,34 @@ public sealed class FrozenTest
         Directory.Delete(library.Out(Job), recursive: true);
         Change(library);
         JsonNode next = Regenerated(library);
-        Assert.Equal(2, (int)next["revision"]!);
-        Assert.NotEqual((int)same["programNumber"]!, (int)next["programNumber"]!);
-        Assert.Equal(trim, File.ReadAllBytes(Kept(library, ".trim.nc")));
+        Assert.Equal((1, 2), ((int)next["revision"]!, (int)next["trim"]!));
+        Assert.Equal((int)same["programNumber"]!, (int)next["programNumber"]!);
+        Assert.Contains(Bytes(Path.Combine(library.Folder, ".fixturegen", "store")), b => b.SequenceEqual(trim));
+    }
+
+    /// <summary>Its block programs come out the same: the block stays, and its new trim is kept beside what it was cut with.</summary>
+    [Fact]
+    public void A_new_trim_for_a_block_on_the_shelf_leaves_block_number_and_revision()
+    {
+        using TempLibrary library = Cut();
+        byte[] top = File.ReadAllBytes(Kept(library, ".top.nc"));
+        byte[] trim = File.ReadAllBytes(Kept(library, ".trim.nc"));
+        Change(library);
+        JsonNode row = Regenerated(library);
+        Assert.Equal((1, 2), ((int)row["revision"]!, (int)row["trim"]!));
+        Assert.Equal([Job + ".trim.nc"], row["reload"]!.AsArray().Select(r => (string)r!));
+        Assert.Equal(top, File.ReadAllBytes(Path.Combine(library.Out(Job), Job + ".top.nc")));
+        Assert.NotEqual(trim, File.ReadAllBytes(Path.Combine(library.Out(Job), Job + ".trim.nc")));
+        JsonNode fixture = Cli.Run(library.Folder, "register", library.Jobs, "--json").Json["fixtures"]![0]!;
+        Assert.Equal(
+            ("cut", 1, 2),
+            ((string)fixture["state"]!, (int)fixture["blocks"]!.AsArray().Single()!["trim"]!, (int)fixture["trim"]!)
+        );
+        Assert.Equal("unchanged", (string)Regenerated(library)["result"]!);
+        Assert.Equal(
+            File.ReadAllBytes(Path.Combine(library.Out(Job), Job + ".trim.nc")),
+            File.ReadAllBytes(Kept(library, ".trim.nc"))
+        );
     }
 
     [Fact]
@@ -68,7 +93,8 @@ public sealed class FrozenTest
         using TempLibrary library = Cut();
         File.WriteAllText(Path.Combine(library.Out(Job), Job + ".report.json"), "{");
         Change(library);
-        Assert.Equal(2, (int)Regenerated(library)["revision"]!);
+        JsonNode row = Regenerated(library);
+        Assert.Equal((1, 2), ((int)row["revision"]!, (int)row["trim"]!));
     }
 
     /// <summary>The length is the same, the depth is not.</summary>
@@ -89,13 +115,20 @@ public sealed class FrozenTest
     }
 
     [Fact]
-    public void Frozen_files_that_were_altered_are_told()
+    public void Frozen_files_that_were_altered_are_told_and_brought_back()
     {
         using TempLibrary library = Cut();
+        byte[] trim = File.ReadAllBytes(Kept(library, ".trim.nc"));
         Deepen(Kept(library, ".trim.nc"));
+        JsonNode row = Regenerated(library);
+        Assert.Equal("frozen-restored", (string)row["findings"]!.AsArray().Single()!["code"]!);
+        Assert.Equal(trim, File.ReadAllBytes(Kept(library, ".trim.nc")));
+
+        Deepen(Kept(library, ".trim.nc"));
+        Directory.Delete(Path.Combine(library.Folder, ".fixturegen"), recursive: true);
         Ran ran = Cli.Run(library.Folder, "regenerate", "--json");
         Assert.Equal(1, ran.Exit);
-        JsonNode row = ran.Json["jobs"]!.AsArray().Single()!;
+        row = ran.Json["jobs"]!.AsArray().Single()!;
         Assert.Equal("frozen-altered", (string)row["findings"]!.AsArray().Single()!["code"]!);
     }
 
@@ -121,6 +154,9 @@ public sealed class FrozenTest
         char other = text[at] == '1' ? '2' : '1';
         File.WriteAllText(program, text[..at] + other + text[(at + 1)..]);
     }
+
+    private static IEnumerable<byte[]> Bytes(string folder) =>
+        Directory.EnumerateFiles(folder, "*", SearchOption.AllDirectories).Select(File.ReadAllBytes);
 
     private static JsonNode Regenerated(TempLibrary library) =>
         Cli.Run(library.Folder, "regenerate", "--json").Json["jobs"]!.AsArray().Single()!;

@@ -114,7 +114,9 @@ public sealed class RegenerateTest
         Assert.Equal(0, Cli.Run(library.Folder, "register", library.Jobs, "--cut", job).Exit);
         string register = Path.Combine(library.Jobs, "library.toml");
         Dictionary<string, string> before = Hashes(library);
+        string database = Path.Combine(library.Jobs, "library.db");
         File.Move(register, register + ".bak");
+        File.Move(database, database + ".bak");
 
         string[][] commands =
         [
@@ -130,6 +132,7 @@ public sealed class RegenerateTest
         }
 
         File.Move(register + ".bak", register);
+        File.Move(database + ".bak", database);
         Assert.Equal(before, Hashes(library));
         Assert.Equal(2, (int)Json(Cli.Run(library.Folder, "regenerate", "--json"), 0)["unchanged"]!);
     }

@@ -1,5 +1,5 @@
-using FixtureGen.App.Files;
 using FixtureGen.App.Library;
+using FixtureGen.App.Records;
 using FixtureGen.Model;
 using Xunit;
 
@@ -7,6 +7,7 @@ namespace FixtureGen.App.Tests.Regeneration;
 
 public sealed class RegisterTest
 {
+    private static readonly Occasion Today = new("2026-11-30T08:00:00Z", "Ada", "");
     private static readonly Fixture Sheath = new("sheath", "F1000", 1, 1000, "master", 3, FixtureState.Cut);
 
     [Fact]
@@ -79,8 +80,8 @@ public sealed class RegisterTest
 
     [Theory]
     [InlineData("revision = 1", "revision = -1", ":7:1", "revision is -1; it must be from 1 to 9999")]
-    [InlineData("program = 1000", "program = -7", ":8:1", "program is -7; it must be from 0 to 99999999")]
-    [InlineData("program = 1000", "program = 9999999999", ":8:1", "program is 9999999999")]
+    [InlineData("program = 1000", "program = -7", ":9:1", "program is -7; it must be from 0 to 99999999")]
+    [InlineData("program = 1000", "program = 9999999999", ":9:1", "program is 9999999999")]
     public void A_number_that_no_job_may_have_is_told_at_its_line(string good, string bad, string place, string says)
     {
         string text = RegisterText
@@ -92,21 +93,21 @@ public sealed class RegisterTest
     }
 
     [Theory]
-    [InlineData("F1000", nameof(FixtureState.Worn), "fixture F1000 is of the job sheath: name that")]
-    [InlineData("heath", nameof(FixtureState.Worn), "did you mean sheath?")]
+    [InlineData("F1000", nameof(Happening.Worn), "fixture F1000 is of the job sheath: name that")]
+    [InlineData("heath", nameof(Happening.Worn), "did you mean sheath?")]
     [InlineData(
         "nothing",
-        nameof(FixtureState.Cut),
+        nameof(Happening.Cut),
         "name one of sheath; 'fixturegen regenerate lib' registers a new job"
     )]
     [InlineData(
         "sheath",
-        nameof(FixtureState.Worn),
+        nameof(Happening.Worn),
         "note the block as cut first: 'fixturegen register lib --cut sheath'"
     )]
     [InlineData(
         "sheath",
-        nameof(FixtureState.Scrapped),
+        nameof(Happening.Scrapped),
         "note the block as cut first: 'fixturegen register lib --cut sheath'"
     )]
     public void An_event_that_cannot_be_says_what_to_do(string job, string state, string remedy)
@@ -114,33 +115,12 @@ public sealed class RegisterTest
         Register planned = Register.Empty.With(Sheath with { State = FixtureState.Planned });
         Assert.Equal(
             remedy,
-            Assert.Single(ShelfEvents.Apply(planned, "lib", job, Enum.Parse<FixtureState>(state)).Findings).Remedy
+            Assert
+                .Single(
+                    ShelfEvents.Apply(planned, "lib", new Noting(job, Enum.Parse<Happening>(state)), Today).Findings
+                )
+                .Remedy
         );
-    }
-
-    [Fact]
-    public void Numbers_go_out_by_sorted_name_and_never_twice()
-    {
-        Dictionary<string, int> stated = new() { ["b"] = 1010 };
-        Register claimed = Numbering.Claim(Register.Empty.With(Sheath), ["d", "b", "a", "sheath"], stated);
-        Assert.Equal(
-            [("a", 1020), ("b", 1010), ("d", 1030), ("sheath", 1000)],
-            claimed.Fixtures.Select(f => (f.Job, f.Program))
-        );
-        Register again = Numbering.Claim(claimed, ["sheath", "a", "d", "b"], stated);
-        Assert.Equal(claimed.Fixtures, again.Fixtures);
-    }
-
-    [Fact]
-    public void Spare_numbers_pass_over_those_that_somebody_has()
-    {
-        Register register = Register.Empty.With([Sheath, Sheath with { Job = "other", Program = 1020 }]);
-        IReadOnlyDictionary<string, int> spare = Numbering.Spare(
-            register,
-            new Dictionary<string, int>(),
-            ["b", "a", "c"]
-        );
-        Assert.Equal([1010, 1030, 1040], new[] { "a", "b", "c" }.Select(j => spare[j]));
     }
 
     [Fact]

@@ -18,6 +18,8 @@ internal static class BuiltProgram
             RedirectStandardOutput = true,
             RedirectStandardError = true,
         };
+        // the register has dates: two runs at one time of the clock must write the same
+        start.Environment["SOURCE_DATE_EPOCH"] = "1796025600";
         if (string.IsNullOrEmpty(named))
         {
             start.ArgumentList.Add(Managed(root));

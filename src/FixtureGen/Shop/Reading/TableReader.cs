@@ -10,6 +10,9 @@ namespace FixtureGen.Shop.Reading;
 /// </summary>
 internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 {
+    /// <summary>More than any plate or block has; each is compared with each other, so a longer list would only take long to refuse.</summary>
+    private const int MostPoints = 100;
+
     private readonly List<string> _known = [];
 
     private readonly ValueReader _values = new(log);
@@ -235,6 +238,13 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         }
         if (e.Value is TomlList list)
         {
+            if (list.Items.Length > MostPoints)
+            {
+                string given = string.Create(CultureInfo.InvariantCulture, $"a list of {list.Items.Length} places");
+                string range = string.Create(CultureInfo.InvariantCulture, $"at most {MostPoints} places");
+                Log.Findings.Add(ShopFindings.OutOfRange(Log.File, e.Value, PathOf(key), given, range, ""));
+                return [];
+            }
             return [.. list.Items.Select((v, i) => _values.Point(v, Item(key, i), reach))];
         }
         Log.Findings.Add(ShopFindings.WrongType(Log.File, e.Value, PathOf(key), "a list of [x, y]"));
