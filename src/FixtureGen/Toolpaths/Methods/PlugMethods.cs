@@ -64,6 +64,7 @@ internal static class PlugMethods
                                 plug.TopZ,
                                 [.. Passes.Down(plug.TopZ, plug.FloorZ, data.StepDown)],
                                 0,
+                                0,
                                 frame.Block,
                                 frame.Kernel
                             )
