@@ -70,7 +70,8 @@ public sealed class StrangerTest
         VerifyResult result = TestShop.Judge(PocketTest.Job, PocketTest.Design, text);
         string[] told = [.. result.Findings.Select(f => $"{f.Where} {f.Severity} {f.Code} {f.Message}")];
         Assert.True(result.Ok, string.Join('\n', told));
-        Assert.True(told.Length <= 3, string.Join('\n', told));
+        // its rings run against the climb and it is lifted at feed rate: both are so
+        Assert.True(told.Length <= 4, string.Join('\n', told));
     }
 
     /// <summary>Each harmless change of a good program, by itself, is passed without a word.</summary>

@@ -25,6 +25,7 @@ internal static class CarvePass
         CutScan cuts = new(run);
         TrimStates states = new(run);
         StandingStill still = new(run, carver);
+        AirCheck air = new(run);
         FormTops tops = new(run);
         for (int index = 0; index < run.Trace.Events.Length; index++)
         {
@@ -74,8 +75,9 @@ internal static class CarvePass
             run.Tallies[index] = carver.Cut(motion, cutter, run.StepDown(cutter.Tool) + JudgeRules.StepSlack);
             cuts.After(index, e, motion, cutter, run.Tallies[index], state);
             seal.After(e, motion, cutter, carver, run.Tallies[index]);
-            Air(run, carver, motion, cutter, run.Tallies[index]);
+            air.After(index, motion, cutter, carver);
         }
+        air.Say();
         cuts.Break();
         return (cuts, states, slots);
     }
@@ -102,34 +104,6 @@ internal static class CarvePass
             "Change to a tool of the table first",
             motion.To.Xy
         );
-
-    /// <summary>Feeding sideways above the ground it is meant to cut: a step down is missing or came too late.</summary>
-    private static void Air(Run run, Carver carver, Motion motion, Cutter cutter, Tally tally)
-    {
-        Piece piece = Piece.From(motion);
-        bool level = Math.Abs(motion.To.Z - motion.From.Z) < 1e-6;
-        if (
-            !Run.IsFeed(motion)
-            || !level
-            || piece.Length < cutter.Radius / 2
-            || tally.Removed > JudgeRules.NoMaterial
-            || carver.Highest(piece, cutter.Radius) is not { } highest
-        )
-        {
-            return;
-        }
-        double gap = Run.Low(motion) - highest;
-        if (gap > JudgeRules.AirGap)
-        {
-            run.Log.Warn(
-                "cuts-air",
-                motion.Line,
-                $"the cutter feeds sideways {gap:0.###} mm above everything under it",
-                "A step down is missing or came too late",
-                motion.To.Xy
-            );
-        }
-    }
 
     private static void Shank(Run run, Carver carver, Motion motion, Cutter cutter)
     {

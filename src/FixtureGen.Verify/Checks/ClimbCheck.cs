@@ -42,6 +42,7 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
                 run.CutterOf(motion) is { Tool.Kind: ToolKind.EndMill, Shape: CutterShape.Flat } cutter
                 && run.Tallies[index].Removed > JudgeRules.NoMaterial
                 && Piece.From(motion) is { Length: > Near } piece
+                && !Bores(piece, cutter)
             )
             {
                 _diameter = cutter.Tool.Diameter;
@@ -69,6 +70,9 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
             }
         }
     }
+
+    /// <summary>Turns so tight that no post can stand in them are told as bores.</summary>
+    private static bool Bores(Piece piece, Cutter cutter) => piece.IsArc && piece.R < cutter.Tool.Diameter;
 
     private bool Against(Piece piece, double t, double z, double radius)
     {

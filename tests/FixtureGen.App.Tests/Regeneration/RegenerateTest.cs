@@ -219,8 +219,9 @@ public sealed class RegenerateTest
     private static IEnumerable<string> Made(TempLibrary library) =>
         Directory
             .EnumerateFiles(Path.Combine(library.Folder, "out"), "*", SearchOption.AllDirectories)
-            .Where(f => !Path.GetFileName(f).StartsWith("regenerate.", StringComparison.Ordinal))
-            .Where(f => !Path.GetRelativePath(Path.Combine(library.Folder, "out"), f).StartsWith('.'))
+            .Select(f => (Path: f, Inside: Path.GetRelativePath(Path.Combine(library.Folder, "out"), f)))
+            .Where(f => !f.Inside.StartsWith("regenerate.", StringComparison.Ordinal) && !f.Inside.StartsWith('.'))
+            .Select(f => f.Path)
             .Order(StringComparer.Ordinal);
 
     private static JsonObject Json(Ran ran, int exit)

@@ -210,7 +210,8 @@ public sealed class FeedsTest
         Tool tool = Job.TrimTool;
         CutData free = TrimFeeds.For(Job with { TrimRpm = null, TrimFeedMmPerMin = null }, tool);
 
-        CutData told = TrimFeeds.For(Job with { TrimRpm = rpm, TrimFeedMmPerMin = feed }, tool);
+        Job stated = Job with { TrimRpm = rpm, TrimFeedMmPerMin = feed, Open = Job.Open & ~OpenKeys.Feed };
+        CutData told = TrimFeeds.For(stated, tool);
 
         Assert.Equal(rpm ?? free.Rpm, told.Rpm);
         double inProportion = free.ChipLoad * tool.Flutes * told.Rpm;

@@ -28,6 +28,6 @@ internal static class ReachedArea
         ImmutableArray<Region> sources = open.IsEmpty ? [.. net] : kernel.UnionAll([.. net, .. open]);
         ImmutableArray<Region> near = kernel.Intersect(kernel.Offset(sources, reach), sealedArea);
         ImmutableArray<Region> fed = [.. near.Where(piece => kernel.Intersect([piece], net).Length > 0)];
-        return Measure.Area(sealedArea) - Measure.Area(fed) < Rounding ? sealedArea : fed;
+        return kernel.Difference(sealedArea, fed).IsEmpty ? sealedArea : fed;
     }
 }
