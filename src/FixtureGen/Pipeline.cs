@@ -201,7 +201,7 @@ public static class Pipeline
     private static Begun Begin(Request request, RunLog log)
     {
         Job stated = ReadJob(request, log);
-        (Draft draft, SolveReport solve) = Solve(request, stated, log, costs: true);
+        (Draft draft, SolveReport solve) = Solve(request, stated, log, request.StatedCosts);
         FixtureDesign begun = log.Take("zones", () => draft.Begun);
         ImmutableArray<MagnetPlace> magnets = log.Take("magnets", () => draft.Magnets);
         return new Begun(stated, draft.Job, draft.Part, begun, magnets, solve);

@@ -34,6 +34,9 @@ public sealed record Request
     /// <summary>Called with each step's name as it begins.</summary>
     public required Action<string> Progress { get; init; }
 
+    /// <summary>Whether to find out what each stated value costs, which solves the job anew for each of them.</summary>
+    public bool StatedCosts { get; init; }
+
     /// <summary>
     /// Asked once the programs are written: another number or revision to make them under, or null where these stay. A remade
     /// fixture whose programs differ gets its next revision this way, without being judged and drawn twice.

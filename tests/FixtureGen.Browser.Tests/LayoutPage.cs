@@ -75,15 +75,15 @@ public sealed class LayoutPage : IAsyncDisposable
     }
 
     /// <summary>The demo's templates and one of its jobs in a temporary folder.</summary>
-    public static string Library(string job)
+    /// <summary>A library of one demo job: as it is, leaving open what can be chosen, or with everything stated, as most tests here take it.</summary>
+    public static string Library(string job, bool open = false)
     {
         string folder = Directory.CreateTempSubdirectory("fixturegen-page-").FullName;
         CopyTree(Path.Combine(Root, "templates"), Path.Combine(folder, "templates"));
         Directory.CreateDirectory(Path.Combine(folder, "outlines"));
-        foreach (string ending in new[] { ".dxf", ".toml" })
-        {
-            File.Copy(Path.Combine(Root, "outlines", job + ending), Path.Combine(folder, "outlines", job + ending));
-        }
+        string text = open ? Path.Combine("outlines", job) : Path.Combine("tests", "stated", job);
+        File.Copy(Path.Combine(Root, "outlines", job + ".dxf"), Path.Combine(folder, "outlines", job + ".dxf"));
+        File.Copy(Path.Combine(Root, text + ".toml"), Path.Combine(folder, "outlines", job + ".toml"));
         return folder;
     }
 

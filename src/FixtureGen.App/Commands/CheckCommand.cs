@@ -75,7 +75,7 @@ internal static class CheckCommand
             return MakeCommand.Refuse(say, Path.GetFileNameWithoutExtension(path), source.Findings, json);
         }
         using Steps steps = say.Steps();
-        Outcome outcome = Delivery.Check(source.Value!.Request(plate, steps.Begin));
+        Outcome outcome = Delivery.Check(source.Value!.Request(plate, steps.Begin) with { StatedCosts = true });
         steps.Dispose();
         say.Findings(outcome.Findings);
         if (json)

@@ -67,7 +67,11 @@ internal sealed class Staleness(string? plateFile)
         string? hash;
         try
         {
-            hash = Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(path)));
+            hash = file.EndsWith('/')
+                ? InputFacts.OfNames(
+                    Directory.EnumerateFiles(path, "*.toml").Select(f => Path.GetFileNameWithoutExtension(f))
+                )
+                : Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(path)));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

@@ -9,6 +9,7 @@ using FixtureGen.Model;
 using FixtureGen.Output.Reports;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Solve;
+using FixtureGen.Solve.Search;
 
 namespace FixtureGen.App.Page;
 
@@ -216,8 +217,33 @@ internal sealed class LayoutTrial
             ? JobEdit.SetPorts(magnets.Value!, file, LayoutDrafter.PortsOf(ask, placed))
             : magnets;
         string count = ask.Magnets.Length.ToString(CultureInfo.InvariantCulture);
-        return ports.Ok && now.MagnetCount != ask.Magnets.Length
-            ? JobEdit.Set(ports.Value!, file, "magnets.count", count)
-            : ports;
+        Stage<string> counted =
+            ports.Ok && now.MagnetCount != ask.Magnets.Length
+                ? JobEdit.Set(ports.Value!, file, "magnets.count", count)
+                : ports;
+        return counted.Ok && counted.Value != jobText
+            ? Settled(counted.Value!, placed.Job, ask.Magnets.Length)
+            : counted;
+    }
+
+    /// <summary>
+    /// A layout was tried with the cord, blank, cutter and cut that the job was solved to: they are stated beside it, so that nothing
+    /// else is chosen for it later.
+    /// </summary>
+    private Stage<string> Settled(string text, Job solved, int magnets)
+    {
+        string file = _source.JobPath;
+        Stage<Job> read = JobReader.Read(text, file, _source.Library.Shop(null));
+        if (read.Value is not { } stated)
+        {
+            return Stage.Failed<string>(read.Findings);
+        }
+        IEnumerable<SolvedKey> open = SolveWords
+            .Keys(solved with { Open = stated.Open }, magnets)
+            .Where(k => !k.Stated && k.Value.Length > 0);
+        return open.Aggregate(
+            Stage.Answer(text),
+            (so, key) => so.Ok ? JobEdit.Set(so.Value!, file, key.Key, key.Value) : so
+        );
     }
 }

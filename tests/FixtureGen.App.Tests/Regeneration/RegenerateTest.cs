@@ -34,6 +34,25 @@ public sealed class RegenerateTest
         Assert.Equal(revisions, Revisions(report));
     }
 
+    /// <summary>What the job leaves open is chosen among all that the shop has: one more may be the better choice.</summary>
+    [Fact]
+    public void A_cord_added_to_the_shop_remakes_a_job_that_leaves_its_cord_open()
+    {
+        using TempLibrary library = new(Two);
+        string open = Path.Combine(library.Jobs, Two[0] + ".toml");
+        File.WriteAllLines(
+            open,
+            File.ReadAllLines(open).Where(l => !l.StartsWith("gasket = ", StringComparison.Ordinal))
+        );
+        Json(Cli.Run(library.Folder, "regenerate", "--json"), 0);
+        Assert.Equal(2, (int)Json(Cli.Run(library.Folder, "regenerate", "--json"), 0)["unchanged"]!);
+
+        string cords = Path.Combine(library.Folder, "templates", "gaskets");
+        File.Copy(Path.Combine(cords, "sponge-1-8.toml"), Path.Combine(cords, "sponge-1-8-second-roll.toml"));
+        JsonObject report = Json(Cli.Run(library.Folder, "regenerate", "--json"), 0);
+        Assert.Equal((1, 1), ((int)report["made"]!, (int)report["unchanged"]!));
+    }
+
     [Fact]
     public void A_dry_run_writes_nothing()
     {

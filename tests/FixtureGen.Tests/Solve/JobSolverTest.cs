@@ -130,7 +130,8 @@ public sealed class JobSolverTest(ITestOutputHelper output)
     [Fact]
     public void What_a_stated_feed_costs_is_said()
     {
-        Outcome made = Make(SolvedShop.Clip(more: "[trim]\npasses = 4\nrpm = 13000\nfeed = \"700 mm/min\""));
+        string slow = SolvedShop.Clip(more: "[trim]\npasses = 4\nrpm = 13000\nfeed = \"700 mm/min\"");
+        Outcome made = Delivery.Check(Request(slow) with { StatedCosts = true });
         Assert.True(made.Report.Ok, string.Join('\n', made.Findings));
         Assert.Equal("\"700 mm/min\"", made.Report.Solve!.Chosen.Keys["trim.feed"]);
         Assert.Equal("4", made.Report.Solve.Chosen.Keys["trim.passes"]);

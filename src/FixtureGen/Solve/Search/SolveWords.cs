@@ -5,9 +5,9 @@ using FixtureGen.Model;
 namespace FixtureGen.Solve.Search;
 
 /// <summary>A solution in the job file's own words.</summary>
-internal static class SolveWords
+public static class SolveWords
 {
-    public static SolveOption Option(Solution solution)
+    internal static SolveOption Option(Solution solution)
     {
         Job job = solution.Draft.Job;
         return new SolveOption
@@ -22,7 +22,9 @@ internal static class SolveWords
         };
     }
 
-    /// <summary>Every key that can be left open, as the job file would state it.</summary>
+    /// <summary>Every key that can be left open, as the job file would state it in the job's own unit.</summary>
+    /// <param name="job">As it was solved.</param>
+    /// <param name="magnets">How many there are.</param>
     public static ImmutableArray<SolvedKey> Keys(Job job, int magnets)
     {
         return
