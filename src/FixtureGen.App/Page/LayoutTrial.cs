@@ -190,21 +190,29 @@ internal sealed class LayoutTrial
             ? LayoutFaults.Find(laid.Begun, laid.Design.Magnets, laid.Job, new PairOnBlock(laid.Job))
             : [];
 
-    /// <summary>The job's text with the layout and the settings written in; comments and order are kept, and what is the same stays as it is written.</summary>
+    /// <summary>
+    /// The job's text with the layout and the settings written in; comments and order are kept, and what is the same stays as it is
+    /// written. What the job leaves open is stated beside a layout as it was tried with, so that nothing else is chosen for it later.
+    /// </summary>
     public Stage<string> Text(LayoutAsk ask, string jobText)
     {
         string file = _source.JobPath;
-        Stage<Job> written = JobReader.Read(jobText, file, _source.Library.Shop(null));
+        Placed placed = _drafter.Current;
+        Stage<string> settled = Settled(jobText, placed.Job, ask.Magnets.Length);
+        if (!settled.Ok)
+        {
+            return settled;
+        }
+        Stage<Job> written = JobReader.Read(settled.Value!, file, _source.Library.Shop(null));
         if (written.Value is not { } now)
         {
             return Stage.Failed<string>(written.Findings);
         }
-        Stage<string> text = LayoutSettings.Write(jobText, file, now, ask.Settings);
+        Stage<string> text = LayoutSettings.Write(settled.Value!, file, now, ask.Settings);
         if (!text.Ok)
         {
             return text;
         }
-        Placed placed = _drafter.Current;
         Pose back = Transform.Inverse(placed.Placement.Pose);
         MagnetWish[] wishes =
         [
@@ -221,15 +229,10 @@ internal sealed class LayoutTrial
             ports.Ok && now.MagnetCount != ask.Magnets.Length
                 ? JobEdit.Set(ports.Value!, file, "magnets.count", count)
                 : ports;
-        return counted.Ok && counted.Value != jobText
-            ? Settled(counted.Value!, placed.Job, ask.Magnets.Length)
-            : counted;
+        return counted.Ok && counted.Value == settled.Value ? Stage.Answer(jobText) : counted;
     }
 
-    /// <summary>
-    /// A layout was tried with the cord, blank, cutter and cut that the job was solved to: they are stated beside it, so that nothing
-    /// else is chosen for it later.
-    /// </summary>
+    /// <summary>The text with every key stated that it leaves open, as the job was solved to.</summary>
     private Stage<string> Settled(string text, Job solved, int magnets)
     {
         string file = _source.JobPath;

@@ -19,11 +19,15 @@ public sealed partial class EveryKeyTest
     /// deeper than three diameters, and a dwell or an optional stop, which only programs edited by hand have (the judge's
     /// ReadingTest and PlanesAndCyclesTest read the words), a tool near the plate's face, an edge stop or with its shank (its
     /// PlateTest and ObstacleTest), a zone that only a groove of the plate reaches (PlateTest), a gap to join and curves made
-    /// invisible (<see cref="Dxf.RolesTest"/>).
+    /// invisible (<see cref="Dxf.RolesTest"/>), a cutout under the trim cutter (<see cref="Design.SmallHolesTest"/>), a form that rises
+    /// from a flange (<see cref="Design.FormStrengthTest"/>, <see cref="Design.SealedFormsTest"/>).
     /// </summary>
     private static readonly string[] Elsewhere =
     [
         "rules.corner_left",
+        "drawing.small_holes",
+        "form.top",
+        "form.plug",
         "peck_high_speed",
         "dwell",
         "dwell_word",

@@ -41,6 +41,11 @@ internal static partial class SpareKeys
         yield return TomlLines.Set(job, "drawing", "ignore", "\"NONE\"");
         yield return TomlLines.Set(job, "drawing", "invisible", "false");
         yield return TomlLines.Set(job, "drawing", "join", "\"0.1 mm\"");
+        yield return TomlLines.Set(job, "drawing", "small_holes", "\"leave\"");
+        if (job.Contains("[[form]]", StringComparison.Ordinal))
+        {
+            yield return TomlLines.Set(TomlLines.Set(job, "form", "top", "\"flat\""), "form", "plug", "\"auto\"");
+        }
         if (job.Contains("[[magnet]]", StringComparison.Ordinal))
         {
             yield return TomlLines.Set(job, "magnet", "locked", "true");
