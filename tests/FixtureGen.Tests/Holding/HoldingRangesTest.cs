@@ -194,7 +194,7 @@ public sealed class HoldingRangesTest
                 ];
                 Assert.All(wrong, Assert.Null);
             },
-            iter: LongRun.Cases(44)
+            iter: LongRun.Cases(15)
         );
 
     public static TheoryData<string> Demos() => [.. DemoPrograms.Names()];
@@ -247,7 +247,7 @@ public sealed class HoldingRangesTest
                         );
                     }
                 },
-                iter: LongRun.Cases(150)
+                iter: LongRun.Cases(20)
             );
 
     // Sweeping the cord through the pull: the worst case is lowest at an end of the cord's range, never between.
@@ -272,7 +272,7 @@ public sealed class HoldingRangesTest
                     );
                 }
             },
-            iter: LongRun.Cases(60)
+            iter: LongRun.Cases(20)
         );
 
     [Fact]
@@ -287,6 +287,6 @@ public sealed class HoldingRangesTest
                 );
                 Assert.True(r.Both.Stays >= r.VacuumOnly.Stays && r.Both.Stays >= r.MagnetsOnly.Stays);
             },
-            iter: LongRun.Cases(60)
+            iter: LongRun.Cases(20)
         );
 }

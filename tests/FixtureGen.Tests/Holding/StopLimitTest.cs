@@ -153,7 +153,7 @@ public sealed class StopLimitTest
                 Assert.True(right, FormattableString.Invariant($"{answer.Factor} for {power}"));
                 return right;
             },
-            iter: LongRun.Cases(60)
+            iter: LongRun.Cases(25)
         );
     }
 

@@ -65,7 +65,7 @@ public sealed class DesignDamageTest
     [Fact]
     public void At_least_forty_kinds_of_spoiled_designs_are_refused()
     {
-        int count = LongRun.Cases(40);
+        int count = LongRun.Cases(24);
         DesignRun run = new([.. Jobs(count).Select(DemoPrograms.Of)]);
         run.Spoil(count, LongRun.Setting("FIXTUREGEN_DESIGN_SEED", 22));
         TestContext.Current.TestOutputHelper?.WriteLine(run.Table());

@@ -44,7 +44,7 @@ public sealed class SemanticDamageTest
                 .SelectMany(d => d.Texts.Select(t => new GoodProgram(HeldJobs.Nominal(d.Job), d.Design, t, d.Drawing))),
         ];
         SemanticRun run = new(good, Written, Limits.House with { Cell = 0.2 });
-        run.Go(LongRun.Cases(60), LongRun.Setting("DAMAGE_SEED", 4711));
+        run.Go(LongRun.Cases(30), LongRun.Setting("DAMAGE_SEED", 4711));
         Keep(run);
         TestContext.Current.TestOutputHelper?.WriteLine(run.Table());
         Assert.True(run.Tried - run.Refused <= Math.Max(1, (1 - Wanted) * run.Tried), run.Table());
