@@ -22,7 +22,7 @@ internal static class TrimFeeds
         );
         if (Second(job, tool))
         {
-            return data;
+            return data with { Plunge = Math.Min(data.Plunge, Sideways(job, tool, data, data.ChipLoad) * data.Rpm) };
         }
         double rpm = job.TrimRpm ?? data.Rpm;
         double feed = job.TrimFeedMmPerMin ?? data.Feed;

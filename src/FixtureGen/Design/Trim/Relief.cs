@@ -102,8 +102,13 @@ internal static class Relief
             : kernel.Offset(Region.From(Contours.Ccw(outline.Edge)), outward).MaxBy(r => Measure.Area(r))!.Outer;
     }
 
-    private static double Width(TrimCut cut, Job job) =>
-        Math.Max(Narrowest, cut.Tool.Diameter + (2 * job.Rules.SideClearance));
+    /// <summary>How far outside the finished edge the outline's relief reaches, mm.</summary>
+    public static double Outward(Job job) => Width(job.TrimTool, job) - job.Rules.SideClearance;
+
+    private static double Width(TrimCut cut, Job job) => Width(cut.Tool, job);
+
+    private static double Width(Tool tool, Job job) =>
+        Math.Max(Narrowest, tool.Diameter + (2 * job.Rules.SideClearance));
 
     /// <summary>The sweep with its clearance; of a thin cutter it is widened away from the part, so that nothing more is left without block.</summary>
     private static ImmutableArray<Region> Cleared(TrimCut cut, Job job, Kernel kernel)

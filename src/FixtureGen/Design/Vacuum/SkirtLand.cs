@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Design.Block;
 using FixtureGen.Design.Seals;
+using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -87,7 +88,7 @@ internal static class SkirtLand
             return Stage.Failed<Laid>(fed.Findings);
         }
         GasketGrooves.Laid gaskets = GasketGrooves.Lay(fed.Value.Zones, levels, job.Gasket, kernel);
-        double skirt = reach + (job.Gasket.GrooveWidth / 2) + job.TrimTool.Diameter + job.Rules.SideClearance;
+        double skirt = reach + (job.Gasket.GrooveWidth / 2) + Relief.Outward(job);
         return Stage.Answer(
             new Laid(fed.Value.Zones, gaskets.Cords, [.. gaskets.Grooves, .. fed.Value.Features], fed.Value.Links),
             [.. fed.Findings, ZoneFindings.SkirtReach(skirt)]

@@ -34,18 +34,7 @@ public static class MaterialReader
         {
             t.Contradict("chip_load", "No [[chip_load]] row: feeds cannot be chosen.", "Add at least one row.");
         }
-        for (int i = 1; i < loads.Length; i++)
-        {
-            if (loads[i].Diameter <= loads[i - 1].Diameter)
-            {
-                t.Contradict(
-                    "chip_load",
-                    $"Row {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)} of [[chip_load]] is for a cutter no larger than the row before.",
-                    "Order the rows from the smallest cutter to the largest.",
-                    i
-                );
-            }
-        }
+        Ascending(t, "chip_load", "a cutter", "cutter", [.. loads.Select(l => l.Diameter)]);
         return new Material
         {
             Name = name,
@@ -134,18 +123,7 @@ public static class MaterialReader
             t.Contradict("drill", "Speed of drills without their feeds.", "Add at least one [[drill_feed]] row.");
             return null;
         }
-        for (int i = 1; i < feeds.Length; i++)
-        {
-            if (feeds[i].UpTo <= feeds[i - 1].UpTo)
-            {
-                t.Contradict(
-                    "drill_feed",
-                    $"Row {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)} of [[drill_feed]] is for drills no larger than the row before.",
-                    "Order the rows from the smallest drill to the largest.",
-                    i
-                );
-            }
-        }
+        Ascending(t, "drill_feed", "drills", "drill", [.. feeds.Select(f => f.UpTo)]);
         return new DrillChart(slow, fast, feeds);
     }
 
@@ -173,6 +151,23 @@ public static class MaterialReader
         );
         t.Close();
         return new ChipLoad(cutter, from, to);
+    }
+
+    /// <summary>Rows of a chart stand from the smallest size to the largest.</summary>
+    private static void Ascending(TableReader t, string key, string these, string one, double[] sizes)
+    {
+        for (int i = 1; i < sizes.Length; i++)
+        {
+            if (sizes[i] <= sizes[i - 1])
+            {
+                t.Contradict(
+                    key,
+                    $"Row {(i + 1).ToString(System.Globalization.CultureInfo.InvariantCulture)} of [[{key}]] is for {these} no larger than the row before.",
+                    $"Order the rows from the smallest {one} to the largest.",
+                    i
+                );
+            }
+        }
     }
 
     private static (double From, double To) Rising(TableReader t, PlausibleRange from, PlausibleRange to, string unit)
