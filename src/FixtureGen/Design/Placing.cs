@@ -35,7 +35,7 @@ public static class Placing
             {
                 return new Placement(free, job.Blank, block);
             }
-            string[] others = [.. job.OtherBlanks.Where(b => Fits(footprint, b, job)).Select(b => b.Name)];
+            string[] others = Larger(footprint, job);
             return log.Take(Stage.Failed<Placement>(PlaceFindings.DoesNotFit(found.Short!, job.Blank, others)));
         });
 
@@ -53,6 +53,21 @@ public static class Placing
 
     private static Finding OfTheDrawing(Finding finding) =>
         finding.At is null ? finding : finding with { Where = finding.Where + " of the drawing" };
+
+    /// <summary>The shop's other blanks on which the part fits; stock of one size is tried once.</summary>
+    private static string[] Larger(Footprint footprint, Job job)
+    {
+        HashSet<(double, double)> fit =
+        [
+            .. job
+                .OtherBlanks.DistinctBy(Size)
+                .Where(b => Size(b) != Size(job.Blank) && Fits(footprint, b, job))
+                .Select(Size),
+        ];
+        return [.. job.OtherBlanks.Where(b => fit.Contains(Size(b))).Select(b => b.Name)];
+
+        static (double Width, double Height) Size(Blank blank) => (blank.Width, blank.Height);
+    }
 
     private static bool Fits(Footprint footprint, Blank blank, Job job) =>
         BlankSeat.Seat(job.Plate, blank) is { Ok: true } seat && Search(footprint, seat.Value, job).Pose is not null;

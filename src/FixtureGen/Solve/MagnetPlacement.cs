@@ -83,6 +83,64 @@ public static class MagnetPlacement
     }
 
     /// <summary>
+    /// Factors with the seal lost of ever more magnets, from the wishes (or one) up, each put where it gains most while those before it
+    /// stay: a quick estimate of what <see cref="Choose"/> comes to, mostly less. Empty where a wish cannot be honoured.
+    /// </summary>
+    /// <param name="context">The hold of the design without its magnets, for the job's disc.</param>
+    /// <param name="most">So many magnets at the most; fewer where no more fit.</param>
+    /// <param name="enough">Stops at the first factor that reaches it.</param>
+    /// <exception cref="KernelException">What the magnets leave of the net could not be proven.</exception>
+    public static ImmutableArray<(int Count, double Factor)> Estimate(
+        FixtureDesign begun,
+        Job job,
+        HoldingContext context,
+        Tolerances tolerances,
+        int most,
+        double enough
+    )
+    {
+        MagnetRoom room = new(begun, job);
+        double spacing = Math.Max(context.Pair.Spacing, room.PocketSpacing);
+        Stage<ImmutableArray<MagnetPlace>> wishes = MagnetWishes.Honour(begun, job, room, spacing);
+        if (!wishes.Ok)
+        {
+            return [];
+        }
+        (Point2[] places, double pitch) = room.Grid(GridPlaces);
+        Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
+        Point2[] set = [.. wishes.Value.Select(w => w.At)];
+        NetPassage passage = new(
+            begun,
+            job,
+            new Kernel(tolerances),
+            set,
+            job.Rules.Wall,
+            NetChoice.Cusp(NetWidth.Choose(job)?.Radius ?? 0)
+        );
+        MagnetObjective objective = new(context, new Point2(box.Width, box.Height).Length);
+        MagnetSearch search = new(objective, places, pitch, spacing, static _ => true, passage.Leaves);
+        var factors = ImmutableArray.CreateBuilder<(int, double)>();
+        while (set.Length <= most)
+        {
+            if (set.Length > 0)
+            {
+                factors.Add((set.Length, context.StoppingFactor(set)));
+                if (factors[^1].Item2 >= enough)
+                {
+                    break;
+                }
+            }
+            Point2[] more = search.Filled(set, set.Length + 1);
+            if (more.Length == set.Length)
+            {
+                break;
+            }
+            set = more;
+        }
+        return factors.ToImmutable();
+    }
+
+    /// <summary>
     /// Places, their factor with the seal lost, and what is to be said of them: nothing where they are as many or as good as
     /// asked for.
     /// </summary>

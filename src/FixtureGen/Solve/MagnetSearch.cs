@@ -49,6 +49,9 @@ internal sealed class MagnetSearch(
         return packed.Length > best.Length ? packed : best;
     }
 
+    /// <summary>A set filled up to a number, each magnet where it gains most; smaller where no more fit.</summary>
+    public Point2[] Filled(IReadOnlyList<Point2> set, int count) => Fill(set, count, MostGain);
+
     /// <summary>One more magnet than a set has, all movable ones moved to where they are best; the set itself where none fits.</summary>
     public Point2[] OneMore(IReadOnlyList<Point2> set, int fixedCount)
     {

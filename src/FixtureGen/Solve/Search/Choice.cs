@@ -20,6 +20,7 @@ namespace FixtureGen.Solve.Search;
 /// <param name="trims">The trim of this cutter in the drawing's frame; empty where it cannot trim the part.</param>
 /// <param name="cord">What is known of all choices with this cord.</param>
 /// <param name="blocks">What is known of the time of blocks.</param>
+/// <param name="blanks">What is known not to fit.</param>
 internal sealed class Choice(
     int order,
     Job job,
@@ -27,6 +28,7 @@ internal sealed class Choice(
     ImmutableArray<TrimCut> trims,
     CordBound cord,
     BlockBound blocks,
+    BlanksTooSmall blanks,
     Tolerances tolerances
 )
 {
@@ -141,13 +143,21 @@ internal sealed class Choice(
         return true;
     }
 
-    /// <summary>Placed and its seal laid, with the first of the proposed pins that fit where the job leaves them open; null with the reasons where it cannot be.</summary>
+    /// <summary>Placed and its seal laid, where it is not known to fit no such blank, with the first of the proposed pins that fit where the job leaves them open; null with the reasons where it cannot be.</summary>
     private Draft? Drawn()
     {
-        if (!job.Open.HasFlag(OpenKeys.Pins))
+        if (blanks.Refusal(job) is { IsEmpty: false } known)
         {
-            return Drawn(job);
+            Refuse(known);
+            return null;
         }
+        Draft? drawn = job.Open.HasFlag(OpenKeys.Pins) ? DrawnWithPins() : Drawn(job);
+        blanks.Learn(job, Refused);
+        return drawn;
+    }
+
+    private Draft? DrawnWithPins()
+    {
         foreach (ImmutableArray<Point2> pins in LocatorProposal.Pairs(part, trims, job, new Kernel(tolerances)))
         {
             Job with = job with { LocatorPins = pins };
@@ -250,6 +260,19 @@ internal sealed class Choice(
         }
     }
 
+    /// <summary>Raises the bound to what its magnets leave of it at the most; MaxValue where they cannot hold.</summary>
+    /// <param name="batch">Minutes over the batch but for the block.</param>
+    public void Expect(double batch)
+    {
+        Stage = ChoiceStage.Estimated;
+        _trim = Math.Max(_trim, batch);
+        Raise(batch);
+    }
+
+    /// <summary>What of so many minutes, as choices are ranked by, is left for all but the block.</summary>
+    public double Besides(double ranked) =>
+        ranked == double.MaxValue ? ranked : (ranked / Ranked(job, 1)) - blocks.Least(job);
+
     /// <summary>Raises the bound to what the magnets leave of it; MaxValue where they do not hold.</summary>
     /// <param name="batch">Minutes over the batch but for the block.</param>
     public void Choose(double batch)
@@ -305,6 +328,9 @@ internal enum ChoiceStage
 
     /// <summary>Its block planned as far as it is drawn.</summary>
     Planned,
+
+    /// <summary>Bounded by what its magnets could hold.</summary>
+    Estimated,
 
     /// <summary>Its magnets chosen.</summary>
     Magnets,

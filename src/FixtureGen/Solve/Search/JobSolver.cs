@@ -32,6 +32,7 @@ public sealed class JobSolver
     private readonly Func<Job, Job> _change;
     private readonly Finisher _finisher;
     private readonly List<Choice> _inVain = [];
+    private readonly Dictionary<Choice, MagnetChoice> _magnets = [];
     private readonly Dictionary<Choice, ImmutableArray<MagnetOption>> _options = [];
     private readonly List<Solution> _solutions = [];
 
@@ -154,7 +155,7 @@ public sealed class JobSolver
             {
                 return;
             }
-            if (Step(choice))
+            if (Step(choice, best))
             {
                 queue.Enqueue(choice, Rank(choice));
             }
@@ -164,7 +165,8 @@ public sealed class JobSolver
     private static (double, double, int) Rank(Choice choice) => (choice.Bound, -choice.MostChip, choice.Order);
 
     /// <summary>Works a choice out one step further; false where it is done with.</summary>
-    private bool Step(Choice choice)
+    /// <param name="best">What is to be beaten, minutes over the batch as choices are ranked by.</param>
+    private bool Step(Choice choice, double best)
     {
         if (choice.Stage == ChoiceStage.Magnets && _finisher.Finish(choice, _options[choice][0]) is { } solution)
         {
@@ -176,7 +178,8 @@ public sealed class JobSolver
         {
             ChoiceStage.Guessed => choice.Lay() && choice.Bound < double.MaxValue,
             ChoiceStage.Laid => choice.PlanBlock(),
-            ChoiceStage.Planned => Take(choice, new MagnetChoice(choice, _tolerances).Options()),
+            ChoiceStage.Planned => Estimate(choice),
+            ChoiceStage.Estimated => Take(choice, _magnets[choice].Options(choice.Besides(best * Worth))),
             ChoiceStage.Magnets => choice.Draft is not null && Take(choice, _options[choice].RemoveAt(0)),
         };
         if (!on)
@@ -184,6 +187,15 @@ public sealed class JobSolver
             _inVain.Add(choice);
         }
         return on;
+    }
+
+    /// <summary>Bounds the choice by what its magnets could hold at the most; false where the limits are out of reach.</summary>
+    private bool Estimate(Choice choice)
+    {
+        MagnetChoice magnets = new(choice, _tolerances);
+        _magnets[choice] = magnets;
+        choice.Expect(magnets.Least);
+        return choice.Bound < double.MaxValue;
     }
 
     /// <summary>The choice goes on with its best magnets; false where none hold.</summary>
@@ -201,6 +213,7 @@ public sealed class JobSolver
         Dictionary<int, ImmutableArray<TrimCut>> trims = [];
         Dictionary<string, CordBound> cords = [];
         BlockBound blocks = new();
+        BlanksTooSmall blanks = new();
         foreach (Job job in Read())
         {
             if (!cords.TryGetValue(job.Gasket.Name, out CordBound? cord))
@@ -215,7 +228,7 @@ public sealed class JobSolver
                     Stage<ImmutableArray<TrimCut>> planned = TrimPlanner.Plan(_part, with, new Kernel(_tolerances));
                     trims[tool.Number] = cuts = planned.Ok ? planned.Value : [];
                 }
-                yield return new Choice(order++, with, _part, cuts, cord, blocks, _tolerances);
+                yield return new Choice(order++, with, _part, cuts, cord, blocks, blanks, _tolerances);
             }
         }
     }
@@ -300,13 +313,15 @@ public sealed class JobSolver
     }
 
     private MagnetOption? MostMagnets(Choice choice) =>
-        new MagnetChoice(choice, _tolerances).Options().FirstOrDefault();
+        (_magnets.GetValueOrDefault(choice) ?? new MagnetChoice(choice, _tolerances))
+            .Options(double.MaxValue)
+            .FirstOrDefault();
 
     private double Reached(Choice choice)
     {
         if (_options.GetValueOrDefault(choice, []) is not [{ } option, ..])
         {
-            return Math.Min(1, choice.Share);
+            return _magnets.GetValueOrDefault(choice) is { } magnets ? 1 + magnets.MostCap : Math.Min(1, choice.Share);
         }
         return 1 + option.Cap;
     }

@@ -9,48 +9,102 @@ namespace FixtureGen.Solve.Search;
 internal sealed record MagnetOption(MagnetSpec Disc, int Count, TrimSpeed Speed, double Batch, double Cap);
 
 /// <summary>
-/// Which disc and how many: the strongest first, one more at a time until the vacuum alone decides how fast the trim runs or one
-/// more costs longer to pocket than it saves; then the weaker ones, with as many or fewer. Where the limit is out of reach the most
+/// Which disc and how many. First a quick estimate of what each number of each disc holds, the strongest first; from it the least
+/// minutes that each could come to, by which they are then placed in earnest, best first, until none that is left can better the best.
+/// No more than the strongest needs until the vacuum alone decides how fast the trim runs. Where the limit is out of reach the most
 /// that fit, up to 24, count as nearest.
 /// </summary>
-internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
+internal sealed class MagnetChoice
 {
     private const int Most = 24;
 
     /// <summary>Down, round, up and over, minutes (common practice, no source).</summary>
     private const double PocketMinutes = 0.15;
 
-    private readonly FixtureDesign _begun = choice.Draft!.Begun.Value!;
-    private readonly Job _job = choice.Job;
+    /// <summary>The estimate goes on to so many times what is needed, since it may be a little too good where pockets meet the net.</summary>
+    private const double Further = 1.05;
+
+    /// <summary>Magnets so few gain most by moving together.</summary>
+    private const int Few = 2;
+
+    /// <summary>Another number of the same disc gains at most so many times what those gained that were placed.</summary>
+    private const double FurtherGain = 1.03;
+
+    private readonly Choice _choice;
+    private readonly Tolerances _tolerances;
+    private readonly FixtureDesign _begun;
+    private readonly Job _job;
+    private readonly Dictionary<string, HoldingContext?> _contexts = [];
+    private List<Candidate>? _candidates;
+
+    public MagnetChoice(Choice choice, Tolerances tolerances)
+    {
+        _choice = choice;
+        _tolerances = tolerances;
+        _begun = choice.Draft!.Begun.Value!;
+        _job = choice.Job;
+    }
+
+    /// <summary>A disc and a number of them, with the least minutes over the batch that they may come to; MaxValue where the limits are out of reach.</summary>
+    private readonly record struct Candidate(MagnetSpec Disc, int Count, double Bound, double Cap);
+
+    /// <summary>What no number of any disc betters, minutes over the batch but for the block's own; MaxValue where the limits are out of reach.</summary>
+    public double Least => Candidates.Count == 0 ? double.MaxValue : Candidates[0].Bound;
+
+    /// <summary>The most that the estimate says of the magnets: chip times the share of the load that is left while stopping, mm2.</summary>
+    public double MostCap => Candidates.Select(c => c.Cap).DefaultIfEmpty(0).Max();
 
     /// <summary>What was worked out: the best first; one that misses the limits has no speed of its own and comes last.</summary>
-    public ImmutableArray<MagnetOption> Options()
+    /// <param name="below">What could not come to less, minutes over the batch but for the block's own, is not worked out.</param>
+    public ImmutableArray<MagnetOption> Options(double below)
     {
         List<MagnetOption> found = [];
-        MagnetSpec[] discs =
-        [
-            .. Discs()
-                .OrderByDescending(d => new PairOnBlock(_job with { Magnet = d }).PullN(0))
-                .ThenBy(d => d.Name, StringComparer.Ordinal),
-        ];
-        int from = Wishes();
         MagnetOption? best = null;
-        foreach (MagnetSpec disc in discs)
+        Dictionary<string, double> gains = [];
+        foreach (Candidate candidate in Candidates)
         {
-            int most = best is null ? Most : best.Count;
-            MagnetOption? own = Fewest(disc, best is null ? from : most, most, best);
-            if (own is null)
-            {
-                continue;
-            }
-            found.Add(own);
-            best = best is null || Better(own, best) ? own : best;
-            if (best.Speed == choice.Fastest && best.Count <= from)
+            bool inReach = candidate.Bound < double.MaxValue;
+            if (inReach ? candidate.Bound >= Math.Min(below, best?.Batch ?? double.MaxValue) : best is not null)
             {
                 break;
             }
+            double gain = gains.GetValueOrDefault(candidate.Disc.Name, double.MaxValue);
+            if (gain * FurtherGain < Margin(candidate.Count) && Tighter(candidate, gain * FurtherGain) >= best!.Batch)
+            {
+                continue;
+            }
+            if (Placed(candidate) is { } option)
+            {
+                found.Add(option);
+                if (candidate.Cap > 0 && candidate.Count > Few)
+                {
+                    gains[candidate.Disc.Name] = gains.TryGetValue(candidate.Disc.Name, out double before)
+                        ? Math.Max(before, option.Cap / candidate.Cap)
+                        : option.Cap / candidate.Cap;
+                }
+                best = best is null || Better(option, best) ? option : best;
+            }
+        }
+        if (best is { Speed.Passes: 0 } && below == double.MaxValue && Open)
+        {
+            found.AddRange(More(best.Disc, best.Count));
         }
         return [.. found.Order(Comparer<MagnetOption>.Create(Compare))];
+    }
+
+    /// <summary>Where the estimate was too good: one more at a time until the limits are met or no more fit.</summary>
+    private List<MagnetOption> More(MagnetSpec disc, int count)
+    {
+        List<MagnetOption> found = [];
+        while (count < Most && found is not [.., { Speed.Passes: > 0 }])
+        {
+            if (Placed(new Candidate(disc, ++count, 0, 0)) is not { } option)
+            {
+                break;
+            }
+            found.Add(option);
+        }
+        return found;
     }
 
     public static int Compare(MagnetOption a, MagnetOption b) =>
@@ -60,44 +114,91 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
 
     private static bool Better(MagnetOption a, MagnetOption b) => Compare(a, b) < 0;
 
-    private IEnumerable<MagnetSpec> Discs() =>
-        _job.Open.HasFlag(OpenKeys.Magnet) ? _job.OtherMagnets.Prepend(_job.Magnet) : [_job.Magnet];
+    private bool Open => _job.Open.HasFlag(OpenKeys.Count);
 
-    private int Wishes() => Math.Max(1, _job.Magnets.Length + _begun.Part.MagnetWishes.Length);
+    private TrimSpeed Own => _choice.Fastest.Passes > 0 ? _choice.Fastest : Lightest();
 
-    private MagnetOption? Fewest(MagnetSpec disc, int from, int most, MagnetOption? beat)
+    private List<Candidate> Candidates => _candidates ??= Found();
+
+    private List<Candidate> Found()
     {
-        Job with = choice.Fastest.Passes > 0 ? choice.Fastest.In(_job) : Lightest().In(_job);
-        with = with with { Magnet = disc };
-        if (HoldingAnalysis.Context(_begun, with, tolerances).Value is not { } context)
+        MagnetSpec[] discs =
+        [
+            .. (_job.Open.HasFlag(OpenKeys.Magnet) ? _job.OtherMagnets.Prepend(_job.Magnet) : [_job.Magnet])
+                .OrderByDescending(d => new PairOnBlock(_job with { Magnet = d }).PullN(0))
+                .ThenBy(d => d.Name, StringComparer.Ordinal),
+        ];
+        List<Candidate> found = [];
+        int most = Most;
+        foreach (MagnetSpec disc in discs)
         {
-            return null;
+            List<Candidate> own = OfDisc(disc, most);
+            found.AddRange(own);
+            most = own.Count > 0 && Open ? Math.Min(most, own[^1].Count) : most;
         }
-        bool open = _job.Open.HasFlag(OpenKeys.Count);
-        MagnetOption? best = null;
-        (int first, int last) = open ? (from, most) : (0, 0);
-        for (int step = first; step <= last; step++)
-        {
-            Job trial = open ? with with { MagnetCount = step } : with;
-            Stage<ImmutableArray<MagnetPlace>> places = MagnetPlacement.Choose(_begun, trial, tolerances);
-            if (!places.Ok)
-            {
-                break;
-            }
-            MagnetOption option = Rated(disc, trial, context, places.Value);
-            best = best is null || Better(option, best) ? option : best;
-            double oneMore = (_job.Quantity * Minutes(choice.Fastest)) + ((option.Count + 1) * PocketMinutes);
-            if (option.Speed.Passes > 0 && (option.Speed == choice.Fastest || oneMore >= best.Batch))
-            {
-                break;
-            }
-        }
-        return best;
+        // the most of what misses the limits comes nearest to them
+        return [.. found.OrderBy(c => c.Bound).ThenBy(c => c.Bound < double.MaxValue ? c.Count : -c.Cap)];
     }
 
-    private TrimSpeed Lightest() => choice.Ladder.MinBy(s => s.Chip(_job, _job.TrimTool));
+    /// <summary>The numbers of a disc up to the first that, for all that is known, does not slow the trim.</summary>
+    private List<Candidate> OfDisc(MagnetSpec disc, int most)
+    {
+        if (Context(disc) is not { } context)
+        {
+            return [];
+        }
+        if (!Open)
+        {
+            // stated: one answer, placed in any case
+            return [new Candidate(disc, _job.MagnetCount, 0, 0)];
+        }
+        double own = Load(Own, context.Pair.Slip);
+        double enough = _job.Limits.MagnetFactor * Choice.Spare * Further;
+        List<Candidate> found = [];
+        foreach (
+            (int count, double factor) in MagnetPlacement.Estimate(_begun, At(disc), context, _tolerances, most, enough)
+        )
+        {
+            double bound = Batch(count, factor * Margin(count) * own, context.Pair.Slip);
+            found.Add(new Candidate(disc, count, bound, factor * own));
+        }
+        return found;
+    }
 
-    private double Minutes(TrimSpeed speed) => speed.Passes == 0 ? 0 : choice.TrimMinutes(_begun, speed.In(_job));
+    /// <summary>By how much the best places may hold more than the estimate: few magnets gain most by moving together.</summary>
+    private static double Margin(int count) => count <= Few ? 1.25 : 1.08;
+
+    /// <summary>The bound of a number once it is known by how much the best places of the same disc held more than the estimate.</summary>
+    private double Tighter(Candidate candidate, double margin) =>
+        Batch(candidate.Count, candidate.Cap * margin, Context(candidate.Disc)!.Pair.Slip);
+
+    private double Batch(int count, double cap, double slip) =>
+        Allowed(_choice.MostChip, cap, slip) is { } speed
+            ? (_job.Quantity * Minutes(speed)) + (count * PocketMinutes)
+            : double.MaxValue;
+
+    private HoldingContext? Context(MagnetSpec disc)
+    {
+        if (!_contexts.TryGetValue(disc.Name, out HoldingContext? context))
+        {
+            context = HoldingAnalysis.Context(_begun, At(disc), _tolerances).Value;
+            _contexts.Add(disc.Name, context);
+        }
+        return context;
+    }
+
+    private Job At(MagnetSpec disc) => Own.In(_job) with { Magnet = disc };
+
+    private MagnetOption? Placed(Candidate candidate)
+    {
+        Job at = Open ? At(candidate.Disc) with { MagnetCount = candidate.Count } : At(candidate.Disc);
+        Stage<ImmutableArray<MagnetPlace>> places = MagnetPlacement.Choose(_begun, at, _tolerances);
+        return places.Ok ? Rated(candidate.Disc, at, Context(candidate.Disc)!, places.Value) : null;
+    }
+
+    private TrimSpeed Lightest() => _choice.Ladder.MinBy(s => s.Chip(_job, _job.TrimTool));
+
+    private double Minutes(TrimSpeed speed) => speed.Passes == 0 ? 0 : _choice.TrimMinutes(_begun, speed.In(_job));
 
     /// <summary>What the places hold, and the fastest speed for it. The load while stopping goes with the chip and with the share that is left while the machine stops.</summary>
     private MagnetOption Rated(MagnetSpec disc, Job at, HoldingContext context, ImmutableArray<MagnetPlace> places)
@@ -105,7 +206,7 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
         TrimSpeed own = new(at.TrimPasses!.Value, at.TrimRpm!.Value, at.TrimFeedMmPerMin!.Value);
         double stopping = context.StoppingFactor([.. places.Select(p => p.At)]);
         double cap = stopping * Load(own, context.Pair.Slip);
-        TrimSpeed? speed = Allowed(choice.MostChip, cap, context.Pair.Slip);
+        TrimSpeed? speed = Allowed(_choice.MostChip, cap, context.Pair.Slip);
         double batch = speed is { } s
             ? (_job.Quantity * Minutes(s)) + (places.Length * PocketMinutes)
             : double.MaxValue;
@@ -114,7 +215,7 @@ internal sealed class MagnetChoice(Choice choice, Tolerances tolerances)
 
     /// <summary>The fastest speed whose chip the vacuum holds and whose stopping load the magnets hold.</summary>
     public TrimSpeed? Allowed(double mostChip, double cap, double slip) =>
-        choice.BestSpeed(
+        _choice.BestSpeed(
             s =>
                 s.Chip(_job, _job.TrimTool) <= mostChip
                 && cap >= _job.Limits.MagnetFactor * Choice.Spare * Load(s, slip),
