@@ -19,9 +19,10 @@ internal static class TrimChip
     }
 
     /// <summary>A mark's groove, as wide as the point is at its depth. The cone presses the shell down, which is not counted.</summary>
-    public static CutForce Engraving(Job job, Tool tool)
+    /// <param name="higher">By how much the face may stand above where the mark is cut for, mm: so much deeper it is cut.</param>
+    public static CutForce Engraving(Job job, Tool tool, double higher)
     {
-        double depth = job.Rules.EngraveDepth;
+        double depth = job.Rules.EngraveDepth + higher;
         double width = EngraverFeeds.WidthAt(tool, depth);
         Tool atDepth = tool with { Diameter = width, Helix = HelixDirection.Straight };
         return CuttingForce.Peak(atDepth, job.ShellMaterial, depth, width, AtDepth(job, tool).ChipLoad, job.DullFactor);

@@ -1,4 +1,5 @@
 using FixtureGen.Cutting;
+using FixtureGen.Design.Forms;
 using FixtureGen.Holding.Magnets;
 using FixtureGen.Holding.Seal;
 using FixtureGen.Holding.Sliding;
@@ -18,10 +19,10 @@ internal static class TrimLoadsOf
         Tool? engraver = job.Tools.FirstOrDefault(t => t.Kind == ToolKind.Engraver);
         if (engraver is not null)
         {
-            CutForce force = TrimChip.Engraving(job, engraver);
-            double share = Stopping(job, TrimChip.EngravingFeed(job, engraver), slip, force);
             foreach ((EngraveMark mark, int i) in design.Part.Engravings.Select((m, i) => (m, i)))
             {
+                CutForce force = TrimChip.Engraving(job, engraver, FormTops.Higher(design, mark, job));
+                double share = Stopping(job, TrimChip.EngravingFeed(job, engraver), slip, force);
                 double along = 0;
                 foreach (OpenPath stroke in mark.Strokes)
                 {

@@ -46,7 +46,10 @@ internal sealed class NetPassage
         _zones =
         [
             .. design.Zones.Select(z =>
-                Zone(z, kernel.Offset([z.Boundary], -(Zones.Keep(job) + half + neck)), standing)
+                Zone(z, kernel.Offset([z.Boundary], -(Zones.Keep(job) + half + neck)), standing) with
+                {
+                    Feet = Feet(z, half - neck, standing),
+                }
             ),
         ];
     }
@@ -65,6 +68,7 @@ internal sealed class NetPassage
         return zone.Points.Length == 0
             || (
                 joined is not null
+                && (zone.Feet.IsEmpty || _kernel.Intersect(zone.Feet, pockets).IsEmpty)
                 && zone.Points.All(p =>
                     (whole && magnets.All(m => m.DistanceTo(p.At) > p.Clear)) || Reached(p.At, joined)
                 )
@@ -110,7 +114,20 @@ internal sealed class NetPassage
         }
     }
 
-    private sealed record ZoneRoom(Point2 Port, ImmutableArray<Region> Room, SamplePoint[] Points);
+    /// <summary>
+    /// The feet of plugs, outset so that pockets as they are outset here, which meet them, would stand nearer than they may to the
+    /// grooves round the plugs; none where magnets that stay do so already.
+    /// </summary>
+    private ImmutableArray<Region> Feet(SealedZone zone, double by, ImmutableArray<Region> standing)
+    {
+        ImmutableArray<Region> feet = _kernel.Offset(zone.Plugs, by);
+        return _kernel.Intersect(feet, standing).IsEmpty ? feet : [];
+    }
+
+    private sealed record ZoneRoom(Point2 Port, ImmutableArray<Region> Room, SamplePoint[] Points)
+    {
+        public ImmutableArray<Region> Feet { get; init; } = [];
+    }
 
     /// <summary>
     /// A point of a zone that is reached without more magnets; while the room is in one piece, magnets farther off than Clear mm

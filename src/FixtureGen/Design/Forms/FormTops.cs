@@ -15,10 +15,22 @@ internal static class FormTops
     /// The shell's upper face under a mark: the flange's, or that of the form whose top it lies on, down on its plug if it has one.
     /// </summary>
     public static double Face(FixtureDesign design, EngraveMark mark, Job job) =>
-        design.Part.Forms.FirstOrDefault(f => f.Direction == FormDirection.Up && On(f, mark, 0) == Where.Top)
-            is { } form
+        Under(design, mark) is { } form
             ? Height(form, job) + design.FixtureHeight
             : design.FixtureHeight + job.Shell.Thickness;
+
+    /// <summary>
+    /// By how much that face may stand higher than it is cut for, mm, 0 and up: the sheet at its thickest, on a form's top not drawn
+    /// thinner at all and not quite down on its plug.
+    /// </summary>
+    public static double Higher(FixtureDesign design, EngraveMark mark, Job job)
+    {
+        double rise = Under(design, mark)?.Height ?? 0;
+        return design.FixtureHeight + rise + job.Shell.ThicknessMax - Face(design, mark, job);
+    }
+
+    private static FormRegion? Under(FixtureDesign design, EngraveMark mark) =>
+        design.Part.Forms.FirstOrDefault(f => f.Direction == FormDirection.Up && On(f, mark, 0) == Where.Top);
 
     /// <summary>cutout-on-form, mark-on-slope, form-thickness-unstated and mark-too-deep, all errors.</summary>
     public static IEnumerable<Finding> Check(Part placed, Job job, Kernel kernel)
