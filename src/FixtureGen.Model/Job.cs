@@ -373,6 +373,12 @@ public sealed record Job
     /// <summary>The shop's other cords, by name order.</summary>
     public ImmutableArray<Gasket> OtherGaskets { get; init; } = [];
 
+    /// <summary>
+    /// True for the drawing's twin: the part is the drawing with X counted the other way. Places that the job states are those of the
+    /// twin.
+    /// </summary>
+    public bool Mirror { get; init; }
+
     /// <summary>Vacuum ports the job fixes, part frame mm: at most one for a sealed zone, which then has its hole just there.</summary>
     public ImmutableArray<Point2> Ports { get; init; } = [];
 }

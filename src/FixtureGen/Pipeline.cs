@@ -180,7 +180,8 @@ public static class Pipeline
                 )
         );
         Part drawn = log.Take("part", () => PartBuilder.Build(drawing, job));
-        Part part = log.Take("small holes", () => SmallCutouts.Settle(drawn, job, Tolerances.House));
+        Part asked = log.Take("part", () => MirroredPart.AsAsked(drawn, job));
+        Part part = log.Take("small holes", () => SmallCutouts.Settle(asked, job, Tolerances.House));
         ShopFiles shop = request.Shop.Remembered();
         return log.Take("solve", () => JobSolver.Solve(part, job, Again, Tolerances.House, costs));
 

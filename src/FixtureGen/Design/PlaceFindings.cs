@@ -17,6 +17,16 @@ internal static class PlaceFindings
                 : "no blank of the shop takes it: add a larger one, or another plate"
         );
 
+    public static Finding Mirrored(Part drawn) =>
+        new(
+            "part-mirrored",
+            Severity.Note,
+            "drawing",
+            "the part is the drawing's twin, X counted the other way"
+                + (drawn.Engravings.Any(m => m.Text.Length == 0) ? "; marks drawn as strokes are mirrored too" : ""),
+            "places that the job states are those of the twin; written marks stay readable, letters drawn as strokes do not"
+        );
+
     public static Finding ReliefOverEdge(double by, double margin) =>
         new(
             "part-over-edge",

@@ -62,6 +62,7 @@ public static class JobTemplate
         text.Append("revision = 1\n");
         text.Append("# program = 1000               # the next free number of the library where left out\n");
         text.Append("quantity = 1                    # shells in a batch: what is left open is chosen for it\n");
+        text.Append("# mirror = false               # true makes the drawing's twin: X counted the other way\n");
         text.Append("# paper = \"A4\"                  # or \"Letter\"\n\n");
         text.Append("[shop]                          # names of files in templates/, without .toml\n");
         text.Append(Asked("shell", answers.Shell, facts.Last.Shell, string.Join(", ", Shells(files))));
