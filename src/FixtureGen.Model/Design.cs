@@ -121,7 +121,16 @@ public sealed record PocketFeature : Feature
 
     /// <summary>Its floor, mm, below TopZ.</summary>
     public required double FloorZ { get; init; }
+
+    /// <summary>How a cutter as wide as the relief cuts it in one pass at every depth; null for any other pocket.</summary>
+    public OnePass? OnePass { get; init; }
 }
+
+/// <summary>
+/// The centre lines of a relief of one width, mm, plate frame: the loop, the way out that begins on it and ends beside the block, and short
+/// branches that begin on it where the trim cutter leads in and out.
+/// </summary>
+public sealed record OnePass(double Width, Contour Loop, OpenPath WayOut, ImmutableArray<OpenPath> Branches);
 
 /// <summary>A groove of one width along closed loops and open runs (centre lines).</summary>
 public sealed record GrooveFeature : Feature

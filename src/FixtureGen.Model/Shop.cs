@@ -45,6 +45,11 @@ public sealed record DrillFeed(double UpTo, double MinMm, double MaxMm);
 public sealed record DrillChart(double MinSpeedMPerMin, double MaxSpeedMPerMin, ImmutableArray<DrillFeed> Feeds);
 
 /// <summary>
+/// How a material is faced with a face mill or fly cutter: surface speed of its teeth, m/min, and the least and greatest feed a tooth, mm.
+/// </summary>
+public sealed record FaceChart(double MinSpeedMPerMin, double MaxSpeedMPerMin, double MinMm, double MaxMm);
+
+/// <summary>
 /// A block or shell material. Surface speeds m/min; specific cutting force N/mm2 (lower and upper end of the published
 /// range); ExpansionPerK in 1/K; StepDownRatio and StepOverRatio in cutter diameters; friction of the shell on it.
 /// </summary>
@@ -61,6 +66,12 @@ public sealed record Material : ShopItem
 
     /// <summary>Null where the file has no drilling chart: then nothing is drilled in it, holes are milled.</summary>
     public DrillChart? Drilling { get; init; }
+
+    /// <summary>What it bears under a washer for long, N/mm2: beyond, the clamp goes by creep. Null where the file says nothing.</summary>
+    public double? SustainedMPa { get; init; }
+
+    /// <summary>Null where the file has no facing chart: then no face mill is used in it, faces are skimmed by end mills.</summary>
+    public FaceChart? Facing { get; init; }
 
     /// <summary>Lower end of the published range; the nominal hold takes the middle.</summary>
     public required double SpecificForceMin { get; init; }
@@ -115,6 +126,9 @@ public enum ToolKind
 
     /// <summary>Half a sphere at the end. The judge carves with it; our own operations never take it.</summary>
     BallMill,
+
+    /// <summary>Flat, wide and shallow, teeth at the rim, a fly cutter with one: skims whole faces, never goes down into material.</summary>
+    FaceMill,
 
     /// <summary>A cone of the tip angle: straight down only, and only where the whole point passes into a relief.</summary>
     Drill,
@@ -363,6 +377,19 @@ public sealed record Screw : ShopItem
 
     /// <summary>Of the thread, mm2.</summary>
     public required double StressArea { get; init; }
+
+    /// <summary>What the washer presses on the block with, N/mm2: torque = K x body x force, over the ring between clearance hole and washer.</summary>
+    public double WasherMPa => TorqueNm * 1000 / (NutFactor * Body) / WasherArea;
+
+    /// <summary>Of the washer, or the head where that is wider, on the block, mm2.</summary>
+    public double WasherArea
+    {
+        get
+        {
+            double wide = Math.Max(WasherDiameter, HeadDiameter);
+            return Math.PI / 4 * ((wide * wide) - (ClearanceHole * ClearanceHole));
+        }
+    }
 
     /// <summary>Where the figures are published.</summary>
     public required string Source { get; init; }

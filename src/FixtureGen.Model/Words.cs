@@ -59,4 +59,15 @@ public static class Words
             StopKind.Tab => "tab",
             StopKind.Wall => "wall",
         };
+
+    /// <summary>A kind of tool as tools/ states it.</summary>
+    public static string For(ToolKind kind) =>
+        kind switch
+        {
+            ToolKind.EndMill => "end-mill",
+            ToolKind.BallMill => "ball-mill",
+            ToolKind.FaceMill => "face-mill",
+            ToolKind.Drill => "drill",
+            ToolKind.Engraver => "engraver",
+        };
 }

@@ -29,6 +29,7 @@ public static class Delivery
             Plans = run.Plans,
             Programs = run.Programs,
             Drawn = designed.Part,
+            MissingCutters = run.MissingCutters,
         };
         request.Progress("pictures");
         ImmutableArray<OutputFile> files = OutputFiles.Pictures(facts);

@@ -63,6 +63,7 @@ public static class Pipeline
                 Plans = made?.Plans ?? [],
                 BlockHolds = made?.Holds ?? [],
                 Programs = made?.Programs ?? [],
+                MissingCutters = made?.Missing ?? [],
                 Verdict = verdict,
             };
     }
@@ -237,7 +238,11 @@ public static class Pipeline
         plans = LowHold.Marked(plans, designed.Holding, job);
         ImmutableArray<BlockHold> holds = log.Take("block holding", () => hold.Evaluate(HeldOperations.Follow(plans)));
         ImmutableArray<ProgramText> programs = log.Take("programs", () => WritePrograms(plans, job));
-        return new Programmed(plans, holds, programs);
+        ImmutableArray<MissingCutter> missing = log.Do(
+            "missing cutters",
+            () => MissingCutters.Find(design, job, plans, Tolerances.House)
+        );
+        return new Programmed(plans, holds, programs, missing);
     }
 
     private static Stage<ImmutableArray<ProgramText>> WritePrograms(ImmutableArray<ProgramPlan> plans, Job job)
@@ -278,6 +283,7 @@ public static class Pipeline
     private sealed record Programmed(
         ImmutableArray<ProgramPlan> Plans,
         ImmutableArray<BlockHold> Holds,
-        ImmutableArray<ProgramText> Programs
+        ImmutableArray<ProgramText> Programs,
+        ImmutableArray<MissingCutter> Missing
     );
 }

@@ -31,6 +31,9 @@ public sealed record PipelineResult
     /// <summary>The finished texts.</summary>
     public ImmutableArray<ProgramText> Programs { get; init; } = [];
 
+    /// <summary>Cutters that the rack does not have and that would save time on the block, the most first.</summary>
+    public ImmutableArray<MissingCutter> MissingCutters { get; init; } = [];
+
     /// <summary>The judge's answer.</summary>
     public VerifyResult? Verdict { get; init; }
 

@@ -76,6 +76,22 @@ public sealed class FeedTest
         Assert.Equal(told, Has(TestShop.Job(tool), slower, "chip-load"));
     }
 
+    /// <summary>A face mill is asked by the facing chart: its chip where the end mills' chart has another, and its own greatest speed.</summary>
+    [Theory]
+    [InlineData(0.04, 0.06, 400, false)]
+    [InlineData(0.01, 0.03, 400, true)]
+    [InlineData(0.04, 0.06, 140, true)]
+    public void A_face_mill_runs_by_the_facing_chart(double least, double most, double speed, bool told)
+    {
+        Tool face = TestShop.EndMill(1, 6) with { Kind = ToolKind.FaceMill };
+        Job job = TestShop.Job(face);
+        Material facing = job.BlockMaterial with { Facing = new FaceChart(10, speed, least, most) };
+        bool found =
+            Has(job with { BlockMaterial = facing }, Good, "chip-load")
+            || Has(job with { BlockMaterial = facing }, Good, "surface-speed");
+        Assert.Equal(told, found);
+    }
+
     /// <summary>Down a ramp or straight down the tool's and the material's steepest hold, whichever is less; 0 says none.</summary>
     [Theory]
     [InlineData(4.09, 30, false)]

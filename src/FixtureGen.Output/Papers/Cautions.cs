@@ -21,11 +21,12 @@ internal static class Cautions
     {
         string alarm = Figures.Vacuum(facts.Holding.VacuumKPa);
         double implant = ImplantMm(facts);
-        return
+        bool magnets = !facts.Design.Magnets.IsEmpty;
+        Caution[] all =
         [
             new(
                 Signal.Warning,
-                $"Strong magnets. People with a pacemaker, defibrillator or other active implant stay {Figures.Rate(implant)} mm away."
+                $"Strong magnets. People with a pacemaker, defibrillator or other active implant stay {Lengths.For(facts.Job).Far(implant)} away."
             ),
             new(
                 Signal.Warning,
@@ -57,7 +58,13 @@ internal static class Cautions
                 "Fit a chip filter between block and pump before a port is opened; empty it after every fixture."
             ),
         ];
+        return [.. all.Where(c => magnets || !OfMagnets(c.Text))];
     }
+
+    /// <summary>A fixture without magnets says nothing of them.</summary>
+    private static bool OfMagnets(string text) =>
+        text.StartsWith("Strong magnets", StringComparison.Ordinal)
+        || text.StartsWith("Magnets", StringComparison.Ordinal);
 
     /// <summary>Distance printed for implants, mm: 300, the house's word on every sheet, or more where the magnets' own field needs it.</summary>
     public static double ImplantMm(PaperFacts facts) => Math.Max(300, facts.Holding.ImplantDistanceMm);
@@ -67,7 +74,12 @@ internal static class Cautions
         [
             new(
                 Signal.Warning,
-                $"Implants stay {Figures.Rate(ImplantMm(facts))} mm from the magnets. Dry run in the air first, doors shut. Stop if the vacuum falls below {Figures.Vacuum(facts.Holding.VacuumKPa)}. Eye protection. All cautions: setup sheet."
+                (
+                    facts.Design.Magnets.IsEmpty
+                        ? ""
+                        : $"Implants stay {Lengths.For(facts.Job).Far(ImplantMm(facts))} from the magnets. "
+                )
+                    + $"Dry run in the air first, doors shut. Stop if the vacuum falls below {Figures.Vacuum(facts.Holding.VacuumKPa)}. Eye protection. All cautions: setup sheet."
             ),
         ];
 

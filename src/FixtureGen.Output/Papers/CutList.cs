@@ -27,10 +27,11 @@ public static class CutList
     {
         Job job = facts.Job;
         FixtureDesign design = facts.Design;
+        Lengths lengths = Lengths.For(job);
         yield return new(
             "blank",
             "1",
-            $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} x {Figures.Mm(design.RawThickness)} mm",
+            lengths.Size(job.Blank.Width, job.Blank.Height, design.RawThickness),
             $"{job.Blank.Description}, {job.BlockMaterial.Description}"
         );
         for (int i = 0; i < design.AllCords.Length; i++)
@@ -39,7 +40,7 @@ public static class CutList
             yield return new(
                 "cord",
                 "1",
-                $"{Figures.Mm(cord.CutLength)} mm",
+                lengths.Long(cord.CutLength),
                 $"{job.Gasket.Description}, loop J{Figures.Whole(i + 1)}"
             );
         }
@@ -48,12 +49,12 @@ public static class CutList
             yield return new(
                 "cord in all",
                 "",
-                $"{Figures.Mm(design.AllCords.Sum(c => c.CutLength))} mm",
-                $"grooves {Figures.Mm(design.AllCords.Sum(c => c.Length))} mm"
+                lengths.Long(design.AllCords.Sum(c => c.CutLength)),
+                $"grooves {lengths.Long(design.AllCords.Sum(c => c.Length))}"
             );
         }
         string n = Figures.Whole(design.Magnets.Length);
-        string disc = $"{Figures.Mm(job.Magnet.Diameter)} x {Figures.Mm(job.Magnet.Thickness)} mm";
+        string disc = lengths.Size(job.Magnet.Diameter, job.Magnet.Thickness);
         if (design.Magnets.Length > 0)
         {
             yield return new(
@@ -66,7 +67,7 @@ public static class CutList
                 "magnet in a jacket",
                 n,
                 disc,
-                $"jacket {Figures.Mm(job.Magnet.JacketDiameter)} x {Figures.Mm(job.Magnet.JacketHeight)} mm"
+                "jacket " + lengths.Size(job.Magnet.JacketDiameter, job.Magnet.JacketHeight)
             );
         }
         string bolts = Figures.Whole(design.Features.Count(f => f.Kind == FeatureKind.BoltHole));
@@ -76,19 +77,14 @@ public static class CutList
             job.Bolt.Description + SheetProgram.BoltLength(facts),
             Figures.Torque(job.Bolt.TorqueNm)
         );
-        yield return new(
-            "washer",
-            bolts,
-            $"{Figures.Mm(job.Bolt.WasherDiameter)} x {Figures.Mm(job.Bolt.WasherThickness)} mm",
-            ""
-        );
+        yield return new("washer", bolts, lengths.Size(job.Bolt.WasherDiameter, job.Bolt.WasherThickness), "");
         if (job.Pin.BushDiameter > 0 && job.BlockMaterial.IsPlastic)
         {
             yield return new(
                 "pin bush",
                 "1",
-                $"{Figures.Mm(job.Pin.BushDiameter)} x {Figures.Mm(job.Pin.BushLength)} mm",
-                "pressed into the round pin hole"
+                lengths.Size(job.Pin.BushDiameter, job.Pin.BushLength),
+                "pressed and bonded into the round pin hole, flush with the underside"
             );
         }
         int locators = design.Features.Count(f => f.Kind == FeatureKind.LocatorHole);
@@ -97,7 +93,9 @@ public static class CutList
             yield return new(
                 "locator pin",
                 Figures.Whole(locators),
-                $"{Figures.Mm(job.Rules.LocatorPinDiameter)} mm{PinLength(facts)}",
+                LocatorGuide.For(job, design) is { } guide
+                    ? lengths.Size(job.Rules.LocatorPinDiameter, guide.PinLength)
+                    : lengths.Long(job.Rules.LocatorPinDiameter),
                 "through the shell's scrap into the block"
             );
         }
@@ -112,9 +110,6 @@ public static class CutList
             );
         }
     }
-
-    private static string PinLength(PaperFacts facts) =>
-        LocatorGuide.For(facts.Job, facts.Design) is { } guide ? $" x {Figures.Mm(guide.PinLength)} mm" : "";
 
     /// <summary>Text that a spreadsheet would work out as a formula gets an apostrophe before it.</summary>
     public static string Field(string text)

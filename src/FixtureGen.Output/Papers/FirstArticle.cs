@@ -31,7 +31,7 @@ internal static class FirstArticle
 
     public static void Draw(Paper paper, PaperFacts facts)
     {
-        bool inch = facts.Job.DisplayUnit == LengthUnit.Inch;
+        bool inch = facts.Job.Control.Unit == LengthUnit.Inch;
         paper.Heading("First part, measured before the second is cut", 40);
         Column[] columns =
         [

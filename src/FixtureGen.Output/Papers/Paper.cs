@@ -136,6 +136,25 @@ internal sealed class Paper(double width, double height, string running)
         Y += 1.5;
     }
 
+    /// <summary>Empty rows of a table to write in, over the whole width; shares of the columns as in its head, height mm.</summary>
+    public void Lines(IEnumerable<double> shares, int rows, double tall)
+    {
+        Y -= 1.5;
+        double[] wide = [.. shares];
+        double top = Y;
+        for (int i = 0; i < rows; i++)
+        {
+            Y += tall;
+            Page.Line(PointAt(Left, Y), PointAt(Right, Y), Hair);
+        }
+        double x = Left;
+        foreach (double share in wide[..^1])
+        {
+            x += share / wide.Sum() * Wide;
+            Page.Line(PointAt(x, top), PointAt(x, Y), Hair);
+        }
+    }
+
     /// <summary>Name and value pairs, one a line, values at <paramref name="indent"/> from the left.</summary>
     public void Pairs(IEnumerable<(string Name, string Value)> pairs, double left, double wide, double indent)
     {

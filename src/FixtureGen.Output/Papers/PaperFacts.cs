@@ -37,6 +37,9 @@ public sealed record PaperFacts
     /// <summary>The finished texts.</summary>
     public required ImmutableArray<ProgramText> Programs { get; init; }
 
+    /// <summary>Cutters that would save time on the block, the most first.</summary>
+    public ImmutableArray<MissingCutter> MissingCutters { get; init; } = [];
+
     /// <summary>The part in the drawing's axes.</summary>
     public required Part Drawn { get; init; }
 

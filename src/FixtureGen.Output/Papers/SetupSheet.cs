@@ -6,7 +6,7 @@ namespace FixtureGen.Output.Papers;
 
 /// <summary>
 /// The setup sheet of one fixture: who it is, how each program is set up and what it does, what the fixture needs, and the
-/// cautions. Every figure of the report is on it.
+/// cautions, and a page to write on what becomes of it. The report's own digits are in its file.
 /// </summary>
 public static class SetupSheet
 {
@@ -32,7 +32,7 @@ public static class SetupSheet
         paper.Y += 1.5;
         Cautions.Draw(paper, Cautions.For(facts));
         SheetSources.Draw(paper, facts);
-        SheetReport.Draw(paper, facts);
+        SheetRecord.Draw(paper, facts);
         return paper.Finished();
     }
 }

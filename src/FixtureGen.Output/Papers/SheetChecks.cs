@@ -28,7 +28,7 @@ internal static class SheetChecks
         yield return $"Shell on, vacuum on: the gauge settles near {Figures.Vacuum(h.PumpKPa)}. Below {Figures.Vacuum(h.VacuumKPa)} the machine may not start.";
         if (facts.Job.Vacuum.LeakHoleMm > 0)
         {
-            yield return $"The factors allow for a leak as large as one hole of {Figures.Mm(facts.Job.Vacuum.LeakHoleMm)} mm.";
+            yield return $"The factors allow for a leak as large as one hole of {Lengths.For(facts.Job).Long(facts.Job.Vacuum.LeakHoleMm)}.";
         }
         yield return "Press the shell along the seal by hand: if the level rises, find and mend that place.";
     }
@@ -38,13 +38,13 @@ internal static class SheetChecks
         FixtureDesign design = facts.Design;
         Box2 box = Measure.Bounds(design.Part.Outer);
         yield return $"Dry run in the air above the block, doors shut; label on the block reads {design.Label}.";
-        yield return $"Edge to the drawing: outside {Figures.Mm(box.Width)} x {Figures.Mm(box.Height)} mm as it lies on the block, {Figures.Count(design.Part.Cutouts.Length, "cutout")}.";
+        yield return $"Edge to the drawing: outside {Lengths.For(facts.Job).Size(box.Width, box.Height)} as it lies on the block, {Figures.Count(design.Part.Cutouts.Length, "cutout")}.";
         int tabs = design.TrimCuts.Sum(c => c.Tabs.Length);
         if (tabs > 0)
         {
-            yield return $"{Figures.Count(tabs, "tab")} of {Figures.Mm(facts.Job.Rules.TabLength)} mm broken off and dressed.";
+            yield return $"{Figures.Count(tabs, "tab")} of {Lengths.For(facts.Job).Long(facts.Job.Rules.TabLength)} broken off and dressed.";
         }
-        yield return $"No cutter mark on the block: the tip ran {Figures.Mm(facts.Job.Rules.TipBelowShell)} mm below the shell, the relief floor lies {Figures.Mm(facts.Job.Rules.ReliefFloorBelowTip)} mm below that.";
+        yield return $"No cutter mark on the block: the tip ran {Lengths.For(facts.Job).Long(facts.Job.Rules.TipBelowShell)} below the shell, the relief floor lies {Lengths.For(facts.Job).Long(facts.Job.Rules.ReliefFloorBelowTip)} below that.";
         yield return "No dimple over grooves or pockets, no scuff under the jackets, no melted edge.";
         yield return "Cutter and vacuum level written on the traveler.";
     }

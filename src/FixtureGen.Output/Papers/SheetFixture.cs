@@ -10,13 +10,14 @@ internal static class SheetFixture
     public static void Draw(Paper paper, PaperFacts facts)
     {
         paper.Heading("Bolts, pins, locators and ports");
+        Lengths lengths = Lengths.For(facts.Job);
         Column[] columns =
         [
             new("Name", 2.2, Fit.Left),
             new("What", 4, Fit.Left),
-            new("X mm", 1.8, Fit.Right),
-            new("Y mm", 1.8, Fit.Right),
-            new("Diameter", 1.8, Fit.Right),
+            new(lengths.Head("X"), 2.2, Fit.Right),
+            new(lengths.Head("Y"), 2.2, Fit.Right),
+            new(lengths.Head("Diameter"), 2.4, Fit.Right),
             new("Fit", 6.5, Fit.Left),
         ];
         paper.Table(columns, Holes(facts).Select(r => (IReadOnlyList<string>)r));
@@ -29,6 +30,7 @@ internal static class SheetFixture
     private static IEnumerable<string[]> Holes(PaperFacts facts)
     {
         Job job = facts.Job;
+        Lengths lengths = Lengths.For(job);
         foreach (
             HoleFeature hole in facts
                 .Design.Features.OfType<HoleFeature>()
@@ -43,15 +45,15 @@ internal static class SheetFixture
                 FeatureKind.PinHole => ("pin, round hole", Bush(job)),
                 FeatureKind.PinSlot => (
                     "pin, slot",
-                    $"{Figures.Mm(hole.SlotLength)} mm long beyond its ends at {Figures.Degrees(hole.SlotAngleDeg)}°"
+                    $"{lengths.Long(hole.SlotLength)} long beyond its ends at {Figures.Degrees(hole.SlotAngleDeg)}°"
                 ),
                 FeatureKind.LocatorHole => (
                     "shell locator",
-                    $"pin pressed in, {Figures.Mm(hole.TopZ - hole.FloorZ)} mm deep"
+                    $"pin pressed in, {lengths.Long(hole.TopZ - hole.FloorZ)} deep"
                 ),
                 FeatureKind.Port => (
                     "vacuum port",
-                    hole.BreaksThrough ? "through to the plate's port" : $"to Z {Figures.Mm(hole.FloorZ)}"
+                    hole.BreaksThrough ? "through to the plate's port" : $"to Z {lengths.Long(hole.FloorZ)}"
                 ),
                 FeatureKind.Skim
                 or FeatureKind.Plug
@@ -68,25 +70,39 @@ internal static class SheetFixture
                 or FeatureKind.Label
                 or FeatureKind.Mark => (hole.Name, ""),
             };
-            yield return [name, what, Figures.Mm(hole.At.X), Figures.Mm(hole.At.Y), Figures.Mm(hole.Diameter), fit];
+            yield return [name, what, lengths.Cell(hole.At.X), lengths.Cell(hole.At.Y), Diameter(lengths, hole), fit];
         }
     }
 
+    /// <summary>Holes that a fit depends on are made true by a reamer or a gauge and have a figure more.</summary>
+    private static string Diameter(Lengths lengths, HoleFeature hole) =>
+        hole.Kind is FeatureKind.PinHole or FeatureKind.PinSlot or FeatureKind.LocatorHole
+            ? lengths.Fine(hole.Diameter)
+            : lengths.Cell(hole.Diameter);
+
     private static string Bush(Job job) =>
         job.Pin.BushDiameter > 0 && job.BlockMaterial.IsPlastic
-            ? $"bush {Figures.Mm(job.Pin.BushDiameter)} x {Figures.Mm(job.Pin.BushLength)} mm pressed in, pin {Figures.Mm(job.Pin.Diameter)} mm, {Figures.Mm(job.Pin.Projection)} mm above the plate"
-            : $"pin {Figures.Mm(job.Pin.Diameter)} mm slides in, {Figures.Mm(job.Pin.Projection)} mm above the plate";
+            ? $"bush {Lengths.For(job).Size(job.Pin.BushDiameter, job.Pin.BushLength)} pressed in and bonded, flush with the block's underside; {Pin(job)}"
+            : $"{Pin(job)}; the mill leaves it within 0.001 in (0.03 mm) (common practice), so try the pin and ream where it binds";
+
+    private static string Pin(Job job) =>
+        $"pin {Lengths.For(job).Fine(job.Pin.Diameter)} {Lengths.For(job).Sign}, {Lengths.For(job).Long(job.Pin.Projection)} above the plate";
 
     private static void Magnets(Paper paper, PaperFacts facts)
     {
         Job job = facts.Job;
+        Lengths lengths = Lengths.For(job);
         int n = facts.Design.Magnets.Length;
+        if (n == 0)
+        {
+            return;
+        }
         paper.Heading($"Magnets: {Figures.Whole(n)} in the block, {Figures.Whole(n)} loose in jackets");
         Column[] columns =
         [
             new("Name", 1.2, Fit.Left),
-            new("X mm", 1.8, Fit.Right),
-            new("Y mm", 1.8, Fit.Right),
+            new(lengths.Head("X"), 2.2, Fit.Right),
+            new(lengths.Head("Y"), 2.2, Fit.Right),
             new("Pull share N", 2.2, Fit.Right),
             new("Pole", 3, Fit.Left),
             new("Place", 3, Fit.Left),
@@ -98,8 +114,8 @@ internal static class SheetFixture
                     (IReadOnlyList<string>)
                         [
                             "M" + Figures.Whole(i + 1),
-                            Figures.Mm(m.At.X),
-                            Figures.Mm(m.At.Y),
+                            lengths.Cell(m.At.X),
+                            lengths.Cell(m.At.Y),
                             i < facts.Holding.MagnetShareN.Length ? Figures.Force(facts.Holding.MagnetShareN[i]) : "",
                             "north up",
                             m.Locked ? "fixed by the job"
@@ -109,27 +125,28 @@ internal static class SheetFixture
             )
         );
         paper.Text(
-            $"{job.Magnet.Description}, {job.Magnet.Grade}, {Figures.Mm(job.Magnet.Diameter)} x {Figures.Mm(job.Magnet.Thickness)} mm, glued in, never pressed; "
-                + $"top {Figures.Mm(job.Rules.MagnetRecess)} mm below the face. All in the block north up, all jackets the same way: "
+            $"{job.Magnet.Description}, {job.Magnet.Grade}, {lengths.Size(job.Magnet.Diameter, job.Magnet.Thickness)}, glued in, never pressed; "
+                + $"top {lengths.Long(job.Rules.MagnetRecess)} below the face. All in the block north up, all jackets the same way: "
                 + "check each with the marked master magnet before the glue and before every batch. "
-                + $"The field falls to the implant limit of 0.5 mT at {Figures.Rate(facts.Holding.ImplantDistanceMm)} mm; keep implants {Figures.Rate(Cautions.ImplantMm(facts))} mm away."
+                + $"The field falls to the implant limit of 0.5 mT at {lengths.Far(facts.Holding.ImplantDistanceMm)}; keep implants {lengths.Far(Cautions.ImplantMm(facts))} away."
         );
     }
 
     private static void Cords(Paper paper, PaperFacts facts)
     {
+        Lengths lengths = Lengths.For(facts.Job);
         paper.Heading(
-            $"Gasket cord: {facts.Job.Gasket.Description}, {Figures.Mm(facts.Design.AllCords.Sum(c => c.Length))} mm of groove"
+            $"Gasket cord: {facts.Job.Gasket.Description}, {lengths.Long(facts.Design.AllCords.Sum(c => c.Length))} of groove"
         );
         Column[] columns =
         [
             new("Joint", 1.2, Fit.Left),
             new("Zone", 1.2, Fit.Left),
             new("Loop", 2.4, Fit.Left),
-            new("Groove mm", 2, Fit.Right),
-            new("Cut to mm", 2, Fit.Right),
-            new("Joint at X", 2, Fit.Right),
-            new("Y", 2, Fit.Right),
+            new(lengths.Head("Groove"), 2.4, Fit.Right),
+            new(lengths.Head("Cut to"), 2.4, Fit.Right),
+            new(lengths.Head("Joint at X"), 2.4, Fit.Right),
+            new(lengths.Head("Y"), 2.2, Fit.Right),
         ];
         paper.Table(
             columns,
@@ -140,17 +157,17 @@ internal static class SheetFixture
                             "J" + Figures.Whole(i + 1),
                             Figures.Whole(c.Zone + 1),
                             c.IsOuter ? "outer" : "round a cutout",
-                            Figures.Mm(c.Length),
-                            Figures.Mm(c.CutLength),
-                            Figures.Mm(c.Joint.X),
-                            Figures.Mm(c.Joint.Y),
+                            lengths.Cell(c.Length),
+                            lengths.Cell(c.CutLength),
+                            lengths.Cell(c.Joint.X),
+                            lengths.Cell(c.Joint.Y),
                         ]
             )
         );
         double area = Measure.Area(facts.Design.Zones.SelectMany(z => z.Reached));
         paper.Text(
             $"Sealed area {Figures.Area(area)} mm² in {Figures.Count(facts.Design.Zones.Length, "zone")}. One scarfed, bonded joint a loop, on the mark; "
-                + $"press the cord in from the joint both ways, never stretch it. Groove {Figures.Mm(facts.Job.Gasket.GrooveWidth)} wide, {Figures.Mm(facts.Job.Gasket.GrooveDepth)} mm deep."
+                + $"press the cord in from the joint both ways, never stretch it. Groove wide and deep {lengths.Size(facts.Job.Gasket.GrooveWidth, facts.Job.Gasket.GrooveDepth)}."
         );
     }
 

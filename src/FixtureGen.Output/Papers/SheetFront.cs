@@ -72,7 +72,7 @@ internal static class SheetFront
             a,
             view.ToPage(new Point2(blank.MaxX, blank.MinY)),
             8,
-            Marks.Length(blank.Width, facts.Job.DisplayUnit),
+            Marks.Length(blank.Width, facts.Job.Control.Unit),
             2.8
         );
         Marks.Dimension(
@@ -80,13 +80,13 @@ internal static class SheetFront
             a,
             view.ToPage(new Point2(blank.MinX, blank.MaxY)),
             -7,
-            Marks.Length(blank.Height, facts.Job.DisplayUnit),
+            Marks.Length(blank.Height, facts.Job.Control.Unit),
             2.8
         );
     }
 
     /// <summary>Width and height of the picture: what leaves the programs and the hold room on the same page.</summary>
-    private static double Side(Paper paper) => paper.IsShort ? 102 : 111;
+    private static double Side(Paper paper) => paper.IsShort ? 92 : 99;
 
     private static void Key(Paper paper, IReadOnlyList<LineKind> key)
     {
@@ -107,11 +107,11 @@ internal static class SheetFront
         FixtureDesign design = facts.Design;
         Box2 part = Measure.Bounds(design.Part.Outer);
         yield return ("Blank", job.Blank.Description);
-        yield return ("Size", $"{Figures.Mm(job.Blank.Width)} x {Figures.Mm(job.Blank.Height)} mm");
+        yield return ("Size", Lengths.For(job).Size(job.Blank.Width, job.Blank.Height));
         yield return ("Thickness", Thickness(facts.Design, job));
         yield return (
             "Skim to",
-            $"Z {Figures.Mm(design.SkimmedZ)} mm, takes {Figures.Mm(design.RawThickness - design.SkimmedZ)} mm, at most {Figures.Mm(job.BlankThickest - design.SkimmedZ)} mm{Plug(design)}"
+            $"Z {Lengths.For(job).Long(design.SkimmedZ)}, takes {Lengths.For(job).Long(design.RawThickness - design.SkimmedZ)}, at most {Lengths.For(job).Long(job.BlankThickest - design.SkimmedZ)}{Plug(design, job)}"
         );
         yield return (
             "Plate",
@@ -128,33 +128,33 @@ internal static class SheetFront
         }
         yield return (
             "Part",
-            $"area {Figures.Area(PartArea(design.Part))} mm², edge {Figures.Mm(Measure.Length(design.Part.Outer))} mm"
+            $"area {Figures.Area(PartArea(design.Part))} mm², edge {Lengths.For(job).Long(Measure.Length(design.Part.Outer))}"
         );
-        yield return ("Outside", $"{Figures.Mm(part.Width)} x {Figures.Mm(part.Height)} mm on the block");
+        yield return ("Outside", Lengths.For(job).Size(part.Width, part.Height) + " on the block");
         yield return ("Cutouts", Figures.Whole(design.Part.Cutouts.Length));
         Pose pose = design.Placement.Pose;
         yield return (
             "Placed",
-            $"X {Figures.Mm(pose.X)} Y {Figures.Mm(pose.Y)} mm, turned {Figures.Degrees(pose.AngleDeg)}°"
+            $"{Lengths.For(job).Place(new Point2(pose.X, pose.Y))}, turned {Figures.Degrees(pose.AngleDeg)}°"
         );
         yield return (
             "Shell",
-            $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm, found by {Locator(job)}"
+            $"{job.ShellMaterial.Description}, {Lengths.For(job).Long(job.Shell.Thickness)}, found by {Locator(job)}"
         );
     }
 
-    private static string Plug(FixtureDesign design) =>
+    private static string Plug(FixtureDesign design, Job job) =>
         design.SkimmedZ > design.FixtureHeight
-            ? $"; round the plug on down to the face, Z {Figures.Mm(design.FixtureHeight)} mm"
+            ? $"; round the plug on down to the face, Z {Lengths.For(job).Long(design.FixtureHeight)}"
             : "";
 
     /// <summary>Measured only where the job says so; else the first program's steps ask for it.</summary>
     private static string Thickness(FixtureDesign design, Job job)
     {
-        string safe = $"{Figures.Mm(design.BlankLeastSafe(job))} to {Figures.Mm(job.BlankThickest)} mm is safe";
+        string safe = $"{Lengths.For(job).Range(design.BlankLeastSafe(job), job.BlankThickest)} is safe";
         return job.BlockMeasured
-            ? $"{Figures.Mm(job.BlankThickness)} mm, measured; {safe}"
-            : $"stock of {Figures.Mm(job.BlankThickness)} mm, measure it: {safe}";
+            ? $"{Lengths.For(job).Long(job.BlankThickness)}, measured; {safe}"
+            : $"stock of {Lengths.For(job).Long(job.BlankThickness)}, measure it: {safe}";
     }
 
     private static string Axis(Point2 way) =>
@@ -188,6 +188,7 @@ internal static class SheetFront
     private static void Programs(Paper paper, PaperFacts facts)
     {
         paper.Heading("Programs, in this order");
+        Lengths lengths = Lengths.For(facts.Job);
         Column[] columns =
         [
             new("Setup", 2.2, Fit.Left),
@@ -196,8 +197,8 @@ internal static class SheetFront
             new("Minutes", 1.9, Fit.Right),
             new("Lines", 1.6, Fit.Right),
             new("Arcs", 1.6, Fit.Right),
-            new("Cut mm", 2.3, Fit.Right),
-            new("Rapid mm", 2.3, Fit.Right),
+            new(lengths.Sign == "in" ? "Cut in (m)" : "Cut m (in)", 2.3, Fit.Right),
+            new(lengths.Sign == "in" ? "Rapid in (m)" : "Rapid m (in)", 2.3, Fit.Right),
             new("Tools", 3, Fit.Left),
         ];
         paper.Table(columns, facts.Verdict.Programs.Select(p => (IReadOnlyList<string>)Row(facts, p)));
@@ -211,8 +212,8 @@ internal static class SheetFront
             Figures.Minutes(p.Minutes),
             Figures.Whole(p.Lines),
             Figures.Whole(p.Arcs),
-            Figures.Mm(p.CutMm),
-            Figures.Mm(p.RapidMm),
+            Lengths.For(facts.Job).Way(p.CutMm),
+            Lengths.For(facts.Job).Way(p.RapidMm),
             string.Join(", ", p.Tools.Select(t => "T" + Figures.Whole(t.Tool))),
         ];
 

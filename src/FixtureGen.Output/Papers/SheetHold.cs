@@ -18,41 +18,43 @@ internal static class SheetHold
             new("With stops", 1.2, Fit.Right),
             new("Limit", 1.5, Fit.Right),
             new("First it", 1.7, Fit.Left),
-            new("Worst at", 2.9, Fit.Left),
-            new("Worst case is; governed by", 6, Fit.Left),
+            new("Worst at", 3.7, Fit.Left),
+            new("Worst case is; governed by", 5.4, Fit.Left),
         ];
         HouseLimits limits = facts.Job.Limits;
+        Lengths lengths = Lengths.For(facts.Job);
         paper.Table(
             columns,
             [
-                Answer("Vacuum alone, alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
+                Answer(lengths, "Vacuum alone, alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
                 Answer(
+                    lengths,
                     "Magnets alone, stopping",
                     h.MagnetsStopping,
                     Figures.Factor(limits.MagnetFactor) + " with stops"
                 ),
-                Answer("Magnets alone, full load", h.MagnetsOnly, "none"),
-                Answer("Vacuum and magnets", h.Both, "none"),
+                Answer(lengths, "Magnets alone, full load", h.MagnetsOnly, "none"),
+                Answer(lengths, "Vacuum and magnets", h.Both, "none"),
             ]
         );
         paper.Text(
             "Factor: how many times the cutting load is held, rounded down. Worst case: every input at its worse end, no slip at all; "
                 + "nominal: for information; with stops: the worst case once the shell has slipped onto them."
         );
-        paper.Text(Forces(h));
+        paper.Text(Forces(lengths, h));
         paper.Text(
             $"Friction of the shell: on the block {Figures.Range(facts.Job.ShellFriction ?? facts.Job.BlockMaterial.ShellFriction)}, on the cord {Figures.Range(facts.Job.Gasket.FrictionShellOnCord)}. Worst cases take the least; more friction never holds less."
         );
         Machine machine = facts.Job.Plate.Machine;
         paper.Text(
-            $"While the machine stops: full load for {Figures.Mm(machine.VacuumReactionSeconds)} s until the feed hold begins, then less and less over {Figures.Mm(machine.FeedHoldDistance)} mm."
+            $"While the machine stops: full load for {Figures.Seconds(machine.VacuumReactionSeconds)} s until the feed hold begins, then less and less over {Lengths.For(facts.Job).Long(machine.FeedHoldDistance)}."
         );
         Stops(paper, facts);
         Dimple(paper, facts);
         Forms(paper, facts);
     }
 
-    private static string[] Answer(string by, HoldAnswer a, string limit) =>
+    private static string[] Answer(Lengths lengths, string by, HoldAnswer a, string limit) =>
         [
             by,
             Figures.Factor(a.Factor),
@@ -60,16 +62,16 @@ internal static class SheetHold
             Figures.FactorOrNone(a.Stays),
             limit,
             Figures.Mode(a.Mode),
-            Figures.Place(a.At),
+            lengths.Place(a.At),
             a.Corner.Length > 0 ? $"{a.Corner}; {a.Governs}" : a.Governs,
         ];
 
-    private static string Forces(HoldingResult h) =>
+    private static string Forces(Lengths lengths, HoldingResult h) =>
         $"Seal {Figures.Force(h.SealedForceN)} N less cord {Figures.Force(h.GasketForceN)} N; magnets {Figures.Force(h.MagnetForceN)} N; "
         + $"cutting load up to {Figures.Force(h.CuttingForceN)} N. "
         + (
             h.LiftMm > 0
-                ? $"If the seal is lost the cord lifts the shell {Figures.Mm(h.LiftMm)} mm."
+                ? $"If the seal is lost the cord lifts the shell {lengths.Long(h.LiftMm)}."
                 : "If the seal is lost the magnets keep the shell down on the block."
         )
         + (
@@ -86,13 +88,14 @@ internal static class SheetHold
             paper.Text("No stop counts in the hold: the shell is held by friction alone.");
             return;
         }
+        Lengths lengths = Lengths.For(facts.Job);
         Column[] columns =
         [
             new("Stop", 2.4, Fit.Left),
-            new("Name", 3.6, Fit.Left),
-            new("X mm", 1.6, Fit.Right),
-            new("Y mm", 1.6, Fit.Right),
-            new("Clearance mm", 2, Fit.Right),
+            new("Name", 2.6, Fit.Left),
+            new(lengths.Head("X"), 2.6, Fit.Right),
+            new(lengths.Head("Y"), 2.6, Fit.Right),
+            new(lengths.Head("Clearance"), 2.3, Fit.Right),
             new("Strength N", 2, Fit.Right),
             new("Holds", 5, Fit.Left),
         ];
@@ -103,16 +106,16 @@ internal static class SheetHold
                     [
                         Words.For(s.Kind),
                         s.Name,
-                        Figures.Mm(s.At.X),
-                        Figures.Mm(s.At.Y),
-                        Figures.Mm(s.ClearanceMm),
+                        lengths.Cell(s.At.X),
+                        lengths.Cell(s.At.Y),
+                        lengths.Cell(s.ClearanceMm),
                         Figures.Force(s.StrengthN),
                         Holds(s.Kind),
                     ]
             )
         );
         paper.Text(
-            $"If it slips, the shell may shift up to {Figures.Mm(h.ShiftMm)} mm before these hold it; its stated slack on the block is {Figures.Mm(facts.Job.Shell.SlackMax)} mm. "
+            $"If it slips, the shell may shift up to {Lengths.For(facts.Job).Long(h.ShiftMm)} before these hold it; its stated slack on the block is {Lengths.For(facts.Job).Long(facts.Job.Shell.SlackMax)}. "
                 + "A part that has shifted is measured before it is used."
         );
     }
@@ -125,7 +128,7 @@ internal static class SheetHold
         )
         {
             paper.Text(
-                $"At the pump's full vacuum the shell sinks {Figures.Micron(deepest.SagMm)} mm into {deepest.Feature} ({Figures.Mm(deepest.SpanMm)} mm wide, {Figures.Mm(deepest.RoomMm)} mm deep), {Figures.Force(deepest.StressMPa)} N/mm² in the sheet: its worst dimple, with the least modulus of {Figures.Rate(modulus.Least)} to {Figures.Rate(modulus.Greatest)} N/mm²."
+                $"At the pump's full vacuum the shell sinks {Figures.Micron(deepest.SagMm)} mm into {deepest.Feature} ({Lengths.For(facts.Job).Long(deepest.SpanMm)} wide, {Lengths.For(facts.Job).Long(deepest.RoomMm)} deep), {Figures.Force(deepest.StressMPa)} N/mm² in the sheet: its worst dimple, with the least modulus of {Figures.Rate(modulus.Least)} to {Figures.Rate(modulus.Greatest)} N/mm²."
             );
         }
     }
@@ -138,7 +141,7 @@ internal static class SheetHold
                 ? "The plug in the block carries it: never trim it on a block whose plug is damaged or gone."
                 : "It stands without a plug.";
             paper.Text(
-                $"Form {Figures.Whole(b.Form + 1)}, {Figures.Mm(b.HeightMm)} mm high, {Figures.Area(b.ProjectedMm2)} mm² under vacuum: alone, at its thinnest of {Figures.Mm(b.ThicknessMm)} mm, it bears {Figures.Factor(b.BucklingMargin)} times what the pump can reach, {Figures.Factor(FormBearing.LeastMargin)} are wanted, and is strained by {Figures.Force(b.StressMPa)} N/mm² of {Figures.Rate(SheetStrength.MostBendingMPa)}. {carried}"
+                $"Form {Figures.Whole(b.Form + 1)}, {Lengths.For(facts.Job).Long(b.HeightMm)} high, {Figures.Area(b.ProjectedMm2)} mm² under vacuum: alone, at its thinnest of {Lengths.For(facts.Job).Long(b.ThicknessMm)}, it bears {Figures.Factor(b.BucklingMargin)} times what the pump can reach, {Figures.Factor(FormBearing.LeastMargin)} are wanted, and is strained by {Figures.Force(b.StressMPa)} N/mm² of {Figures.Rate(SheetStrength.MostBendingMPa)}. {carried}"
             );
         }
     }

@@ -15,31 +15,30 @@ internal static class SheetLocators
             return;
         }
         Job job = facts.Job;
+        Lengths lengths = Lengths.For(job);
         Box2 box = Measure.Bounds(facts.Drawn.Outer);
         Point2 datum = new(box.MinX, box.MinY);
         paper.Heading("Locator pins, and drill guide for the holes in the shell's scrap", 110);
         paper.Text(
-            $"{Figures.Count(guide.Holes.Length, "pin")} of {Figures.Both(guide.PinDiameter)}, {Figures.Both(guide.PinLength)} long: {Figures.Mm(guide.InBlock)} mm pressed into the block, "
-                + $"{Figures.Mm(job.Shell.ThicknessMax)} mm through the thickest shell, {Figures.Mm(job.Rules.LocatorPinProjection)} mm above it, end rounded."
+            $"{Figures.Count(guide.Holes.Length, "pin")} of {lengths.Long(guide.PinDiameter)}, {lengths.Long(guide.PinLength)} long: {lengths.Long(guide.InBlock)} pressed into the block, "
+                + $"{lengths.Long(job.Shell.ThicknessMax)} through the thickest shell, {lengths.Long(job.Rules.LocatorPinProjection)} above it, end rounded."
         );
-        DrillGuideFigure.Draw(paper, facts.Drawn, guide, datum, job.DisplayUnit);
-        Table(paper, guide, datum);
+        DrillGuideFigure.Draw(paper, facts.Drawn, guide, datum, job.Control.Unit);
+        Table(paper, lengths, guide, datum);
         paper.Text(Slot(job, guide));
     }
 
-    private static void Table(Paper paper, LocatorGuide guide, Point2 datum)
+    private static void Table(Paper paper, Lengths lengths, LocatorGuide guide, Point2 datum)
     {
         Column[] columns =
         [
             new("Hole", 3, Fit.Left),
             new("Shape", 2.6, Fit.Left),
-            new("Wide mm", 1.5, Fit.Right),
-            new("Long mm", 1.5, Fit.Right),
-            new("At X mm", 1.7, Fit.Right),
-            new("At Y mm", 1.7, Fit.Right),
-            new("X in", 1.5, Fit.Right),
-            new("Y in", 1.5, Fit.Right),
-            new("From hole 1", 2.2, Fit.Right),
+            new(lengths.Head("Wide"), 2, Fit.Right),
+            new(lengths.Head("Long"), 2, Fit.Right),
+            new(lengths.Head("At X"), 2.2, Fit.Right),
+            new(lengths.Head("At Y"), 2.2, Fit.Right),
+            new(lengths.Head("From hole 1"), 2.4, Fit.Right),
         ];
         Point2 first = guide.Holes[0].At;
         paper.Table(
@@ -52,13 +51,11 @@ internal static class SheetLocators
                         [
                             $"{Figures.Whole(i + 1)}, {h.Name}",
                             h.IsSlot ? $"slot at {Figures.Degrees(Math.Round(h.AngleDeg, 2))}°" : "round",
-                            Figures.Mm(h.Width),
-                            Figures.Mm(h.Length),
-                            Figures.Mm(at.X),
-                            Figures.Mm(at.Y),
-                            Figures.Micron(at.X / Units.MmPerInch),
-                            Figures.Micron(at.Y / Units.MmPerInch),
-                            Figures.Mm(first.DistanceTo(h.At)),
+                            lengths.Cell(h.Width),
+                            lengths.Cell(h.Length),
+                            lengths.Cell(at.X),
+                            lengths.Cell(at.Y),
+                            lengths.Cell(first.DistanceTo(h.At)),
                         ];
                 }
             )
@@ -67,7 +64,7 @@ internal static class SheetLocators
 
     private static string Slot(Job job, LocatorGuide guide)
     {
-        string unit = job.DisplayUnit == LengthUnit.Inch ? "inches" : "mm";
+        string unit = job.Control.Unit == LengthUnit.Inch ? "inches" : "mm";
         string datum =
             $"Datum: the lower left corner of the box round the finished edge, as drawn; X to the right, Y up; the figure is in {unit}. ";
         if (job.LocatorHoles == LocatorHoles.Round)

@@ -27,14 +27,26 @@ internal static class SheetProgram
         Control control = facts.Job.Control;
         string first = string.Join(" | ", plan.Header);
         paper.Text(
-            $"The program is written in {(control.Unit == LengthUnit.Inch ? "inches" : "millimetres")}; lengths on this sheet are mm. Its first lines: {(control.CommentUpperCase ? first.ToUpperInvariant() : first)}"
+            $"The program is written in {(control.Unit == LengthUnit.Inch ? "inches" : "millimetres")}, which stand first on this sheet. Its first lines: {(control.CommentUpperCase ? first.ToUpperInvariant() : first)}"
         );
-        Tools(paper, plan, verdict);
+        Tools(paper, Lengths.For(facts.Job), plan, verdict);
         if (plan.Setup == Setup.Trim)
         {
             paper.Text("Cut direction. " + facts.Direction.Reason);
         }
         Steps(paper, facts, plan, verdict);
+        if (plan.Setup == Setup.Top && !facts.MissingCutters.IsEmpty)
+        {
+            string[] missing =
+            [
+                .. facts.MissingCutters.Select(m =>
+                    $"{Words.For(m.Kind)} of {Lengths.For(facts.Job).Long(m.DiameterMm)}: {Figures.Minutes(m.MinutesSaved)} min a block"
+                ),
+            ];
+            paper.Text(
+                $"Cutters that the rack does not have, and what each alone would save: {string.Join("; ", missing)}."
+            );
+        }
     }
 
     private static string Title(Setup setup) =>
@@ -49,12 +61,13 @@ internal static class SheetProgram
     private static IEnumerable<string> Before(PaperFacts facts, Setup setup)
     {
         Job job = facts.Job;
+        Lengths lengths = Lengths.For(job);
         bool first = setup == (facts.Design.Flip is null ? Setup.Top : Setup.Underside);
         if (first && !job.BlockMeasured)
         {
-            yield return $"Measure the blank: ____________ mm. From {Figures.Mm(facts.Design.BlankLeastSafe(job))} to {Figures.Mm(job.BlankThickest)} mm is safe; do not cut one that is thinner or thicker.";
+            yield return $"Measure the blank: ____________ {lengths.Sign}. {lengths.Range(facts.Design.BlankLeastSafe(job), job.BlankThickest)} is safe; do not cut one that is thinner or thicker.";
         }
-        string stops = string.Join(", ", job.Plate.Stops.Select(s => Figures.Place(s.At))) + " mm";
+        string stops = string.Join("; ", job.Plate.Stops.Select(s => lengths.Place(s.At)));
         string bolts = Bolts(facts);
         switch (setup)
         {
@@ -70,7 +83,9 @@ internal static class SheetProgram
             default:
                 yield return $"Block on the pins (pins IN: {job.Plate.PinRound.Name}, {job.Plate.PinSlot.Name}), plate and block clean.";
                 yield return $"Bolts IN: {bolts}.";
-                yield return $"Lay out {Figures.Whole(facts.Design.Magnets.Length)} magnets on the rail. Lay the shell on, seat it, set the magnets: none may be left on the rail.";
+                yield return facts.Design.Magnets.IsEmpty
+                    ? "Lay the shell on and seat it all round."
+                    : $"Lay out {Figures.Whole(facts.Design.Magnets.Length)} magnets on the rail. Lay the shell on and seat it all round; the magnets are set when the program stops for them.";
                 break;
         }
         yield return $"Vacuum on. Gauge at or above {Figures.Vacuum(facts.Holding.VacuumKPa)}, else find the leak before cutting.";
@@ -81,26 +96,26 @@ internal static class SheetProgram
     {
         Screw bolt = facts.Job.Bolt;
         string[] names = [.. facts.Job.Plate.Bolts.Select(b => b.Name)];
-        return $"{Figures.Whole(names.Length)} x {bolt.Description}{BoltLength(facts)} ({string.Join(", ", names)}), hexagon key {Figures.Mm(bolt.KeyEngagement)} mm into the head, {Figures.Torque(bolt.TorqueNm)}";
+        return $"{Figures.Whole(names.Length)} x {bolt.Description}{BoltLength(facts)} ({string.Join(", ", names)}), hexagon key {Lengths.For(facts.Job).Long(bolt.KeyEngagement)} into the head, {Figures.Torque(bolt.TorqueNm)}";
     }
 
     /// <summary>Which lengths reach into the plate's thread and not through it; empty where the design has no bolts.</summary>
     public static string BoltLength(PaperFacts facts) =>
         ScrewReach.For(facts.Design, facts.Job) is { } reach
-            ? $", {Figures.Both(reach.Shortest)} to {Figures.Both(reach.Longest)} long, {Figures.Whole(reach.Turns)} full turns in the thread at least"
+            ? $", {Lengths.For(facts.Job).Range(reach.Shortest, reach.Longest)} long, {Figures.Whole(reach.Turns)} full turns in the thread at least"
             : "";
 
-    private static void Tools(Paper paper, ProgramPlan plan, ProgramVerdict? verdict)
+    private static void Tools(Paper paper, Lengths lengths, ProgramPlan plan, ProgramVerdict? verdict)
     {
         Column[] columns =
         [
             new("Tool", 1.1, Fit.Left),
             new("Offset", 1.3, Fit.Left),
             new("Name", 5, Fit.Left),
-            new("Diameter", 1.8, Fit.Right),
+            new(lengths.Head("Diameter"), 2.2, Fit.Right),
             new("Flutes", 1.3, Fit.Right),
-            new("Flute length", 2, Fit.Right),
-            new("Stick-out", 1.8, Fit.Right),
+            new(lengths.Head("Flutes long"), 2.2, Fit.Right),
+            new(lengths.Head("Stick-out"), 2.2, Fit.Right),
             new("Helix", 1.4, Fit.Right),
             new("Minutes", 1.6, Fit.Right),
         ];
@@ -109,18 +124,18 @@ internal static class SheetProgram
             .OfType<Operation>()
             .Select(o => o.Tool)
             .DistinctBy(t => t.Number);
-        paper.Table(columns, tools.Select(t => (IReadOnlyList<string>)ToolRow(t, verdict)));
+        paper.Table(columns, tools.Select(t => (IReadOnlyList<string>)ToolRow(lengths, t, verdict)));
     }
 
-    private static string[] ToolRow(Tool t, ProgramVerdict? verdict) =>
+    private static string[] ToolRow(Lengths lengths, Tool t, ProgramVerdict? verdict) =>
         [
             "T" + Figures.Whole(t.Number),
             "H" + Figures.Whole(t.Number),
             ToolWords.Describe(t),
-            Figures.Micron(t.Diameter),
+            lengths.Cell(t.Diameter),
             Figures.Whole(t.Flutes),
-            Figures.Mm(t.FluteLength),
-            Figures.Mm(t.StickOut),
+            lengths.Cell(t.FluteLength),
+            lengths.Cell(t.StickOut),
             Words.For(t.Helix),
             verdict?.Tools.FirstOrDefault(x => x.Tool == t.Number) is { } time ? Figures.Minutes(time.Minutes) : "",
         ];
@@ -133,11 +148,11 @@ internal static class SheetProgram
             new("Step", 4.2, Fit.Left),
             new("Tool", 1, Fit.Left),
             new("rpm", 1.3, Fit.Right),
-            new("mm/min", 1.5, Fit.Right),
-            new("Step-down", 2, Fit.Right),
+            new(Lengths.For(facts.Job).FeedHead, 2.7, Fit.Right),
+            new(Lengths.For(facts.Job).Head("Step-down"), 2.4, Fit.Right),
             new("Minutes", 1.6, Fit.Right),
             new("Hold", 1.5, Fit.Right),
-            new("Feed and speed set by", 7, Fit.Left),
+            new("Feed and speed set by", 6.4, Fit.Left),
         ];
         ImmutableArray<double> minutes = OperationMinutes.Share(plan, verdict, facts.Job.Plate.Machine);
         List<IReadOnlyList<string>> rows = [];
@@ -165,8 +180,8 @@ internal static class SheetProgram
             o.Name + (o.BreaksPlateSeal ? " (breaks the plate seal)" : ""),
             "T" + Figures.Whole(o.Tool.Number),
             Figures.Rate(o.SpindleRpm),
-            Figures.Rate(o.FeedMmPerMin),
-            Figures.Mm(StepOf(facts, o)),
+            Lengths.For(facts.Job).Feed(o.FeedMmPerMin),
+            Lengths.For(facts.Job).Cell(StepOf(facts, o)),
             Figures.Minutes(minutes),
             HoldOf(facts, setup, o),
             o.LimitedBy,

@@ -1,6 +1,5 @@
 using FixtureGen.Model;
 using FixtureGen.Output.Pictures;
-using FixtureGen.Output.Reports;
 using FixtureGen.Output.Scenes;
 
 namespace FixtureGen.Output.Papers;
@@ -27,7 +26,8 @@ internal static class SheetUnderside
         paper.Page.Shape(Chain.Circle(corner, 2.2), new Pen(0.3, Colour.Black, [0.8, 0.6]));
         double before = paper.Y;
         paper.Y -= side - 2;
-        paper.Pairs(Words(flip), place.MinX + side + 16, place.Width - side - 16, 24);
+        Lengths lengths = Lengths.For(facts.Job);
+        paper.Pairs(Words(lengths, flip), place.MinX + side + 16, place.Width - side - 16, 24);
         Legend.Column(paper.Page, picture.Used, paper.PointAt(place.MinX + side + 16, paper.Y + 3), 2.7);
         paper.Y = before;
     }
@@ -41,17 +41,17 @@ internal static class SheetUnderside
         return new View(plain.Scale, shift, MirrorX: true);
     }
 
-    private static IEnumerable<(string Name, string Value)> Words(Flip flip)
+    private static IEnumerable<(string Name, string Value)> Words(Lengths lengths, Flip flip)
     {
-        yield return ("Turned", $"over left to right about the line X {Figures.Mm(flip.AxisX)} (chain line)");
+        yield return ("Turned", $"over left to right about the line X {lengths.Long(flip.AxisX)} (chain line)");
         yield return ("Origin", "X0 Y0 stays the plate's, Z0 its face");
         yield return (
             "Mirrored",
-            $"what lies at X in the top setup lies here at {Figures.Mm(2 * flip.AxisX)} - X; Y is the same"
+            $"what lies at X in the top setup lies here at {lengths.Long(2 * flip.AxisX)} - X; Y is the same"
         );
         yield return (
             "Its corner",
-            $"the corner at the top setup's X0 Y0 is here at X {Figures.Mm(2 * flip.AxisX)} (dashed ring)"
+            $"the corner at the top setup's X0 Y0 is here at X {lengths.Long(2 * flip.AxisX)} (dashed ring)"
         );
     }
 }

@@ -19,6 +19,9 @@ internal static class ToolWords
         {
             ToolKind.Drill => "Drill",
             ToolKind.BallMill => "Ball mill",
+            ToolKind.FaceMill => tool.Flutes == 1
+                ? "Fly cutter"
+                : string.Create(CultureInfo.InvariantCulture, $"Face mill with {tool.Flutes} teeth,"),
             ToolKind.Engraver => string.Create(CultureInfo.InvariantCulture, $"Engraver {tool.TipAngleDeg:0.#}°,"),
             ToolKind.EndMill => tool.Helix switch
             {

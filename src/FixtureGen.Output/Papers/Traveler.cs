@@ -33,6 +33,7 @@ public static class Traveler
         paper.Y += 2;
         Cautions.Draw(paper, Cautions.Brief(facts));
         Steps(paper, "Before the batch", BeforeBatch(facts));
+        Steps(paper, "First part, before the batch", FirstPart());
         Steps(paper, "Every part", EveryPart(facts));
         Steps(paper, "After the batch", AfterBatch(facts));
         Record(paper, job.Quantity);
@@ -73,17 +74,17 @@ public static class Traveler
         }
         yield return (
             "Cutter",
-            $"T{Figures.Whole(job.TrimTool.Number)} {ToolWords.Describe(job.TrimTool)}, stick-out {Figures.Mm(job.TrimTool.StickOut)} mm"
+            $"T{Figures.Whole(job.TrimTool.Number)} {ToolWords.Describe(job.TrimTool)}, stick-out {Lengths.For(job).Long(job.TrimTool.StickOut)}"
         );
         if (facts.Design.TrimCuts.Select(c => c.Tool).FirstOrDefault(t => t != job.TrimTool) is { } second)
         {
             yield return (
                 "Second cutter",
-                $"T{Figures.Whole(second.Number)} {ToolWords.Describe(second)}, stick-out {Figures.Mm(second.StickOut)} mm"
+                $"T{Figures.Whole(second.Number)} {ToolWords.Describe(second)}, stick-out {Lengths.For(job).Long(second.StickOut)}"
             );
         }
         yield return ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
-        yield return ("Shell", $"{job.ShellMaterial.Description}, {Figures.Mm(job.Shell.Thickness)} mm");
+        yield return ("Shell", $"{job.ShellMaterial.Description}, {Lengths.For(job).Long(job.Shell.Thickness)}");
     }
 
     /// <summary>The rail with one place for each magnet: full before loading, empty when all are on.</summary>
@@ -152,9 +153,15 @@ public static class Traveler
             : "Spindle still, vacuum off. Part out, scrap and slugs out, chips off the seal.";
     }
 
+    private static IEnumerable<string> FirstPart()
+    {
+        yield return "Cut one part, let it come to room temperature, measure every size of the last table and write it in.";
+        yield return "All within least and greatest: name ____________ . Else stop: no second part before the cause is found.";
+    }
+
     private static IEnumerable<string> AfterBatch(PaperFacts facts)
     {
-        yield return "First part measured before the second was cut (last table), last part like it.";
+        yield return "Last part measured like the first.";
         yield return $"{Figures.Count(facts.Job.Quantity, "good piece")} counted, scrap written down, magnets counted once more, chip filter emptied.";
     }
 

@@ -45,9 +45,7 @@ internal static class Figures
 
     public static string Vacuum(double kPa) => $"{Force(kPa)} kPa ({(kPa / Units.KPaPerInHg).ToString("0.0", C)} inHg)";
 
-    public static string Both(double mm) => $"{Mm(mm)} mm ({(mm / Units.MmPerInch).ToString("0.000", C)} in)";
-
-    public static string Place(Point2 p) => $"X {Mm(p.X)}  Y {Mm(p.Y)}";
+    public static string Seconds(double v) => v.ToString("0.00", C);
 
     public static string Setup(Setup setup) =>
         setup switch

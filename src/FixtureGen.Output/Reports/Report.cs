@@ -61,12 +61,18 @@ public sealed record Report
     /// <summary>What was chosen, the next best and what would mend a hold that is too low; null where the run stopped before the holding answer.</summary>
     public SolveFacts? Solve { get; init; }
 
+    /// <summary>Cutters that the rack does not have and that would save time on the block, the most first; null where nothing was made.</summary>
+    public IReadOnlyList<MissingCutterFacts>? MissingCutters { get; init; }
+
     /// <summary>The plate the fixture is made for; null where the run stopped before the holding answer.</summary>
     public PlateFacts? Plate { get; init; }
 
     /// <summary>The fixture's own id, as the label has it; null as above.</summary>
     public string? FixtureId { get; init; }
 }
+
+/// <summary>Kind as tools/ states it, size in mm, minutes saved on one block.</summary>
+public sealed record MissingCutterFacts(string Kind, double DiameterMm, double Minutes);
 
 /// <summary>
 /// What a form bears of the pump's full vacuum: BucklingMargin is the pressure that it buckles or first yields at over that, at most

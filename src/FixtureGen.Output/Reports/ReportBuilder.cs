@@ -55,6 +55,16 @@ public static class ReportBuilder
             FixtureId = d?.Job.FixtureId,
             Trim = d is null ? null : Trim(d.Job, d.Direction),
             Solve = d is null ? null : SolveFacts.From(d.Solve),
+            MissingCutters = verdict is null
+                ? null
+                :
+                [
+                    .. run.MissingCutters.Select(m => new MissingCutterFacts(
+                        Words.For(m.Kind),
+                        R(m.DiameterMm),
+                        Math.Round(m.MinutesSaved, 2)
+                    )),
+                ],
         };
     }
 

@@ -26,7 +26,7 @@ internal sealed record Cutter(Tool Tool, CutterShape Shape, double Radius, doubl
                 tool.TipDiameter / 2,
                 1 / Math.Tan(tool.TipAngleDeg * Math.PI / 360)
             ),
-            ToolKind.EndMill => new Cutter(tool, CutterShape.Flat, tool.Diameter / 2, 0, 0),
+            ToolKind.EndMill or ToolKind.FaceMill => new Cutter(tool, CutterShape.Flat, tool.Diameter / 2, 0, 0),
         };
 
     /// <summary>Height of the cutting surface above the tip at a distance from the axis not over Radius.</summary>

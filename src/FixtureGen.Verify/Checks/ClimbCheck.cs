@@ -39,7 +39,8 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
                 continue;
             }
             if (
-                run.CutterOf(motion) is { Tool.Kind: ToolKind.EndMill, Shape: CutterShape.Flat } cutter
+                run.CutterOf(motion)
+                    is { Tool.Kind: ToolKind.EndMill or ToolKind.FaceMill, Shape: CutterShape.Flat } cutter
                 && run.Tallies[index].Removed > JudgeRules.NoMaterial
                 && Piece.From(motion) is { Length: > Near } piece
                 && !Bores(piece, cutter)

@@ -55,8 +55,12 @@ internal static class FeedCheck
     {
         double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
         double metres = 2 * Math.PI * cutter.RadiusAt(depth) * e.State.Rpm / 1000;
-        bool drills = cutter.Tool.Kind == ToolKind.Drill && run.Material.Drilling is not null;
-        double most = drills ? run.Material.Drilling!.MaxSpeedMPerMin : run.Material.MaxSpeedMPerMin;
+        double most = (cutter.Tool.Kind, run.Material) switch
+        {
+            (ToolKind.Drill, { Drilling: { } drilling }) => drilling.MaxSpeedMPerMin,
+            (ToolKind.FaceMill, { Facing: { } facing }) => facing.MaxSpeedMPerMin,
+            _ => run.Material.MaxSpeedMPerMin,
+        };
         if (metres > most * JudgeRules.FastSurface)
         {
             run.Log.Error(
@@ -108,6 +112,10 @@ internal static class FeedCheck
         if (tool.Kind == ToolKind.Drill && run.Material.Drilling is { } drilling)
         {
             return FeedChart.PerLip(drilling, tool);
+        }
+        if (tool.Kind == ToolKind.FaceMill && run.Material.Facing is { } facing)
+        {
+            return (facing.MinMm, facing.MaxMm);
         }
         double depth = Math.Max(run.Face - Run.Low(motion), JudgeRules.LeastCone);
         return FeedChart.Range(

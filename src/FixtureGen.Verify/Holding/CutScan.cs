@@ -194,9 +194,11 @@ internal sealed class CutScan(Run run)
     {
         Tool tool = look.Cutter.Tool;
         double chip = look.PerTooth * taken.Thin;
-        bool flutes = tool.Kind is ToolKind.EndMill or ToolKind.BallMill;
+        bool flutes = tool.Kind is ToolKind.EndMill or ToolKind.BallMill or ToolKind.FaceMill;
         double depth = flutes ? AtOnce(tool, taken) : taken.Depth;
-        double force = run.Material.SpecificForceMax * run.Job.DullFactor * depth * chip;
+        // a half turn at the most is engaged, a quarter where the chip is thinned; edges at the same time count as if each took the thickest
+        double edges = Math.Max(1, Math.Ceiling(Math.Max(1, tool.Flutes) * (taken.Thin < 1 - 1e-6 ? 0.25 : 0.5)));
+        double force = run.Material.SpecificForceMax * run.Job.DullFactor * depth * chip * (flutes ? edges : 1);
         double pitch = flutes ? Math.Tan(tool.HelixAngleDeg * Math.PI / 180) : 0;
         double lift = tool.Helix switch
         {

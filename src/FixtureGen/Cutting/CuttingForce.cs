@@ -41,13 +41,13 @@ public static class CuttingForce
     /// <summary>
     /// Peak forces of one edge. Depth ap, width ae and feed a tooth fz in mm; the upper end of the material's specific force
     /// (N/mm2) is used and multiplied by the dull-tool factor (1.5 to 2 is common practice, no source). A width beyond the
-    /// diameter counts as the diameter. Axial is tangential times the tangent of the helix angle, 0 for a straight flute.
+    /// diameter counts as the diameter. Edges that cut at once count all, as if each took the thickest chip. Axial is tangential times the tangent of the helix angle, 0 for a straight flute.
     /// </summary>
     public static CutForce Peak(Tool tool, Material material, double ap, double ae, double fz, double dullFactor)
     {
         double a = Math.Clamp(ae / tool.Diameter, 0, 1);
         double thick = fz * (a >= 0.5 ? 1 : 2 * Math.Sqrt(a * (1 - a)));
-        double tangential = material.SpecificForceMax * dullFactor * ap * thick;
+        double tangential = material.SpecificForceMax * dullFactor * ap * thick * EdgesAtOnce(tool.Flutes, a);
         double pitch = Math.Tan(tool.HelixAngleDeg * Math.PI / 180);
         double axial = tool.Helix switch
         {
@@ -57,6 +57,13 @@ public static class CuttingForce
         };
         return new CutForce(tangential, RadialShare * tangential, axial, thick);
     }
+
+    /// <summary>
+    /// How many edges cut at the same time at the most: what is engaged of a turn, arccos(1 - 2a), over the way from one edge to the
+    /// next. One for one or two flutes, however wide the cut.
+    /// </summary>
+    private static double EdgesAtOnce(int flutes, double a) =>
+        Math.Max(1, Math.Ceiling((flutes * Math.Acos(1 - (2 * a)) / (2 * Math.PI)) - 1e-9));
 
     /// <summary>
     /// Feed a tooth over thickest chip, for a width of cut a = ae/D: 1 / (2 sqrt(a (1 - a))); 1 from half the diameter up, and

@@ -29,6 +29,9 @@ internal static class Feeds
     /// <summary>Spindle speeds and feeds are written in whole steps of this.</summary>
     private const double Round = 10;
 
+    /// <summary>A speed that is lowered to keep the chip load comes down to a whole step of this, so that cuts of one tool that hardly differ have one speed.</summary>
+    private const double Coarse = 250;
+
     /// <summary>For a cut of radial width <paramref name="ae"/> and depth <paramref name="ap"/>, mm; ap 0 means the full step-down.</summary>
     public static CutData For(Tool tool, Material material, Machine machine, double ae, double ap)
     {
@@ -43,7 +46,7 @@ internal static class Feeds
         {
             feed = machine.MaxFeedMmPerMin;
             feedLimit = FormattableString.Invariant($"feed by the machine's {machine.MaxFeedMmPerMin:0} mm/min");
-            double slower = feed / (tool.Flutes * wanted);
+            double slower = Math.Floor(feed / (tool.Flutes * wanted) / Coarse) * Coarse;
             if (slower >= machine.MinSpindleRpm)
             {
                 rpm = slower;
@@ -74,9 +77,14 @@ internal static class Feeds
     /// <summary>Plunge feed beside a feed, both mm/min.</summary>
     public static double PlungeFor(double feed) => Math.Max(Round, Math.Floor(feed * PlungeShare / Round) * Round);
 
-    /// <summary>Chip-load range of a tool, mm a tooth: its own where its data give one, else the material's chart.</summary>
+    /// <summary>Chip-load range of a tool, mm a tooth: its own where its data give one, else the material's chart for its kind.</summary>
     public static (double Least, double Most) ChipLoadRange(Tool tool, Material material) =>
-        tool.ChipLoadIn(material) is { } own ? (own.MinMm, own.MaxMm) : ChipLoadRange(material, tool.Diameter);
+        tool.ChipLoadIn(material) is { } own ? (own.MinMm, own.MaxMm)
+        : Facing(tool, material) is { } face ? (face.MinMm, face.MaxMm)
+        : ChipLoadRange(material, tool.Diameter);
+
+    private static FaceChart? Facing(Tool tool, Material material) =>
+        tool.Kind == ToolKind.FaceMill ? material.Facing : null;
 
     /// <summary>Chip-load range at a diameter, mm a tooth: straight between the chart's rows, in proportion below the first, the last row's beyond it.</summary>
     public static (double Least, double Most) ChipLoadRange(Material material, double diameter)
@@ -111,8 +119,13 @@ internal static class Feeds
         return tool.MaxStepDown > 0 ? Math.Min(step, tool.MaxStepDown) : step;
     }
 
-    private static (double Rpm, string Limit) Speed(Tool tool, Material material, Machine machine) =>
-        Speed(tool, material.Name, (material.MinSpeedMPerMin + material.MaxSpeedMPerMin) / 2, machine);
+    private static (double Rpm, string Limit) Speed(Tool tool, Material material, Machine machine)
+    {
+        (double slow, double fast) = Facing(tool, material) is { } face
+            ? (face.MinSpeedMPerMin, face.MaxSpeedMPerMin)
+            : (material.MinSpeedMPerMin, material.MaxSpeedMPerMin);
+        return Speed(tool, material.Name, (slow + fast) / 2, machine);
+    }
 
     /// <summary>Spindle speed, rev/min, for a surface speed in m/min, and which of material, tool and machine limits it.</summary>
     internal static (double Rpm, string Limit) Speed(Tool tool, string material, double speed, Machine machine)

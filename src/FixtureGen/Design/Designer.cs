@@ -43,6 +43,7 @@ public static class Designer
                     Plugs.Feet(placed, null, levels, job, kernel),
                     ground.Obstacles,
                     wished,
+                    placed.Engravings,
                     asked,
                     0,
                     levels,

@@ -106,6 +106,7 @@ internal static class BlockPlan
         {
             PocketFeature { Kind: FeatureKind.Skim } p => SkimMethods.For(p, frame),
             PocketFeature { Kind: FeatureKind.Plug } p => PlugMethods.For(p, frame),
+            PocketFeature { OnePass: not null } p => ReliefMethods.For(p, frame),
             PocketFeature p => PocketMethods.For(p, Fit.RemovalsIn(p, frame.Setup), frame),
             GrooveFeature g => GrooveMethods.For(g, frame),
             HoleFeature h => HoleMethods.For(h, frame),

@@ -43,6 +43,11 @@ public static class OperationPlanner
         {
             findings.Add(ToolpathFindings.NoDrillChart(job));
         }
+        Tool[] faces = [.. job.Tools.Where(t => t.Kind == ToolKind.FaceMill)];
+        if (faces.Length > 0 && !SkimMethods.FaceMills(job, design.Placement.BlankBox).Any())
+        {
+            findings.Add(ToolpathFindings.FaceMillUnused(faces.MinBy(t => t.Diameter)!, job));
+        }
         findings.AddRange(KernelNotes.Notes(kernel.Repairs, "toolpaths"));
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<ProgramPlan>>(findings)

@@ -124,6 +124,25 @@ public sealed class PortsTest
         Assert.False(stage.Ok);
     }
 
+    /// <summary>Over a hole the engraver's point presses the shell in: the port goes beside a mark.</summary>
+    [Fact]
+    public void A_hole_keeps_out_from_under_a_mark_on_the_shell()
+    {
+        Point2 port = DesignBench.Job.Plate.Ports.First().At;
+        Part plain = DesignBench.Rectangle(140, 90, 12);
+        Placement placement = DesignBench.Value(
+            FixtureGen.Design.Placing.Place(plain, DesignBench.Job, Tolerances.House)
+        );
+        Point2 at = port - new Point2(placement.Pose.X, placement.Pose.Y);
+        OpenPath stroke = new([Segment.Line(at - new Point2(6, 0), at + new Point2(6, 0))]);
+        Part marked = plain with { Engravings = [new EngraveMark([stroke], "", at, 3, 0)] };
+        FixtureDesign design = DesignBench.Begun(marked, DesignBench.Job with { Placement = placement.Pose });
+        HoleFeature hole = Assert.Single(DesignBench.All<HoleFeature>(design, FeatureKind.Port));
+        Assert.True(
+            Measure.Distance(hole.At, design.Part.Engravings[0].Strokes[0].Segments[0]) > (hole.Diameter / 2) + 0.9
+        );
+    }
+
     [Fact]
     public void A_hole_keeps_out_of_the_way_of_a_magnet_the_drawing_asks_for()
     {

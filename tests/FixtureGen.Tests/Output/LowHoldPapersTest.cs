@@ -97,9 +97,9 @@ public sealed class LowHoldPapersTest
         string[] said =
         [
             "least friction, hardest cord",
-            "pin locator pin 1 24.00 108.00 0.10 201.6 every way",
-            "slot locator pin 2 192.00 112.00 0.10 201.6 across the slot",
-            "may shift up to 0.21 mm before these hold it; its stated slack on the block is 0.40 mm",
+            "pin locator pin 1 24.00 (0.945) 108.00 (4.252) 0.10 (0.004) 201.6 every way",
+            "slot locator pin 2 192.00 (7.559) 112.00 (4.409) 0.10 (0.004) 201.6 across the slot",
+            "may shift up to 0.21 mm (0.008 in) before these hold it; its stated slack on the block is 0.40 mm (0.016 in)",
             "sinks 0.012 mm into magnet pocket M2",
             "holds 3.4 times against the wind of the tool",
         ];
@@ -122,8 +122,8 @@ public sealed class LowHoldPapersTest
         string[] said =
         [
             "2 pins of 5.00 mm (0.197 in), 11.60 mm (0.457 in) long",
-            "1, locator pin 1 round 5.20 5.20 -14.00 56.00 -0.551 2.205 0.00",
-            "2, locator pin 2 slot at 1.36° 5.20 5.54 154.00 60.00 6.063 2.362 168.05",
+            "1, locator pin 1 round 5.20 (0.205) 5.20 (0.205) -14.00 (-0.551) 56.00 (2.205) 0.00 (0.000)",
+            "2, locator pin 2 slot at 1.36° 5.20 (0.205) 5.54 (0.218) 154.00 (6.063) 60.00 (2.362) 168.05 (6.616)",
             "longer by 0.2 % of its distance",
             "Datum: the lower left corner of the box round the finished edge",
         ];
@@ -142,9 +142,9 @@ public sealed class LowHoldPapersTest
     [Theory]
     [InlineData(
         false,
-        "Measure the blank: ____________ mm. From 18.80 to 19.60 mm is safe; do not cut one that is thinner or thicker."
+        "Measure the blank: ____________ mm. 18.80 to 19.60 mm (0.740 to 0.772 in) is safe; do not cut one that is thinner or thicker."
     )]
-    [InlineData(true, "19.20 mm, measured; 18.80 to 19.30 mm is safe")]
+    [InlineData(true, "19.20 mm (0.756 in), measured; 18.80 to 19.30 mm (0.740 to 0.760 in) is safe")]
     public void The_sheet_says_measured_only_where_somebody_measured(bool measured, string said)
     {
         PaperFacts facts = Low with { Job = Low.Job with { BlockMeasured = measured } };
@@ -155,7 +155,7 @@ public sealed class LowHoldPapersTest
         );
         Assert.Contains(said, pages, StringComparison.Ordinal);
         Assert.Equal(!measured, pages.Contains("Measure the blank", StringComparison.Ordinal));
-        Assert.Equal(measured, words.Contains("mm,measured", StringComparison.Ordinal));
+        Assert.Equal(measured, words.Contains("in),measured", StringComparison.Ordinal));
     }
 
     [Fact]

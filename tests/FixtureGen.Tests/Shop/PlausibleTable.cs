@@ -36,6 +36,7 @@ internal static class PlausibleTable
             MaterialRanges.Speed("speed_to", plastic),
             MaterialRanges.ForceFrom(plastic),
             MaterialRanges.ForceTo(plastic),
+            .. plastic ? new[] { MaterialRanges.Sustained } : [],
             MaterialRanges.StepDown,
             MaterialRanges.StepOver,
             MaterialRanges.Ramp(plastic),
@@ -51,10 +52,18 @@ internal static class PlausibleTable
             MaterialRanges.DrillSpeed("speed_to", plastic),
         ];
         PlausibleRange[] feeds = [MaterialRanges.DrillFrom(plastic, Cutter), MaterialRanges.DrillTo(plastic, Cutter)];
+        PlausibleRange[] face =
+        [
+            MaterialRanges.Speed("speed_from", plastic),
+            MaterialRanges.Speed("speed_to", plastic),
+            MaterialRanges.FaceFrom(plastic),
+            MaterialRanges.FaceTo(plastic),
+        ];
         return Keys("materials", file, "", top)
             .Concat(Keys("materials", file, "chip_load", chips))
             .Concat(Keys("materials", file, "drill", speeds))
-            .Concat(Keys("materials", file, "drill_feed", feeds));
+            .Concat(Keys("materials", file, "drill_feed", feeds))
+            .Concat(Keys("materials", file, "face", face));
     }
 
     private static IEnumerable<PlausibleKey> Sheet() =>

@@ -65,7 +65,10 @@ public sealed class ThickestBlankTest
     public void Every_pass_of_a_skim_is_within_the_step_down_in_the_thickest_blank(double stepDown)
     {
         Job job = Sheet with { BlockMaterial = Sheet.BlockMaterial with { StepDownRatio = stepDown / 9.525 } };
-        Tool[] only = [.. job.Tools.Where(t => t.Name is "mill-3-8" || t.Kind != ToolKind.EndMill)];
+        Tool[] only =
+        [
+            .. job.Tools.Where(t => t.Name is "mill-3-8" || t.Kind is not (ToolKind.EndMill or ToolKind.FaceMill)),
+        ];
         FixtureDesign design = DesignedBlock.Of(PartShapes.All["plain"], Sheet);
         Frame frame = OperationPlanner.TopFrame(design, job with { Tools = [.. only] }, new Kernel(Tolerances.House));
         PocketFeature skim = design.Features.OfType<PocketFeature>().Single(f => f.Kind == FeatureKind.Skim);

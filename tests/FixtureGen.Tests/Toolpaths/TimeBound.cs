@@ -21,9 +21,24 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
 
     public static TimeBound Of(Work work, double hop, double clearance, Frame frame)
     {
-        double rapid = RapidBound.Least(work, hop, clearance, frame.Setup);
+        double rapid = RapidBound.Least(work, hop, clearance, frame.Setup) + Back(work, frame);
         return new TimeBound(CutLeast(work, frame), rapid / frame.Job.Plate.Machine.RapidMmPerMin * 60, rapid);
     }
+
+    /// <summary>
+    /// A face mill comes to every level from beside the block, and with the climb a level ends in its middle: what is skimmed in so many
+    /// levels has the way back out between them, half the block's lesser side, mm. (End mills, which this bound was made for, took one.)
+    /// </summary>
+    private static double Back(Work work, Frame frame) =>
+        work.Cutting is { Kind: OperationKind.Skim, Tool.Kind: ToolKind.FaceMill }
+            ? (Levels(work, frame) - 1) * Math.Min(frame.Block.Width, frame.Block.Height) / 2
+            : 0;
+
+    private static int Levels(Work work, Frame frame) =>
+        Passes.Count(
+            frame.Job.BlankThickest - work.Features.OfType<PocketFeature>().Single().FloorZ,
+            work.Cutting.Data.StepDown
+        );
 
     private static double CutLeast(Work work, Frame frame)
     {
@@ -31,7 +46,7 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
         Tool tool = work.Cutting.Tool;
         double length = work.Cutting.Kind switch
         {
-            OperationKind.Groove => work
+            OperationKind.Groove when work.Features.All(f => f is GrooveFeature) => work
                 .Features.OfType<GrooveFeature>()
                 .Sum(g =>
                     Passes.Count(g.TopZ - g.FloorZ, data.StepDown)
@@ -41,7 +56,7 @@ internal sealed record TimeBound(double CutSeconds, double RapidSeconds, double 
             OperationKind.Drill => work
                 .Features.OfType<HoleFeature>()
                 .Sum(h => h.TopZ - h.FloorZ + tool.ConeHeight + Drilling.BreakThrough),
-            OperationKind.Skim => frame.Block.Width * frame.Block.Height / data.StepOver,
+            OperationKind.Skim => Levels(work, frame) * frame.Block.Width * frame.Block.Height / data.StepOver,
             OperationKind.Profile => 0,
             _ => work
                 .Features.SelectMany(f => Fit.RemovalsIn(f, frame.Setup))

@@ -17,6 +17,7 @@ public sealed class TimeBoundTest(ITestOutputHelper output)
     [InlineData("plumb-pouch")]
     [InlineData("auger-cradle")]
     [InlineData("hook-cradle")]
+    [InlineData("pruner-sheath")]
     [InlineData("label-clip")]
     public void Rapids_are_near_their_bound_and_the_block_is_held(string name)
     {

@@ -121,7 +121,12 @@ public sealed partial class HoldAgreementTest
         Assert.True(plunges.Length >= 3);
         int from = plunges[0];
         int to = Array.FindIndex(lines, from, l => l.StartsWith("G0 Z", StringComparison.Ordinal));
-        string skipped = string.Join('\n', lines[..from].Concat(lines[to..]));
+        // the feed was stated in the pass that is left out
+        string feed = lines[from..to].Last(l => l.Contains('F', StringComparison.Ordinal)).Split('F')[1].Trim();
+        string[] rest = [.. lines[to..]];
+        int next = Array.FindIndex(rest, l => l.StartsWith("G1", StringComparison.Ordinal));
+        rest[next] = rest[next].TrimEnd() + " F" + feed;
+        string skipped = string.Join('\n', lines[..from].Concat(rest));
         double held = Trim(demo, job, Text(demo)).Programs[0].Hold.Vacuum!.Factor;
         Assert.InRange(Trim(demo, job, skipped).Programs[0].Hold.Vacuum!.Factor, 0.45 * held, 0.6 * held);
     }

@@ -54,6 +54,24 @@ internal static class BlockFindings
             "take a larger blank or add bolt holes to the plate"
         );
 
+    public static Finding WasherPresses(Screw screw, Material block, double bears)
+    {
+        double torque = screw.TorqueNm * bears / screw.WasherMPa;
+        double area = screw.WasherArea * screw.WasherMPa / bears;
+        double wide = Math.Sqrt((area * 4 / Math.PI) + (screw.ClearanceHole * screw.ClearanceHole));
+        return new(
+            "washer-presses",
+            Severity.Warning,
+            screw.Name,
+            FormattableString.Invariant(
+                $"tightened to {screw.TorqueNm:0.0} N.m the washer presses {screw.WasherMPa:0.0} N/mm2 on the block, {block.Name} bears {bears:0.0} for long: the clamp goes by creep within hours"
+            ),
+            FormattableString.Invariant(
+                $"tighten to at most {Math.Floor(torque * 10) / 10:0.0} N.m, fit washers of {Math.Ceiling(wide):0} mm or wider, or a metal sleeve through the block"
+            )
+        );
+    }
+
     /// <param name="relief">The deepest of the bolt holes, mm: the thread begins below it.</param>
     public static Finding ScrewThreadShort(Plate plate, Screw screw, double relief, double shortBy) =>
         new(

@@ -38,6 +38,10 @@ internal static class Bolts
             double relief = bolts.Max(b => b.ReliefDepth);
             findings.Add(BlockFindings.ScrewThreadShort(job.Plate, job.Bolt, relief, reach.Shortest - reach.Longest));
         }
+        if (bolts.Length > 0 && job.BlockMaterial.SustainedMPa is { } bears && job.Bolt.WasherMPa > bears)
+        {
+            findings.Add(BlockFindings.WasherPresses(job.Bolt, job.BlockMaterial, bears));
+        }
         double edge = (CounterboreDiameter(job.Bolt) / 2) + job.Plate.PlacingTolerance;
         foreach (PlateOpening bolt in bolts)
         {

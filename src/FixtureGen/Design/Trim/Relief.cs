@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using FixtureGen.Cutting;
 using FixtureGen.Design.Block;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
@@ -19,6 +20,15 @@ internal static class Relief
     /// (common practice, no source).
     /// </summary>
     private const double Narrowest = 4.175;
+
+    /// <summary>
+    /// The outline's relief is widened to the next cutter of the block, which cuts it in one pass, up to so many times what it needs
+    /// (common practice, no source).
+    /// </summary>
+    private const double WidestForOnePass = 1.3;
+
+    /// <summary>A lead this short has no branch of its own in the relief's one pass, mm.</summary>
+    private const double ShortLead = 0.2;
 
     /// <summary>The relief of the outline cut without its way out.</summary>
     public static ImmutableArray<Region> Around(TrimCut outline, Job job, Kernel kernel)
@@ -56,7 +66,14 @@ internal static class Relief
             return Stage.Failed<PocketFeature>(TrimFindings.NoBreakOut(search.Width, job.Rules.Wall));
         }
         ImmutableArray<Region> area = kernel.Union(around, kernel.Stroke(way, search.Width));
-        return Stage.Answer(Pocket("relief", FeatureKind.Relief, area, levels));
+        double width = Width(outline, job);
+        Contour middle = search.Line;
+        return Stage.Answer(
+            Pocket("relief", FeatureKind.Relief, area, levels) with
+            {
+                OnePass = new OnePass(width, Contours.Cw(middle), way, Branches(outline, middle, width, job)),
+            }
+        );
     }
 
     /// <summary>The channel is as wide as the relief itself, so that one cutter clears both.</summary>
@@ -105,17 +122,63 @@ internal static class Relief
     /// <summary>How far outside the finished edge the outline's relief reaches, mm.</summary>
     public static double Outward(Job job) => Width(job.TrimTool, job) - job.Rules.SideClearance;
 
-    private static double Width(TrimCut cut, Job job) => Width(cut.Tool, job);
+    private static double Width(TrimCut cut, Job job) =>
+        cut.Kind == TrimKind.Outline ? Width(cut.Tool, job) : Needed(cut.Tool, job);
 
-    private static double Width(Tool tool, Job job) =>
+    private static double Needed(Tool tool, Job job) =>
         Math.Max(Narrowest, tool.Diameter + (2 * job.Rules.SideClearance));
+
+    /// <summary>As wide as it needs, and on to the width of the block's next cutter, so that one pass makes it.</summary>
+    private static double Width(Tool tool, Job job)
+    {
+        double needed = Needed(tool, job);
+        double depth = job.Rules.TipBelowShell + job.Rules.ReliefFloorBelowTip;
+        return BlockMills
+            .For(job)
+            .Where(t =>
+                t.Diameter >= needed - 1e-9 && t.Diameter <= WidestForOnePass * needed && t.FluteLength >= depth
+            )
+            .Select(t => t.Diameter)
+            .DefaultIfEmpty(needed)
+            .Min();
+    }
+
+    /// <summary>
+    /// What the block's cutter follows where the trim cutter leads in and out: turns about the leads' own centres, tighter by as much as the
+    /// relief's middle lies outside the trim path, so that they cover what the leads sweep.
+    /// </summary>
+    private static ImmutableArray<OpenPath> Branches(TrimCut outline, Contour middle, double width, Job job)
+    {
+        double shift = (width / 2) - job.Rules.SideClearance - outline.Tool.Radius;
+        return
+        [
+            .. new[] { outline.LeadIn.Segments[^1].Reversed, outline.LeadOut.Segments[^1] }
+                .Where(s =>
+                    s.IsArc && s.Radius - shift > ShortLead && Measure.Distance(s.End, outline.Path) > ShortLead
+                )
+                .Select(s => Closer(s, shift))
+                .Where(s => Measure.Distance(s.Start, middle) < 1e-3)
+                .Select(s => new OpenPath([s])),
+        ];
+    }
+
+    private static Segment Closer(Segment arc, double shift)
+    {
+        double share = (arc.Radius - shift) / arc.Radius;
+        return Segment.Arc(
+            arc.Centre + ((arc.Start - arc.Centre) * share),
+            arc.Centre + ((arc.End - arc.Centre) * share),
+            arc.Centre,
+            arc.IsCcw
+        );
+    }
 
     /// <summary>The sweep with its clearance; of a thin cutter it is widened away from the part, so that nothing more is left without block.</summary>
     private static ImmutableArray<Region> Cleared(TrimCut cut, Job job, Kernel kernel)
     {
         double side = job.Rules.SideClearance;
-        ImmutableArray<Region> swept = kernel.Offset(kernel.UnionAll(cut.Sweep), side);
         double width = Width(cut, job);
+        ImmutableArray<Region> swept = kernel.Offset(kernel.UnionAll(cut.Sweep), side);
         if (width <= cut.Tool.Diameter + (2 * side))
         {
             return swept;
@@ -126,7 +189,9 @@ internal static class Relief
             kernel.Offset(inside, outward),
             kernel.Offset(inside, outward - width)
         );
-        return kernel.UnionAll([.. swept, .. band]);
+        IEnumerable<OpenPath> branches =
+            cut.Kind == TrimKind.Outline ? Branches(cut, Middle(cut, job, kernel), width, job) : [];
+        return kernel.UnionAll([.. swept, .. band, .. branches.SelectMany(b => kernel.Stroke(b, width))]);
     }
 
     private static PocketFeature Pocket(string name, FeatureKind kind, ImmutableArray<Region> area, Levels levels) =>

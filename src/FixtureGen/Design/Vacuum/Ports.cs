@@ -16,6 +16,9 @@ internal static class Ports
     /// <summary>How far a hole from the top reaches into a channel from below, so that no film is left between, mm.</summary>
     private const double Overlap = 0.5;
 
+    /// <summary>Beside a mark that is engraved on the shell the block bears it so far, mm: over a hole the point would press it in.</summary>
+    private const double UnderMark = 1;
+
     public sealed record Fed(
         ImmutableArray<SealedZone> Zones,
         ImmutableArray<Feature> Features,
@@ -27,6 +30,7 @@ internal static class Ports
         IReadOnlyList<Region> plugs,
         IReadOnlyList<Obstacle> obstacles,
         IReadOnlyList<Point2> keptForMagnets,
+        IReadOnlyList<EngraveMark> marks,
         IReadOnlyList<Point2> asked,
         int first,
         Levels levels,
@@ -48,7 +52,8 @@ internal static class Ports
                 Asked(boundary, index, asked, obstacles, levels, job, kernel, findings)
                 ?? PlateFeed.Straight(
                     HoleName(index),
-                    r => ClearRoom(boundary, r, keptForMagnets, job, kernel),
+                    r =>
+                        kernel.Difference(ClearRoom(boundary, r, keptForMagnets, job, kernel), Under(marks, r, kernel)),
                     levels,
                     job
                 )
@@ -143,6 +148,11 @@ internal static class Ports
         Region[] discs = [.. keptForMagnets.Select(m => Region.From(Contours.Circle(m, magnet)))];
         return kernel.Difference(HoleRoom(boundary, radius, job, kernel), kernel.UnionAll(discs));
     }
+
+    private static ImmutableArray<Region> Under(IReadOnlyList<EngraveMark> marks, double radius, Kernel kernel) =>
+        kernel.UnionAll([
+            .. marks.SelectMany(m => m.Strokes).SelectMany(s => kernel.Stroke(s, 2 * (radius + UnderMark))),
+        ]);
 
     private static Way? OverChannel(
         Region boundary,

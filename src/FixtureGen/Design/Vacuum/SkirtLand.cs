@@ -82,7 +82,7 @@ internal static class SkirtLand
             return Stage.Failed<Laid>(ZoneFindings.SkirtLandHasNoRoom(2 * widest, 2 * radius));
         }
         Region[] zones = [.. rounded.Zone.OrderByDescending(z => Math.Round(Measure.Area(z), 3))];
-        Stage<Ports.Fed> fed = Ports.Feed(zones, [], obstacles, [], [], first, levels, job, kernel);
+        Stage<Ports.Fed> fed = Ports.Feed(zones, [], obstacles, [], [], [], first, levels, job, kernel);
         if (fed.Value is null)
         {
             return Stage.Failed<Laid>(fed.Findings);

@@ -146,6 +146,32 @@ internal static class MaterialRanges
             )
             : Length("to", 0.004 * upTo, 0.012 * upTo, 0.026 * upTo, 0.08 * upTo, DrillCharts);
 
+    /// <summary>N/mm2 under a washer, for weeks.</summary>
+    public static PlausibleRange Sustained { get; } =
+        Number(
+            "sustained_pressure",
+            0.5,
+            4,
+            200,
+            400,
+            "plastics a quarter to a third of the short-term compressive strength: HDPE 5 to 7, acetal 15 to 20 (from memory)"
+        );
+
+    /// <summary>Feed a tooth of a face mill or fly cutter, mm, least end.</summary>
+    public static PlausibleRange FaceFrom(bool plastic) =>
+        plastic
+            ? Length("chip_from", 0.01, 0.08, 0.3, 0.6, FaceCharts)
+            : Length("chip_from", 0.005, 0.05, 0.15, 0.4, FaceCharts);
+
+    /// <summary>Feed a tooth of a face mill or fly cutter, mm, greatest end.</summary>
+    public static PlausibleRange FaceTo(bool plastic) =>
+        plastic
+            ? Length("chip_to", 0.02, 0.2, 0.55, 1, FaceCharts)
+            : Length("chip_to", 0.01, 0.1, 0.3, 0.6, FaceCharts);
+
+    private const string FaceCharts =
+        "facing: plastics .005 to .020 in a tooth, a milling guide's greatest 0.55 mm; aluminium .004 to .010 in (from memory)";
+
     private const string DrillCharts = "naval training text and a light metals chart, feed by drill diameter";
 
     private const string Charts = "router and end-mill chip-load charts for a cutter of this size";

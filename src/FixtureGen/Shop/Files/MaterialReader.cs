@@ -53,6 +53,8 @@ public static class MaterialReader
             Description = t.TextOrNull("description") ?? "",
             Sheet = Sheet(t.InnerOrNull("sheet")),
             Drilling = Drilling(t, plastic),
+            SustainedMPa = t.WithinOrNull(MaterialRanges.Sustained),
+            Facing = Facing(t.InnerOrNull("face"), plastic),
         };
     }
 
@@ -125,6 +127,23 @@ public static class MaterialReader
         }
         Ascending(t, "drill_feed", "drills", "drill", [.. feeds.Select(f => f.UpTo)]);
         return new DrillChart(slow, fast, feeds);
+    }
+
+    private static FaceChart? Facing(TableReader? t, bool plastic)
+    {
+        if (t is null)
+        {
+            return null;
+        }
+        (double slow, double fast) = Rising(
+            t,
+            MaterialRanges.Speed("speed_from", plastic),
+            MaterialRanges.Speed("speed_to", plastic),
+            "m/min"
+        );
+        (double from, double to) = Rising(t, MaterialRanges.FaceFrom(plastic), MaterialRanges.FaceTo(plastic), "mm");
+        t.Close();
+        return new FaceChart(slow, fast, from, to);
     }
 
     private static DrillFeed DrillRow(TableReader t, bool plastic)

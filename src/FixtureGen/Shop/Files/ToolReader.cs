@@ -7,6 +7,9 @@ namespace FixtureGen.Shop.Files;
 /// <summary>templates/tools/*.toml: one file is one changer; every [[tool]] in it has its own name and number.</summary>
 public static class ToolReader
 {
+    /// <summary>No wider face mill hangs in a spindle that cuts such blocks, mm (common practice, no source).</summary>
+    private const double WidestFace = 160;
+
     /// <summary>The tools, mm and degrees, or every mistake with line and column; no two share a name or a number.</summary>
     /// <param name="text">TOML.</param>
     /// <param name="file">As findings name it.</param>
@@ -53,11 +56,13 @@ public static class ToolReader
             "kind",
             ("end-mill", ToolKind.EndMill),
             ("ball-mill", ToolKind.BallMill),
+            ("face-mill", ToolKind.FaceMill),
             ("drill", ToolKind.Drill),
             ("engraver", ToolKind.Engraver)
         );
         bool pointed = kind is ToolKind.Drill or ToolKind.Engraver;
-        double diameter = t.Length("diameter", 0.1, 50);
+        double widest = kind == ToolKind.FaceMill ? WidestFace : 50;
+        double diameter = t.Length("diameter", 0.1, widest);
         double fluteLength = t.Length("flute_length", 0.1, 200);
         HelixDirection helix =
             t.ChoiceOrNull(
@@ -65,7 +70,7 @@ public static class ToolReader
                 ("straight", HelixDirection.Straight),
                 ("up", HelixDirection.Up),
                 ("down", HelixDirection.Down)
-            ) ?? HelixDirection.Up;
+            ) ?? (kind == ToolKind.FaceMill ? HelixDirection.Straight : HelixDirection.Up);
         double holder = t.LengthOr("holder_diameter", 40, 1, 200);
         t.Gone(
             "holder_length",
@@ -80,7 +85,7 @@ public static class ToolReader
             Diameter = diameter,
             Flutes = t.Whole("flutes", 1, 12),
             FluteLength = fluteLength,
-            ShankDiameter = t.LengthOr("shank_diameter", diameter, 0.1, 50),
+            ShankDiameter = t.LengthOr("shank_diameter", diameter, 0.1, widest),
             StickOut = t.Length("stick_out", 1, 300),
             HolderDiameter = holder,
             TipAngleDeg = pointed ? t.Number("tip_angle_deg", 10, 179) : t.NumberOr("tip_angle_deg", 180, 180, 180),
@@ -91,7 +96,7 @@ public static class ToolReader
                 helix == HelixDirection.Straight
                     ? t.NumberOr("helix_angle_deg", 0, 0, 0)
                     : t.WithinOrNull(ToolRanges.Helix) ?? 30,
-            CentreCutting = t.FlagOr("centre_cutting", kind != ToolKind.Drill),
+            CentreCutting = t.FlagOr("centre_cutting", kind is not (ToolKind.Drill or ToolKind.FaceMill)),
             MaxStepDown = t.LengthOr("max_step_down", fluteLength, 0.01, 200),
             MaxRampDeg = t.NumberOr("max_ramp_deg", 5, 0, 90),
             RunOut = t.WithinOrNull(ToolRanges.RunOut) ?? 0.02,
@@ -142,6 +147,14 @@ public static class ToolReader
         if (tool.ChipLoads.DistinctBy(c => c.InPlastic).Count() < tool.ChipLoads.Length)
         {
             t.Contradict("chip_load", $"'{tool.Name}' has two chip loads for the same stuff.", "Leave one of them.");
+        }
+        if (tool is { Kind: ToolKind.FaceMill, CentreCutting: true })
+        {
+            t.Contradict(
+                "centre_cutting",
+                $"'{tool.Name}' is a face mill: between its teeth it cuts nothing.",
+                "Leave centre_cutting out; it is brought in from beside the block."
+            );
         }
         if (tool.TipDiameter >= tool.Diameter)
         {

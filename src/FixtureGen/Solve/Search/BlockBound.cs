@@ -82,7 +82,7 @@ internal sealed class BlockBound
     {
         double area = job.Blank.Width * job.Blank.Height;
         return job
-            .Tools.Where(t => t.Kind == ToolKind.EndMill)
+            .Tools.Where(t => t.Kind is ToolKind.EndMill or ToolKind.FaceMill)
             .Select(t =>
             {
                 double ae = Skimming.Width * t.Diameter;

@@ -21,11 +21,8 @@ internal sealed record Frame(
     /// <summary>How far a shank no thicker than its flutes must stay out of the hole with the holder, mm.</summary>
     private const double HolderGap = 1;
 
-    /// <summary>
-    /// The block's end mills, largest first. Trim cutters are kept sharp for the shells: the job's own, and single-flute ones
-    /// where the shop has others.
-    /// </summary>
-    public ImmutableArray<Tool> EndMills { get; } = BlockMills(Job);
+    /// <summary>The block's end mills, largest first.</summary>
+    public ImmutableArray<Tool> EndMills { get; } = BlockMills.For(Job);
 
     /// <summary>Top of a plug so near that holder and shank must stay above it, mm; 0 where there is none.</summary>
     public double Standing { get; init; }
@@ -80,13 +77,6 @@ internal sealed record Frame(
                 StepDown = data.StepDown * share,
                 LimitedBy = data.LimitedBy + "; step-down by the hold of the block",
             };
-    }
-
-    private static ImmutableArray<Tool> BlockMills(Job job)
-    {
-        Tool[] mills = [.. job.Tools.Where(t => t.Kind == ToolKind.EndMill && t != job.TrimTool)];
-        int least = mills.Any(t => t.Flutes > 1) ? 2 : 1;
-        return [.. mills.Where(t => t.Flutes >= least).OrderByDescending(t => t.Diameter).ThenBy(t => t.Number)];
     }
 
     /// <summary>

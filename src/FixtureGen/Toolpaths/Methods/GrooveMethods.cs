@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FixtureGen.Cutting;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
@@ -42,18 +43,32 @@ internal static class GrooveMethods
             OperationKind.Groove,
             data,
             length * passes / data.Feed,
-            () =>
-                [
-                    .. groove.Loops.Select(l =>
-                        Groove.Closed(groove.Name, l, tool, data, frame.Heights, groove.TopZ, groove.FloorZ)
-                    ),
-                    .. groove.Runs.Select(r =>
-                        FromPocket(r, groove, tool, frame) is { } cleared
-                            ? Groove.FromCleared(groove.Name, cleared, data, frame.Heights, groove.TopZ, groove.FloorZ)
-                            : Groove.Open(groove.Name, r, data, frame.Heights, groove.TopZ, groove.FloorZ)
-                    ),
-                ]
+            () => [.. Pieces(groove, tool, data, frame)]
         );
+    }
+
+    /// <summary>Notches begin in their own pockets, one by one; a net is cut branch by branch without a lift.</summary>
+    private static IEnumerable<Piece> Pieces(GrooveFeature groove, Tool tool, CutData data, Frame frame)
+    {
+        (string name, double top, double floor, Heights heights) = (
+            groove.Name,
+            groove.TopZ,
+            groove.FloorZ,
+            frame.Heights
+        );
+        bool notches = groove.Kind == FeatureKind.MagnetNotch;
+        List<OpenPath> left = [.. groove.Runs];
+        foreach (Contour loop in groove.Loops)
+        {
+            ImmutableArray<Branch> branches = Branch.On(loop.Segments, left);
+            yield return Groove.Closed(name, loop, branches, tool, data, heights, top, floor);
+        }
+        foreach (Branch tree in notches ? left.Select(r => new Branch(0, r, [])) : Branch.Trees(left))
+        {
+            yield return FromPocket(tree.Run, groove, tool, frame) is { } cleared
+                ? Groove.FromCleared(name, cleared, data, heights, top, floor)
+                : Groove.Open(name, tree, data, heights, top, floor);
+        }
     }
 
     /// <summary>The part of a run that is cut, where the tool can go down in the open at its start; null where it cannot.</summary>

@@ -21,6 +21,9 @@ internal static class HoleMethods
     /// <summary>An end mill is at least this much thinner than the drilled hole that it goes down in, mm (common practice, no source).</summary>
     private const double LeastPlay = 0.15;
 
+    /// <summary>A drill's point stays this far above the floor of a blind hole, mm.</summary>
+    private const double AboveFloor = 0.05;
+
     /// <summary>An end mill goes this far below the block over a relief, mm.</summary>
     private const double Below = 0.3;
 
@@ -36,6 +39,10 @@ internal static class HoleMethods
             yield return Method.Cut(hole, Drill(hole, drill, frame));
         }
         foreach (Method predrilled in Predrilled(hole, floor, frame))
+        {
+            yield return predrilled;
+        }
+        foreach (Method predrilled in DrilledToTheCone(hole, frame))
         {
             yield return predrilled;
         }
@@ -71,7 +78,49 @@ internal static class HoleMethods
             );
             if (!mills.IsEmpty)
             {
-                yield return Method.Cut(hole, Drill(hole, drill, frame), Walls.Cutting(hole, floor, mills[0], frame));
+                yield return Method.Cut(
+                    hole,
+                    Drill(hole, drill, frame),
+                    Walls.Cutting(hole, floor, floor, mills[0], frame)
+                );
+            }
+        }
+    }
+
+    /// <summary>
+    /// A blind round hole drilled until the point is just above its floor; then the largest end mill that goes down in the drilled hole
+    /// takes the wall, and by a helix what the cone left.
+    /// </summary>
+    private static IEnumerable<Method> DrilledToTheCone(HoleFeature hole, Frame frame)
+    {
+        if (hole.BreaksThrough || hole.SlotLength > 0 || frame.Job.BlockMaterial.Drilling is null)
+        {
+            yield break;
+        }
+        foreach (
+            Tool drill in frame.Job.Tools.Where(t =>
+                t.Kind == ToolKind.Drill
+                && t.Diameter <= hole.Diameter - (2 * LeastWall)
+                && t.FluteLength >= hole.TopZ - hole.FloorZ
+            )
+        )
+        {
+            double bottom = hole.FloorZ + AboveFloor;
+            double open = bottom + drill.ConeHeight;
+            ImmutableArray<Tool> mills = frame.Reaching(
+                hole.FloorZ,
+                t =>
+                    t.Diameter <= drill.Diameter - LeastPlay
+                    && hole.Diameter >= Bore.Least * t.Diameter
+                    && hole.Diameter <= Bore.Greatest * t.Diameter
+            );
+            if (!mills.IsEmpty && hole.TopZ - open > drill.Diameter)
+            {
+                yield return Method.Cut(
+                    hole,
+                    Drill(hole, drill, frame, bottom),
+                    Walls.Cutting(hole, hole.FloorZ, open, mills[0], frame)
+                );
             }
         }
     }
@@ -90,7 +139,10 @@ internal static class HoleMethods
     private static bool IsOfSize(Tool drill, HoleFeature hole) =>
         hole.SlotLength <= 0 && Math.Abs(drill.Diameter - hole.Diameter) <= SameSize;
 
-    private static ToolCut Drill(HoleFeature hole, Tool drill, Frame frame)
+    private static ToolCut Drill(HoleFeature hole, Tool drill, Frame frame) =>
+        Drill(hole, drill, frame, hole.FloorZ - drill.ConeHeight - Drilling.BreakThrough);
+
+    private static ToolCut Drill(HoleFeature hole, Tool drill, Frame frame, double bottom)
     {
         CutData chart = DrillFeeds.For(
             drill,
@@ -104,7 +156,7 @@ internal static class HoleMethods
             OperationKind.Drill,
             data,
             (hole.TopZ - hole.FloorZ) / data.Feed,
-            () => [Drilling.Hole(hole.Name, hole.At, drill, data, frame.Heights, hole.TopZ, hole.FloorZ)]
+            () => [Drilling.Hole(hole.Name, hole.At, drill, data, frame.Heights, hole.TopZ, bottom)]
         );
     }
 }

@@ -26,6 +26,15 @@ internal static class SmallestTool
         {
             return method;
         }
+        if (method.Feature is PocketFeature { OnePass: not null } relief && last.Kind == OperationKind.Groove)
+        {
+            return last.Tool.Radius > smallest.Radius && !ReliefMethods.Left(relief, smallest, frame).IsEmpty
+                ? method with
+                {
+                    Cuttings = method.Cuttings.Add(ReliefMethods.Corners(relief, smallest, frame)),
+                }
+                : method;
+        }
         if (last.Kind is not (OperationKind.Clear or OperationKind.Profile) || last.Tool.Radius <= smallest.Radius)
         {
             return method;

@@ -37,6 +37,37 @@ internal static class ToolpathFindings
             "Add [drill] and [[drill_feed]] rows to the material's file where its holes may be drilled."
         );
 
+    /// <summary>Why a face mill of the rack is left alone: no chart, too fast at the spindle's least speed, no room to come down.</summary>
+    public static Finding FaceMillUnused(Tool tool, Job job)
+    {
+        Machine machine = job.Plate.Machine;
+        double least = Math.PI * tool.Diameter * machine.MinSpindleRpm / 1000;
+        (string why, string remedy) = job.BlockMaterial.Facing switch
+        {
+            null => (
+                $"the file of {job.BlockMaterial.Name} has no facing chart",
+                "Add [face] with speed_from, speed_to, chip_from and chip_to to the material's file where its faces may be skimmed with it."
+            ),
+            { } chart when least > chart.MaxSpeedMPerMin => (
+                FormattableString.Invariant(
+                    $"at the spindle's least {machine.MinSpindleRpm:0} rev/min its teeth run at {least:0} m/min, {job.BlockMaterial.Name} takes {chart.MaxSpeedMPerMin:0}"
+                ),
+                $"Take one of at most {Mm(Math.Floor(chart.MaxSpeedMPerMin * 1000 / (Math.PI * machine.MinSpindleRpm)))} mm."
+            ),
+            _ => (
+                "the machine's travel in Y ends before it is off the block",
+                "Take a smaller one, or see whether travel_y of the plate's file is right."
+            ),
+        };
+        return new(
+            "face-mill-unused",
+            Severity.Note,
+            tool.Name,
+            $"{tool.Name} is left alone and the face is skimmed by an end mill: {why}.",
+            remedy
+        );
+    }
+
     public static Finding NoSkim(double raw, double fixtureHeight, double least) =>
         new(
             "nothing-to-skim",

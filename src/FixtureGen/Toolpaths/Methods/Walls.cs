@@ -13,7 +13,8 @@ namespace FixtureGen.Toolpaths.Methods;
 /// </summary>
 internal static class Walls
 {
-    public static ToolCut Cutting(HoleFeature hole, double floor, Tool tool, Frame frame)
+    /// <param name="open">How far down the drilled hole has its full width: to the floor in a through hole, else to where its cone begins.</param>
+    public static ToolCut Cutting(HoleFeature hole, double floor, double open, Tool tool, Frame frame)
     {
         CutData data = frame.Data(tool, tool.Diameter);
         double share = Math.Max(RoundMethods.LeastShare, (hole.Diameter - tool.Diameter) / hole.Diameter);
@@ -21,17 +22,29 @@ internal static class Walls
         data = data.Over(hole.TopZ - floor);
         double allowance = RoundMethods.Allowance(hole.Kind, tool, frame.Heights.Face - floor);
         double round = (Math.PI * (hole.Diameter - tool.Diameter)) + (2 * hole.SlotLength);
-        int rounds = Passes.Count(hole.TopZ - floor, data.StepDown) + 1;
+        double rounds = Passes.Count(hole.TopZ - floor, data.StepDown) + 1 + ((open - floor) / Pitch(round, data));
         return new ToolCut(
             tool,
             OperationKind.Bore,
             data,
             rounds * (round + hole.Diameter) / data.Feed,
-            () => [Piece(hole, floor, tool, allowance, data, frame)]
+            () => [Piece(hole, floor, open, tool, allowance, data, frame)]
         );
     }
 
-    private static Piece Piece(HoleFeature hole, double floor, Tool tool, double allowance, CutData data, Frame frame)
+    /// <summary>How far a turn of so many mm goes down at the steepest ramp, mm.</summary>
+    private static double Pitch(double turn, CutData data) =>
+        Math.Min(data.StepDown, turn * Math.Tan(data.MaxRampDeg * Math.PI / 180));
+
+    private static Piece Piece(
+        HoleFeature hole,
+        double floor,
+        double open,
+        Tool tool,
+        double allowance,
+        CutData data,
+        Frame frame
+    )
     {
         ImmutableArray<Region> area = Fit.RemovalsIn(hole, frame.Setup)[^1].Area;
         Contour wall = Line(area, tool.Radius, frame.Kernel);
@@ -44,10 +57,14 @@ internal static class Walls
                     hole.At,
                     pen =>
                     {
-                        foreach (double z in Passes.Down(hole.TopZ, floor, data.StepDown))
+                        foreach (double z in Passes.Down(hole.TopZ, open, data.StepDown))
                         {
                             pen.LineZ(z, data.Feed);
                             Round(pen, hole.At, rough, tool.Radius, z, data.Feed);
+                        }
+                        if (open > floor)
+                        {
+                            Helix(pen, hole.At, (hole.Diameter / 2) - allowance - tool.Radius, floor, data);
                         }
                         double radius = (hole.Diameter / 2) - tool.Radius;
                         double lap = WallLaps.Depth(
@@ -70,6 +87,18 @@ internal static class Walls
                 ),
             ]
         );
+    }
+
+    /// <summary>On down by a helix from the middle of the hole, once round at the floor and back to the middle.</summary>
+    private static void Helix(Pen pen, Point2 middle, double radius, double floor, CutData data)
+    {
+        HalfCircle(pen, middle + new Point2(radius, 0), pen.At.Z, data.Feed);
+        foreach (double z in Passes.Down(pen.At.Z, floor, Pitch(2 * Math.PI * radius, data)))
+        {
+            pen.Turn(middle, ccw: true, z, data.Feed);
+        }
+        pen.Turn(middle, ccw: true, floor, data.Feed);
+        HalfCircle(pen, middle, floor, data.Feed);
     }
 
     private static Contour Line(ImmutableArray<Region> area, double inside, Kernel kernel) =>

@@ -3,7 +3,7 @@ using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths.Moves;
 
-/// <summary>A hole drilled through; deeper than three diameters it is pecked (common practice, no source).</summary>
+/// <summary>A hole drilled until its point is at a height; deeper than three diameters it is pecked (common practice, no source).</summary>
 internal static class Drilling
 {
     private const double PeckBeyond = 3;
@@ -18,11 +18,11 @@ internal static class Drilling
         CutData data,
         Heights heights,
         double topZ,
-        double floorZ
+        double bottom
     )
     {
-        double bottom = floorZ - drill.ConeHeight - BreakThrough;
-        double peck = topZ - floorZ > PeckBeyond * drill.Diameter ? drill.Diameter : 0;
+        double peck =
+            topZ - bottom - drill.ConeHeight - BreakThrough > PeckBeyond * drill.Diameter ? drill.Diameter : 0;
         return new Piece(
             feature,
             [

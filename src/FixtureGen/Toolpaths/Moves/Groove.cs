@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using FixtureGen.Cutting;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.Toolpaths.Moves;
@@ -16,6 +17,7 @@ internal static class Groove
     public static Piece Closed(
         string feature,
         Contour line,
+        ImmutableArray<Branch> branches,
         Tool tool,
         CutData data,
         Heights heights,
@@ -38,24 +40,23 @@ internal static class Groove
                         return new Way(
                             PointAt(loop, from),
                             PointAt(loop, (from + run) % length),
-                            pen => CutLoop(pen, loop, from, tool, data, heights, topZ, floorZ)
+                            pen => CutLoop(pen, loop, branches, from, tool, data, heights, topZ, floorZ)
                         );
                     }),
             ]
         );
     }
 
-    public static Piece Open(string feature, OpenPath line, CutData data, Heights heights, double topZ, double floorZ)
+    public static Piece Open(string feature, Branch tree, CutData data, Heights heights, double topZ, double floorZ)
     {
-        ImmutableArray<Segment> forth = line.Segments;
-        ImmutableArray<Segment> back = [.. Along.Reversed(forth)];
+        Branch turned = tree.Turned();
         int passes = Passes.Down(topZ, floorZ, data.StepDown).Count();
-        return new Piece(feature, [Run(forth, back), Run(back, forth)]);
+        return new Piece(feature, [Run(tree, turned), Run(turned, tree)]);
 
-        Way Run(ImmutableArray<Segment> first, ImmutableArray<Segment> second) =>
+        Way Run(Branch first, Branch second) =>
             new(
-                first[0].Start,
-                passes % 2 == 1 ? first[^1].End : first[0].Start,
+                first.Run.Start,
+                passes % 2 == 1 ? first.Run.End : first.Run.Start,
                 pen => CutRun(pen, first, second, data, heights, topZ, floorZ)
             );
     }
@@ -95,6 +96,7 @@ internal static class Groove
     private static void CutLoop(
         Pen pen,
         ImmutableArray<Segment> loop,
+        ImmutableArray<Branch> branches,
         double from,
         Tool tool,
         CutData data,
@@ -110,7 +112,7 @@ internal static class Groove
         {
             double ramp = Descent(pen.At.Z - z, data);
             pen.Slope([.. Along.Loop(loop, at, ramp)], z, data.Feed);
-            pen.Follow(Along.Loop(loop, (at + ramp) % length, length), z, data.Feed);
+            Branch.Round(pen, loop, (at + ramp) % length, branches, z, data.Feed);
             at = (at + ramp) % length;
         }
         pen.Follow(Along.Loop(loop, at, Math.Min(tool.Diameter, length)), floorZ, data.Feed);
@@ -120,17 +122,17 @@ internal static class Groove
     /// <summary>Down half the ramp forth and half back, then along; the next pass from the other end.</summary>
     private static void CutRun(
         Pen pen,
-        ImmutableArray<Segment> forth,
-        ImmutableArray<Segment> back,
+        Branch forth,
+        Branch back,
         CutData data,
         Heights heights,
         double topZ,
         double floorZ
     )
     {
-        double length = forth.Sum(s => s.Length);
+        double length = Measure.Length(forth.Run);
         pen.Approach(topZ, data);
-        (ImmutableArray<Segment> way, ImmutableArray<Segment> other) = (forth, back);
+        (Branch way, Branch other) = (forth, back);
         foreach (double z in Passes.Down(topZ, floorZ, data.StepDown))
         {
             double half = Descent(pen.At.Z - z, data) / 2;
@@ -139,14 +141,18 @@ internal static class Groove
             double from = pen.At.Z;
             for (int k = 0; k < turns; k++)
             {
-                pen.Slope([.. Along.Open(way, 0, reach)], from + ((z - from) * ((2 * k) + 1) / (2 * turns)), data.Feed);
                 pen.Slope(
-                    [.. Along.Open(other, length - reach, length)],
+                    [.. Along.Open(way.Run.Segments, 0, reach)],
+                    from + ((z - from) * ((2 * k) + 1) / (2 * turns)),
+                    data.Feed
+                );
+                pen.Slope(
+                    [.. Along.Open(other.Run.Segments, length - reach, length)],
                     from + ((z - from) * ((2 * k) + 2) / (2 * turns)),
                     data.Feed
                 );
             }
-            pen.Follow(way, z, data.Feed);
+            way.Follow(pen, z, data.Feed);
             (way, other) = (other, way);
         }
         pen.RapidZ(heights.Hop);

@@ -15,7 +15,7 @@ internal static class Rest
     public const double Thin = 0.04;
 
     /// <summary>How far a stretch begins beyond what it cuts, mm.</summary>
-    private const double RunIn = 0.5;
+    private const double RunIn = 0.75;
 
     /// <summary>The part of the region, as the smallest tool would leave it, that the larger tool leaves standing.</summary>
     public static ImmutableArray<Region> Left(Region area, double larger, double smallest, Kernel kernel)
@@ -39,6 +39,10 @@ internal static class Rest
     )
     {
         ImmutableArray<Region> near = kernel.UnionAll([.. left.SelectMany(r => kernel.Offset(r, tool.Radius + RunIn))]);
+        ImmutableArray<Region> within =
+        [
+            .. kernel.UnionAll([.. left.SelectMany(r => kernel.Offset(r, tool.Radius - (Thin / 4)))]),
+        ];
         Entry entry = new(area, tool, data, null);
         var pieces = ImmutableArray.CreateBuilder<Piece>();
         foreach (ImmutableArray<Region> level in kernel.Rings([area], tool.Radius, data.StepOver).Reverse())
@@ -51,8 +55,11 @@ internal static class Rest
                     pieces.Add(Whole(feature, ring, entry, data, heights, topZ, floorZ));
                     continue;
                 }
+                // both ends stand on ground that the larger tool cleared, and the rings run with the climb
                 pieces.AddRange(
-                    Joined(stretches, ring).Select(s => Groove.Open(feature, s, data, heights, topZ, floorZ))
+                    Joined(stretches, ring)
+                        .Where(s => Clip.Path(s, within).Any())
+                        .Select(s => Groove.FromCleared(feature, s, data, heights, topZ, floorZ))
                 );
             }
         }

@@ -17,6 +17,9 @@ internal static class Skimming
     /// <summary>Beyond the placing tolerance, mm.</summary>
     private const double Over = 0.1;
 
+    /// <summary>Where the tool comes down in front of the block, however that lies.</summary>
+    public static double BesideY(Box2 block, double placing, Tool tool) => block.MinY - tool.Radius - placing - 0.5;
+
     public static Piece Face(
         string feature,
         Box2 block,
@@ -30,7 +33,7 @@ internal static class Skimming
     {
         double first = (tool.Radius / Math.Sqrt(2)) - placing - Over;
         ImmutableArray<Point2> spiral = [.. Spiral(block, first, Width * tool.Diameter)];
-        Point2 beside = new(spiral[0].X, block.MinY - tool.Radius - placing - 0.5);
+        Point2 beside = new(spiral[0].X, BesideY(block, placing, tool));
         return new Piece(
             feature,
             [
@@ -41,8 +44,12 @@ internal static class Skimming
                     {
                         foreach (double z in Depths(topZ, floorZ, data.StepDown))
                         {
+                            if (pen.At.Xy != beside)
+                            {
+                                pen.RapidZ(heights.Clearance);
+                                pen.Rapid(Point3.From(beside, heights.Clearance));
+                            }
                             pen.RapidZ(heights.Hop);
-                            pen.Rapid(Point3.From(beside, heights.Hop));
                             pen.LineZ(z, data.Feed);
                             foreach (Point2 p in spiral)
                             {

@@ -6,13 +6,16 @@ using FixtureGen.Model;
 namespace FixtureGen.Toolpaths.Moves;
 
 /// <summary>
-/// One trim cut in passes: down in the scrap, in along the lead, round, out along the lead. Below the bridges' height the tip
+/// One trim cut in passes: down along the lead in the scrap, round, out along the lead, and to the next pass just above the shell. Below the bridges' height the tip
 /// is lifted over each bridge by ramps. A slug to be milled away is cleared from its middle outward before the edge is cut.
 /// </summary>
 internal static class TrimPasses
 {
     /// <summary>Slope up to a bridge, degrees (common practice, no source); down from it the tool's own limit counts.</summary>
     private const double RiseDeg = 30;
+
+    /// <summary>Above the ground the ramp begins, mm.</summary>
+    private const double AirGap = 0.1;
 
     public static Piece Piece(TrimCut cut, Job job, CutData data, Heights heights, Kernel kernel)
     {
@@ -39,9 +42,11 @@ internal static class TrimPasses
             return cleared ?? throw new InvalidOperationException($"{cut.Name} is smaller than its cutter.");
         }
         double tabTop = job.Rules.FixtureHeight + job.Rules.TabThickness;
+        // what stands in the scrap keeps a wall from both leads' reliefs, so nothing is between leads that are nearer to one another
+        double mostLink = 2 * (cut.Tool.Radius + job.Rules.SideClearance + job.Rules.Wall);
         return new Piece(
             cut.Name,
-            [new Way(cut.LeadIn.Start, cut.LeadOut.End, pen => Cut(pen, cut, data, floors, heights, tabTop))]
+            [new Way(cut.LeadIn.Start, cut.LeadOut.End, pen => Cut(pen, cut, data, floors, heights, tabTop, mostLink))]
         );
     }
 
@@ -57,36 +62,37 @@ internal static class TrimPasses
         CutData data,
         ImmutableArray<double> floors,
         Heights heights,
-        double tabTop
+        double tabTop,
+        double mostLink
     )
     {
+        double low = heights.Face + Heights.HopGap;
+        // one low lift alone would look like a slip to who reads the program
+        bool near = floors.Length > 2 && cut.LeadOut.End.DistanceTo(cut.LeadIn.Start) <= mostLink;
+        double ground = heights.Face;
         foreach (double z in floors)
         {
             pen.Rapid(Point3.From(cut.LeadIn.Start, pen.At.Z));
-            pen.RapidZ(Math.Min(pen.At.Z, heights.Face + Heights.HopGap));
+            pen.RapidZ(Math.Min(pen.At.Z, low));
+            pen.LineZ(ground + AirGap, data.Feed);
             GoDown(pen, cut, data, z);
             pen.Follow(cut.LeadIn.Segments, z, data.Feed);
             Round(pen, cut, data, z, tabTop);
             pen.Follow(cut.LeadOut.Segments, z, data.Feed);
-            pen.RapidZ(heights.Hop);
+            pen.RapidZ(near && z > floors[^1] ? low : heights.Hop);
+            ground = z;
         }
     }
 
+    /// <summary>Down in the scrap along the lead, forth and back, no steeper than the tool's limit; at z the tip is at the lead's beginning again.</summary>
     private static void GoDown(Pen pen, TrimCut cut, CutData data, double z)
     {
-        if (cut.Tool.CentreCutting)
-        {
-            pen.LineZ(z, data.Plunge);
-            return;
-        }
         ImmutableArray<Segment> forth = cut.LeadIn.Segments;
         ImmutableArray<Segment> back = [.. Along.Reversed(forth)];
         double length = forth.Sum(s => s.Length);
         double from = pen.At.Z;
-        int turns = Math.Max(
-            1,
-            (int)Math.Ceiling((from - z) / Math.Tan(data.MaxRampDeg * Math.PI / 180) / (2 * length))
-        );
+        double ramp = (from - z) / Math.Tan(data.MaxRampDeg * Math.PI / 180);
+        int turns = Math.Max(1, (int)Math.Ceiling(ramp / (2 * length)));
         for (int k = 0; k < turns; k++)
         {
             pen.Slope(forth, from + ((z - from) * ((2 * k) + 1) / (2 * turns)), data.Feed);

@@ -17,7 +17,7 @@ internal static partial class KeyTries
         ["unit"] = ["in", "mm", "cm"],
         ["gaskets/kind"] = ["sponge", "solid"],
         ["fasteners/kind"] = ["screw", "pin"],
-        ["tools/kind"] = ["end-mill", "ball-mill", "drill", "engraver"],
+        ["tools/kind"] = ["end-mill", "ball-mill", "face-mill", "drill", "engraver"],
         ["helix"] = ["up", "down", "straight"],
         ["in"] = ["plastic", "metal"],
         ["pushes"] = ["up", "right", "down", "left"],
