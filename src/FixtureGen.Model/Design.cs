@@ -262,6 +262,28 @@ public sealed record TrimCut
     public required ImmutableArray<Region> Sweep { get; init; }
 }
 
+/// <summary>A round cutout of the shell that a drill of the rack makes in one stroke. Plate frame, mm.</summary>
+public sealed record DrilledHole
+{
+    /// <summary>By which findings and papers name it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The drawn edge.</summary>
+    public required Contour Edge { get; init; }
+
+    /// <summary>Its middle.</summary>
+    public required Point2 At { get; init; }
+
+    /// <summary>The drill.</summary>
+    public required Tool Tool { get; init; }
+
+    /// <summary>The height of the drill's point, mm: its lips' corners are through the shell then.</summary>
+    public required double FloorZ { get; init; }
+
+    /// <summary>What the drill takes of the shell.</summary>
+    public required Region Sweep { get; init; }
+}
+
 /// <summary>A cord laid in a closed groove. Joint is where the scarf goes, on the longest straight. Lengths mm.</summary>
 /// <param name="Length">Once round the centre line.</param>
 /// <param name="CutLength">With the allowance for the joint.</param>
@@ -354,6 +376,9 @@ public sealed record FixtureDesign
 
     /// <summary>The skirt's cords: laid and cut like the others, but they bear no load of the part.</summary>
     public ImmutableArray<CordLoop> SkirtCords { get; init; } = [];
+
+    /// <summary>Cutouts that are drilled and have no trim cut; none of them is among <see cref="TrimCuts"/>.</summary>
+    public ImmutableArray<DrilledHole> DrilledHoles { get; init; } = [];
 
     /// <summary>What the forms in the seal bear of the vacuum, in the order of the part's forms.</summary>
     public ImmutableArray<FormBearing> Bearings { get; init; } = [];

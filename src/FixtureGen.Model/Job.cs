@@ -5,8 +5,11 @@ namespace FixtureGen.Model;
 /// <summary>What a job wants done with cutouts that are smaller than its trim cutter.</summary>
 public enum SmallHoles
 {
-    /// <summary>Nothing is said: the job is refused with the ways that there are.</summary>
+    /// <summary>Nothing is said: round ones are drilled where a drill of the rack is of their size, else the job is refused with the ways that there are.</summary>
     Unsaid,
+
+    /// <summary>Drilled through the shell by the rack's drills, after the marks and before anything is cut loose.</summary>
+    Drill,
 
     /// <summary>Cut by a second, thinner cutter of the rack, after a tool change.</summary>
     SecondCutter,

@@ -28,7 +28,10 @@ internal static class CornerTrim
             Meets(run, carver, motion, piece, cutter.Radius + tool.RunOut, low, "cutter");
             Meets(run, carver, motion, piece, tool.ShankDiameter / 2, low + tool.FluteLength, "shank");
             Meets(run, carver, motion, piece, tool.HolderDiameter / 2, low + tool.StickOut, "holder");
-            through = Run.IsFeed(motion) ? Math.Min(through, Run.Low(motion) + Corner.ToolLength) : through;
+            through =
+                Run.IsFeed(motion) && tool.Kind != ToolKind.Drill
+                    ? Math.Min(through, Run.Low(motion) + Corner.ToolLength)
+                    : through;
         }
         double uncut = through - run.Design.FixtureHeight;
         if (uncut > 0 && through < double.MaxValue && !run.Design.TrimCuts.IsEmpty)

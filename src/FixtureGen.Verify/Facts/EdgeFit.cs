@@ -27,10 +27,14 @@ internal static class EdgeFit
                 continue;
             }
             Piece way = Piece.From(motion);
-            double radius = facts.Run.CutterOf(motion)!.Radius;
-            Into(facts, motion, way, radius);
-            if (way.Length > 1e-9)
+            Carving.Cutter by = facts.Run.CutterOf(motion)!;
+            double radius = by.Radius;
+            bool drilled = by.Tool.Kind == ToolKind.Drill;
+            Into(facts, motion, way, radius, drilled ? Fits.DrilledHole / 2 : 0);
+            if (way.Length > 1e-9 || drilled)
             {
+                // a drill's stroke is a point, which is a very short way
+                way = way.Length > 1e-9 ? way : Piece.Line(way.A, way.A + new Point2(1e-6, 0));
                 if (!cuts.TryGetValue(radius, out (List<Piece> Ways, List<int> Lines) alike))
                 {
                     cuts[radius] = alike = ([], []);
@@ -48,9 +52,10 @@ internal static class EdgeFit
         );
     }
 
-    private static void Into(FactRun facts, Motion motion, Piece way, double radius)
+    /// <param name="more">How much larger than drawn its hole may be made, mm on the radius.</param>
+    private static void Into(FactRun facts, Motion motion, Piece way, double radius, double more)
     {
-        double allowed = facts.Run.Limits.Gouge;
+        double allowed = facts.Run.Limits.Gouge + more;
         PlacedDrawing drawn = facts.Drawing;
         Piece[] inside = way.Length > 1e-9 ? [.. Spread.Within(way, drawn.Shell, drawn.Edges)] : [];
         bool within = inside.Length > 0 || drawn.Shell.Contains(way.A);

@@ -28,6 +28,20 @@ internal static class ReliefFacts
             Support(facts, relief);
             Floor(facts, relief, start);
         }
+        foreach (DrilledHole hole in facts.Design.DrilledHoles)
+        {
+            Removal? relief = left.Find(r =>
+                r.Kind == FeatureKind.CutoutRelief && r.Area.Any(a => new Area(a).Contains(hole.At))
+            );
+            if (relief is null)
+            {
+                FactFindings.Missing(facts, $"the relief of the {hole.Name}", hole.At, Setup.Top);
+                continue;
+            }
+            left.Remove(relief);
+            Drilled(facts, relief, hole);
+            Support(facts, relief);
+        }
         foreach (Removal relief in left)
         {
             FactFindings.Unasked(facts, relief.Feature, HoleFacts.Middle(relief), Setup.Top);
@@ -50,6 +64,23 @@ internal static class ReliefFacts
         if (room.Least < wanted - Fits.Place)
         {
             FactFindings.Wall(facts, relief.Feature, room.LeastAt, room.Least - wanted, Fits.Place, Setup.Top);
+        }
+    }
+
+    /// <summary>Round a drill the clearance is the hole's as drawn; below its point there is room for chips, as below a cutter's tip.</summary>
+    private static void Drilled(FactRun facts, Removal relief, DrilledHole hole)
+    {
+        Rules rules = facts.Job.Rules;
+        double drawn = hole.Edge.Segments[0].Radius;
+        double room = new PieceBins(FactRun.Boundary(relief), 4).Pieces.Min(p => Distance.To(p, hole.At)) - drawn;
+        if (room < rules.SideClearance - Fits.Place)
+        {
+            FactFindings.Wall(facts, relief.Feature, hole.At, room - rules.SideClearance, Fits.Place, Setup.Top);
+        }
+        double high = relief.FloorZ - (hole.FloorZ - rules.ReliefFloorBelowTip);
+        if (high > Fits.FreeFloor)
+        {
+            FactFindings.Floor(facts, relief.Feature, hole.At, high, Fits.FreeFloor, Setup.Top);
         }
     }
 

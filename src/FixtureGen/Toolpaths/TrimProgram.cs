@@ -9,7 +9,7 @@ using FixtureGen.Toolpaths.Routes;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// The production trim: vacuum on and proven, a stop to count the magnets, marks, cutouts, the outline last, vacuum off. Between cuts the
+/// The production trim: vacuum on and proven, a stop to count the magnets, marks, drilled holes, cutouts, the outline last, vacuum off. Between cuts the
 /// tool travels above shell, forms, jackets and locator pins.
 /// </summary>
 internal static class TrimProgram
@@ -65,6 +65,19 @@ internal static class TrimProgram
         if (!marks.IsEmpty)
         {
             yield return Joiner.Join("marks", TrimMarks.Cutting(job), false, marks, clearance, clearance);
+        }
+        foreach (
+            IGrouping<Tool, DrilledHole> alike in design.DrilledHoles.GroupBy(h => h.Tool).OrderBy(g => g.Key.Number)
+        )
+        {
+            yield return Joiner.Join(
+                "drilled holes",
+                new ToolCut(alike.Key, OperationKind.Drill, ShellDrill.Data(job, alike.Key), 0, () => []),
+                false,
+                [.. alike.Select(h => Drilling.InShell(h, ShellDrill.Data(job, alike.Key), heights))],
+                clearance,
+                clearance
+            );
         }
         foreach (
             IGrouping<Tool, TrimCut> alike in design

@@ -83,6 +83,20 @@ internal static class Relief
                 ),
         ];
 
+    /// <summary>Room under a drilled hole for the drill's point and its chips, with the side clearance round the hole as drawn.</summary>
+    public static IEnumerable<PocketFeature> Holes(IEnumerable<DrilledHole> holes, Levels levels, Job job) =>
+        holes.Select(h =>
+            Pocket(
+                $"relief of {h.Name}",
+                FeatureKind.CutoutRelief,
+                [Region.From(Contours.Circle(h.At, (DrillChoice.Diameter(h.Edge) / 2) + job.Rules.SideClearance))],
+                levels with
+                {
+                    ReliefFloor = Math.Min(levels.ReliefFloor, h.FloorZ - job.Rules.ReliefFloorBelowTip),
+                }
+            )
+        );
+
     private static ImmutableArray<Region> WithoutThinIslands(TrimCut cut, Job job, Kernel kernel)
     {
         ImmutableArray<Region> swept = Cleared(cut, job, kernel);

@@ -183,6 +183,32 @@ internal static class TrimFindings
             ? $", or {thinner}; or state small_holes = \"second-cutter\" (it cuts these alone), \"spot\" (round holes are marked, to be drilled by hand) or \"leave\"."
             : "; no end mill of the rack goes through. Or state small_holes = \"spot\" (round holes are marked, to be drilled by hand) or \"leave\".";
 
+    /// <summary>A cutout that the job wants drilled and that no drill makes.</summary>
+    /// <param name="nearest">The rack's drill nearest in size; null where none reaches through the shell.</param>
+    public static Finding NoDrill(string name, Contour cutout, Tool? nearest, Job job)
+    {
+        Box2 box = Measure.Bounds(cutout);
+        string why =
+            !DrillChoice.IsRound(cutout) ? "is no round hole"
+            : job.ShellMaterial.Drilling is null ? $"cannot be drilled: {job.ShellMaterial.Name} has no drilling chart"
+            : nearest is null ? "finds no drill in the rack that reaches through the shell"
+            : $"is {Mm(DrillChoice.Diameter(cutout))} mm, {Mm(Math.Abs(nearest.Diameter - DrillChoice.Diameter(cutout)))} mm off the nearest drill of the rack, {nearest.Name}; {Mm(DrillChoice.SizeOff)} mm may be";
+        string put =
+            DrillChoice.IsRound(cutout) && job.ShellMaterial.Drilling is not null
+                ? $"Put a drill of {Mm(DrillChoice.Diameter(cutout))} mm in the rack, or state"
+                : "State";
+        return new(
+            "small-hole-no-drill",
+            Severity.Error,
+            $"{name} at {Place(box.Middle)}",
+            $"The {name} {why}.",
+            $"{put} small_holes = \"second-cutter\", \"spot\" or \"leave\"."
+        )
+        {
+            At = box.Middle,
+        };
+    }
+
     public static Finding SpotNotRound(Box2 hole, Tool tool) =>
         new(
             "small-hole-not-round",

@@ -18,8 +18,12 @@ public static class TrimPlanner
         return [.. cuts.Select(c => c.Tool == was ? c with { Tool = tool } : c)];
     }
 
+    /// <summary>What a cutout is called, by its place in the drawing from 0.</summary>
+    internal static string NameOf(int index, int count) =>
+        count == 1 ? "cutout" : FormattableString.Invariant($"cutout {index + 1}");
+
     /// <summary>
-    /// Cutouts in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
+    /// Cutouts that are not drilled in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
     /// for it, a corner keeps more than the job allows, the outline has no room for leads, or tabs, flutes, kind of tool or
     /// depth of a mark cannot be; each finding says by how much.
     /// </summary>
@@ -28,9 +32,20 @@ public static class TrimPlanner
         List<Finding> findings = [.. TrimChecks.Shop(placed, job)];
         var cuts = ImmutableArray.CreateBuilder<TrimCut>();
         ImmutableArray<Tool> tools = SecondCutter.ForCutouts(placed.Cutouts, job, kernel);
+        ImmutableArray<Tool?> drills = DrillChoice.ForCutouts(placed.Cutouts, job, kernel);
         for (int i = 0; i < placed.Cutouts.Length; i++)
         {
-            string name = placed.Cutouts.Length == 1 ? "cutout" : FormattableString.Invariant($"cutout {i + 1}");
+            if (drills[i] is not null)
+            {
+                continue;
+            }
+            string name = NameOf(i, placed.Cutouts.Length);
+            if (job.SmallHoles == SmallHoles.Drill && !SecondCutter.Fits(placed.Cutouts[i], job.TrimTool, kernel))
+            {
+                Tool? nearest = DrillChoice.Nearest(placed.Cutouts[i], job).FirstOrDefault();
+                findings.Add(TrimFindings.NoDrill(name, placed.Cutouts[i], nearest, job));
+                continue;
+            }
             Stage<TrimCut> cut = TrimEdges.Cutout(name, placed.Cutouts[i], tools[i], job, kernel);
             findings.AddRange(cut.Findings);
             if (cut.Value is not null)

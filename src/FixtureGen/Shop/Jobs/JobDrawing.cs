@@ -49,6 +49,7 @@ internal static class JobDrawing
         static SmallHoles? Choice(TableReader? t) =>
             t?.ChoiceOrNull(
                 "small_holes",
+                ("drill", SmallHoles.Drill),
                 ("second-cutter", SmallHoles.SecondCutter),
                 ("spot", SmallHoles.Spot),
                 ("leave", SmallHoles.Leave)
