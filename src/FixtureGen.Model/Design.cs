@@ -198,6 +198,9 @@ public enum TrimKind
     /// <summary>A hole in the part; its slug comes out.</summary>
     Cutout,
 
+    /// <summary>Scrap in a corner or bay of another cut's edge that a thinner cutter mills away before it.</summary>
+    Corner,
+
     /// <summary>The part's outer edge; it is cut last.</summary>
     Outline,
 }
@@ -230,6 +233,9 @@ public sealed record TrimCut
 
     /// <summary>What it goes round.</summary>
     public required TrimKind Kind { get; init; }
+
+    /// <summary>Of a corner: the name of the cut whose edge it is at; else empty.</summary>
+    public string AtEdgeOf { get; init; } = "";
 
     /// <summary>The finished edge.</summary>
     public required Contour Edge { get; init; }

@@ -21,6 +21,19 @@ public enum SmallHoles
     Leave,
 }
 
+/// <summary>What a job wants done with inner corners and bays that its trim cutter leaves more of than may stay.</summary>
+public enum InnerCorners
+{
+    /// <summary>Nothing is said: a second cutter where one of the rack reaches, told in a note; else the job is refused.</summary>
+    Unsaid,
+
+    /// <summary>A thinner cutter of the rack cuts them first; a tool change more.</summary>
+    SecondCutter,
+
+    /// <summary>The job is refused.</summary>
+    Refuse,
+}
+
 /// <summary>What finds the shell's place on the block before the vacuum does.</summary>
 public enum LocatorKind
 {
@@ -348,6 +361,9 @@ public sealed record Job
 
     /// <summary>What becomes of cutouts that the trim cutter does not fit into.</summary>
     public SmallHoles SmallHoles { get; init; }
+
+    /// <summary>What becomes of inner corners that the trim cutter does not reach.</summary>
+    public InnerCorners InnerCorners { get; init; }
 
     /// <summary>Passes through the shell that the job fixes, 1 and up; null: as many as the material's step-down asks for.</summary>
     public int? TrimPasses { get; init; }

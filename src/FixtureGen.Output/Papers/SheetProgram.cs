@@ -210,7 +210,7 @@ internal static class SheetProgram
     private static bool Cuts(OperationKind operation, TrimKind cut) =>
         (operation, cut) switch
         {
-            (OperationKind.TrimCutout, TrimKind.Cutout) => true,
+            (OperationKind.TrimCutout, TrimKind.Cutout or TrimKind.Corner) => true,
             (OperationKind.TrimOutline, TrimKind.Outline) => true,
             _ => false,
         };

@@ -13,7 +13,19 @@ internal static class ReliefFacts
     public static void Check(FactRun facts)
     {
         List<Removal> left = [.. facts.Cuts(FeatureKind.Relief), .. facts.Cuts(FeatureKind.CutoutRelief)];
-        foreach (TrimCut cut in facts.Design.TrimCuts)
+        foreach (TrimCut corner in facts.Design.TrimCuts.Where(c => c.Kind == TrimKind.Corner))
+        {
+            Point2 inIt = corner.Path.Segments[0].Start;
+            if (left.Find(r => r.Area.Any(a => new Area(a).Contains(inIt))) is { } shared)
+            {
+                Room(facts, shared, corner);
+            }
+            else
+            {
+                FactFindings.Missing(facts, $"the relief of {corner.Name}", inIt, Setup.Top);
+            }
+        }
+        foreach (TrimCut cut in facts.Design.TrimCuts.Where(c => c.Kind != TrimKind.Corner))
         {
             FeatureKind kind = cut.Kind == TrimKind.Outline ? FeatureKind.Relief : FeatureKind.CutoutRelief;
             Point2 start = cut.Path.Segments[0].Start;

@@ -37,6 +37,12 @@ internal static class TrimFacts
             Depth(facts, cut);
             Tabs(facts, cut);
         }
+        foreach (TrimCut corner in left.Where(c => c.Kind == TrimKind.Corner).ToArray())
+        {
+            left.Remove(corner);
+            CornerFacts.Check(facts, corner);
+            Depth(facts, corner);
+        }
         foreach (TrimCut cut in left)
         {
             FactFindings.Unasked(facts, cut.Name, cut.Path.Segments[0].Start, Setup.Trim);

@@ -40,7 +40,7 @@ public sealed class Ground
             ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(placed, job, kernel));
             ImmutableArray<DrilledHole> holes = DrillChoice.Plan(placed, job, kernel);
             TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
-            ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
+            ImmutableArray<Region> around = Relief.Around(outline, trims, job, kernel);
             log.Take(Clearances.Check(around, obstacles, block, job));
             ImmutableArray<Feature> locators = log.Take(
                 Locators.Place(placement.Pose, placed, around, obstacles, block, levels, job)

@@ -49,8 +49,11 @@ internal static class TrimLoadsOf
             double share = Stopping(job, ShellDrill.Data(job, hole.Tool).Feed, slip, force);
             works.Add(new TrimWork(hole.Name, force, share, seals.DuringHole(i)) { HasOwnFeed = true });
         }
+        bool outline = false;
         foreach ((TrimCut cut, int i) in design.TrimCuts.Select((c, i) => (c, i)))
         {
+            // from a corner of the outline on the skirt is being cut off
+            outline |= cut.Kind == TrimKind.Outline || cut.AtEdgeOf == design.TrimCuts[^1].Name;
             CutForce force = TrimChip.Cutting(job, cut.Tool);
             double along = 0;
             IEnumerable<Segment> runs =
@@ -62,7 +65,7 @@ internal static class TrimLoadsOf
             ];
             TrimLoads.Walk(runs, StepLength, works.Count, ref along, steps);
             double share = Stopping(job, TrimChip.CuttingFeed(job, cut.Tool), slip, force);
-            works.Add(new TrimWork(cut.Name, force, share, seals.During(i), cut.Kind == TrimKind.Outline));
+            works.Add(new TrimWork(cut.Name, force, share, seals.During(i), outline));
         }
         Material shell = job.ShellMaterial;
         double middle = (shell.SpecificForceMin + shell.SpecificForceMax) / 2;

@@ -81,13 +81,17 @@ internal static class TrimProgram
         }
         foreach (
             IGrouping<Tool, TrimCut> alike in design
-                .TrimCuts.Where(c => c.Kind == TrimKind.Cutout)
+                .TrimCuts.Where(c => c.Kind is TrimKind.Cutout or TrimKind.Corner)
                 .GroupBy(c => c.Tool)
                 .OrderBy(g => g.Key == job.TrimTool)
                 .ThenBy(g => g.Key.Number)
         )
         {
-            string name = alike.Key == job.TrimTool ? "cutouts" : "small cutouts";
+            string name =
+                alike.Key == job.TrimTool ? "cutouts"
+                : alike.All(c => c.Kind == TrimKind.Corner) ? "inner corners"
+                : alike.All(c => c.Kind == TrimKind.Cutout) ? "small cutouts"
+                : "small cutouts and inner corners";
             yield return Trim(name, OperationKind.TrimCutout, alike.Key, [.. alike]);
         }
         yield return Trim(

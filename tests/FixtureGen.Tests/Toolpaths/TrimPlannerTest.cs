@@ -169,7 +169,12 @@ public sealed class TrimPlannerTest
         Stage<ImmutableArray<TrimCut>> stage = TrimPlanner.Plan(Part(bay), Job, new Kernel(Tolerances.House));
         Finding finding = Assert.Single(stage.Findings, f => f.Severity == Severity.Error);
         Assert.Equal("trim-corner-too-tight", finding.Code);
-        Assert.DoesNotContain("corner_left", finding.Remedy, StringComparison.Ordinal);
+        // never as much as the bay is deep: what a second cutter leaves of its corners, as it was tried
+        Assert.Contains(
+            "mill-2mm, was tried and leaves 0.414 mm: [rules] corner_left = \"0.5 mm\"",
+            finding.Remedy,
+            StringComparison.Ordinal
+        );
         Assert.Contains("widen it to at least 3.175 mm", finding.Remedy, StringComparison.Ordinal);
     }
 

@@ -134,7 +134,8 @@ internal static class TrimEdges
             || kernel.Offset(hole, -1.5 * tool.Diameter).IsEmpty;
     }
 
-    private static ImmutableArray<Contour> ClearingRings(Region hole, Tool tool, Kernel kernel)
+    /// <summary>From the middle outward: what a slug or room is milled away by, but for the cut along its edge.</summary>
+    public static ImmutableArray<Contour> ClearingRings(Region hole, Tool tool, Kernel kernel)
     {
         double step = ClearingStep * tool.Diameter;
         return

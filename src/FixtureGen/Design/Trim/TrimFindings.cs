@@ -183,6 +183,40 @@ internal static class TrimFindings
             ? $", or {thinner}; or state small_holes = \"second-cutter\" (it cuts these alone), \"spot\" (round holes are marked, to be drilled by hand) or \"leave\"."
             : "; no end mill of the rack goes through. Or state small_holes = \"spot\" (round holes are marked, to be drilled by hand) or \"leave\".";
 
+    /// <summary>A refused corner, with what a second cutter does to it.</summary>
+    /// <param name="reaches">Whether the job may state it as it is.</param>
+    public static Finding WithSecond(Finding refused, Tool second, double left, bool reaches) =>
+        refused with
+        {
+            Remedy =
+                refused.Remedy.TrimEnd('.')
+                + (
+                    reaches
+                        ? $"; or state inner_corners = \"second-cutter\": {second.Name} was tried in the corners alone and reaches."
+                        : $". A second cutter in the corners alone, {second.Name}, was tried and leaves {Mm(left)} mm"
+                            + (
+                                left <= MostLeft
+                                    ? $": [rules] corner_left = \"{Mm(Math.Ceiling(left * 10) / 10)} mm\" lets it."
+                                    : "."
+                            )
+                ),
+        };
+
+    /// <summary>Corners that the job did not speak of and that a second cutter cuts.</summary>
+    public static Finding CornersBySecondCutter(ImmutableArray<TrimCut> cuts)
+    {
+        TrimCut[] corners = [.. cuts.Where(c => c.Kind == TrimKind.Corner)];
+        string count = corners.Length.ToString(CultureInfo.InvariantCulture);
+        string tools = string.Join(", ", corners.Select(c => c.Tool.Name).Distinct());
+        return new(
+            "inner-corners-second-cutter",
+            Severity.Note,
+            "inner corners",
+            $"The trim cutter leaves too much in {count} inner corners or bays: {tools} cuts them first, with a tool change more.",
+            "Nothing to do; inner_corners = \"refuse\" refuses such a job, a larger [rules] corner_left lets the corners keep more."
+        );
+    }
+
     /// <summary>A cutout that the job wants drilled and that no drill makes.</summary>
     /// <param name="nearest">The rack's drill nearest in size; null where none reaches through the shell.</param>
     public static Finding NoDrill(string name, Contour cutout, Tool? nearest, Job job)

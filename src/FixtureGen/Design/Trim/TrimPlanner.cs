@@ -23,7 +23,7 @@ public static class TrimPlanner
         count == 1 ? "cutout" : FormattableString.Invariant($"cutout {index + 1}");
 
     /// <summary>
-    /// Cutouts that are not drilled in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
+    /// Corners for a second cutter, cutouts that are not drilled in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
     /// for it, a corner keeps more than the job allows, the outline has no room for leads, or tabs, flutes, kind of tool or
     /// depth of a mark cannot be; each finding says by how much.
     /// </summary>
@@ -31,6 +31,7 @@ public static class TrimPlanner
     {
         List<Finding> findings = [.. TrimChecks.Shop(placed, job)];
         var cuts = ImmutableArray.CreateBuilder<TrimCut>();
+        var corners = ImmutableArray.CreateBuilder<TrimCut>();
         ImmutableArray<Tool> tools = SecondCutter.ForCutouts(placed.Cutouts, job, kernel);
         ImmutableArray<Tool?> drills = DrillChoice.ForCutouts(placed.Cutouts, job, kernel);
         for (int i = 0; i < placed.Cutouts.Length; i++)
@@ -47,21 +48,44 @@ public static class TrimPlanner
                 continue;
             }
             Stage<TrimCut> cut = TrimEdges.Cutout(name, placed.Cutouts[i], tools[i], job, kernel);
-            findings.AddRange(cut.Findings);
-            if (cut.Value is not null)
-            {
-                cuts.Add(cut.Value);
-            }
+            Take(cut);
         }
-        Stage<TrimCut> outline = TrimEdges.Outline(placed.Outer, job, kernel);
-        findings.AddRange(outline.Findings);
-        if (outline.Value is not null)
-        {
-            cuts.Add(outline.Value);
-        }
+        Take(TrimEdges.Outline(placed.Outer, job, kernel));
         findings = [.. TrimFindings.Alike(findings)];
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<TrimCut>>(findings)
-            : Stage.Answer(cuts.ToImmutable(), findings);
+            : Stage.Answer<ImmutableArray<TrimCut>>([.. corners, .. cuts], findings);
+
+        void Take(Stage<TrimCut> planned)
+        {
+            Finding? refused = planned.Findings.FirstOrDefault(f =>
+                f is { Code: "trim-corner-too-tight", Severity: Severity.Error }
+            );
+            if (planned.Value is { } cut)
+            {
+                cuts.Add(cut);
+                if (refused is not null)
+                {
+                    (ImmutableArray<TrimCut> second, Finding? still) = Second(cut, refused);
+                    corners.AddRange(second);
+                    findings.AddRange(planned.Findings.Where(f => f != refused));
+                    findings.AddRange(still is null ? [] : [still]);
+                    return;
+                }
+            }
+            findings.AddRange(planned.Findings);
+        }
+
+        (ImmutableArray<TrimCut> Cuts, Finding? Still) Second(TrimCut cut, Finding refused)
+        {
+            ImmutableArray<TrimCut> second = CornerCuts.Plan(cut, job, kernel);
+            if (!second.IsEmpty && job.InnerCorners == InnerCorners.SecondCutter)
+            {
+                return (second, null);
+            }
+            return CornerCuts.Best(cut, job, kernel) is { } best
+                ? ([], TrimFindings.WithSecond(refused, best.Tool, best.Left, !second.IsEmpty))
+                : ([], refused);
+        }
     }
 }

@@ -29,6 +29,7 @@ internal static class JobBody
         Words words = new(top, name);
         TableReader? drawing = top.InnerOrNull("drawing");
         SmallHoles small = JobDrawing.SmallHolesOf(top, drawing);
+        InnerCorners corners = JobDrawing.InnerCornersOf(top, drawing);
         (LengthUnit? drawingUnit, DrawingRoles roles, double join) = JobDrawing.Read(drawing);
         ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(JobShell.Form)];
         (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes, OpenKeys openPins) = JobShell.Locator(
@@ -61,6 +62,7 @@ internal static class JobBody
             Roles = roles,
             Join = join,
             SmallHoles = small,
+            InnerCorners = corners,
             Plate = shop.Plate.Plate,
             Blank = shop.Blank,
             OtherBlanks = shop.OtherBlanks,
