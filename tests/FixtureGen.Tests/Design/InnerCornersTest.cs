@@ -64,7 +64,9 @@ public sealed class InnerCornersTest
         FixtureDesign design = MadePart.Make(Window, Asked).Design;
         TrimCut corner = design.TrimCuts[0];
         FixtureDesign With(TrimCut other) => design with { TrimCuts = design.TrimCuts.Replace(corner, other) };
-        Pose away = new(0.2, 0.2, 0);
+        Point2 middle = Measure.Bounds(design.Part.Cutouts[0]).Middle;
+        Point2 way = Measure.Bounds(corner.Edge).Middle - middle;
+        Pose away = new(0.2 * Math.Sign(way.X), 0.2 * Math.Sign(way.Y), 0);
         Contour Moved(Contour c) => Transform.Apply(away, c);
         FixtureDesign spoiled = how switch
         {
@@ -74,16 +76,26 @@ public sealed class InnerCornersTest
             "by the trim cutter" => With(corner with { Tool = MadePart.Job.TrimTool }),
             _ => design,
         };
-        // of four corners the one spoiled may lie on any side: one of them is driven into the part by a move along both axes
-        Job job = Asked with
-        {
-            InnerCorners = how == "unasked" ? InnerCorners.Refuse : InnerCorners.SecondCutter,
-        };
+        Job job = Asked with { InnerCorners = how == "unasked" ? InnerCorners.Refuse : InnerCorners.SecondCutter };
         string[] errors =
             how == "by the trim cutter"
                 ? MadePart.Errors(Window, job, spoiled, MadePart.Programs(design, Asked))
                 : MadePart.Errors(Window, job, spoiled, MadePart.Programs(spoiled, Asked));
-        Assert.Contains(errors, e => e.Contains(says, StringComparison.Ordinal));
+        Assert.True(errors.Any(e => e.Contains(says, StringComparison.Ordinal)), string.Join('\n', errors));
+    }
+
+    /// <summary>A bridge that would stand where a corner is milled away is moved beside it, in windows of any size.</summary>
+    [Theory]
+    [InlineData(26, 24)]
+    [InlineData(30, 20)]
+    [InlineData(33, 22)]
+    [InlineData(28, 28)]
+    public void Bridges_stand_beside_the_corners(double width, double height)
+    {
+        Part part = MadePart.Plate(Contours.RoundedRectangle(new Box2(25, 25, 25 + width, 25 + height), 1.1));
+        (FixtureDesign design, ImmutableArray<ProgramText> programs) = MadePart.Make(part, Asked);
+        Assert.NotEmpty(design.TrimCuts.Single(c => c.Kind == TrimKind.Cutout).Tabs);
+        Assert.Empty(MadePart.Errors(part, Asked, design, programs));
     }
 
     /// <summary>What is printed was tried: the job that says it plans, with corners; sharp ones keep what is said.</summary>

@@ -143,7 +143,7 @@ public sealed class SmallHolesTest
     [InlineData(2)]
     public void A_thin_cutter_has_a_relief_that_a_block_can_be_given(double diameter)
     {
-        Tool thin = Job.TrimTool with { Name = "thin", Number = 20, Diameter = diameter, FluteLength = 5 };
+        Tool thin = Job.TrimTool with { Name = "thin", Number = 30, Diameter = diameter, FluteLength = 5 };
         Job job = Job with { TrimTool = thin, Tools = [.. Job.Tools, thin], AcceptLowHold = "a test of the cutter" };
         Part part = Plate(Hole(60, 40, 12), Hole(30, 30, 3));
         (FixtureDesign design, ImmutableArray<ProgramText> programs) = MadePart.Make(part, job);

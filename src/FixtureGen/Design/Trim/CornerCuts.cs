@@ -18,11 +18,21 @@ internal static class CornerCuts
     /// <summary>So near to a corner's worst point is what stands in it, mm.</summary>
     private const double Near = 0.2;
 
-    /// <summary>The corners of a cut by the thickest cutter that leaves no more than is allowed; empty where none does.</summary>
-    public static ImmutableArray<TrimCut> Plan(TrimCut cut, Job job, Kernel kernel) =>
-        Tried(cut, job, kernel).FirstOrDefault(t => t.Left <= job.Rules.CornerLeft).Cuts is { IsDefault: false } cuts
-            ? cuts
-            : [];
+    /// <summary>
+    /// The corners of a cut by the thickest cutter that leaves no more than is allowed, and the cut with its bridges beside them; no corners
+    /// where none does.
+    /// </summary>
+    public static (ImmutableArray<TrimCut> Corners, TrimCut Cut) Plan(TrimCut cut, Job job, Kernel kernel)
+    {
+        foreach ((ImmutableArray<TrimCut> corners, double left) in Tried(cut, job, kernel))
+        {
+            if (left <= job.Rules.CornerLeft && TrimTabs.Beside(cut, corners) is { } beside)
+            {
+                return (corners, beside);
+            }
+        }
+        return ([], cut);
+    }
 
     /// <summary>The cutter that leaves least of a cut's corners and what that is, mm; null where none gets in.</summary>
     public static (Tool Tool, double Left)? Best(TrimCut cut, Job job, Kernel kernel)

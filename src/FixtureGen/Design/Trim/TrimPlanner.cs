@@ -61,31 +61,35 @@ public static class TrimPlanner
             Finding? refused = planned.Findings.FirstOrDefault(f =>
                 f is { Code: "trim-corner-too-tight", Severity: Severity.Error }
             );
-            if (planned.Value is { } cut)
+            if (planned.Value is not { } cut)
             {
-                cuts.Add(cut);
-                if (refused is not null)
-                {
-                    (ImmutableArray<TrimCut> second, Finding? still) = Second(cut, refused);
-                    corners.AddRange(second);
-                    findings.AddRange(planned.Findings.Where(f => f != refused));
-                    findings.AddRange(still is null ? [] : [still]);
-                    return;
-                }
+                findings.AddRange(planned.Findings);
+                return;
             }
-            findings.AddRange(planned.Findings);
+            if (refused is not null)
+            {
+                (ImmutableArray<TrimCut> second, cut, Finding? still) = Second(cut, refused);
+                corners.AddRange(second);
+                findings.AddRange(planned.Findings.Where(f => f != refused));
+                findings.AddRange(still is null ? [] : [still]);
+            }
+            else
+            {
+                findings.AddRange(planned.Findings);
+            }
+            cuts.Add(cut);
         }
 
-        (ImmutableArray<TrimCut> Cuts, Finding? Still) Second(TrimCut cut, Finding refused)
+        (ImmutableArray<TrimCut> Corners, TrimCut Cut, Finding? Still) Second(TrimCut cut, Finding refused)
         {
-            ImmutableArray<TrimCut> second = CornerCuts.Plan(cut, job, kernel);
+            (ImmutableArray<TrimCut> second, TrimCut beside) = CornerCuts.Plan(cut, job, kernel);
             if (!second.IsEmpty && job.InnerCorners == InnerCorners.SecondCutter)
             {
-                return (second, null);
+                return (second, beside, null);
             }
             return CornerCuts.Best(cut, job, kernel) is { } best
-                ? ([], TrimFindings.WithSecond(refused, best.Tool, best.Left, !second.IsEmpty))
-                : ([], refused);
+                ? ([], cut, TrimFindings.WithSecond(refused, best.Tool, best.Left, !second.IsEmpty))
+                : ([], cut, refused);
         }
     }
 }
