@@ -118,6 +118,29 @@ public sealed partial class DrilledHolesTest
         Assert.Equal(code, error.Code);
         Assert.Contains(says, error.Message, StringComparison.Ordinal);
         Assert.Contains("\"second-cutter\"", error.Remedy, StringComparison.Ordinal);
+        Assert.Contains(
+            FormattableString.Invariant($"ut a drill of {diameter:0.##} mm in the rack"),
+            error.Remedy,
+            StringComparison.Ordinal
+        );
+    }
+
+    /// <summary>The remedy does: with such a drill in the rack the hole is drilled.</summary>
+    [Fact]
+    public void A_drill_put_in_the_rack_makes_it()
+    {
+        Tool two = MadePart.Job.Tools.Single(t => t.Name == "drill-3mm") with
+        {
+            Name = "drill-2-5mm",
+            Number = 31,
+            Diameter = 2.5,
+        };
+        Job job = MadePart.Job with { Tools = [.. MadePart.Job.Tools, two] };
+        Part part = MadePart.Plate(Hole(20, 20, 2.5));
+        Assert.Empty(Errors(part, job));
+        (FixtureDesign design, ImmutableArray<ProgramText> programs) = MadePart.Make(part, job);
+        Assert.Equal(two, Assert.Single(design.DrilledHoles).Tool);
+        Assert.Empty(MadePart.Errors(part, job, design, programs));
     }
 
     [Fact]

@@ -49,6 +49,18 @@ internal static class DrillChoice
     /// <summary>Of a round cutout, mm.</summary>
     public static double Diameter(Contour cutout) => 2 * cutout.Segments[0].Radius;
 
+    /// <summary>What would let a cutout be drilled that is not, in words; empty where it is not round or the job wants it otherwise.</summary>
+    public static string WouldDrill(Contour cutout, Job job)
+    {
+        if (!IsRound(cutout) || job.SmallHoles is not (SmallHoles.Unsaid or SmallHoles.Drill))
+        {
+            return "";
+        }
+        return job.ShellMaterial.Drilling is null
+            ? $"give the material {job.ShellMaterial.Name} a drilling chart ([drill] and [[drill_feed]])"
+            : FormattableString.Invariant($"put a drill of {Diameter(cutout):0.##} mm in the rack");
+    }
+
     private static Tool? ForHole(Contour cutout, Job job) =>
         job.ShellMaterial.Drilling is not null
         && IsRound(cutout)

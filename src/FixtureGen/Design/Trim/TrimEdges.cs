@@ -83,7 +83,16 @@ internal static class TrimEdges
         ImmutableArray<Region> inner = kernel.Offset(hole, -tool.Radius);
         if (inner.IsEmpty)
         {
-            return Stage.Failed<TrimCut>(TrimFindings.CutoutTooSmall(name, hole, tool, kernel, Thinner(job, Left)));
+            return Stage.Failed<TrimCut>(
+                TrimFindings.CutoutTooSmall(
+                    name,
+                    hole,
+                    tool,
+                    kernel,
+                    Thinner(job, Left),
+                    DrillChoice.WouldDrill(cutout, job)
+                )
+            );
         }
         if (inner.Length > 1)
         {

@@ -49,7 +49,15 @@ internal static class TrimFindings
         };
     }
 
-    public static Finding CutoutTooSmall(string name, Region hole, Tool tool, Kernel kernel, string thinner)
+    /// <param name="drill">What would let it be drilled, in words; empty where nothing would.</param>
+    public static Finding CutoutTooSmall(
+        string name,
+        Region hole,
+        Tool tool,
+        Kernel kernel,
+        string thinner,
+        string drill
+    )
     {
         double width = 2 * WidestDisc(hole, tool.Radius, kernel);
         Point2 at = Measure.Bounds(hole.Outer).Middle;
@@ -58,7 +66,7 @@ internal static class TrimFindings
             Severity.Error,
             $"{name} at {Place(at)}",
             $"The {name} is {Mm(width)} mm wide, {Mm(tool.Diameter - width)} mm less than the trim cutter.",
-            $"Widen it to at least {Mm(tool.Diameter)} mm{Otherwise(thinner)}"
+            $"Widen it to at least {Mm(tool.Diameter)} mm{(drill.Length > 0 ? ", " + drill : "")}{Otherwise(thinner)}"
         )
         {
             At = at,
