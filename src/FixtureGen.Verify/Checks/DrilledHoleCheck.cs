@@ -1,5 +1,4 @@
 using FixtureGen.Model;
-using FixtureGen.Verify.Corners;
 using FixtureGen.Verify.Facts;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Verdicts;
@@ -8,7 +7,7 @@ namespace FixtureGen.Verify.Checks;
 
 /// <summary>
 /// Drills in a trim: each stroke stands over a hole that is to be drilled, with its drill, no deeper than planned, and every such hole is
-/// drilled until the drill's corners are through the shell, also with a tool a little shorter.
+/// drilled until the drill's corners are through the shell.
 /// </summary>
 internal static class DrilledHoleCheck
 {
@@ -82,7 +81,7 @@ internal static class DrilledHoleCheck
 
     private static void Through(Run run, DrilledHole hole, (double Low, int Line)? end)
     {
-        double corner = (end?.Low ?? run.StockTop) + hole.Tool.ConeHeight + Corner.ToolLength;
+        double corner = (end?.Low ?? run.StockTop) + hole.Tool.ConeHeight;
         double uncut = corner - run.Design.FixtureHeight;
         if (uncut > 0)
         {
@@ -93,9 +92,7 @@ internal static class DrilledHoleCheck
                     ? FormattableString.Invariant(
                         $"{hole.Name} at X {hole.At.X:0.##} Y {hole.At.Y:0.##} is not drilled"
                     )
-                    : FormattableString.Invariant(
-                        $"with a tool {Corner.ToolLength:0.###} mm shorter {uncut:0.###} mm of the shell stay at the edge of {hole.Name}"
-                    ),
+                    : FormattableString.Invariant($"{uncut:0.###} mm of the shell stay at the edge of {hole.Name}"),
                 "Let the drill's point go as deep as planned",
                 hole.At
             );

@@ -160,6 +160,7 @@ public sealed partial class DrilledHolesTest
             { "undrilled", "edge-left" },
             { "deeper", "trim-too-deep" },
             { "shallower", "edge-left" },
+            { "a hair too shallow", "corner" },
             { "beside", "hole-off-place" },
             { "other drill", "trim-tool" },
             { "last", "trim-order" },
@@ -258,6 +259,7 @@ public sealed partial class DrilledHolesTest
             "undrilled" => text.Remove(stroke.Index, stroke.Length),
             "deeper" => Deep(z - 0.02),
             "shallower" => Deep(z + 0.03),
+            "a hair too shallow" => Deep(z + (0.47 / 25.4)),
             "beside" => Place()
                 .Replace(
                     text,
