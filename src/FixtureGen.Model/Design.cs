@@ -207,6 +207,9 @@ public enum TrimKind
     /// <summary>A hole in the part; its slug comes out.</summary>
     Cutout,
 
+    /// <summary>Scrap in a corner or bay of another cut's edge that a thinner cutter mills away before it.</summary>
+    Corner,
+
     /// <summary>The part's outer edge; it is cut last.</summary>
     Outline,
 }
@@ -240,6 +243,9 @@ public sealed record TrimCut
     /// <summary>What it goes round.</summary>
     public required TrimKind Kind { get; init; }
 
+    /// <summary>Of a corner: the name of the cut whose edge it is at; else empty.</summary>
+    public string AtEdgeOf { get; init; } = "";
+
     /// <summary>The finished edge.</summary>
     public required Contour Edge { get; init; }
 
@@ -269,6 +275,28 @@ public sealed record TrimCut
 
     /// <summary>All that the cutter touches, leads, plunge and tabs included.</summary>
     public required ImmutableArray<Region> Sweep { get; init; }
+}
+
+/// <summary>A round cutout of the shell that a drill of the rack makes in one stroke. Plate frame, mm.</summary>
+public sealed record DrilledHole
+{
+    /// <summary>By which findings and papers name it.</summary>
+    public required string Name { get; init; }
+
+    /// <summary>The drawn edge.</summary>
+    public required Contour Edge { get; init; }
+
+    /// <summary>Its middle.</summary>
+    public required Point2 At { get; init; }
+
+    /// <summary>The drill.</summary>
+    public required Tool Tool { get; init; }
+
+    /// <summary>The height of the drill's point, mm: its lips' corners are through the shell then.</summary>
+    public required double FloorZ { get; init; }
+
+    /// <summary>What the drill takes of the shell.</summary>
+    public required Region Sweep { get; init; }
 }
 
 /// <summary>A cord laid in a closed groove. Joint is where the scarf goes, on the longest straight. Lengths mm.</summary>
@@ -363,6 +391,9 @@ public sealed record FixtureDesign
 
     /// <summary>The skirt's cords: laid and cut like the others, but they bear no load of the part.</summary>
     public ImmutableArray<CordLoop> SkirtCords { get; init; } = [];
+
+    /// <summary>Cutouts that are drilled and have no trim cut; none of them is among <see cref="TrimCuts"/>.</summary>
+    public ImmutableArray<DrilledHole> DrilledHoles { get; init; } = [];
 
     /// <summary>What the forms in the seal bear of the vacuum, in the order of the part's forms.</summary>
     public ImmutableArray<FormBearing> Bearings { get; init; } = [];

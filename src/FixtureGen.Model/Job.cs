@@ -5,8 +5,11 @@ namespace FixtureGen.Model;
 /// <summary>What a job wants done with cutouts that are smaller than its trim cutter.</summary>
 public enum SmallHoles
 {
-    /// <summary>Nothing is said: the job is refused with the ways that there are.</summary>
+    /// <summary>Nothing is said: round ones are drilled where a drill of the rack is of their size, else the job is refused with the ways that there are.</summary>
     Unsaid,
+
+    /// <summary>Drilled through the shell by the rack's drills, after the marks and before anything is cut loose.</summary>
+    Drill,
 
     /// <summary>Cut by a second, thinner cutter of the rack, after a tool change.</summary>
     SecondCutter,
@@ -16,6 +19,19 @@ public enum SmallHoles
 
     /// <summary>Not cut at all: what comes off the fixture has no such holes yet.</summary>
     Leave,
+}
+
+/// <summary>What a job wants done with inner corners and bays that its trim cutter leaves more of than may stay.</summary>
+public enum InnerCorners
+{
+    /// <summary>Nothing is said: a second cutter where one of the rack reaches, told in a note; else the job is refused.</summary>
+    Unsaid,
+
+    /// <summary>A thinner cutter of the rack cuts them first; a tool change more.</summary>
+    SecondCutter,
+
+    /// <summary>The job is refused.</summary>
+    Refuse,
 }
 
 /// <summary>What finds the shell's place on the block before the vacuum does.</summary>
@@ -345,6 +361,9 @@ public sealed record Job
 
     /// <summary>What becomes of cutouts that the trim cutter does not fit into.</summary>
     public SmallHoles SmallHoles { get; init; }
+
+    /// <summary>What becomes of inner corners that the trim cutter does not reach.</summary>
+    public InnerCorners InnerCorners { get; init; }
 
     /// <summary>Passes through the shell that the job fixes, 1 and up; null: as many as the material's step-down asks for.</summary>
     public int? TrimPasses { get; init; }

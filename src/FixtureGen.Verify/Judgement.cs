@@ -172,6 +172,7 @@ internal sealed class Judgement(Job job, FixtureDesign design, Limits limits, Pa
         new TrimOrderCheck(run).Check();
         new SeamCheck(run).Check();
         new TabCheck(run).Check();
+        DrilledHoleCheck.Check(run);
         Compare(run, shape, new Bridges(design).Contains);
         ImmutableArray<LooseScrap> loose = LooseCheck.Check(run);
         Write(run, before - Volume(shell), loose, hold);

@@ -184,12 +184,20 @@ public static class Pipeline
         Part asked = log.Take("part", () => MirroredPart.AsAsked(drawn, job));
         Part part = log.Take("small holes", () => SmallCutouts.Settle(asked, job, Tolerances.House));
         ShopFiles shop = request.Shop.Remembered();
-        return log.Take("solve", () => JobSolver.Solve(part, job, Again, Tolerances.House, costs));
+        return log.Take(
+            "solve",
+            () => SecondTry.Solve(job, j => JobSolver.Solve(part, j, n => Again(j, n), Tolerances.House, costs))
+        );
 
-        Stage<Job> Again(ShopNames names)
+        Stage<Job> Again(Job like, ShopNames names)
         {
             Stage<Job> read = JobReader.Read(request.JobText, request.JobFile, shop, names);
-            return read.Value is { } other ? read with { Value = other with { Name = request.JobName } } : read;
+            return read.Value is { } other
+                ? read with
+                {
+                    Value = other with { Name = request.JobName, InnerCorners = like.InnerCorners },
+                }
+                : read;
         }
     }
 

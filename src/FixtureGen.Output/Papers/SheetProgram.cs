@@ -212,7 +212,10 @@ internal static class SheetProgram
     {
         if (setup == Setup.Trim)
         {
-            string[] cuts = [.. facts.Design.TrimCuts.Where(c => Cuts(o.Kind, c.Kind)).Select(c => c.Name)];
+            string[] cuts =
+                o.Kind == OperationKind.Drill
+                    ? [.. facts.Design.DrilledHoles.Where(h => h.Tool == o.Tool).Select(h => h.Name)]
+                    : [.. facts.Design.TrimCuts.Where(c => Cuts(o.Kind, c.Kind)).Select(c => c.Name)];
             HoldSample[] samples = [.. facts.Holding.Samples.Where(s => cuts.Contains(s.Cut))];
             return samples.Length == 0 ? "" : Figures.Factor(samples.Min(s => s.VacuumOnly));
         }
@@ -222,7 +225,7 @@ internal static class SheetProgram
     private static bool Cuts(OperationKind operation, TrimKind cut) =>
         (operation, cut) switch
         {
-            (OperationKind.TrimCutout, TrimKind.Cutout) => true,
+            (OperationKind.TrimCutout, TrimKind.Cutout or TrimKind.Corner) => true,
             (OperationKind.TrimOutline, TrimKind.Outline) => true,
             _ => false,
         };

@@ -83,6 +83,14 @@ public static class Traveler
                 $"T{Figures.Whole(second.Number)} {ToolWords.Describe(second)}, stick-out {Lengths.For(job).Long(second.StickOut)}"
             );
         }
+        foreach (IGrouping<Tool, DrilledHole> alike in facts.Design.DrilledHoles.GroupBy(h => h.Tool))
+        {
+            yield return (
+                "Drill",
+                $"T{Figures.Whole(alike.Key.Number)} {ToolWords.Describe(alike.Key)}, for {Figures.Count(alike.Count(), "hole")}: "
+                    + string.Join(", ", alike.Select(h => $"X{Figures.Mm(h.At.X)} Y{Figures.Mm(h.At.Y)}"))
+            );
+        }
         yield return ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
         yield return ("Shell", $"{job.ShellMaterial.Description}, {Lengths.For(job).Long(job.Shell.Thickness)}");
     }

@@ -24,7 +24,11 @@ internal sealed class TabCheck(Run run)
         [
             .. run.Motions()
                 .Select(m => m.Motion)
-                .Where(m => Run.Low(m) < run.StockTop && run.CutterOf(m) is { } c && !run.IsMark(m, c)),
+                .Where(m =>
+                    Run.Low(m) < run.StockTop
+                    && run.CutterOf(m) is { Tool.Kind: not ToolKind.Drill } c
+                    && !run.IsMark(m, c)
+                ),
         ];
         double floor = run.Design.TrimCuts.Min(c => c.FloorZ);
         foreach (Motion motion in cuts)

@@ -28,8 +28,12 @@ internal static class CornerTrim
             Meets(run, carver, motion, piece, cutter.Radius + tool.RunOut, low, "cutter");
             Meets(run, carver, motion, piece, tool.ShankDiameter / 2, low + tool.FluteLength, "shank");
             Meets(run, carver, motion, piece, tool.HolderDiameter / 2, low + tool.StickOut, "holder");
-            through = Run.IsFeed(motion) ? Math.Min(through, Run.Low(motion) + Corner.ToolLength) : through;
+            through =
+                Run.IsFeed(motion) && tool.Kind != ToolKind.Drill
+                    ? Math.Min(through, Run.Low(motion) + Corner.ToolLength)
+                    : through;
         }
+        Drilled(run);
         double uncut = through - run.Design.FixtureHeight;
         if (uncut > 0 && through < double.MaxValue && !run.Design.TrimCuts.IsEmpty)
         {
@@ -39,6 +43,33 @@ internal static class CornerTrim
                 $"with a tool {Corner.ToolLength:0.###} mm shorter the trim leaves {uncut:0.###} mm of the shell",
                 "Let the tip go deeper below the shell"
             );
+        }
+    }
+
+    /// <summary>A drill's corners come through the shell later than its point: each hole is asked for itself.</summary>
+    private static void Drilled(Run run)
+    {
+        foreach (DrilledHole hole in run.Design.DrilledHoles)
+        {
+            Motion[] strokes =
+            [
+                .. run.Motions()
+                    .Select(m => m.Motion)
+                    .Where(m => Run.IsFeed(m) && m.Tool == hole.Tool.Number)
+                    .Where(m => m.To.Xy.DistanceTo(hole.At) < hole.Tool.Radius),
+            ];
+            double low = strokes.Select(Run.Low).DefaultIfEmpty(double.MaxValue).Min();
+            double uncut = low + hole.Tool.ConeHeight + Corner.ToolLength - run.Design.FixtureHeight;
+            if (uncut > 0 && strokes.Length > 0)
+            {
+                run.Log.Error(
+                    "corner",
+                    strokes[^1].Line,
+                    $"with a tool {Corner.ToolLength:0.###} mm shorter {uncut:0.###} mm of the shell stay at the edge of {hole.Name}",
+                    "Let the drill's point go deeper",
+                    hole.At
+                );
+            }
         }
     }
 

@@ -12,6 +12,9 @@ namespace FixtureGen.Verify.Facts;
 /// </summary>
 internal static class EdgeFit
 {
+    /// <summary>Stretches of an edge that are asked one by one, mm.</summary>
+    private const double Stretch = 0.5;
+
     public static void Check(FactRun facts)
     {
         Dictionary<double, (List<Piece> Ways, List<int> Lines)> cuts = [];
@@ -27,10 +30,14 @@ internal static class EdgeFit
                 continue;
             }
             Piece way = Piece.From(motion);
-            double radius = facts.Run.CutterOf(motion)!.Radius;
-            Into(facts, motion, way, radius);
-            if (way.Length > 1e-9)
+            Carving.Cutter by = facts.Run.CutterOf(motion)!;
+            double radius = by.Radius;
+            bool drilled = by.Tool.Kind == ToolKind.Drill;
+            Into(facts, motion, way, radius, drilled ? Fits.DrilledHole / 2 : 0);
+            if (way.Length > 1e-9 || drilled)
             {
+                // a drill's stroke is a point, which is a very short way
+                way = way.Length > 1e-9 ? way : Piece.Line(way.A, way.A + new Point2(1e-6, 0));
                 if (!cuts.TryGetValue(radius, out (List<Piece> Ways, List<int> Lines) alike))
                 {
                     cuts[radius] = alike = ([], []);
@@ -48,9 +55,10 @@ internal static class EdgeFit
         );
     }
 
-    private static void Into(FactRun facts, Motion motion, Piece way, double radius)
+    /// <param name="more">How much larger than drawn its hole may be made, mm on the radius.</param>
+    private static void Into(FactRun facts, Motion motion, Piece way, double radius, double more)
     {
-        double allowed = facts.Run.Limits.Gouge;
+        double allowed = facts.Run.Limits.Gouge + more;
         PlacedDrawing drawn = facts.Drawing;
         Piece[] inside = way.Length > 1e-9 ? [.. Spread.Within(way, drawn.Shell, drawn.Edges)] : [];
         bool within = inside.Length > 0 || drawn.Shell.Contains(way.A);
@@ -78,6 +86,10 @@ internal static class EdgeFit
             (CutBy by, Spread off) = cutters
                 .Select(c => (Cutter: c, Off: Spread.Find(edge, c.Ways, 0, c.Radius + allowed)))
                 .MinBy(c => c.Off.Greatest - c.Cutter.Radius);
+            if (off.Greatest > by.Radius + allowed && cutters.Count > 1)
+            {
+                (by, off) = Together(edge, cutters, allowed);
+            }
             if (off.Greatest > by.Radius + allowed)
             {
                 ImmutableArray<Piece> ways = by.Ways.Pieces;
@@ -85,6 +97,30 @@ internal static class EdgeFit
                 FactFindings.EdgeLeft(facts, by.Lines[near], off.Greatest - by.Radius, allowed, off.GreatestAt);
             }
         }
+    }
+
+    /// <summary>
+    /// The stretch of an edge that is farthest from being cut, by the cutter that cuts most of it: what one leaves another may cut. Each
+    /// stretch is asked whole, so that a stretch which two cutters share is taken for worse than it is, never for better.
+    /// </summary>
+    private static (CutBy By, Spread Off) Together(
+        ImmutableArray<Piece> edge,
+        IReadOnlyList<CutBy> cutters,
+        double allowed
+    )
+    {
+        IEnumerable<Piece> stretches = edge.SelectMany(p =>
+        {
+            int n = Math.Max(1, (int)Math.Ceiling(p.Length / Stretch));
+            return Enumerable.Range(0, n).Select(i => p.Part((double)i / n, (double)(i + 1) / n));
+        });
+        return stretches
+            .Select(s =>
+                cutters
+                    .Select(c => (By: c, Off: Spread.Find([s], c.Ways, 0, c.Radius + allowed)))
+                    .MinBy(c => c.Off.Greatest - c.By.Radius)
+            )
+            .MaxBy(s => s.Off.Greatest - s.By.Radius);
     }
 
     /// <summary>All that cutters of one radius, mm, cut through the shell, and on which lines.</summary>

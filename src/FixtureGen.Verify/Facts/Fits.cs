@@ -20,6 +20,12 @@ internal static class Fits
     /// <summary>A wall that nothing fits in: relief, net, way out (ISO 2768-1, class f, 3 to 6 mm).</summary>
     public const double FreeWall = 0.05;
 
+    /// <summary>
+    /// A drill's diameter beside the hole's drawn one: the job's promise. Jobbers' drills stand 0.1 mm apart to 10 mm (ISO 235) and numbers
+    /// and letters no more than 0.4 mm (ASME B94.11M), a drilled hole comes out some hundredths over its drill.
+    /// </summary>
+    public const double DrilledHole = 0.1;
+
     /// <summary>A floor that nothing lies on (ISO 2768-1, class m, 3 to 6 mm).</summary>
     public const double FreeFloor = 0.1;
 

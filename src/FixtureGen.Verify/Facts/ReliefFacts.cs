@@ -13,7 +13,19 @@ internal static class ReliefFacts
     public static void Check(FactRun facts)
     {
         List<Removal> left = [.. facts.Cuts(FeatureKind.Relief), .. facts.Cuts(FeatureKind.CutoutRelief)];
-        foreach (TrimCut cut in facts.Design.TrimCuts)
+        foreach (TrimCut corner in facts.Design.TrimCuts.Where(c => c.Kind == TrimKind.Corner))
+        {
+            Point2 inIt = corner.Path.Segments[0].Start;
+            if (left.Find(r => r.Area.Any(a => new Area(a).Contains(inIt))) is { } shared)
+            {
+                Room(facts, shared, corner);
+            }
+            else
+            {
+                FactFindings.Missing(facts, $"the relief of {corner.Name}", inIt, Setup.Top);
+            }
+        }
+        foreach (TrimCut cut in facts.Design.TrimCuts.Where(c => c.Kind != TrimKind.Corner))
         {
             FeatureKind kind = cut.Kind == TrimKind.Outline ? FeatureKind.Relief : FeatureKind.CutoutRelief;
             Point2 start = cut.Path.Segments[0].Start;
@@ -27,6 +39,20 @@ internal static class ReliefFacts
             Room(facts, relief, cut);
             Support(facts, relief);
             Floor(facts, relief, start);
+        }
+        foreach (DrilledHole hole in facts.Design.DrilledHoles)
+        {
+            Removal? relief = left.Find(r =>
+                r.Kind == FeatureKind.CutoutRelief && r.Area.Any(a => new Area(a).Contains(hole.At))
+            );
+            if (relief is null)
+            {
+                FactFindings.Missing(facts, $"the relief of the {hole.Name}", hole.At, Setup.Top);
+                continue;
+            }
+            left.Remove(relief);
+            Drilled(facts, relief, hole);
+            Support(facts, relief);
         }
         foreach (Removal relief in left)
         {
@@ -50,6 +76,23 @@ internal static class ReliefFacts
         if (room.Least < wanted - Fits.Place)
         {
             FactFindings.Wall(facts, relief.Feature, room.LeastAt, room.Least - wanted, Fits.Place, Setup.Top);
+        }
+    }
+
+    /// <summary>Round a drill the clearance is the hole's as drawn; below its point there is room for chips, as below a cutter's tip.</summary>
+    private static void Drilled(FactRun facts, Removal relief, DrilledHole hole)
+    {
+        Rules rules = facts.Job.Rules;
+        double drawn = hole.Edge.Segments[0].Radius;
+        double room = new PieceBins(FactRun.Boundary(relief), 4).Pieces.Min(p => Distance.To(p, hole.At)) - drawn;
+        if (room < rules.SideClearance - Fits.Place)
+        {
+            FactFindings.Wall(facts, relief.Feature, hole.At, room - rules.SideClearance, Fits.Place, Setup.Top);
+        }
+        double high = relief.FloorZ - (hole.FloorZ - rules.ReliefFloorBelowTip);
+        if (high > Fits.FreeFloor)
+        {
+            FactFindings.Floor(facts, relief.Feature, hole.At, high, Fits.FreeFloor, Setup.Top);
         }
     }
 

@@ -5,7 +5,7 @@ using FixtureGen.Verify.Shape;
 namespace FixtureGen.Verify.Facts;
 
 /// <summary>
-/// The planned trim against drawing and job: every drawn edge has one cut, on its scrap side, by the job's cutter and as deep as the job
+/// The planned trim against drawing and job: every drawn edge has one cut or, where the job lets it be drilled, one drill, on its scrap side, by the job's cutter and as deep as the job
 /// says, cutouts before the outline, climbing, with the bridges that the job asks for. How the program really runs is judged apart
 /// (<see cref="EdgeFit"/>); bridges and floors are compared with these.
 /// </summary>
@@ -14,11 +14,18 @@ internal static class TrimFacts
     public static void Check(FactRun facts)
     {
         List<TrimCut> left = [.. facts.Design.TrimCuts];
+        List<DrilledHole> holes = [.. facts.Design.DrilledHoles];
         foreach ((int i, ImmutableArray<Piece> edge) in facts.Drawing.Cutouts.Append(facts.Drawing.Outer).Index())
         {
             TrimKind kind = i < facts.Drawing.Cutouts.Length ? TrimKind.Cutout : TrimKind.Outline;
             PieceBins drawn = new(edge, 4);
-            TrimCut? cut = left.Find(c => c.Kind == kind && Along(c, drawn));
+            TrimCut? cut = left.Find(c => c.Kind == kind && Along(c.Edge, drawn));
+            if (cut is null && kind == TrimKind.Cutout && holes.Find(h => Along(h.Edge, drawn)) is { } hole)
+            {
+                holes.Remove(hole);
+                DrilledHoleFacts.Check(facts, hole, edge);
+                continue;
+            }
             if (cut is null)
             {
                 string what = kind == TrimKind.Cutout ? FormattableString.Invariant($"cutout {i + 1}") : "the outline";
@@ -30,9 +37,19 @@ internal static class TrimFacts
             Depth(facts, cut);
             Tabs(facts, cut);
         }
+        foreach (TrimCut corner in left.Where(c => c.Kind == TrimKind.Corner).ToArray())
+        {
+            left.Remove(corner);
+            CornerFacts.Check(facts, corner);
+            Depth(facts, corner);
+        }
         foreach (TrimCut cut in left)
         {
             FactFindings.Unasked(facts, cut.Name, cut.Path.Segments[0].Start, Setup.Trim);
+        }
+        foreach (DrilledHole hole in holes)
+        {
+            FactFindings.Unasked(facts, hole.Name, hole.At, Setup.Trim);
         }
         ImmutableArray<TrimCut> cuts = facts.Design.TrimCuts;
         if (cuts.Length > 0 && cuts[^1].Kind != TrimKind.Outline)
@@ -46,9 +63,9 @@ internal static class TrimFacts
         }
     }
 
-    private static bool Along(TrimCut cut, PieceBins drawn)
+    private static bool Along(Contour finished, PieceBins drawn)
     {
-        ImmutableArray<Piece> edge = Spread.PiecesOf(cut.Edge.Segments);
+        ImmutableArray<Piece> edge = Spread.PiecesOf(finished.Segments);
         return !edge.IsEmpty && Spread.Find(edge, drawn, 0, Fits.Drawing).Greatest <= Fits.Drawing;
     }
 

@@ -6,7 +6,7 @@ using FixtureGen.Verify.Verdicts;
 namespace FixtureGen.Verify.Sequence;
 
 /// <summary>
-/// The order and the sense of a trim: marks, then cutouts, the outline last, while the shell is still whole; and every contour the way
+/// The order and the sense of a trim: marks, then drilled holes and cutouts, the outline last, while the shell is still whole; and every contour the way
 /// round that it was planned, for the cutter's pull on the edge and the hold go with it.
 /// </summary>
 internal sealed class TrimOrderCheck(Run run)
@@ -31,6 +31,11 @@ internal sealed class TrimOrderCheck(Run run)
             {
                 told = Late(motion, "a mark is engraved", through, told);
             }
+            else if (cutter.Tool.Kind == ToolKind.Drill)
+            {
+                told = Late(motion, "a hole is drilled", outline, told);
+                through = through == 0 ? motion.Line : through;
+            }
             else if (run.Tallies[index].Removed > JudgeRules.NoMaterial && Along(motion) is { } cut)
             {
                 bool last = cut.Kind == TrimKind.Outline;
@@ -51,7 +56,7 @@ internal sealed class TrimOrderCheck(Run run)
             "trim-order",
             motion.Line,
             $"{what} after line {after} has begun to cut the shell loose",
-            "Engrave first, then cut the cutouts, the outline last",
+            "Engrave first, then drill and cut the cutouts, the outline last",
             motion.To.Xy
         );
         return motion.Line;

@@ -44,7 +44,7 @@ internal sealed class AllowedShape
             ]
         );
 
-    /// <summary>What the trim may take from a shell that covers the whole blank: the sweeps of the trim cuts, nothing else.</summary>
+    /// <summary>What the trim may take from a shell that covers the whole blank: the sweeps of the trim cuts and of the drills, nothing else.</summary>
     public static AllowedShape OfShell(FixtureDesign design, Job job) =>
         new(
             design.Placement.BlankBox,
@@ -53,6 +53,11 @@ internal sealed class AllowedShape
                 .. design.TrimCuts.SelectMany(c =>
                     c.Sweep.Select(r => new AllowedCut(new Area(r), c.FloorZ, FeatureKind.CutoutRelief))
                 ),
+                .. design.DrilledHoles.Select(h => new AllowedCut(
+                    new Area(h.Sweep),
+                    h.FloorZ,
+                    FeatureKind.CutoutRelief
+                )),
             ]
         );
 

@@ -15,7 +15,7 @@ internal static class BlockCut
         double fz = op.FeedMmPerMin / (Math.Max(1, op.SpindleRpm) * Math.Max(1, tool.Flutes));
         CutForce force = op.Kind switch
         {
-            OperationKind.Drill => Drilling(tool, job, fz),
+            OperationKind.Drill => CuttingForce.Drill(tool, job.BlockMaterial, fz, job.DullFactor),
             OperationKind.Engrave or OperationKind.TrimEngrave => Engraving(op, job, fz, faceZ),
             OperationKind.Skim
             or OperationKind.Clear
@@ -98,13 +98,6 @@ internal static class BlockCut
         op.Kind is OperationKind.Groove or OperationKind.Bore or OperationKind.Clear || op.StepOver <= 0
             ? op.Tool.Diameter
             : op.StepOver;
-
-    /// <summary>Both lips cut half the diameter each and balance; the thrust presses down, and a breaking drill may lift by as much.</summary>
-    private static CutForce Drilling(Tool tool, Job job, double fz)
-    {
-        double lip = job.BlockMaterial.SpecificForceMax * job.DullFactor * fz * tool.Radius;
-        return new CutForce(lip * CuttingForce.RadialShare, 0, lip, fz);
-    }
 
     private static CutForce Engraving(Operation op, Job job, double fz, double faceZ)
     {

@@ -66,6 +66,16 @@ public static class CuttingForce
         Math.Max(1, Math.Ceiling((flutes * Math.Acos(1 - (2 * a)) / (2 * Math.PI)) - 1e-9));
 
     /// <summary>
+    /// Peak forces of a drill at feed fz a lip, mm: both lips cut half the diameter each and balance but for a share
+    /// (<see cref="RadialShare"/>; common practice, no source); the thrust presses down, and a drill that breaks through may lift by as much.
+    /// </summary>
+    public static CutForce Drill(Tool drill, Material material, double fz, double dullFactor)
+    {
+        double lip = material.SpecificForceMax * dullFactor * fz * drill.Radius;
+        return new CutForce(lip * RadialShare, 0, lip, fz);
+    }
+
+    /// <summary>
     /// Feed a tooth over thickest chip, for a width of cut a = ae/D: 1 / (2 sqrt(a (1 - a))); 1 from half the diameter up, and
     /// where nothing is cut.
     /// </summary>

@@ -106,6 +106,7 @@ public static class Designer
                 Cords = gaskets.Cords,
                 Magnets = [],
                 TrimCuts = ground.Trims,
+                DrilledHoles = ground.Holes,
                 Features = features,
                 VacuumPath = [.. fed.Links, .. skirt.Links],
                 Contact = contact,

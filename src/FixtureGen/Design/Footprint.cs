@@ -27,10 +27,11 @@ internal sealed record Footprint(
             Levels levels = Levels.From(job);
             ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(part, job, kernel));
             TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
-            ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
+            ImmutableArray<Region> around = Relief.Around(outline, trims, job, kernel);
             ImmutableArray<PocketFeature> pockets =
             [
                 .. Relief.Cutouts(trims, levels, job, kernel),
+                .. Relief.Holes(DrillChoice.Plan(part, job, kernel), levels, job),
                 .. log.Take(FormPockets.Cut(part, levels, job, kernel)),
             ];
             Region[] given = [.. around, .. pockets.SelectMany(p => p.Area)];

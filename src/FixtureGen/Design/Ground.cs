@@ -38,8 +38,9 @@ public sealed class Ground
             ImmutableArray<Obstacle> obstacles = Obstacles.Find(job, block);
 
             ImmutableArray<TrimCut> trims = log.Take(TrimPlanner.Plan(placed, job, kernel));
+            ImmutableArray<DrilledHole> holes = DrillChoice.Plan(placed, job, kernel);
             TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
-            ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
+            ImmutableArray<Region> around = Relief.Around(outline, trims, job, kernel);
             log.Take(Clearances.Check(around, obstacles, block, job));
             ImmutableArray<Feature> locators = log.Take(
                 Locators.Place(placement.Pose, placed, around, obstacles, block, levels, job)
@@ -49,6 +50,7 @@ public sealed class Ground
             ImmutableArray<PocketFeature> pockets =
             [
                 .. Relief.Cutouts(trims, levels, job, kernel),
+                .. Relief.Holes(holes, levels, job),
                 .. log.Take(FormPockets.Cut(placed, levels, job, kernel)),
             ];
             Region[] given = [.. around, .. pockets.SelectMany(p => p.Area)];
@@ -63,6 +65,7 @@ public sealed class Ground
                     Locators = locators,
                     Obstacles = obstacles,
                     Trims = trims,
+                    Holes = holes,
                     Around = around,
                     Relief = relief,
                     Pockets = pockets,
@@ -90,6 +93,9 @@ public sealed class Ground
         public required ImmutableArray<Obstacle> Obstacles { get; init; }
 
         public required ImmutableArray<TrimCut> Trims { get; init; }
+
+        /// <summary>Cutouts that are drilled.</summary>
+        public required ImmutableArray<DrilledHole> Holes { get; init; }
 
         /// <summary>The relief of the outline's cut without its way out.</summary>
         public required ImmutableArray<Region> Around { get; init; }

@@ -155,7 +155,7 @@ public sealed class HoldingContext
         return new LimitedFactors(_vacuum.Min(f => f.Factor), StoppingFactor([.. magnets.Select(m => m.At)]));
     }
 
-    /// <summary>The least factor on vacuum alone of what cuts through the shell, and of the marks engraved on it; the most there is where there is none.</summary>
+    /// <summary>The least factor on vacuum alone of what cuts through the shell, and of its marks and drilled holes; the most there is where there is none.</summary>
     internal (double Cuts, double Marks) VacuumByWork()
     {
         _vacuum ??= PathSweep.Full(Loads, Vacuum)[0];
@@ -163,7 +163,7 @@ public sealed class HoldingContext
         double marks = LimitState.Most;
         for (int i = 0; i < _vacuum.Length; i++)
         {
-            bool mark = Loads.Works[Loads.Steps[i].Work].IsMark;
+            bool mark = Loads.Works[Loads.Steps[i].Work].HasOwnFeed;
             cuts = mark ? cuts : Math.Min(cuts, _vacuum[i].Factor);
             marks = mark ? Math.Min(marks, _vacuum[i].Factor) : marks;
         }

@@ -200,6 +200,12 @@ internal sealed class MagnetRoom
             yield return (cut.LeadIn, keep);
             yield return (cut.LeadOut, keep);
         }
+        foreach (DrilledHole hole in _design.DrilledHoles)
+        {
+            // the way is the drill's own circle, so its radius is not kept twice
+            double keep = _jacket + Reach(hole.Tool, hole.FloorZ, job) - hole.Tool.Radius;
+            yield return (new OpenPath(hole.Sweep.Outer.Segments), keep);
+        }
         if (job.Tools.FirstOrDefault(t => t.Kind == ToolKind.Engraver) is { } engraver)
         {
             double tip = _design.FixtureHeight + job.Shell.Thickness - job.Rules.EngraveDepth;

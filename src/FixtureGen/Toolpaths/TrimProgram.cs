@@ -9,7 +9,7 @@ using FixtureGen.Toolpaths.Routes;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// The production trim: vacuum on and proven, a stop to count the magnets, marks, cutouts, the outline last, vacuum off. Between cuts the
+/// The production trim: vacuum on and proven, a stop to count the magnets, marks, drilled holes, cutouts, the outline last, vacuum off. Between cuts the
 /// tool travels above shell, forms, jackets and locator pins.
 /// </summary>
 internal static class TrimProgram
@@ -67,14 +67,31 @@ internal static class TrimProgram
             yield return Joiner.Join("marks", TrimMarks.Cutting(job), false, marks, clearance, clearance);
         }
         foreach (
+            IGrouping<Tool, DrilledHole> alike in design.DrilledHoles.GroupBy(h => h.Tool).OrderBy(g => g.Key.Number)
+        )
+        {
+            yield return Joiner.Join(
+                "drilled holes",
+                new ToolCut(alike.Key, OperationKind.Drill, ShellDrill.Data(job, alike.Key), 0, () => []),
+                false,
+                [.. alike.Select(h => Drilling.InShell(h, ShellDrill.Data(job, alike.Key), heights))],
+                clearance,
+                clearance
+            );
+        }
+        foreach (
             IGrouping<Tool, TrimCut> alike in design
-                .TrimCuts.Where(c => c.Kind == TrimKind.Cutout)
+                .TrimCuts.Where(c => c.Kind is TrimKind.Cutout or TrimKind.Corner)
                 .GroupBy(c => c.Tool)
                 .OrderBy(g => g.Key == job.TrimTool)
                 .ThenBy(g => g.Key.Number)
         )
         {
-            string name = alike.Key == job.TrimTool ? "cutouts" : "small cutouts";
+            string name =
+                alike.Key == job.TrimTool ? "cutouts"
+                : alike.All(c => c.Kind == TrimKind.Corner) ? "inner corners"
+                : alike.All(c => c.Kind == TrimKind.Cutout) ? "small cutouts"
+                : "small cutouts and inner corners";
             yield return Trim(name, OperationKind.TrimCutout, alike.Key, [.. alike]);
         }
         yield return Trim(

@@ -1,14 +1,9 @@
 using System.Collections.Immutable;
-using FixtureGen.Design;
 using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
-using FixtureGen.Holding.Block;
 using FixtureGen.Model;
-using FixtureGen.Programs;
 using FixtureGen.Shop.Jobs;
-using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
-using FixtureGen.Toolpaths;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Verdicts;
 using Xunit;
@@ -40,6 +35,7 @@ public sealed class SmallHolesTest
     [InlineData("small_holes = \"second-cutter\"", "", SmallHoles.SecondCutter)]
     [InlineData("", "small_holes = \"spot\"", SmallHoles.Spot)]
     [InlineData("small_holes = \"leave\"", "", SmallHoles.Leave)]
+    [InlineData("small_holes = \"drill\"", "", SmallHoles.Drill)]
     [InlineData("", "", SmallHoles.Unsaid)]
     public void The_job_says_it_at_its_top_or_under_drawing(string top, string drawing, SmallHoles read)
     {
@@ -78,7 +74,7 @@ public sealed class SmallHolesTest
     {
         Job job = Job with { SmallHoles = SmallHoles.SecondCutter, AcceptLowHold = "a test of the cutter" };
         Part part = Plate(Hole(20, 20, 2.5), Hole(100, 70, 2.2), Slot, Hole(60, 40, 12));
-        (FixtureDesign design, ImmutableArray<ProgramText> programs) = Make(part, job);
+        (FixtureDesign design, ImmutableArray<ProgramText> programs) = MadePart.Make(part, job);
 
         Assert.Equal(
             ["mill-2mm", "mill-2mm", "mill-2mm", job.TrimTool.Name, job.TrimTool.Name],
@@ -150,26 +146,10 @@ public sealed class SmallHolesTest
         Tool thin = Job.TrimTool with { Name = "thin", Number = 90, Diameter = diameter, FluteLength = 5 };
         Job job = Job with { TrimTool = thin, Tools = [.. Job.Tools, thin], AcceptLowHold = "a test of the cutter" };
         Part part = Plate(Hole(60, 40, 12), Hole(30, 30, 3));
-        (FixtureDesign design, ImmutableArray<ProgramText> programs) = Make(part, job);
+        (FixtureDesign design, ImmutableArray<ProgramText> programs) = MadePart.Make(part, job);
         VerifyResult verdict = Verifier.Judge(
             new VerifyRequest(HeldJobs.Nominal(job), design, programs, Limits.House) { Drawing = part }
         );
         Assert.Empty(verdict.Findings.Where(f => f.Severity == Severity.Error).Select(f => f.Code + " " + f.Message));
-    }
-
-    private static (FixtureDesign Design, ImmutableArray<ProgramText> Programs) Make(Part part, Job job)
-    {
-        Tolerances t = Tolerances.House;
-        Placement placement = Good(Placing.Place(part, job, t));
-        FixtureDesign begun = Good(Designer.Begin(part, placement, job, t));
-        FixtureDesign design = Good(Designer.Finish(begun, Good(MagnetPlacement.Choose(begun, job, t)), job, t));
-        ImmutableArray<ProgramPlan> plans = Good(OperationPlanner.Plan(design, job, new BlockHolding(design, job), t));
-        return (design, [.. plans.Select(p => Good(ProgramWriter.Write(p, job.Control, job)))]);
-    }
-
-    private static T Good<T>(Stage<T> stage)
-    {
-        Assert.True(stage.Ok, string.Join('\n', stage.Findings));
-        return stage.Value!;
     }
 }

@@ -7,25 +7,27 @@ namespace FixtureGen.Design.Seals;
 /// <summary>What keeps an area from being sealed and fed: the bends of the cord, necks, cutouts, ports, the outer land of the skirt; lengths in mm, areas in mm2.</summary>
 internal static class ZoneFindings
 {
-    public static Finding BendTooTight(Point2 at, double radius) =>
+    /// <param name="remedy">What was tried and has room, or that nothing has.</param>
+    public static Finding BendTooTight(Point2 at, double radius, string remedy) =>
         new(
             "bend-too-tight",
             Severity.Error,
             Place(at),
             $"the groove's centre line cannot be kept at a radius of {Mm(radius)} on both sides here",
-            "take a thinner cord, or keep the seal out of this place by a keep-out"
+            $"{remedy}; or keep the seal out of this place by a keep-out"
         )
         {
             At = at,
         };
 
-    public static Finding NoZone(Point2 at, double widest, double needed, double keep) =>
+    /// <param name="remedy">What was tried and has room, or that nothing has.</param>
+    public static Finding NoZone(Point2 at, double widest, double needed, double keep, string remedy) =>
         new(
             "no-sealed-zone",
             Severity.Error,
             Place(at),
             $"no sealed zone is left: inside the lands ({Mm(keep)} from every edge) the widest place is {Mm(widest)}, a cord loop needs {Mm(needed)}: {Mm(needed - widest)} short",
-            "take a thinner cord with a smaller bend radius, or a narrower land"
+            remedy
         )
         {
             At = at,

@@ -46,7 +46,7 @@ internal static class Zones
         ImmutableArray<int> inside = FormStrength.Closed(placed, kernel);
         while (true)
         {
-            Stage<ImmutableArray<Region>> zones = Find(placed, given, inside, job, kernel);
+            Stage<ImmutableArray<Region>> zones = Find(placed, given, inside, job, remedies: true, kernel);
             SealedForms.Crossed[] crossed = zones.Ok
                 ? [.. SealedForms.OutOf(zones.Value, placed, inside, job, kernel)]
                 : [];
@@ -65,14 +65,21 @@ internal static class Zones
     }
 
     /// <param name="inside">Numbers of the forms that the seal may go round.</param>
+    /// <param name="remedies">Whether to find out what would give a loop room where there is none.</param>
     private static Stage<ImmutableArray<Region>> Find(
         Part placed,
         IReadOnlyList<Region> given,
         ImmutableArray<int> inside,
         Job job,
+        bool remedies,
         Kernel kernel
     )
     {
+        string WouldDo() =>
+            remedies
+                ? LoopRemedy.Find(job, other => Find(placed, given, inside, other, remedies: false, kernel).Ok)
+                : "";
+
         ImmutableArray<Region> cores = Cores(placed, given, inside, kernel);
         double radius = CentreRadius(job);
         ImmutableArray<Region> room = kernel.Difference([Region.From(placed.Outer)], kernel.Offset(cores, Keep(job)));
@@ -84,14 +91,15 @@ internal static class Zones
         if (rounded.Sharp.Length > 0)
         {
             Point2 at = Measure.Bounds(rounded.Sharp[0].Outer).Middle;
-            return Stage.Failed<ImmutableArray<Region>>(ZoneFindings.BendTooTight(at, radius));
+            return Stage.Failed<ImmutableArray<Region>>(ZoneFindings.BendTooTight(at, radius, WouldDo()));
         }
         List<Finding> findings = [];
         ImmutableArray<Region> kept = WithRoomForAPort(rounded.Zone, job, kernel, findings);
         if (kept.Length == 0)
         {
             double widest = Widest.Radius(room, 10 * radius, kernel);
-            findings.Add(ZoneFindings.NoZone(Measure.Bounds(placed.Outer).Middle, 2 * widest, 2 * radius, Keep(job)));
+            Point2 middle = Measure.Bounds(placed.Outer).Middle;
+            findings.Add(ZoneFindings.NoZone(middle, 2 * widest, 2 * radius, Keep(job), WouldDo()));
             return Stage.Failed<ImmutableArray<Region>>(findings);
         }
         findings.AddRange(Necks.Between(room, kept, radius, kernel));

@@ -38,7 +38,7 @@ internal static class LocatorProposal
         {
             yield break;
         }
-        ImmutableArray<Region> around = Relief.Around(outline, job, kernel);
+        ImmutableArray<Region> around = Relief.Around(outline, trims, job, kernel);
         Box2 box = Measure.Bounds(part.Outer);
         double along = box.Width >= box.Height ? 0 : 90;
         double reach = new Point2(box.Width, box.Height).Length;

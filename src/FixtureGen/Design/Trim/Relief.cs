@@ -31,9 +31,10 @@ internal static class Relief
     private const double ShortLead = 0.2;
 
     /// <summary>The relief of the outline cut without its way out.</summary>
-    public static ImmutableArray<Region> Around(TrimCut outline, Job job, Kernel kernel)
+    /// <param name="trims">All cuts: the outline's corners are among them.</param>
+    public static ImmutableArray<Region> Around(TrimCut outline, ImmutableArray<TrimCut> trims, Job job, Kernel kernel)
     {
-        ImmutableArray<Region> swept = Cleared(outline, job, kernel);
+        ImmutableArray<Region> swept = WithCorners(outline, trims, job, kernel);
         return kernel.UnionAll([.. swept, .. Fins(swept, outline.Edge, job, kernel)]);
     }
 
@@ -88,7 +89,7 @@ internal static class Relief
 
     /// <summary>One pocket for each cutout that the trim cuts; a slug that is milled away leaves no island in it.</summary>
     public static ImmutableArray<PocketFeature> Cutouts(
-        IEnumerable<TrimCut> cuts,
+        ImmutableArray<TrimCut> cuts,
         Levels levels,
         Job job,
         Kernel kernel
@@ -96,14 +97,50 @@ internal static class Relief
         [
             .. cuts.Where(c => c.Kind == TrimKind.Cutout)
                 .Select(c =>
-                    Pocket($"relief of {c.Name}", FeatureKind.CutoutRelief, WithoutThinIslands(c, job, kernel), levels)
+                    Pocket(
+                        $"relief of {c.Name}",
+                        FeatureKind.CutoutRelief,
+                        WithoutThinIslands(c, cuts, job, kernel),
+                        levels
+                    )
                 ),
         ];
 
-    private static ImmutableArray<Region> WithoutThinIslands(TrimCut cut, Job job, Kernel kernel)
+    /// <summary>Room under a drilled hole for the drill's point and its chips, with the side clearance round the hole as drawn.</summary>
+    public static IEnumerable<PocketFeature> Holes(IEnumerable<DrilledHole> holes, Levels levels, Job job) =>
+        holes.Select(h =>
+            Pocket(
+                $"relief of {h.Name}",
+                FeatureKind.CutoutRelief,
+                [Region.From(Contours.Circle(h.At, (DrillChoice.Diameter(h.Edge) / 2) + job.Rules.SideClearance))],
+                levels with
+                {
+                    ReliefFloor = Math.Min(levels.ReliefFloor, h.FloorZ - job.Rules.ReliefFloorBelowTip),
+                }
+            )
+        );
+
+    private static ImmutableArray<Region> WithoutThinIslands(
+        TrimCut cut,
+        ImmutableArray<TrimCut> cuts,
+        Job job,
+        Kernel kernel
+    )
     {
-        ImmutableArray<Region> swept = Cleared(cut, job, kernel);
+        ImmutableArray<Region> swept = WithCorners(cut, cuts, job, kernel);
         return [.. swept.Select(r => new Region(r.Outer, [.. r.Holes.Where(h => Stands(h, cut, job, kernel))]))];
+    }
+
+    /// <summary>One relief for a cut and the corners of its edge.</summary>
+    private static ImmutableArray<Region> WithCorners(TrimCut cut, ImmutableArray<TrimCut> cuts, Job job, Kernel kernel)
+    {
+        ImmutableArray<Region> own = Cleared(cut, job, kernel);
+        Region[] corners =
+        [
+            .. cuts.Where(c => c.Kind == TrimKind.Corner && c.AtEdgeOf == cut.Name)
+                .SelectMany(c => kernel.Offset(c.Sweep, job.Rules.SideClearance)),
+        ];
+        return corners.Length == 0 ? own : kernel.UnionAll([.. own, .. corners]);
     }
 
     private static bool Stands(Contour island, TrimCut cut, Job job, Kernel kernel) =>

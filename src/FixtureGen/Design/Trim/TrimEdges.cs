@@ -83,7 +83,16 @@ internal static class TrimEdges
         ImmutableArray<Region> inner = kernel.Offset(hole, -tool.Radius);
         if (inner.IsEmpty)
         {
-            return Stage.Failed<TrimCut>(TrimFindings.CutoutTooSmall(name, hole, tool, kernel, Thinner(job, Left)));
+            return Stage.Failed<TrimCut>(
+                TrimFindings.CutoutTooSmall(
+                    name,
+                    hole,
+                    tool,
+                    kernel,
+                    Thinner(job, Left),
+                    DrillChoice.WouldDrill(cutout, job)
+                )
+            );
         }
         if (inner.Length > 1)
         {
@@ -134,7 +143,8 @@ internal static class TrimEdges
             || kernel.Offset(hole, -1.5 * tool.Diameter).IsEmpty;
     }
 
-    private static ImmutableArray<Contour> ClearingRings(Region hole, Tool tool, Kernel kernel)
+    /// <summary>From the middle outward: what a slug or room is milled away by, but for the cut along its edge.</summary>
+    public static ImmutableArray<Contour> ClearingRings(Region hole, Tool tool, Kernel kernel)
     {
         double step = ClearingStep * tool.Diameter;
         return

@@ -49,7 +49,15 @@ internal static class TrimFindings
         };
     }
 
-    public static Finding CutoutTooSmall(string name, Region hole, Tool tool, Kernel kernel, string thinner)
+    /// <param name="drill">What would let it be drilled, in words; empty where nothing would.</param>
+    public static Finding CutoutTooSmall(
+        string name,
+        Region hole,
+        Tool tool,
+        Kernel kernel,
+        string thinner,
+        string drill
+    )
     {
         double width = 2 * WidestDisc(hole, tool.Radius, kernel);
         Point2 at = Measure.Bounds(hole.Outer).Middle;
@@ -58,7 +66,7 @@ internal static class TrimFindings
             Severity.Error,
             $"{name} at {Place(at)}",
             $"The {name} is {Mm(width)} mm wide, {Mm(tool.Diameter - width)} mm less than the trim cutter.",
-            $"Widen it to at least {Mm(tool.Diameter)} mm{Otherwise(thinner)}"
+            $"Widen it to at least {Mm(tool.Diameter)} mm{(drill.Length > 0 ? ", " + drill : "")}{Otherwise(thinner)}"
         )
         {
             At = at,
@@ -182,6 +190,66 @@ internal static class TrimFindings
         thinner.Length > 0
             ? $", or {thinner}; or state small_holes = \"second-cutter\" (it cuts these alone), \"spot\" (round holes are marked, to be drilled by hand) or \"leave\"."
             : "; no end mill of the rack goes through. Or state small_holes = \"spot\" (round holes are marked, to be drilled by hand) or \"leave\".";
+
+    /// <summary>A refused corner, with what a second cutter does to it.</summary>
+    /// <param name="reaches">Whether the job may state it as it is.</param>
+    public static Finding WithSecond(Finding refused, Tool second, double left, bool reaches) =>
+        refused with
+        {
+            Remedy =
+                refused.Remedy.TrimEnd('.')
+                + (
+                    reaches
+                        ? $"; or state inner_corners = \"second-cutter\": {second.Name} was tried in the corners alone and reaches."
+                        : $". A second cutter in the corners alone, {second.Name}, was tried and leaves {Mm(left)} mm"
+                            + (
+                                left <= MostLeft
+                                    ? $": [rules] corner_left = \"{Mm(Math.Ceiling(left * 10) / 10)} mm\" lets it."
+                                    : "."
+                            )
+                ),
+        };
+
+    /// <summary>Corners that the job did not speak of and that a second cutter cuts.</summary>
+    public static Finding CornersBySecondCutter(ImmutableArray<TrimCut> cuts)
+    {
+        TrimCut[] corners = [.. cuts.Where(c => c.Kind == TrimKind.Corner)];
+        string count = corners.Length.ToString(CultureInfo.InvariantCulture);
+        string tools = string.Join(", ", corners.Select(c => c.Tool.Name).Distinct());
+        return new(
+            "inner-corners-second-cutter",
+            Severity.Note,
+            "inner corners",
+            $"The trim cutter leaves too much in {count} inner corners or bays: {tools} cuts them first, with a tool change more.",
+            "Nothing to do; inner_corners = \"refuse\" refuses such a job, a larger [rules] corner_left lets the corners keep more."
+        );
+    }
+
+    /// <summary>A cutout that the job wants drilled and that no drill makes.</summary>
+    /// <param name="nearest">The rack's drill nearest in size; null where none reaches through the shell.</param>
+    public static Finding NoDrill(string name, Contour cutout, Tool? nearest, Job job)
+    {
+        Box2 box = Measure.Bounds(cutout);
+        string why =
+            !DrillChoice.IsRound(cutout) ? "is no round hole"
+            : job.ShellMaterial.Drilling is null ? $"cannot be drilled: {job.ShellMaterial.Name} has no drilling chart"
+            : nearest is null ? "finds no drill in the rack that reaches through the shell"
+            : $"is {Mm(DrillChoice.Diameter(cutout))} mm, {Mm(Math.Abs(nearest.Diameter - DrillChoice.Diameter(cutout)))} mm off the nearest drill of the rack, {nearest.Name}; {Mm(DrillChoice.SizeOff)} mm may be";
+        string put =
+            DrillChoice.IsRound(cutout) && job.ShellMaterial.Drilling is not null
+                ? $"Put a drill of {Mm(DrillChoice.Diameter(cutout))} mm in the rack, or state"
+                : "State";
+        return new(
+            "small-hole-no-drill",
+            Severity.Error,
+            $"{name} at {Place(box.Middle)}",
+            $"The {name} {why}.",
+            $"{put} small_holes = \"second-cutter\", \"spot\" or \"leave\"."
+        )
+        {
+            At = box.Middle,
+        };
+    }
 
     public static Finding SpotNotRound(Box2 hole, Tool tool) =>
         new(

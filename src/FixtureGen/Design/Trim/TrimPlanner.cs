@@ -18,8 +18,12 @@ public static class TrimPlanner
         return [.. cuts.Select(c => c.Tool == was ? c with { Tool = tool } : c)];
     }
 
+    /// <summary>What a cutout is called, by its place in the drawing from 0.</summary>
+    internal static string NameOf(int index, int count) =>
+        count == 1 ? "cutout" : FormattableString.Invariant($"cutout {index + 1}");
+
     /// <summary>
-    /// Cutouts in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
+    /// Corners for a second cutter, cutouts that are not drilled in the drawing's order, then the outline. Failed where a cutout is smaller than the cutter or its neck too narrow
     /// for it, a corner keeps more than the job allows, the outline has no room for leads, or tabs, flutes, kind of tool or
     /// depth of a mark cannot be; each finding says by how much.
     /// </summary>
@@ -27,26 +31,65 @@ public static class TrimPlanner
     {
         List<Finding> findings = [.. TrimChecks.Shop(placed, job)];
         var cuts = ImmutableArray.CreateBuilder<TrimCut>();
+        var corners = ImmutableArray.CreateBuilder<TrimCut>();
         ImmutableArray<Tool> tools = SecondCutter.ForCutouts(placed.Cutouts, job, kernel);
+        ImmutableArray<Tool?> drills = DrillChoice.ForCutouts(placed.Cutouts, job, kernel);
         for (int i = 0; i < placed.Cutouts.Length; i++)
         {
-            string name = placed.Cutouts.Length == 1 ? "cutout" : FormattableString.Invariant($"cutout {i + 1}");
-            Stage<TrimCut> cut = TrimEdges.Cutout(name, placed.Cutouts[i], tools[i], job, kernel);
-            findings.AddRange(cut.Findings);
-            if (cut.Value is not null)
+            if (drills[i] is not null)
             {
-                cuts.Add(cut.Value);
+                continue;
             }
+            string name = NameOf(i, placed.Cutouts.Length);
+            if (job.SmallHoles == SmallHoles.Drill && !SecondCutter.Fits(placed.Cutouts[i], job.TrimTool, kernel))
+            {
+                Tool? nearest = DrillChoice.Nearest(placed.Cutouts[i], job).FirstOrDefault();
+                findings.Add(TrimFindings.NoDrill(name, placed.Cutouts[i], nearest, job));
+                continue;
+            }
+            Stage<TrimCut> cut = TrimEdges.Cutout(name, placed.Cutouts[i], tools[i], job, kernel);
+            Take(cut);
         }
-        Stage<TrimCut> outline = TrimEdges.Outline(placed.Outer, job, kernel);
-        findings.AddRange(outline.Findings);
-        if (outline.Value is not null)
-        {
-            cuts.Add(outline.Value);
-        }
+        Take(TrimEdges.Outline(placed.Outer, job, kernel));
         findings = [.. TrimFindings.Alike(findings)];
         return findings.Any(f => f.Severity == Severity.Error)
             ? Stage.Failed<ImmutableArray<TrimCut>>(findings)
-            : Stage.Answer(cuts.ToImmutable(), findings);
+            : Stage.Answer<ImmutableArray<TrimCut>>([.. corners, .. cuts], findings);
+
+        void Take(Stage<TrimCut> planned)
+        {
+            Finding? refused = planned.Findings.FirstOrDefault(f =>
+                f is { Code: "trim-corner-too-tight", Severity: Severity.Error }
+            );
+            if (planned.Value is not { } cut)
+            {
+                findings.AddRange(planned.Findings);
+                return;
+            }
+            if (refused is not null)
+            {
+                (ImmutableArray<TrimCut> second, cut, Finding? still) = Second(cut, refused);
+                corners.AddRange(second);
+                findings.AddRange(planned.Findings.Where(f => f != refused));
+                findings.AddRange(still is null ? [] : [still]);
+            }
+            else
+            {
+                findings.AddRange(planned.Findings);
+            }
+            cuts.Add(cut);
+        }
+
+        (ImmutableArray<TrimCut> Corners, TrimCut Cut, Finding? Still) Second(TrimCut cut, Finding refused)
+        {
+            (ImmutableArray<TrimCut> second, TrimCut beside) = CornerCuts.Plan(cut, job, kernel);
+            if (!second.IsEmpty && job.InnerCorners == InnerCorners.SecondCutter)
+            {
+                return (second, beside, null);
+            }
+            return CornerCuts.Best(cut, job, kernel) is { } best
+                ? ([], cut, TrimFindings.WithSecond(refused, best.Tool, best.Left, !second.IsEmpty))
+                : ([], cut, refused);
+        }
     }
 }

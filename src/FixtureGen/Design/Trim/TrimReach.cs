@@ -38,6 +38,17 @@ internal static class TrimReach
     public static double Worst(Contour edge, Contour line, Tool tool) =>
         Corners(edge, line, tool, out _).Select(c => c.Left).DefaultIfEmpty(0).Max();
 
+    /// <summary>Where a cut leaves more than is allowed, mm, at the worst point of each corner.</summary>
+    public static IEnumerable<Point2> Refused(TrimCut cut, double allowed) =>
+        Corners(cut.Edge, cut.Path, cut.Tool, out _).Where(c => c.Left > allowed).Select(c => c.At);
+
+    /// <summary>What a cut and its corners leave together at the worst point of its edge, mm.</summary>
+    public static double Worst(TrimCut cut, IReadOnlyList<TrimCut> corners) =>
+        Samples(cut.Edge)
+            .Select(p => corners.Append(cut).Min(c => Math.Abs(Measure.Distance(p, c.Path)) - c.Tool.Radius))
+            .Append(0)
+            .Max();
+
     // each corner at its worst point; nowhere is true where the rim touches no point of the edge
     private static List<(Point2 At, double Left)> Corners(Contour edge, Contour line, Tool tool, out bool nowhere)
     {

@@ -15,6 +15,9 @@ internal static class TrimTabs
     private const double SlugSpacing = 60;
     private const int Tries = 16;
 
+    /// <summary>Between the slot at a bridge and what is milled away beside it, mm (common practice, no source).</summary>
+    private const double Room = 0.5;
+
     public static int OutlineCount(Contour path) =>
         Math.Max(4, (int)Math.Ceiling(Measure.Length(path) / OutlineSpacing));
 
@@ -39,6 +42,52 @@ internal static class TrimTabs
                 .Select(k => new Tab(Nudged(path, (k + 0.5) * spacing, reach, lifted), length)),
         ];
     }
+
+    /// <summary>
+    /// The cut with its bridges moved off the corners that another cutter mills away before it, each no farther than it has room; null where
+    /// one has none.
+    /// </summary>
+    public static TrimCut? Beside(TrimCut cut, ImmutableArray<TrimCut> corners)
+    {
+        if (cut.Tabs.IsEmpty)
+        {
+            return cut;
+        }
+        double lifted = cut.Tabs[0].Length + cut.Tool.Diameter;
+        double spacing = Measure.Length(cut.Path) / cut.Tabs.Length;
+        double reach = Math.Max(0, ((spacing - lifted) / 2) - (lifted / 2));
+        var moved = ImmutableArray.CreateBuilder<Tab>();
+        for (int k = 0; k < cut.Tabs.Length; k++)
+        {
+            double middle = (k + 0.5) * spacing;
+            double was = cut.Tabs[k].At - middle;
+            double[] shifts =
+            [
+                was,
+                .. Enumerable
+                    .Range(0, (2 * Tries) + 1)
+                    .Select(i => reach * (i - Tries) / Tries)
+                    .OrderBy(s => !OnStraight(cut.Path, middle + s, lifted))
+                    .ThenBy(s => Math.Abs(s - was)),
+            ];
+            double at = shifts.FirstOrDefault(s => IsClear(cut, middle + s, lifted, corners), double.NaN);
+            if (double.IsNaN(at))
+            {
+                return null;
+            }
+            moved.Add(cut.Tabs[k] with { At = middle + at });
+        }
+        return cut with { Tabs = moved.ToImmutable() };
+    }
+
+    /// <summary>Whether no corner's cutter comes into the slot of the cut where it is lifted over a bridge.</summary>
+    private static bool IsClear(TrimCut cut, double middle, double lifted, ImmutableArray<TrimCut> corners) =>
+        Enumerable
+            .Range(-2, 5)
+            .Select(i => Measure.PointAlong(cut.Path, middle + (i * lifted / 4)))
+            .All(p =>
+                corners.All(c => !Inside.Contains(c.Edge, p) && Measure.Distance(p, c.Edge) > cut.Tool.Radius + Room)
+            );
 
     /// <summary>The nearest place to <paramref name="at"/> within reach where the lifted stretch lies on one straight; at itself if none.</summary>
     private static double Nudged(Contour path, double at, double reach, double lifted)

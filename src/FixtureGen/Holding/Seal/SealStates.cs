@@ -23,6 +23,7 @@ internal sealed class SealStates
     private readonly ImmutableArray<ImmutableArray<Region>> _reached;
     private readonly Pressing[] _perKPa;
     private readonly int[] _stateOfCut;
+    private readonly int[] _stateOfHole;
     private readonly List<bool[]> _states = [];
 
     private SealStates(SealStates like, ImmutableArray<ImmutableArray<Region>> reached)
@@ -30,6 +31,7 @@ internal sealed class SealStates
         _reached = reached;
         _perKPa = [.. reached.Select(Pulling)];
         _stateOfCut = like._stateOfCut;
+        _stateOfHole = like._stateOfHole;
         _states = like._states;
         Cords = like.Cords;
         NominalPush = like.NominalPush;
@@ -45,26 +47,36 @@ internal sealed class SealStates
         NominalPush = hardest > 0 ? CordEnd.Nominal(job.Gasket).PushNPerMm(0) / hardest : 1;
         bool[] holds = [.. design.Zones.Select(_ => true)];
         _states.Add([.. holds]);
+        _stateOfHole = new int[design.DrilledHoles.Length];
         _stateOfCut = new int[design.TrimCuts.Length];
         var opened = ImmutableArray.CreateBuilder<(string Cut, int Zone)>();
+        for (int i = 0; i < _stateOfHole.Length; i++)
+        {
+            DrilledHole hole = design.DrilledHoles[i];
+            _stateOfHole[i] = After(hole.Name, [hole.Sweep]);
+        }
         for (int i = 0; i < _stateOfCut.Length; i++)
         {
-            TrimCut cut = design.TrimCuts[i];
+            _stateOfCut[i] = After(design.TrimCuts[i].Name, design.TrimCuts[i].Sweep);
+        }
+        Opened = opened.ToImmutable();
+
+        int After(string cut, ImmutableArray<Region> sweep)
+        {
             foreach ((SealedZone zone, int z) in design.Zones.Select((zone, z) => (zone, z)))
             {
-                if (holds[z] && Opens(cut, zone, kernel))
+                if (holds[z] && Opens(sweep, zone, kernel))
                 {
                     holds[z] = false;
-                    opened.Add((cut.Name, z));
+                    opened.Add((cut, z));
                 }
             }
             if (!_states[^1].SequenceEqual(holds))
             {
                 _states.Add([.. holds]);
             }
-            _stateOfCut[i] = _states.Count - 1;
+            return _states.Count - 1;
         }
-        Opened = opened.ToImmutable();
     }
 
     /// <summary>The same zones, cords and cuts with another net in the zones.</summary>
@@ -81,6 +93,9 @@ internal sealed class SealStates
     public int Count => _states.Count;
 
     public int During(int cut) => _stateOfCut[cut];
+
+    /// <summary>While a hole is drilled, which comes before every cut.</summary>
+    public int DuringHole(int hole) => _stateOfHole[hole];
 
     /// <summary>All cords' push on the shell when it is down, at the hardest their grade allows (upwards positive).</summary>
     public Pressing Cords { get; }
@@ -130,9 +145,9 @@ internal sealed class SealStates
     private static IEnumerable<Segment> Edges(ImmutableArray<Region> area) =>
         area.SelectMany(r => r.Contours).SelectMany(c => c.Segments);
 
-    private static bool Opens(TrimCut cut, SealedZone zone, Kernel kernel) =>
-        Overlap(Measure.Bounds(cut.Sweep), Measure.Bounds(zone.Sealed))
-        && Measure.Area(kernel.Intersect(cut.Sweep, zone.Sealed)) > 1e-3;
+    private static bool Opens(ImmutableArray<Region> sweep, SealedZone zone, Kernel kernel) =>
+        Overlap(Measure.Bounds(sweep), Measure.Bounds(zone.Sealed))
+        && Measure.Area(kernel.Intersect(sweep, zone.Sealed)) > 1e-3;
 
     internal static bool Overlap(Box2 a, Box2 b) =>
         a.MinX <= b.MaxX && b.MinX <= a.MaxX && a.MinY <= b.MaxY && b.MinY <= a.MaxY;

@@ -7,8 +7,8 @@ namespace FixtureGen.Holding.Sliding;
 /// <summary>One cut's load on the part: its peak force, its share while the machine stops, and which seal state it is cut under.</summary>
 internal sealed record TrimWork(string Name, CutForce Force, double StopShare, int Seal, bool IsOutline = false)
 {
-    /// <summary>Engraved on the shell, not cut through it: its force does not go with the trim's passes and feed.</summary>
-    public bool IsMark { get; init; }
+    /// <summary>A mark or a drilled hole: its force does not go with the trim's passes and feed.</summary>
+    public bool HasOwnFeed { get; init; }
 }
 
 /// <summary>One step along a cut, mm from the cut's start in the order of cutting; Travel is the unit direction.</summary>

@@ -30,6 +30,7 @@ internal static class JobBody
         TableReader? drawing = top.InnerOrNull("drawing");
         SmallHoles small = JobDrawing.SmallHolesOf(top, drawing);
         bool mirror = top.FlagOr("mirror", false);
+        InnerCorners corners = JobDrawing.InnerCornersOf(top, drawing);
         (LengthUnit? drawingUnit, DrawingRoles roles, double join) = JobDrawing.Read(drawing);
         ImmutableArray<FormSpec> forms = [.. top.Inners("form").Select(JobShell.Form)];
         (LocatorKind? locator, ImmutableArray<Point2> pins, LocatorHoles holes, OpenKeys openPins) = JobShell.Locator(
@@ -63,6 +64,7 @@ internal static class JobBody
             Join = join,
             SmallHoles = small,
             Mirror = mirror,
+            InnerCorners = corners,
             Plate = shop.Plate.Plate,
             Blank = shop.Blank,
             OtherBlanks = shop.OtherBlanks,

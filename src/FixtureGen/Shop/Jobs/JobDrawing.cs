@@ -32,27 +32,37 @@ internal static class JobDrawing
     }
 
     /// <summary>small_holes at the top of the job or under [drawing], not in both.</summary>
-    public static SmallHoles SmallHolesOf(TableReader top, TableReader? drawing)
+    public static SmallHoles SmallHolesOf(TableReader top, TableReader? drawing) =>
+        InOnePlace(
+            top,
+            drawing,
+            "small_holes",
+            ("drill", SmallHoles.Drill),
+            ("second-cutter", SmallHoles.SecondCutter),
+            ("spot", SmallHoles.Spot),
+            ("leave", SmallHoles.Leave)
+        ) ?? SmallHoles.Unsaid;
+
+    /// <summary>inner_corners at the top of the job or under [drawing], not in both.</summary>
+    public static InnerCorners InnerCornersOf(TableReader top, TableReader? drawing) =>
+        InOnePlace(
+            top,
+            drawing,
+            "inner_corners",
+            ("second-cutter", InnerCorners.SecondCutter),
+            ("refuse", InnerCorners.Refuse)
+        ) ?? InnerCorners.Unsaid;
+
+    private static T? InOnePlace<T>(TableReader top, TableReader? drawing, string key, params (string, T)[] choices)
+        where T : struct, Enum
     {
-        SmallHoles? above = Choice(top);
-        SmallHoles? below = Choice(drawing);
+        T? above = top.ChoiceOrNull(key, choices);
+        T? below = drawing?.ChoiceOrNull(key, choices);
         if (above is not null && below is not null)
         {
-            drawing!.Contradict(
-                "small_holes",
-                "small_holes stands at the top of the job too.",
-                "Take one of them out."
-            );
+            drawing!.Contradict(key, $"{key} stands at the top of the job too.", "Take one of them out.");
         }
-        return above ?? below ?? SmallHoles.Unsaid;
-
-        static SmallHoles? Choice(TableReader? t) =>
-            t?.ChoiceOrNull(
-                "small_holes",
-                ("second-cutter", SmallHoles.SecondCutter),
-                ("spot", SmallHoles.Spot),
-                ("leave", SmallHoles.Leave)
-            );
+        return above ?? below;
     }
 
     private static LengthUnit? UnitOf(TableReader? t) =>

@@ -11,6 +11,29 @@ internal static class Drilling
     /// <summary>The lip's corner goes this far past the far face, mm.</summary>
     public const double BreakThrough = 0.3;
 
+    /// <summary>A hole of the shell, down to the point's height that it has; between holes the tool travels at the hop height.</summary>
+    public static Piece InShell(DrilledHole hole, CutData data, Heights heights)
+    {
+        double start = heights.Face + Heights.HopGap;
+        double peck =
+            heights.Face - hole.FloorZ - hole.Tool.ConeHeight > PeckBeyond * hole.Tool.Diameter
+                ? hole.Tool.Diameter
+                : 0;
+        return new Piece(
+            hole.Name,
+            [
+                new Way(
+                    hole.At,
+                    hole.At,
+                    pen =>
+                        pen.Add(
+                            new DrillMove(Point3.From(hole.At, heights.Hop), start, hole.FloorZ, peck, 0, data.Feed)
+                        )
+                ),
+            ]
+        );
+    }
+
     public static Piece Hole(
         string feature,
         Point2 at,

@@ -6,11 +6,11 @@ namespace FixtureGen.Toolpaths.Routes;
 
 /// <summary>
 /// Which tools make the features: of all sets of tools that can make every feature, the one with the least cutting and
-/// changing time. Tools that only one method names (drills, engravers) are in every set that needs them.
+/// changing time. Tools that no method of some feature does without (its drill, the engraver) are in every set.
 /// </summary>
 internal static class ToolSet
 {
-    /// <summary>Sets are tried one by one up to this many tools; beyond it the largest are kept.</summary>
+    /// <summary>Sets are tried one by one up to this many tools beside those that are in every set; beyond it the largest are kept.</summary>
     private const int MostTools = 16;
 
     /// <summary>A set is left only where it cannot be the best by more than sums taken in another order differ, minutes.</summary>
@@ -19,6 +19,7 @@ internal static class ToolSet
     /// <summary>For each feature its method; a feature without any method must have been refused before.</summary>
     public static ImmutableArray<Method> Choose(IReadOnlyList<ImmutableArray<Method>> methods, double changeMinutes)
     {
+        HashSet<Tool> always = [.. methods.SelectMany(Needed)];
         List<Tool> tools =
         [
             .. methods
@@ -26,16 +27,17 @@ internal static class ToolSet
                 .SelectMany(m => m.Cuttings)
                 .Select(c => c.Tool)
                 .Distinct()
+                .Where(t => !always.Contains(t))
                 .OrderByDescending(t => t.Diameter)
                 .ThenBy(t => t.Number)
                 .Take(MostTools),
         ];
-        Option[][] options = [.. methods.Select(ms => ms.Select(m => new Option(Bits(tools, m), m.Minutes)).ToArray())];
+        Option[][] options = [.. methods.Select(ms => ms.Select(m => new Option(Bits(tools, always, m), m.Minutes)).ToArray())];
         double[] rest = LeastFrom(options);
         (int best, double least) = (-1, double.PositiveInfinity);
-        for (int set = 1; set < 1 << tools.Count; set++)
+        for (int set = 0; set < 1 << tools.Count; set++)
         {
-            double minutes = int.PopCount(set) * changeMinutes;
+            double minutes = (always.Count + int.PopCount(set)) * changeMinutes;
             int f = 0;
             for (; f < options.Length && minutes + rest[f] < least + Slack; f++)
             {
@@ -61,8 +63,16 @@ internal static class ToolSet
         return rest;
     }
 
-    private static int Bits(List<Tool> tools, Method method) =>
-        method.Cuttings.Aggregate(0, (s, c) => s | Bit(tools, c.Tool));
+    /// <summary>The tools that every method of a feature needs.</summary>
+    private static IEnumerable<Tool> Needed(ImmutableArray<Method> methods) =>
+        methods
+            .Select(m => m.Cuttings.Select(c => c.Tool))
+            .Aggregate((IEnumerable<Tool>?)null, (all, own) => all?.Intersect(own) ?? own) ?? [];
+
+    private static int Bits(List<Tool> tools, HashSet<Tool> always, Method method) =>
+        method
+            .Cuttings.Where(c => !always.Contains(c.Tool))
+            .Aggregate(0, (s, c) => s | Bit(tools, c.Tool));
 
     private static int Bit(List<Tool> tools, Tool tool)
     {

@@ -26,6 +26,7 @@ public sealed partial class EveryKeyTest
     [
         "rules.corner_left",
         "drawing.small_holes",
+        "drawing.inner_corners",
         "form.top",
         "form.plug",
         "peck_high_speed",

@@ -43,6 +43,7 @@ internal static partial class SpareKeys
         yield return TomlLines.Set(job, "drawing", "join", "\"0.1 mm\"");
         yield return TomlLines.Set(job, "drawing", "small_holes", "\"leave\"");
         yield return "mirror = false\n" + job;
+        yield return TomlLines.Set(job, "drawing", "inner_corners", "\"refuse\"");
         if (job.Contains("[[form]]", StringComparison.Ordinal))
         {
             yield return TomlLines.Set(TomlLines.Set(job, "form", "top", "\"flat\""), "form", "plug", "\"auto\"");
