@@ -22,7 +22,7 @@ public sealed class LayoutPage : IAsyncDisposable
     ];
 
     /// <summary>Five minutes: no bound on the page's speed, only an end for one that hangs beside whatever else the machine does.</summary>
-    public const float PatienceMs = 300_000;
+    public const float PatienceMs = 25_000;
 
     private readonly Process _program;
     private readonly IPlaywright _playwright;
@@ -91,11 +91,13 @@ public sealed class LayoutPage : IAsyncDisposable
         string job,
         ColorScheme scheme = ColorScheme.Light,
         int width = 1280,
-        int height = 720
+        int height = 720,
+        Action<string>? prepare = null
     )
     {
         NeedsChromium();
         string folder = Library(job);
+        prepare?.Invoke(Path.Combine(folder, "outlines", job + ".toml"));
         Process program = Process.Start(
             Start(folder, "layout", Path.Combine("outlines", job + ".toml"), "--port", "0")
         )!;
@@ -156,6 +158,26 @@ public sealed class LayoutPage : IAsyncDisposable
             await Page.Locator($"[data-stays={key}]").InnerTextAsync(),
             System.Globalization.CultureInfo.InvariantCulture
         );
+
+    /// <summary>Sends the program a signal, as STOP, CONT or KILL.</summary>
+    public void Signal(string name)
+    {
+        using Process kill = Process.Start(
+            "kill",
+            ["-" + name, _program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]
+        );
+        kill.WaitForExit();
+    }
+
+    /// <summary>Waits for the alarm of a name to stand, or to be gone.</summary>
+    public async Task<string> AlarmAsync(string name, bool stands = true)
+    {
+        ILocator alarm = Page.Locator($"[data-alarm={name}] span");
+        await alarm.WaitForAsync(
+            new() { State = stands ? WaitForSelectorState.Visible : WaitForSelectorState.Detached }
+        );
+        return stands ? await alarm.InnerTextAsync() : "";
+    }
 
     public async Task<string> StatusAsync() => await Page.Locator("#status").InnerTextAsync();
 

@@ -2,7 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Serving;
 
 /// <summary>What is wrong with the text of a request to the page, at the member that is wrong.</summary>
 internal static class RequestFindings

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+using FixtureGen.App.Page.Serving;
+
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>A checked question: magnets and fixed ports in the plate frame, mm, and the settings. Have is the keys of the curves that the page holds.</summary>
 internal sealed record LayoutAsk(

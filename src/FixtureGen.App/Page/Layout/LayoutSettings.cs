@@ -4,7 +4,9 @@ using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Shop.Reading;
 
-namespace FixtureGen.App.Page;
+using FixtureGen.App.Page.Serving;
+
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>The things a designer asks about beside the places: which key of the job each stands for, and how it is written there.</summary>
 internal static class LayoutSettings

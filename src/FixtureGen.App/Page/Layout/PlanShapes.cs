@@ -4,7 +4,7 @@ using System.Text;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>One thing of the plan, plate frame mm, Y up. Key is the same for the same curves only, so that the page is sent what it lacks.</summary>
 internal sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour> Curves)

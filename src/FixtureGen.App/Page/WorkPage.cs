@@ -1,0 +1,93 @@
+using System.Text.Json.Serialization.Metadata;
+using FixtureGen.App.Files;
+using FixtureGen.App.Page.Layout;
+using FixtureGen.App.Page.Overview;
+using FixtureGen.App.Page.Serving;
+using Microsoft.AspNetCore.Http;
+
+namespace FixtureGen.App.Page;
+
+/// <summary>The page's questions and who answers each. A job is named in the address as <c>job</c>, by its name in the list.</summary>
+internal sealed class WorkPage : IAsyncDisposable
+{
+    private readonly PageHost _host;
+    private readonly WorkFolder _work;
+    private readonly RegenerationRun _run;
+
+    /// <summary>A page that does not listen yet.</summary>
+    /// <param name="work">What it works on.</param>
+    /// <param name="port">On 127.0.0.1; 0 picks a free one.</param>
+    /// <param name="faults">Where what nobody expected is written.</param>
+    /// <param name="before">Called with the name of each question before it is answered.</param>
+    public WorkPage(WorkFolder work, int port, FaultLog faults, Action<string> before)
+    {
+        _work = work;
+        _host = new PageHost(port, faults, before);
+        _run = new RegenerationRun(work.Folder, faults);
+        AskOfLayout();
+        AskOfLibrary();
+    }
+
+    /// <summary>The full address with its token; known once started.</summary>
+    public string Address => _host.Address;
+
+    /// <summary>Begins to listen.</summary>
+    /// <exception cref="IOException">The port is taken.</exception>
+    /// <exception cref="System.Net.Sockets.SocketException">The port may not be used, as one below 1024.</exception>
+    public Task StartAsync() => _host.StartAsync();
+
+    /// <summary>Returns when the run is stopped: Ctrl-C, or the token.</summary>
+    public Task WaitAsync(CancellationToken stop) => _host.WaitAsync(stop);
+
+    /// <summary>Stops listening.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _host.DisposeAsync().ConfigureAwait(false);
+        _run.Dispose();
+    }
+
+    private static string Job(HttpRequest request) => request.Query["job"].ToString();
+
+    /// <summary>The path of the job that a request names, or 404.</summary>
+    private PageAnswer OfJob(HttpRequest request, Func<string, PageAnswer> answer) =>
+        _work.Find(Job(request)) is { } path ? answer(path) : WorkFolder.NoSuchJob(Job(request));
+
+    private void AskOfLibrary()
+    {
+        _host.Get("home", _ => _work.Home());
+        _host.Get("library", _ => _work.Library(_run.Now));
+        _host.Get("run", _ => _run.Answer());
+        _host.Post("regenerate", OverviewJson.Default.RegenerateQuestion, (_, q) => _run.Start(q));
+        _host.Post("cancel", OverviewJson.Default.CancelQuestion, (_, _) => _run.Cancel());
+        _host.Post("note", OverviewJson.Default.NoteQuestion, (r, q) => OfJob(r, job => RegisterDesk.Note(job, q)));
+        _host.Get("outputs", r => OfJob(r, Outputs.List));
+        _host.Get("output", r => OfJob(r, job => Outputs.Read(job, r.Query["name"].ToString())));
+        _host.Get("outputs.zip", r => OfJob(r, Outputs.Archive));
+    }
+
+    private void AskOfLayout()
+    {
+        void Get(string name, Func<LayoutSession, PageAnswer> answer) =>
+            _host.Get(name, request => _work.WithLayout(Job(request), answer));
+        void Post<T>(
+            string name,
+            JsonTypeInfo<T> type,
+            Func<LayoutSession, T, PageAnswer> answer
+        )
+            where T : class =>
+            _host.Post(name, type, (request, asked) => _work.WithLayout(Job(request), s => answer(s, asked)));
+        Get("state", s => s.State());
+        Get("pulse", s => s.Pulse());
+        Get("progress", s => s.Progress());
+        _host.Get(
+            "block.png",
+            request => LayoutPicture.Asked(request.Query["for"].ToString(), q => _work.WithLayout(Job(request), s => s.Block(q)))
+        );
+        Post("try", LayoutJson.Default.LayoutQuestion, (s, q) => s.Try(q));
+        Post("best", LayoutJson.Default.LayoutQuestion, (s, q) => s.Best(q));
+        Post("fewest", LayoutJson.Default.LayoutQuestion, (s, q) => s.Fewest(q));
+        Post("section", LayoutJson.Default.SectionQuestion, (s, q) => s.Section(q));
+        Post("save", LayoutJson.Default.SaveQuestion, (s, q) => s.Save(q));
+        Post("make", LayoutJson.Default.MakeQuestion, (s, q) => s.Make(q));
+    }
+}
