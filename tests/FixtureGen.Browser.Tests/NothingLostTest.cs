@@ -88,7 +88,7 @@ public sealed class NothingLostTest
         string text = await File.ReadAllTextAsync(material, TestContext.Current.CancellationToken);
         await File.WriteAllTextAsync(
             material,
-            text.Replace("shell_friction_from = ", "shell_friction_from = 0.0", StringComparison.Ordinal) + "# edited\n",
+            text.Replace("shell_friction_from = 0.10", "shell_friction_from = 0.09", StringComparison.Ordinal),
             TestContext.Current.CancellationToken
         );
         Assert.Contains("templates/materials/hdpe.toml changed", await page.AlarmAsync("changed"), StringComparison.Ordinal);
@@ -101,7 +101,14 @@ public sealed class NothingLostTest
         await page.AlarmAsync("changed", stands: false);
         Assert.Equal((double)page.Check()["holding"]!["vacuumOnly"]!["factor"]!, await page.FactorAsync("vacuumOnly"), 4);
         Assert.Equal("as saved", await page.Page.InnerTextAsync("#saved"));
-        Assert.True(before > 0);
+        Assert.True(before > await page.FactorAsync("vacuumOnly"));
+        await File.WriteAllTextAsync(material, "friction = = 1\n", TestContext.Current.CancellationToken);
+        await page.AlarmAsync("changed");
+        await page.Page.ClickAsync("[data-alarm=changed] button");
+        await page.SaysAsync("hdpe.toml");
+        string told = await page.Page.InnerTextAsync("#findings");
+        Assert.Contains("templates/materials/hdpe.toml, line 1", told, StringComparison.Ordinal);
+        Assert.DoesNotContain("error :", told, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -58,6 +58,19 @@ internal sealed class WorkFolder(string folder, string start)
             Stage.Answer(session)
         );
 
+    /// <summary>Where a new job is put: the folder that has the most jobs, else outlines/ of a library, else the folder itself.</summary>
+    public string NewJobs()
+    {
+        string? fullest = Jobs()
+            .GroupBy(j => Path.GetDirectoryName(Path.GetFullPath(j))!, StringComparer.Ordinal)
+            .OrderByDescending(g => g.Count())
+            .ThenBy(g => g.Key, StringComparer.Ordinal)
+            .FirstOrDefault()
+            ?.Key;
+        bool library = Directory.Exists(Path.Combine(Folder, "templates"));
+        return fullest ?? (library ? Path.Combine(Folder, "outlines") : Folder);
+    }
+
     /// <summary>What the page asks first.</summary>
     public PageAnswer Home() =>
         PageAnswer.Json(
@@ -74,6 +87,18 @@ internal sealed class WorkFolder(string folder, string start)
     /// <summary>Every job with its state.</summary>
     public PageAnswer Library(RunAnswer run)
     {
+        if (!Directory.Exists(Folder))
+        {
+            return PageAnswer.Refused([
+                new Finding(
+                    "folder-missing",
+                    Severity.Error,
+                    Folder,
+                    "the folder of the library is gone",
+                    "bring it back, or connect the drive that it lies on; the page goes on by itself"
+                ),
+            ]);
+        }
         (FixtureRow[] rows, FindingLine[] findings) = LibraryRows.Read(Jobs(), Name);
         return PageAnswer.Json(
             200,

@@ -1,8 +1,11 @@
 using System.Text.Json.Serialization.Metadata;
 using FixtureGen.App.Files;
+using FixtureGen.App.Page.Jobs;
 using FixtureGen.App.Page.Layout;
 using FixtureGen.App.Page.Overview;
 using FixtureGen.App.Page.Serving;
+using FixtureGen.Drawing;
+using FixtureGen.Shop.Jobs;
 using Microsoft.AspNetCore.Http;
 
 namespace FixtureGen.App.Page;
@@ -26,6 +29,7 @@ internal sealed class WorkPage : IAsyncDisposable
         _run = new RegenerationRun(work.Folder, faults);
         AskOfLayout();
         AskOfLibrary();
+        AskOfJobs();
     }
 
     /// <summary>The full address with its token; known once started.</summary>
@@ -63,6 +67,31 @@ internal sealed class WorkPage : IAsyncDisposable
         _host.Get("outputs", r => OfJob(r, Outputs.List));
         _host.Get("output", r => OfJob(r, job => Outputs.Read(job, r.Query["name"].ToString())));
         _host.Get("outputs.zip", r => OfJob(r, Outputs.Archive));
+    }
+
+    private void AskOfJobs()
+    {
+        PageAnswer OnForm(HttpRequest request, Func<JobForm, PageAnswer> answer) =>
+            OfJob(request, path => answer(new JobForm(path, _work.Name(path))));
+        NewFixture fresh = new(_work.NewJobs(), _work.Folder);
+        _host.PostFile(
+            "drawing",
+            DxfReader.MostBytes,
+            (r, bytes) => fresh.Look(bytes, r.Query["name"].ToString(), r.Query["unit"].ToString())
+        );
+        _host.PostFile(
+            "new",
+            DxfReader.MostBytes,
+            (r, bytes) =>
+            {
+                string Said(string key) => r.Query[key].ToString().Trim();
+                JobAnswers answers = new(Said("shell"), Said("thickness"), Said("slack"), Said("locator"), Said("unit"));
+                return fresh.Write(bytes, Said("name"), answers);
+            }
+        );
+        _host.Get("form", r => OnForm(r, f => f.Read()));
+        _host.Post("form-check", JobsJson.Default.FormQuestion, (r, q) => OnForm(r, f => f.Check(q)));
+        _host.Post("form-save", JobsJson.Default.FormQuestion, (r, q) => OnForm(r, f => f.Save(q)));
     }
 
     private void AskOfLayout()

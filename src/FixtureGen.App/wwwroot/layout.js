@@ -83,14 +83,24 @@ let laidOut = null;
 
 /** Opens a job, by its name in the list. */
 export async function openLayout(job) {
+  const again = job === laidOut;
+  if (!again) laidOut = null;
   current.job = job;
-  laidOut = null;
+  for (const id of ["laid", "second"]) $(id).hidden = !again;
+  if (!again) {
+    $("title").textContent = `Layout of ${job.split("/").pop().replace(/\.toml$/i, "")}`;
+    $("subtitle").textContent = $("saved").textContent = "";
+    say("Opening the layout: the part is placed and what is left open is chosen ...");
+  }
   const { ok, status, answer } = await ask("state");
   if (!ok) {
+    // the layout that is on the page stays: it is the last one that could be read
     listed(answer.findings);
-    if (status !== 0) say(answer.message ?? "the program does not answer", true);
+    const first = answer.findings?.find((f) => f.severity === "error");
+    if (status !== 0) say(first ? `${first.where}: ${first.message}` : answer.message, true);
     return false;
   }
+  for (const id of ["laid", "second"]) $(id).hidden = false;
   const own = Object.fromEntries(answer.settings.map((setting) => [setting.key, s.own(setting)]));
   const restored = s.begin(answer, own);
   laidOut = job;
@@ -116,7 +126,7 @@ export async function openLayout(job) {
 
 /** Looks whether the files on disk are still those that the page shows. */
 export async function watchFiles(soon) {
-  if (laidOut === null) return;
+  if (laidOut === null) return openLayout(current.job);
   current.job = laidOut;
   const { ok, answer } = await soon("pulse");
   buttons();

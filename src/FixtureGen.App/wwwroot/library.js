@@ -1,6 +1,6 @@
 // The library: every fixture with its state; what happened to its blocks; regeneration with its report.
 import { ask, address } from "./server.js";
-import { findings, say } from "./say.js";
+import { alarm, findings, say } from "./say.js";
 import { $, button, factor, link, make, minutes, stateWords, time } from "./dom.js";
 
 let rows = [];
@@ -17,15 +17,12 @@ const sorting = { by: "name", down: false };
 export async function openLibrary() {
   document.title = "FixtureGen - library";
   await load();
-  $("search").focus({ preventScroll: true });
 }
 
 async function load() {
   const { ok, status, answer } = await ask("library");
-  if (!ok) {
-    if (status !== 0) say(answer.message, true);
-    return;
-  }
+  alarm("library", ok || status === 0 ? "" : answer.message);
+  if (!ok) return;
   ({ fixtures: rows, run } = answer);
   findings($("library-findings"), answer.findings);
   draw();
@@ -87,7 +84,7 @@ function row(r) {
 }
 
 const cell = (label, text) => {
-  const td = make("td", {}, text);
+  const td = make("td", { className: text === "-" ? "nothing" : "" }, text);
   td.dataset.label = label;
   return td;
 };
@@ -118,9 +115,16 @@ function drawShelf() {
     make("div", { className: "row" }, make("label", {}, "Parts, or leak in Pa a minute ", amount), note("cycles", true), note("leak", true)),
     make("div", { className: "row" }, make("label", {}, "Reason ", why), r.notices.length > 0 ? [note("accept"), note("recut")] : [], note("retire"), note("undo")),
     make("h3", {}, "What happened"),
-    make("ol", { className: "events" }, r.events.map((e) => make("li", {}, `${time(e.at)}, ${e.who}: ${e.what}${e.revision ? `, revision ${e.revision}` : ""}${e.block ? `, block ${e.block}` : ""}${e.amount ? `, ${e.amount}` : ""}${e.why ? `: ${e.why}` : ""}`))),
+    make("ol", { className: "events" }, r.events.map((e) => make("li", {}, `${time(e.at)}, ${e.who}: ${e.what}${e.revision ? `, revision ${e.revision}` : ""}${e.block ? `, block ${e.block}` : ""}${amountOf(e)}${e.why ? `: ${e.why}` : ""}`))),
     button("Close", () => toggle(r.job)),
   );
+}
+
+/** What an event's figure is, by its kind. */
+function amountOf(e) {
+  if (!e.amount) return "";
+  const words = { numbered: `, program ${e.amount}`, made: `, trim revision ${e.amount}`, retrimmed: `, trim revision ${e.amount}`, replaced: ` by revision ${e.amount}`, cut: `, with trim revision ${e.amount}`, cycles: `, ${e.amount} parts`, cord: ` after ${e.amount} parts`, leak: `, ${e.amount} Pa a minute`, undone: `: note ${e.amount} was a mistake` };
+  return words[e.what] ?? `, notice ${e.amount}`;
 }
 
 const noteWords = {

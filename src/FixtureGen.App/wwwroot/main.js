@@ -4,6 +4,8 @@ import { alarm, say } from "./say.js";
 import { $ } from "./dom.js";
 import { openLayout, layoutJob, watchFiles } from "./layout.js";
 import { openLibrary, startLibrary, watchLibrary } from "./library.js";
+import { formJob, openForm, startForm, watchForm } from "./job.js";
+import { openFresh, startFresh } from "./fresh.js";
 import { openFiles, watchFilesList } from "./files.js";
 
 const WATCH_MS = 2500;
@@ -11,6 +13,8 @@ const nothing = async () => {};
 const views = {
   library: { open: openLibrary, watch: watchLibrary },
   layout: { open: openLayout, watch: () => watchFiles(soon), ofJob: true, isOpen: layoutJob },
+  new: { open: openFresh, watch: nothing },
+  job: { open: openForm, watch: watchForm, ofJob: true, isOpen: formJob },
   files: { open: openFiles, watch: watchFilesList, ofJob: true },
 };
 let shown = null;
@@ -22,7 +26,7 @@ async function show() {
   const view = views[name];
   const job = named || home.start;
   for (const section of document.querySelectorAll(".view")) section.hidden = section.id !== `view-${name}`;
-  for (const id of ["changed", "blocked", "old-files"]) alarm(id, "");
+  for (const id of ["changed", "blocked", "old-files", "form-changed", "library"]) alarm(id, "");
   say("");
   $("job-tabs").hidden = !view.ofJob;
   $("job-name").textContent = job.split("/").pop().replace(/\.toml$/i, "");
@@ -32,7 +36,8 @@ async function show() {
     else a.removeAttribute("aria-current");
   }
   shown = view;
-  await (view.isOpen?.() === job && view.isOpen() !== null ? view.watch() : view.open(job));
+  if (name === "library" || name === "new" || view.isOpen?.() !== job) await view.open(job);
+  else await view.watch();
 }
 
 whenLost((since) => {
@@ -49,6 +54,8 @@ async function begin() {
   home = answer;
   $("where").textContent = home.folder;
   startLibrary(home);
+  startFresh();
+  startForm();
   window.addEventListener("hashchange", show);
   await show();
   const watch = async () => {

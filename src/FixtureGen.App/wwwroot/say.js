@@ -38,15 +38,19 @@ export function alarm(name, text, buttons = []) {
   box.append(p);
 }
 
+const rank = { error: 0, warning: 1, note: 2 };
+/** Worst first, else in their order. */
+export const worst = (list) => [...list].sort((a, b) => rank[a.severity] - rank[b.severity]);
+
 /** Findings as a list, worst first, each with what to do. */
 export function findings(box, list) {
-  const rank = { error: 0, warning: 1, note: 2 };
   const ul = box.querySelector("ul");
   ul.replaceChildren();
   box.hidden = list.length === 0;
-  for (const f of [...list].sort((a, b) => rank[a.severity] - rank[b.severity])) {
-    const li = Object.assign(document.createElement("li"), { className: `finding ${f.severity}` });
+  for (const f of worst(list)) {
+    const li = Object.assign(document.createElement("li"), { className: `finding ${f.severity}`, tabIndex: -1 });
     const head = Object.assign(document.createElement("p"), { className: "what" });
+    if (f.at && f.severity !== "note") head.append(Object.assign(document.createElement("span"), { className: "place", textContent: String(ul.children.length + 1) }), " ");
     head.append(
       Object.assign(document.createElement("strong"), { textContent: f.severity }),
       ` ${f.message}`,

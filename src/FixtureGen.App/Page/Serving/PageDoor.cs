@@ -6,7 +6,7 @@ namespace FixtureGen.App.Page.Serving;
 
 /// <summary>
 /// Who may ask: a foreign Host or Origin is answered with 403, and so is all but the files that the page loads without the token.
-/// Every answer forbids framing, keeping and foreign sources.
+/// Every answer forbids framing by others, keeping and foreign sources, forms that lead elsewhere and another base.
 /// </summary>
 internal static class PageDoor
 {
@@ -30,7 +30,7 @@ internal static class PageDoor
     {
         headers.CacheControl = "no-store";
         headers.XContentTypeOptions = "nosniff";
-        headers.ContentSecurityPolicy = "default-src 'self'; img-src 'self' data: blob:; object-src 'none'; frame-ancestors 'none'; base-uri 'none'; form-action 'none'";
+        headers.ContentSecurityPolicy = "default-src 'self'; img-src 'self' data:; frame-ancestors 'self'; base-uri 'none'; form-action 'none'";
         headers["Referrer-Policy"] = "no-referrer";
         return Task.CompletedTask;
     }

@@ -62,6 +62,10 @@ internal static class RequestFindings
     public static Finding NotAChoice(string member, string word, IEnumerable<string> choices) =>
         OutOfRange(member, $"'{word}' is none of the choices", "choose one of: " + string.Join(", ", choices));
 
+    /// <summary>Text that no line of a file can hold.</summary>
+    public static Finding Unwritable(string member) =>
+        OutOfRange(member, "it is longer than a line of a job or has signs that no line has", "write it in one short line");
+
     /// <summary>Null in a list of words.</summary>
     public static Finding Empty(string member) => OutOfRange(member, "null is no word", "leave it out");
 
