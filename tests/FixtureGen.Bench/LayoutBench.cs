@@ -63,7 +63,9 @@ internal static class LayoutBench
     /// <summary>What the page is answered to a drag: processor time and the answer's kilobytes, medians.</summary>
     private static (double Ms, double Kilobytes) Answer(string file, ImmutableArray<MagnetPlace> places)
     {
-        LayoutTrial trial = LayoutTrial.Open(JobSource.Read(file).Value!, JobSource.Read(file).Value!.Library.Shop(null)).Value!;
+        LayoutTrial trial = LayoutTrial
+            .Open(JobSource.Read(file).Value!, JobSource.Read(file).Value!.Library.Shop(null))
+            .Value!;
         LayoutAsk own = trial.Own();
         List<double> times = [];
         List<double> sizes = [];

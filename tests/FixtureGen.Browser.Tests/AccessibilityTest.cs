@@ -24,8 +24,7 @@ public sealed class AccessibilityTest
         AxeResult result = await page.Page.RunAxe();
         string[] bad =
         [
-            .. result
-                .Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Select(n => n.Html))}"),
+            .. result.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Select(n => n.Html))}"),
         ];
         Assert.True(bad.Length == 0, string.Join("\n", bad));
         Assert.Contains(result.Passes, p => p.Id == "color-contrast");

@@ -145,7 +145,8 @@ public sealed class LayoutPage : IAsyncDisposable
         LayoutPage open = new(folder, job, program, address, playwright, browser, page);
         page.Console += (_, said) =>
         {
-            if (said.Type == "error")
+            // a refusal is an answer, which the browser notes as a resource that failed
+            if (said.Type == "error" && !said.Text.StartsWith("Failed to load resource", StringComparison.Ordinal))
             {
                 open.Errors.Add(said.Text);
             }
@@ -172,7 +173,10 @@ public sealed class LayoutPage : IAsyncDisposable
             [
                 .. result.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Select(n => n.Html))}"),
             ];
-            Assert.True(bad.Length == 0, FormattableString.Invariant($"{name} {scheme} {width}: ") + string.Join("\n", bad));
+            Assert.True(
+                bad.Length == 0,
+                FormattableString.Invariant($"{name} {scheme} {width}: ") + string.Join("\n", bad)
+            );
         }
         await Page.SetViewportSizeAsync(1280, 844);
         await Page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light });

@@ -20,7 +20,10 @@ public sealed class NothingLostTest
             prepare: job =>
             {
                 string text = File.ReadAllText(job);
-                File.WriteAllText(job, text + "\n[[magnet]]\nat = [0, 5]\nlocked = true\n\n[[magnet]]\nat = [60, 20]\n");
+                File.WriteAllText(
+                    job,
+                    text + "\n[[magnet]]\nat = [0, 5]\nlocked = true\n\n[[magnet]]\nat = [60, 20]\n"
+                );
                 stated = Count(File.ReadAllText(job));
             }
         );
@@ -48,9 +51,7 @@ public sealed class NothingLostTest
         await page.Page.ClickAsync("#make");
         await page.SaysAsync("Made ");
         string report = Path.Combine(page.Folder, "out", Job, Job + ".report.json");
-        JsonNode made = JsonNode.Parse(
-            await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken)
-        )!;
+        JsonNode made = JsonNode.Parse(await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken))!;
         Assert.Equal(shown, (double)made["holding"]!["vacuumOnly"]!["factor"]!, 4);
         Assert.Equal("as saved", await page.Page.InnerTextAsync("#saved"));
     }
@@ -91,7 +92,11 @@ public sealed class NothingLostTest
             text.Replace("shell_friction_from = 0.10", "shell_friction_from = 0.09", StringComparison.Ordinal),
             TestContext.Current.CancellationToken
         );
-        Assert.Contains("templates/materials/hdpe.toml changed", await page.AlarmAsync("changed"), StringComparison.Ordinal);
+        Assert.Contains(
+            "templates/materials/hdpe.toml changed",
+            await page.AlarmAsync("changed"),
+            StringComparison.Ordinal
+        );
         string job = page.Text();
         await page.Page.ClickAsync("#save");
         await page.SaysAsync("changed on disk");
@@ -99,7 +104,11 @@ public sealed class NothingLostTest
         await page.ShotAsync("shop-changed");
         await page.DoAsync(() => page.Page.ClickAsync("[data-alarm=changed] button"));
         await page.AlarmAsync("changed", stands: false);
-        Assert.Equal((double)page.Check()["holding"]!["vacuumOnly"]!["factor"]!, await page.FactorAsync("vacuumOnly"), 4);
+        Assert.Equal(
+            (double)page.Check()["holding"]!["vacuumOnly"]!["factor"]!,
+            await page.FactorAsync("vacuumOnly"),
+            4
+        );
         Assert.Equal("as saved", await page.Page.InnerTextAsync("#saved"));
         Assert.True(before > await page.FactorAsync("vacuumOnly"));
         await File.WriteAllTextAsync(material, "friction = = 1\n", TestContext.Current.CancellationToken);
@@ -107,7 +116,7 @@ public sealed class NothingLostTest
         await page.Page.ClickAsync("[data-alarm=changed] button");
         await page.SaysAsync("hdpe.toml");
         string told = await page.Page.InnerTextAsync("#findings");
-        Assert.Contains("templates/materials/hdpe.toml, line 1", told, StringComparison.Ordinal);
+        Assert.Contains("templates/materials/hdpe.toml:1:", told, StringComparison.Ordinal);
         Assert.DoesNotContain("error :", told, StringComparison.Ordinal);
     }
 
@@ -181,7 +190,11 @@ public sealed class NothingLostTest
         LayoutPage.NeedsChromium();
         string folder = LayoutPage.Library(Job);
         string starter = Path.Combine(folder, "xdg-open");
-        await File.WriteAllTextAsync(starter, "#!/bin/sh\nprintf '%s' \"$*\" > \"$0.words\"\n", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            starter,
+            "#!/bin/sh\nprintf '%s' \"$*\" > \"$0.words\"\n",
+            TestContext.Current.CancellationToken
+        );
         File.SetUnixFileMode(starter, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         ProcessStartInfo start = LayoutPage.Start(folder, "layout", Path.Combine("outlines", Job + ".toml"), "--open");
         start.Environment["PATH"] = folder + ":" + Environment.GetEnvironmentVariable("PATH");
@@ -196,7 +209,11 @@ public sealed class NothingLostTest
         string opened = await File.ReadAllTextAsync(words, TestContext.Current.CancellationToken);
         Assert.DoesNotContain(token, opened, StringComparison.Ordinal);
         Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(opened));
-        Assert.Contains(token, await File.ReadAllTextAsync(opened, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            token,
+            await File.ReadAllTextAsync(opened, TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
         program.Kill(entireProcessTree: true);
         await program.WaitForExitAsync(TestContext.Current.CancellationToken);
         Directory.Delete(folder, recursive: true);

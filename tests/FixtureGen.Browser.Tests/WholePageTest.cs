@@ -35,7 +35,9 @@ public sealed class WholePageTest
         string two = (Math.Floor(vacuum * 10) / 10).ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);
         await Assertions.Expect(row.Locator("td[data-label='Vacuum alone']")).ToHaveTextAsync(two);
         await Assertions.Expect(row.Locator(".of-state")).ToContainTextAsync("made");
-        await p.WaitForFunctionAsync("() => [...document.querySelectorAll('.thumb img')].every((i) => i.naturalWidth > 0)");
+        await p.WaitForFunctionAsync(
+            "() => [...document.querySelectorAll('.thumb img')].every((i) => i.naturalWidth > 0)"
+        );
         await p.ClickAsync($"[aria-label='Block of {Job}']");
         await p.ClickAsync("text=A block was cut");
         await page.SaysAsync("Noted");
@@ -73,9 +75,22 @@ public sealed class WholePageTest
         string twin = LayoutPage.Library(Job);
         string beside = Path.Combine(twin, "outlines", Other + ".dxf");
         File.Copy(drawing, beside);
-        string[] answers = ["--shell", "pvc-acrylic", "--thickness", "1.5 mm", "--slack", "0.3 mm", "--locator", "auto"];
+        string[] answers =
+        [
+            "--shell",
+            "pvc-acrylic",
+            "--thickness",
+            "1.5 mm",
+            "--slack",
+            "0.3 mm",
+            "--locator",
+            "auto",
+        ];
         Run(twin, ["new", beside, .. answers]);
-        string byCommand = await File.ReadAllTextAsync(Path.ChangeExtension(beside, ".toml"), TestContext.Current.CancellationToken);
+        string byCommand = await File.ReadAllTextAsync(
+            Path.ChangeExtension(beside, ".toml"),
+            TestContext.Current.CancellationToken
+        );
         Assert.Equal(byCommand, written);
         Directory.Delete(twin, recursive: true);
         await p.WaitForFunctionAsync("() => /vacuum alone|Refused/.test(document.getElementById('come').textContent)");
@@ -112,7 +127,11 @@ public sealed class WholePageTest
         Assert.Contains("quantity is 40 there, 30 here", alarm, StringComparison.Ordinal);
         await p.ClickAsync("#job-save");
         await page.SaysAsync("nothing was written");
-        Assert.Contains("quantity = 40", await File.ReadAllTextAsync(job, TestContext.Current.CancellationToken), StringComparison.Ordinal);
+        Assert.Contains(
+            "quantity = 40",
+            await File.ReadAllTextAsync(job, TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
         await p.ClickAsync("[data-alarm=form-changed] button");
         await page.AlarmAsync("form-changed", stands: false);
         Assert.Equal("30", await p.InputValueAsync("[id='key-quantity']"));
@@ -127,28 +146,76 @@ public sealed class WholePageTest
         IPage p = page.Page;
         await p.ClickAsync($"[aria-label='Papers and files of {Job}']");
         string folder = Path.Combine(page.Folder, "out", Job);
-        string[] made = [.. Directory.EnumerateFiles(folder).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal)];
+        string[] made =
+        [
+            .. Directory.EnumerateFiles(folder).Select(f => Path.GetFileName(f)!).Order(StringComparer.Ordinal),
+        ];
         await Assertions.Expect(p.Locator(".files li")).ToHaveCountAsync(made.Length);
         IDownload all = await p.RunAndWaitForDownloadAsync(() => p.ClickAsync("#files-all"));
-        await using (Stream zip = await all.CreateReadStreamAsync())
+        string zip = Path.Combine(page.Folder, "all.zip");
+        await all.SaveAsAsync(zip);
+        using (ZipArchive archive = await ZipFile.OpenReadAsync(zip, TestContext.Current.CancellationToken))
         {
-            using ZipArchive archive = new(zip);
             Assert.Equal(made, archive.Entries.Select(e => e.Name).Order(StringComparer.Ordinal));
         }
         await p.ClickAsync($"[aria-label='Show {Job}.trim.nc']");
-        string program = await File.ReadAllTextAsync(Path.Combine(folder, Job + ".trim.nc"), TestContext.Current.CancellationToken);
+        string program = await File.ReadAllTextAsync(
+            Path.Combine(folder, Job + ".trim.nc"),
+            TestContext.Current.CancellationToken
+        );
         await p.WaitForFunctionAsync("t => document.querySelector('#preview pre')?.textContent === t", program);
         await page.ScanAsync("files");
+        await PlayAsync(page, program);
+        await p.ClickAsync("a[data-view=files]");
         await File.AppendAllTextAsync(page.JobPath, "# later\n", TestContext.Current.CancellationToken);
         Assert.Contains("not what would be made now", await page.AlarmAsync("old-files"), StringComparison.Ordinal);
         Assert.Empty(page.Errors);
+    }
+
+    /// <summary>What is played is what the judge reads: its last line, its minutes, and the finding of a program that was spoilt by hand.</summary>
+    private static async Task PlayAsync(LayoutPage page, string program)
+    {
+        IPage p = page.Page;
+        await p.ClickAsync("a[data-view=play]");
+        await page.SaysAsync($"The judge passes {Job}.top.nc");
+        double minutes = (double)
+            Report(page, Job)["programs"]!.AsArray().First(f => (string?)f!["setup"] == "top")!["minutes"]!;
+        string said = minutes.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture);
+        Assert.Contains($"{said} min", await page.StatusAsync(), StringComparison.Ordinal);
+        await p.SelectOptionAsync("#play-program", Job + ".trim.nc");
+        await page.SaysAsync($"The judge passes {Job}.trim.nc");
+        await p.FocusAsync("#time");
+        await p.Keyboard.PressAsync("Home");
+        await p.Keyboard.PressAsync("ArrowRight");
+        string now = await p.InnerTextAsync("#now");
+        string line = now.Split(' ')[1];
+        Assert.Contains("rapid", now, StringComparison.Ordinal);
+        string shown = await p.InnerTextAsync("#lines .here");
+        Assert.Equal(
+            program.Split('\n')[int.Parse(line, System.Globalization.CultureInfo.InvariantCulture) - 1].Trim(),
+            shown.Trim()
+        );
+        await page.ScanAsync("play");
+        string spoilt = Path.Combine(page.Folder, "spoilt.trim.nc");
+        int last = program.LastIndexOf("G1", StringComparison.Ordinal);
+        await File.WriteAllTextAsync(
+            spoilt,
+            program[..last] + "G7" + program[(last + 2)..],
+            TestContext.Current.CancellationToken
+        );
+        await p.SetInputFilesAsync("#play-own", spoilt);
+        await page.SaysAsync("The judge refuses spoilt.trim.nc");
+        Assert.Contains("Go to line", await p.InnerTextAsync("#play-findings"), StringComparison.Ordinal);
     }
 
     private static void AddOther(string job)
     {
         string folder = Up(job);
         File.Copy(Path.Combine(LayoutPage.Root, "outlines", Other + ".dxf"), Path.Combine(folder, Other + ".dxf"));
-        File.Copy(Path.Combine(LayoutPage.Root, "tests", "stated", Other + ".toml"), Path.Combine(folder, Other + ".toml"));
+        File.Copy(
+            Path.Combine(LayoutPage.Root, "tests", "stated", Other + ".toml"),
+            Path.Combine(folder, Other + ".toml")
+        );
     }
 
     private static string Up(string path) => Path.GetDirectoryName(path)!;

@@ -109,14 +109,7 @@ internal static class NewCommand
         TextReader? terminal = json || Console.IsInputRedirected ? null : Console.In;
         return facts with
         {
-            Answers = NewQuestions.Ask(
-                given,
-                facts.Last,
-                facts.Unit is null,
-                JobTemplate.Shells(files),
-                say,
-                terminal
-            ),
+            Answers = NewQuestions.Ask(given, facts.Last, facts.Unit is null, JobTemplate.Shells(files), say, terminal),
         };
     }
 
@@ -125,8 +118,7 @@ internal static class NewCommand
             ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf or .svg file", "name the drawing")
         : !File.Exists(path)
             ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
-        : File.Exists(Path.ChangeExtension(path, ".toml"))
-            ? NewJob.Exists(Path.ChangeExtension(path, ".toml"))
+        : File.Exists(Path.ChangeExtension(path, ".toml")) ? NewJob.Exists(Path.ChangeExtension(path, ".toml"))
         : null;
 
     private static int Answer(Say say, string? job, IReadOnlyList<Finding> findings, bool json) =>

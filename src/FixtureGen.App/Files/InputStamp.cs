@@ -63,8 +63,7 @@ internal sealed class InputStamp
         ShopFiles live = library.Shop(null);
         return new ShopFiles(
             (kind, name) =>
-                $"templates/{kind}/{name}.toml" is var path && _shop.TryGetValue(path, out string? text)
-                    ? (path, text)
+                $"templates/{kind}/{name}.toml" is var path && _shop.TryGetValue(path, out string? text) ? (path, text)
                 : _hashes.ContainsKey(path) ? live.Find(kind, name)
                 : null,
             kind =>

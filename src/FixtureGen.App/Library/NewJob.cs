@@ -111,6 +111,5 @@ internal static class NewJob
     private static ImmutableHashSet<string> Taken(string folder) =>
         [.. Jobs(folder).Select(f => JobAnswers.FixtureOf(File.ReadAllText(f), f)).Where(f => f.Length > 0)];
 
-    private static ImmutableArray<string> Jobs(string folder) =>
-        Directory.Exists(folder) ? JobFiles.In(folder) : [];
+    private static ImmutableArray<string> Jobs(string folder) => Directory.Exists(folder) ? JobFiles.In(folder) : [];
 }

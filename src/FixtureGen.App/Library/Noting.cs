@@ -10,19 +10,20 @@ namespace FixtureGen.App.Library;
 internal sealed record Noting(string Job, Happening What)
 {
     /// <summary>Every kind by the word of the register's option and of the page, without a job.</summary>
-    public static ImmutableDictionary<string, Noting> Kinds { get; } = new Dictionary<string, Noting>
-    {
-        ["cut"] = new("", Happening.Cut),
-        ["spare"] = new("", Happening.Cut) { Spare = true },
-        ["worn"] = new("", Happening.Worn),
-        ["scrapped"] = new("", Happening.Scrapped),
-        ["cycles"] = new("", Happening.Cycles),
-        ["cord"] = new("", Happening.Cord),
-        ["leak"] = new("", Happening.Leak),
-        ["accept"] = new("", Happening.Answered) { Answer = NoticeAnswer.Accepted },
-        ["recut"] = new("", Happening.Answered) { Answer = NoticeAnswer.Recut },
-        ["retire"] = new("", Happening.Retired),
-    }.ToImmutableDictionary(StringComparer.Ordinal);
+    public static ImmutableDictionary<string, Noting> Kinds { get; } =
+        new Dictionary<string, Noting>
+        {
+            ["cut"] = new("", Happening.Cut),
+            ["spare"] = new("", Happening.Cut) { Spare = true },
+            ["worn"] = new("", Happening.Worn),
+            ["scrapped"] = new("", Happening.Scrapped),
+            ["cycles"] = new("", Happening.Cycles),
+            ["cord"] = new("", Happening.Cord),
+            ["leak"] = new("", Happening.Leak),
+            ["accept"] = new("", Happening.Answered) { Answer = NoticeAnswer.Accepted },
+            ["recut"] = new("", Happening.Answered) { Answer = NoticeAnswer.Recut },
+            ["retire"] = new("", Happening.Retired),
+        }.ToImmutableDictionary(StringComparer.Ordinal);
 
     /// <summary>For what was cut only.</summary>
     public bool Spare { get; init; }

@@ -27,12 +27,10 @@ internal sealed class WorkFolder(string folder, string start)
     public ImmutableArray<string> Jobs() => Directory.Exists(Folder) ? JobFiles.Below(Folder) : [];
 
     /// <summary>The name of a job in a request: its path below the folder with forward slashes.</summary>
-    public string Name(string jobPath) =>
-        Path.GetRelativePath(Folder, Path.GetFullPath(jobPath)).Replace('\\', '/');
+    public string Name(string jobPath) => Path.GetRelativePath(Folder, Path.GetFullPath(jobPath)).Replace('\\', '/');
 
     /// <summary>The path of a job of the list; null for every other name. Empty is the job that the page opened with.</summary>
-    public string? Find(string name) =>
-        Jobs().FirstOrDefault(j => Name(j) == (name.Length > 0 ? name : Start));
+    public string? Find(string name) => Jobs().FirstOrDefault(j => Name(j) == (name.Length > 0 ? name : Start));
 
     /// <summary>Answers with a job's layout, which is opened where it is not; 404 for a name that is not in the list.</summary>
     public PageAnswer WithLayout(string name, Func<LayoutSession, PageAnswer> answer)
@@ -54,9 +52,7 @@ internal sealed class WorkFolder(string folder, string start)
 
     /// <summary>Keeps a layout that was opened before.</summary>
     public void Keep(string jobPath, LayoutSession session) =>
-        _open[Jobs().First(j => Path.GetFullPath(j) == Path.GetFullPath(jobPath))] = new(() =>
-            Stage.Answer(session)
-        );
+        _open[Jobs().First(j => Path.GetFullPath(j) == Path.GetFullPath(jobPath))] = new(() => Stage.Answer(session));
 
     /// <summary>Where a new job is put: the folder that has the most jobs, else outlines/ of a library, else the folder itself.</summary>
     public string NewJobs()
@@ -100,11 +96,7 @@ internal sealed class WorkFolder(string folder, string start)
             ]);
         }
         (FixtureRow[] rows, FindingLine[] findings) = LibraryRows.Read(Jobs(), Name);
-        return PageAnswer.Json(
-            200,
-            new LibraryAnswer(rows, findings, run),
-            OverviewJson.Default.LibraryAnswer
-        );
+        return PageAnswer.Json(200, new LibraryAnswer(rows, findings, run), OverviewJson.Default.LibraryAnswer);
     }
 
     /// <summary>404.</summary>

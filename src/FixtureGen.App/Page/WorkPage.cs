@@ -1,11 +1,15 @@
+using System.Collections.Concurrent;
+using System.Globalization;
 using System.Text.Json.Serialization.Metadata;
 using FixtureGen.App.Files;
 using FixtureGen.App.Page.Jobs;
 using FixtureGen.App.Page.Layout;
 using FixtureGen.App.Page.Overview;
+using FixtureGen.App.Page.Play;
 using FixtureGen.App.Page.Serving;
 using FixtureGen.Drawing;
 using FixtureGen.Shop.Jobs;
+using FixtureGen.Verify;
 using Microsoft.AspNetCore.Http;
 
 namespace FixtureGen.App.Page;
@@ -13,9 +17,13 @@ namespace FixtureGen.App.Page;
 /// <summary>The page's questions and who answers each. A job is named in the address as <c>job</c>, by its name in the list.</summary>
 internal sealed class WorkPage : IAsyncDisposable
 {
+    /// <summary>The judge reads no longer program; a character takes four bytes at the most.</summary>
+    private const long MostProgramBytes = 4L * Verifier.MostCharacters;
+
     private readonly PageHost _host;
     private readonly WorkFolder _work;
     private readonly RegenerationRun _run;
+    private readonly ConcurrentDictionary<string, PlaySession> _played = new(StringComparer.Ordinal);
 
     /// <summary>A page that does not listen yet.</summary>
     /// <param name="work">What it works on.</param>
@@ -30,6 +38,7 @@ internal sealed class WorkPage : IAsyncDisposable
         AskOfLayout();
         AskOfLibrary();
         AskOfJobs();
+        AskOfPlay();
     }
 
     /// <summary>The full address with its token; known once started.</summary>
@@ -85,7 +94,13 @@ internal sealed class WorkPage : IAsyncDisposable
             (r, bytes) =>
             {
                 string Said(string key) => r.Query[key].ToString().Trim();
-                JobAnswers answers = new(Said("shell"), Said("thickness"), Said("slack"), Said("locator"), Said("unit"));
+                JobAnswers answers = new(
+                    Said("shell"),
+                    Said("thickness"),
+                    Said("slack"),
+                    Said("locator"),
+                    Said("unit")
+                );
                 return fresh.Write(bytes, Said("name"), answers);
             }
         );
@@ -94,15 +109,29 @@ internal sealed class WorkPage : IAsyncDisposable
         _host.Post("form-save", JobsJson.Default.FormQuestion, (r, q) => OnForm(r, f => f.Save(q)));
     }
 
+    private void AskOfPlay()
+    {
+        PageAnswer OnPlay(HttpRequest request, Func<PlaySession, string, PageAnswer> answer) =>
+            OfJob(
+                request,
+                path => answer(_played.GetOrAdd(path, p => new PlaySession(p)), request.Query["name"].ToString())
+            );
+        _host.PostFile("play", MostProgramBytes, (r, bytes) => OnPlay(r, (s, name) => s.Play(name, bytes)));
+        _host.PostFile(
+            "carved",
+            MostProgramBytes,
+            (r, bytes) =>
+                int.TryParse(r.Query["line"], NumberStyles.None, CultureInfo.InvariantCulture, out int line)
+                    ? OnPlay(r, (s, name) => s.Carve(name, bytes, line, r.Query["setup"].ToString()))
+                    : PageAnswer.NotUnderstood([RequestFindings.NotALine(r.Query["line"].ToString())])
+        );
+    }
+
     private void AskOfLayout()
     {
         void Get(string name, Func<LayoutSession, PageAnswer> answer) =>
             _host.Get(name, request => _work.WithLayout(Job(request), answer));
-        void Post<T>(
-            string name,
-            JsonTypeInfo<T> type,
-            Func<LayoutSession, T, PageAnswer> answer
-        )
+        void Post<T>(string name, JsonTypeInfo<T> type, Func<LayoutSession, T, PageAnswer> answer)
             where T : class =>
             _host.Post(name, type, (request, asked) => _work.WithLayout(Job(request), s => answer(s, asked)));
         Get("state", s => s.State());
@@ -110,7 +139,11 @@ internal sealed class WorkPage : IAsyncDisposable
         Get("progress", s => s.Progress());
         _host.Get(
             "block.png",
-            request => LayoutPicture.Asked(request.Query["for"].ToString(), q => _work.WithLayout(Job(request), s => s.Block(q)))
+            request =>
+                LayoutPicture.Asked(
+                    request.Query["for"].ToString(),
+                    q => _work.WithLayout(Job(request), s => s.Block(q))
+                )
         );
         Post("try", LayoutJson.Default.LayoutQuestion, (s, q) => s.Try(q));
         Post("best", LayoutJson.Default.LayoutQuestion, (s, q) => s.Best(q));

@@ -6,6 +6,7 @@ import { openLayout, layoutJob, watchFiles } from "./layout.js";
 import { openLibrary, startLibrary, watchLibrary } from "./library.js";
 import { formJob, openForm, startForm, watchForm } from "./job.js";
 import { openFresh, startFresh } from "./fresh.js";
+import { openPlay, playJob, startPlay } from "./play.js";
 import { openFiles, watchFilesList } from "./files.js";
 
 const WATCH_MS = 2500;
@@ -15,6 +16,7 @@ const views = {
   layout: { open: openLayout, watch: () => watchFiles(soon), ofJob: true, isOpen: layoutJob },
   new: { open: openFresh, watch: nothing },
   job: { open: openForm, watch: watchForm, ofJob: true, isOpen: formJob },
+  play: { open: openPlay, watch: nothing, ofJob: true, isOpen: playJob },
   files: { open: openFiles, watch: watchFilesList, ofJob: true },
 };
 let shown = null;
@@ -56,6 +58,7 @@ async function begin() {
   startLibrary(home);
   startFresh();
   startForm();
+  startPlay();
   window.addEventListener("hashchange", show);
   await show();
   const watch = async () => {

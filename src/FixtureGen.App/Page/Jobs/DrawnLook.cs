@@ -47,7 +47,10 @@ internal static class DrawnLook
             Roles = [.. facts.Layers.Select(l => new RoleLook(l.Name, Word(l.Role), l.Closed, l.Open))],
             Findings =
             [
-                .. PartBuilder.BesideThePart(read.Findings).Concat(part.Findings).Select(f => FindingPlaces.Describe(f)),
+                .. PartBuilder
+                    .BesideThePart(read.Findings)
+                    .Concat(part.Findings)
+                    .Select(f => FindingPlaces.Describe(f)),
             ],
             Fit = part.Ok,
             Answers = new(

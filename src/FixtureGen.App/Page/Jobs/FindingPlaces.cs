@@ -13,23 +13,16 @@ internal static class FindingPlaces
             f.Where.StartsWith(drawingFile, StringComparison.Ordinal)
             || f.Where.EndsWith(" of the drawing", StringComparison.Ordinal);
         return Describe(
-            !drawn || f.At is not { } at ? f
-            : f with
-            {
-                At = design is null ? null : Transform.Apply(design.Placement.Pose, at),
-            }
+            !drawn || f.At is not { } at
+                ? f
+                : f with
+                {
+                    At = design is null ? null : Transform.Apply(design.Placement.Pose, at),
+                }
         );
     }
 
     /// <summary>The finding; its place, mm, in the frame that it was made in.</summary>
     public static PlacedFinding Describe(Finding f) =>
-        new(
-            f.Code,
-            Words.For(f.Severity),
-            f.Where,
-            f.Message,
-            f.Remedy,
-            f.Line,
-            f.At is { } at ? [at.X, at.Y] : null
-        );
+        new(f.Code, Words.For(f.Severity), f.Where, f.Message, f.Remedy, f.Line, f.At is { } at ? [at.X, at.Y] : null);
 }

@@ -42,7 +42,11 @@ internal sealed class JobForm(string jobPath, string name)
 
     /// <summary>What the job comes to with the fields changed: the answer of check, with its findings' places and the plan.</summary>
     public PageAnswer Check(FormQuestion asked) =>
-        Edited(asked, (library, stamp, _, text) => PageAnswer.Json(200, Come(library, stamp, text), JobsJson.Default.CheckedAnswer));
+        Edited(
+            asked,
+            (library, stamp, _, text) =>
+                PageAnswer.Json(200, Come(library, stamp, text), JobsJson.Default.CheckedAnswer)
+        );
 
     /// <summary>Writes the fields; 409 with what differs where the disk has another job than the form was read from.</summary>
     public PageAnswer Save(FormQuestion asked) =>
@@ -83,10 +87,7 @@ internal sealed class JobForm(string jobPath, string name)
         }
     }
 
-    private PageAnswer Edited(
-        FormQuestion asked,
-        Func<LibraryFolder, InputStamp, JobText, string, PageAnswer> then
-    )
+    private PageAnswer Edited(FormQuestion asked, Func<LibraryFolder, InputStamp, JobText, string, PageAnswer> then)
     {
         if (asked.Edits.Length > MostEdits)
         {

@@ -5,7 +5,15 @@ using FixtureGen.Output.Reports;
 namespace FixtureGen.App.Page.Jobs;
 
 /// <summary>A closed loop as it was drawn, in the drawing's axes: Path is SVG data, Y up. Role is what it looks like having.</summary>
-internal sealed record LoopLook(string Path, string Layer, string Role, int Depth, double AreaMm2, double PerimeterMm, bool Clean);
+internal sealed record LoopLook(
+    string Path,
+    string Layer,
+    string Role,
+    int Depth,
+    double AreaMm2,
+    double PerimeterMm,
+    bool Clean
+);
 
 /// <summary>A chain that does not close: Ends are x, y of both ends.</summary>
 internal sealed record GapLook(string Path, string Layer, double GapMm, double[] Ends);
@@ -58,7 +66,14 @@ internal sealed record DrawnAnswer
 internal sealed record WrittenAnswer(string Message, string Job, string[] Open);
 
 /// <summary>A job of the file as a form: its text, its keys with what they may be, and a hash of all files that an answer depends on.</summary>
-internal sealed record FormAnswer(string Job, string File, string Text, string Hash, FormKey[] Keys, FindingLine[] Findings);
+internal sealed record FormAnswer(
+    string Job,
+    string File,
+    string Text,
+    string Hash,
+    FormKey[] Keys,
+    FindingLine[] Findings
+);
 
 /// <summary>A key as a field. Stated and Default are as the file would have them; null for a key that is left out.</summary>
 internal sealed record FormKey

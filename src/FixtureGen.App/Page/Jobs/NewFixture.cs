@@ -39,7 +39,9 @@ internal sealed class NewFixture(string folder, string root)
             ]);
         }
         Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(folder, "x"));
-        return library.Value is { } found ? then(Path.Combine(folder, name), found) : PageAnswer.Refused(library.Findings);
+        return library.Value is { } found
+            ? then(Path.Combine(folder, name), found)
+            : PageAnswer.Refused(library.Findings);
     }
 
     /// <summary>A bare file name, whatever system reads it.</summary>

@@ -1,8 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using FixtureGen.Model;
-
 using FixtureGen.App.Page.Serving;
+using FixtureGen.Model;
 
 namespace FixtureGen.App.Page.Layout;
 

@@ -103,10 +103,12 @@ internal sealed class LayoutSession
     public PageAnswer Try(LayoutQuestion question) => Checked(question, (now, ask) => now.Trial.Try(ask));
 
     /// <summary>The optimiser's places for the number of magnets that is set.</summary>
-    public PageAnswer Best(LayoutQuestion question) => Beside(question, (now, ask) => now.Trial.Best(ask, fewest: false));
+    public PageAnswer Best(LayoutQuestion question) =>
+        Beside(question, (now, ask) => now.Trial.Best(ask, fewest: false));
 
     /// <summary>The fewest magnets that keep the house limit.</summary>
-    public PageAnswer Fewest(LayoutQuestion question) => Beside(question, (now, ask) => now.Trial.Best(ask, fewest: true));
+    public PageAnswer Fewest(LayoutQuestion question) =>
+        Beside(question, (now, ask) => now.Trial.Best(ask, fewest: true));
 
     /// <summary>The block cut along a line.</summary>
     public PageAnswer Section(SectionQuestion question)
@@ -170,10 +172,7 @@ internal sealed class LayoutSession
             }
             _now = opened;
         }
-        LayoutState state = _now.Trial.State(
-            _now.Source.Library.Relative(Path.GetFullPath(_jobPath)),
-            _now.Stamp.Hash
-        );
+        LayoutState state = _now.Trial.State(_now.Source.Library.Relative(Path.GetFullPath(_jobPath)), _now.Stamp.Hash);
         return PageAnswer.Json(200, state, LayoutJson.Default.LayoutState);
     }
 

@@ -1,10 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Shop.Reading;
-
-using FixtureGen.App.Page.Serving;
 
 namespace FixtureGen.App.Page.Layout;
 

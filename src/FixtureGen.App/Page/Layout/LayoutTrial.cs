@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.App.Files;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
@@ -11,8 +12,6 @@ using FixtureGen.Shop.Jobs;
 using FixtureGen.Shop.Reading;
 using FixtureGen.Solve;
 using FixtureGen.Solve.Search;
-
-using FixtureGen.App.Page.Serving;
 
 namespace FixtureGen.App.Page.Layout;
 
@@ -57,10 +56,7 @@ internal sealed class LayoutTrial
             return Stage.Failed<LayoutTrial>([.. start.Findings, .. begun.Findings]);
         }
         Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(begun.Value!, job, Tolerances.House);
-        FixtureDesign with = begun.Value! with
-        {
-            Magnets = magnets.Ok ? magnets.Value : Stated(begun.Value!, job),
-        };
+        FixtureDesign with = begun.Value! with { Magnets = magnets.Ok ? magnets.Value : Stated(begun.Value!, job) };
         Stage<FixtureDesign> finished = Designer.Finish(begun.Value!, with.Magnets, job, Tolerances.House);
         FindingLine[] trouble = PageAnswer.Lines(
             from.Trouble.Concat(magnets.Findings)

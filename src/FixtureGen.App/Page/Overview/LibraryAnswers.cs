@@ -7,10 +7,27 @@ namespace FixtureGen.App.Page.Overview;
 internal sealed record HomeAnswer(string Folder, string Start, string Version, string[] Plates);
 
 /// <summary>One block that was cut.</summary>
-internal sealed record BlockLine(int Revision, int Number, string State, string CutAt, int Cycles, int CordCycles, int LeakPaPerMin);
+internal sealed record BlockLine(
+    int Revision,
+    int Number,
+    string State,
+    string CutAt,
+    int Cycles,
+    int CordCycles,
+    int LeakPaPerMin
+);
 
 /// <summary>One thing that happened to a job, newest first on the page.</summary>
-internal sealed record EventLine(int Number, string At, string Who, string What, int Revision, int Block, int Amount, string Why);
+internal sealed record EventLine(
+    int Number,
+    string At,
+    string Who,
+    string What,
+    int Revision,
+    int Block,
+    int Amount,
+    string Why
+);
 
 /// <summary>A notice that somebody must answer or has answered by cutting anew.</summary>
 internal sealed record NoticeLine(int Number, int Revision, string What, string Answer);

@@ -154,7 +154,8 @@ internal sealed class LibraryRows
         {
             last = _refused[library.Root] = LastRefused(Path.Combine(library.Out, "regenerate.report.json"));
         }
-        return last.Why.TryGetValue(Path.GetFileNameWithoutExtension(jobPath), out string? why)
+        return
+            last.Why.TryGetValue(Path.GetFileNameWithoutExtension(jobPath), out string? why)
             && File.GetLastWriteTimeUtc(jobPath) <= last.At
             ? why
             : null;
@@ -211,6 +212,5 @@ internal sealed class LibraryRows
         };
 
     /// <summary>UTC, ISO 8601 to the second.</summary>
-    public static string Time(DateTime utc) =>
-        utc.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
+    public static string Time(DateTime utc) => utc.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
 }

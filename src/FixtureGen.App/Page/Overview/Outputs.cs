@@ -88,5 +88,8 @@ internal static class Outputs
             : "";
 
     private static (string End, string Kind, string Type)? KindOf(string file) =>
-        Kinds.Where(k => file.EndsWith(k.End, StringComparison.Ordinal)).Select(k => ((string, string, string)?)k).FirstOrDefault();
+        Kinds
+            .Where(k => file.EndsWith(k.End, StringComparison.Ordinal))
+            .Select(k => ((string, string, string)?)k)
+            .FirstOrDefault();
 }

@@ -51,7 +51,8 @@ internal sealed class RegenerationRun(string folder, FaultLog faults) : IDisposa
         {
             return PageAnswer.Refused(library.Findings);
         }
-        string? plate = asked.Plate.Length == 0 ? null : found.Shop(null).List("plates").FirstOrDefault(p => p == asked.Plate);
+        string? plate =
+            asked.Plate.Length == 0 ? null : found.Shop(null).List("plates").FirstOrDefault(p => p == asked.Plate);
         if (asked.Plate.Length > 0 && (plate is null || !asked.DryRun))
         {
             return PageAnswer.NotUnderstood([
@@ -189,7 +190,13 @@ internal sealed class RegenerationRun(string folder, FaultLog faults) : IDisposa
     }
 
     private static Finding NotWritten(string where, string why) =>
-        new("out-not-writable", Severity.Error, where, why, "free the folder or its disk; the jobs themselves were made");
+        new(
+            "out-not-writable",
+            Severity.Error,
+            where,
+            why,
+            "free the folder or its disk; the jobs themselves were made"
+        );
 
     private static ChangeLine Line(JobChange c, bool dryRun) =>
         new()

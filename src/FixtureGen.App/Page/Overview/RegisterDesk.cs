@@ -19,7 +19,11 @@ internal static class RegisterDesk
         if (!undo && !Noting.Kinds.ContainsKey(asked.What))
         {
             return PageAnswer.NotUnderstood([
-                RequestFindings.NotAChoice("what", asked.What, Noting.Kinds.Keys.Order(StringComparer.Ordinal).Append(Undo)),
+                RequestFindings.NotAChoice(
+                    "what",
+                    asked.What,
+                    Noting.Kinds.Keys.Order(StringComparer.Ordinal).Append(Undo)
+                ),
             ]);
         }
         if (Wrong(asked) is { } wrong)

@@ -30,7 +30,8 @@ internal static class PageDoor
     {
         headers.CacheControl = "no-store";
         headers.XContentTypeOptions = "nosniff";
-        headers.ContentSecurityPolicy = "default-src 'self'; img-src 'self' data:; frame-ancestors 'self'; base-uri 'none'; form-action 'none'";
+        headers.ContentSecurityPolicy =
+            "default-src 'self'; img-src 'self' data:; frame-ancestors 'self'; base-uri 'none'; form-action 'none'";
         headers["Referrer-Policy"] = "no-referrer";
         return Task.CompletedTask;
     }

@@ -142,9 +142,7 @@ internal sealed class PageHost : IAsyncDisposable
         Exception cause = context.Features.Get<IExceptionHandlerFeature>()!.Error;
         PageAnswer answer = cause is Microsoft.AspNetCore.Http.BadHttpRequestException bad
             ? PageAnswer.Say(bad.StatusCode, bad.Message)
-            : PageAnswer.Broken(
-                _faults.Record(cause, $"page, {context.Request.Method} {context.Request.Path}")
-            );
+            : PageAnswer.Broken(_faults.Record(cause, $"page, {context.Request.Method} {context.Request.Path}"));
         return answer.SendAsync(context);
     }
 

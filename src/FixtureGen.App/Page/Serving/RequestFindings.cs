@@ -64,7 +64,15 @@ internal static class RequestFindings
 
     /// <summary>Text that no line of a file can hold.</summary>
     public static Finding Unwritable(string member) =>
-        OutOfRange(member, "it is longer than a line of a job or has signs that no line has", "write it in one short line");
+        OutOfRange(
+            member,
+            "it is longer than a line of a job or has signs that no line has",
+            "write it in one short line"
+        );
+
+    /// <summary>What is no number of a program's line.</summary>
+    public static Finding NotALine(string said) =>
+        OutOfRange("line", $"'{said}' is no number of a line", "give a whole number from 0 up");
 
     /// <summary>Null in a list of words.</summary>
     public static Finding Empty(string member) => OutOfRange(member, "null is no word", "leave it out");

@@ -127,8 +127,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     }
 
     /// <summary>A text that may be left out, but not empty where it is written.</summary>
-    public string TextOr(string key, string fallback) =>
-        Asked(key, KeyKind.Text) is null ? fallback : Text(key);
+    public string TextOr(string key, string fallback) => Asked(key, KeyKind.Text) is null ? fallback : Text(key);
 
     public string? TextOrNull(string key)
     {
@@ -356,10 +355,19 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     }
 
     /// <summary>The key's entry; what was asked of it first is remembered where somebody wants to know.</summary>
-    private TomlEntry? Asked(string key, KeyKind kind, PlausibleRange? range = null, IReadOnlyList<string>? words = null)
+    private TomlEntry? Asked(
+        string key,
+        KeyKind kind,
+        PlausibleRange? range = null,
+        IReadOnlyList<string>? words = null
+    )
     {
         string at = PathOf(key);
-        if (Log.Asked is { } asked && !at.Contains('[', StringComparison.Ordinal) && asked.TrueForAll(a => a.Path != at))
+        if (
+            Log.Asked is { } asked
+            && !at.Contains('[', StringComparison.Ordinal)
+            && asked.TrueForAll(a => a.Path != at)
+        )
         {
             asked.Add(new AskedKey(at, kind, range, words ?? []));
         }
