@@ -145,11 +145,11 @@ internal sealed class WorkPage : IAsyncDisposable
                     q => _work.WithLayout(Job(request), s => s.Block(q))
                 )
         );
-        Post("try", LayoutJson.Default.LayoutQuestion, (s, q) => s.Try(q));
-        Post("best", LayoutJson.Default.LayoutQuestion, (s, q) => s.Best(q));
-        Post("fewest", LayoutJson.Default.LayoutQuestion, (s, q) => s.Fewest(q));
-        Post("section", LayoutJson.Default.SectionQuestion, (s, q) => s.Section(q));
-        Post("save", LayoutJson.Default.SaveQuestion, (s, q) => s.Save(q));
-        Post("make", LayoutJson.Default.MakeQuestion, (s, q) => s.Make(q));
+        Post<LayoutQuestion>("try", LayoutJson.Default.LayoutQuestion, (s, q) => s.Try(q));
+        Post<LayoutQuestion>("best", LayoutJson.Default.LayoutQuestion, (s, q) => s.Best(q));
+        Post<LayoutQuestion>("fewest", LayoutJson.Default.LayoutQuestion, (s, q) => s.Fewest(q));
+        Post<SectionQuestion>("section", LayoutJson.Default.SectionQuestion, (s, q) => s.Section(q));
+        Post<SaveQuestion>("save", LayoutJson.Default.SaveQuestion, (s, q) => s.Save(q));
+        Post<MakeQuestion>("make", LayoutJson.Default.MakeQuestion, (s, q) => s.Make(q));
     }
 }

@@ -169,7 +169,7 @@ svg.addEventListener("pointermove", (e) => {
   if (!drag) {
     const sample = plan.nearestSample(p);
     $("hover").textContent = sample
-      ? `${sample.cut}: X ${s.coarse(sample.x)} Y ${s.coarse(sample.y)}: vacuum ${sample.vacuum.toFixed(2)}, magnets stopping ${sample.stopping.toFixed(2)}, both ${sample.both.toFixed(2)}, load ${sample.load.toFixed(1)} N`
+      ? `${sample.cut}: X ${s.coarse(sample.x)} Y ${s.coarse(sample.y)} ${state.job.unit}: vacuum ${sample.vacuum.toFixed(2)}, magnets stopping ${sample.stopping.toFixed(2)}, both ${sample.both.toFixed(2)}, load ${sample.load.toFixed(1)} N`
       : "";
     return;
   }

@@ -93,7 +93,7 @@ public static class JobKeys
         {
             KeyKind.Flag or KeyKind.List => value,
             KeyKind.Whole or KeyKind.Number when number => value,
-            _ => Quoted(value),
+            KeyKind.Whole or KeyKind.Number or KeyKind.Choice or KeyKind.Text => Quoted(value),
         };
     }
 
