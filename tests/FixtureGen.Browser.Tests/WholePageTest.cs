@@ -49,7 +49,9 @@ public sealed class WholePageTest
         await Assertions.Expect(row.Locator(".of-state")).ToContainTextAsync("made");
         await p.ClickAsync("#shelf >> text=Close");
         await File.AppendAllTextAsync(page.JobPath, "# later\n", TestContext.Current.CancellationToken);
-        await Assertions.Expect(row.Locator(".of-state")).ToContainTextAsync($"outlines/{Job}.toml changed");
+        await Assertions
+            .Expect(row.Locator(".of-state"))
+            .ToContainTextAsync($"outlines/{Job}.toml changed", new() { Timeout = LayoutPage.PatienceMs });
         Assert.Empty(page.Errors);
     }
 

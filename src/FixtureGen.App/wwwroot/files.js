@@ -17,6 +17,7 @@ export const watchFilesList = () => load();
 
 async function load() {
   const { ok, status, answer } = await ask("outputs");
+  if ($("view-files").hidden) return;
   if (!ok) {
     if (status !== 0) say(answer.message, true);
     return;

@@ -43,7 +43,7 @@ export async function watchForm() {
   if (opened === null) return openForm(current.job);
   current.job = opened;
   const { ok, answer } = await soon("form");
-  if (!ok) return;
+  if (!ok || $("view-job").hidden) return;
   if (answer.hash === form.hash) return alarm("form-changed", "");
   const keys = answer.keys.filter((k) => form.keys.find((f) => f.path === k.path)?.stated !== k.stated);
   const what = keys.map((k) => `${k.path} is ${k.stated ?? "left out"} there${edits.has(k.path) ? `, ${edits.get(k.path) ?? "left out"} here` : ""}`);

@@ -130,7 +130,7 @@ export async function watchFiles(soon) {
   current.job = laidOut;
   const { ok, answer } = await soon("pulse");
   buttons();
-  if (!ok) return;
+  if (!ok || $("view-layout").hidden) return;
   if (answer.hash === state.hash) return alarm("changed", "");
   const what = answer.changes.length > 0 ? answer.changes.join(", ") : "the job was saved from elsewhere";
   alarm("changed", `The files on disk are no longer those that this page shows: ${what}. The figures are for the files as they were; nothing can be saved over them.`, [

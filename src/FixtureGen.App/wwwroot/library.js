@@ -8,6 +8,10 @@ let run = null;
 let open = "";
 let poll = 0;
 const POLL_MS = 500;
+/** A library that takes long to look at is looked at so many times less often. */
+const REST = 10;
+let next = 0;
+let shown = "";
 const columns = {
   name: (r) => r.name, state: (r) => Object.keys(stateWords).indexOf(r.state), number: (r) => r.program,
   vacuum: (r) => r.vacuum ?? -1, stopping: (r) => r.stopping ?? -1, minutes: (r) => r.minutes, plate: (r) => r.plate,
@@ -16,22 +20,37 @@ const sorting = { by: "name", down: false };
 
 export async function openLibrary() {
   document.title = "FixtureGen - library";
+  shown = "";
   await load();
 }
 
 async function load() {
+  const began = performance.now();
   const { ok, status, answer } = await ask("library");
+  next = performance.now() + REST * (performance.now() - began);
+  if ($("view-library").hidden) return;
   alarm("library", ok || status === 0 ? "" : answer.message);
   if (!ok) return;
+  const text = JSON.stringify(answer);
+  if (text === shown) return;
+  shown = text;
   ({ fixtures: rows, run } = answer);
   findings($("library-findings"), answer.findings);
-  draw();
+  keepFocus(draw);
   drawRun();
+}
+
+/** Draws anew and gives the focus back to what has the same name. */
+function keepFocus(redraw) {
+  const at = document.activeElement?.closest("#library-table") ? document.activeElement : null;
+  const name = at && (at.getAttribute("aria-label") ?? at.textContent);
+  redraw();
+  if (name) [...document.querySelectorAll("#library-table a, #library-table button")].find((e) => (e.getAttribute("aria-label") ?? e.textContent) === name)?.focus();
 }
 
 /** Looks again, unless somebody is at a field of the open fixture. */
 export async function watchLibrary() {
-  if (run?.state === "running" || run?.state === "stopping" || $("shelf").contains(document.activeElement)) return;
+  if (performance.now() < next || run?.state === "running" || run?.state === "stopping" || $("shelf").contains(document.activeElement)) return;
   await load();
 }
 

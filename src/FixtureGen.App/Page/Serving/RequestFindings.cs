@@ -1,20 +1,19 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Page.Serving;
 
 /// <summary>What is wrong with the text of a request to the page, at the member that is wrong.</summary>
-internal static class RequestFindings
+internal static partial class RequestFindings
 {
     /// <summary>It is no JSON, or a member is unknown, missing, repeated or of another type.</summary>
     public static Finding NotUnderstood(JsonException e)
     {
         string member = (e.Path ?? "$").TrimStart('$').TrimStart('.');
         // The reader's own words; where in the bytes it stood helps nobody, and a type's namespace neither.
-        string why = e
-            .Message.Split(" Path: ")[0]
-            .Replace(typeof(RequestFindings).Namespace + ".", "", StringComparison.Ordinal);
+        string why = Namespace().Replace(e.Message.Split(" Path: ")[0], "");
         return new(
             "request-not-understood",
             Severity.Error,
@@ -76,6 +75,10 @@ internal static class RequestFindings
 
     /// <summary>Null in a list of words.</summary>
     public static Finding Empty(string member) => OutOfRange(member, "null is no word", "leave it out");
+
+    /// <summary>Before a type's name.</summary>
+    [GeneratedRegex(@"\bFixtureGen(\.\w+)*\.")]
+    private static partial Regex Namespace();
 
     private static Finding OutOfRange(string member, string message, string remedy) =>
         new("request-out-of-range", Severity.Error, member, message, remedy);
