@@ -4,6 +4,7 @@ using System.Globalization;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
 using FixtureGen.App.Page.Layout;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
