@@ -3,7 +3,8 @@ using System.Diagnostics;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
-using FixtureGen.App.Page;
+using FixtureGen.App.Page.Layout;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
@@ -63,7 +64,9 @@ internal static class LayoutBench
     /// <summary>What the page is answered to a drag: processor time and the answer's kilobytes, medians.</summary>
     private static (double Ms, double Kilobytes) Answer(string file, ImmutableArray<MagnetPlace> places)
     {
-        LayoutTrial trial = LayoutTrial.Start(JobSource.Read(file).Value!).Value!;
+        LayoutTrial trial = LayoutTrial
+            .Open(JobSource.Read(file).Value!, JobSource.Read(file).Value!.Library.Shop(null))
+            .Value!;
         LayoutAsk own = trial.Own();
         List<double> times = [];
         List<double> sizes = [];
@@ -78,7 +81,7 @@ internal static class LayoutBench
                 Have = have,
             };
             double before = Now();
-            LayoutAnswer answer = trial.Try(ask);
+            PageAnswer answer = trial.Try(ask);
             times.Add(Now() - before);
             sizes.Add(answer.Body.Length / 1000.0);
             JsonNode told = JsonNode.Parse(answer.Body.Span)!;

@@ -1,6 +1,8 @@
 using System.Diagnostics;
 using System.Runtime.CompilerServices;
 using System.Text.Json.Nodes;
+using Deque.AxeCore.Commons;
+using Deque.AxeCore.Playwright;
 using FixtureGen.App.Tests.Support;
 using Microsoft.Playwright;
 using Xunit;
@@ -87,18 +89,37 @@ public sealed class LayoutPage : IAsyncDisposable
         return folder;
     }
 
+    /// <summary>The whole library's page, with the page's own content policy in force.</summary>
+    public static Task<LayoutPage> ServeAsync(string job, Action<string>? prepare = null) =>
+        StartAsync(job, ColorScheme.Light, 1280, 720, prepare, serve: true);
+
     public static async Task<LayoutPage> OpenAsync(
         string job,
         ColorScheme scheme = ColorScheme.Light,
         int width = 1280,
-        int height = 720
+        int height = 720,
+        Action<string>? prepare = null
+    )
+    {
+        LayoutPage open = await StartAsync(job, scheme, width, height, prepare, serve: false);
+        await open.AnsweredAsync(1);
+        return open;
+    }
+
+    private static async Task<LayoutPage> StartAsync(
+        string job,
+        ColorScheme scheme,
+        int width,
+        int height,
+        Action<string>? prepare,
+        bool serve
     )
     {
         NeedsChromium();
         string folder = Library(job);
-        Process program = Process.Start(
-            Start(folder, "layout", Path.Combine("outlines", job + ".toml"), "--port", "0")
-        )!;
+        prepare?.Invoke(Path.Combine(folder, "outlines", job + ".toml"));
+        string[] words = serve ? ["serve", "."] : ["layout", Path.Combine("outlines", job + ".toml")];
+        Process program = Process.Start(Start(folder, [.. words, "--port", "0"]))!;
         string line =
             await program.StandardOutput.ReadLineAsync()
             ?? throw new InvalidOperationException(await program.StandardError.ReadToEndAsync());
@@ -117,14 +138,48 @@ public sealed class LayoutPage : IAsyncDisposable
             {
                 ViewportSize = new() { Width = width, Height = height },
                 ColorScheme = scheme,
-                BypassCSP = true,
+                BypassCSP = !serve,
             }
         );
         page.SetDefaultTimeout(PatienceMs);
-        await page.GotoAsync(address);
         LayoutPage open = new(folder, job, program, address, playwright, browser, page);
-        await open.AnsweredAsync(1);
+        page.Console += (_, said) =>
+        {
+            // a refusal is an answer, which the browser notes as a resource that failed
+            if (said.Type == "error" && !said.Text.StartsWith("Failed to load resource", StringComparison.Ordinal))
+            {
+                open.Errors.Add(said.Text);
+            }
+        };
+        page.PageError += (_, error) => open.Errors.Add(error);
+        await page.GotoAsync(address);
         return open;
+    }
+
+    /// <summary>What the page's scripts broke on, or its content policy refused.</summary>
+    public List<string> Errors { get; } = [];
+
+    /// <summary>No finding of any grade by axe-core, and nothing wider than the screen: light at 1280 px, dark at 390.</summary>
+    public async Task ScanAsync(string name)
+    {
+        foreach ((ColorScheme scheme, int width) in new[] { (ColorScheme.Light, 1280), (ColorScheme.Dark, 390) })
+        {
+            await Page.SetViewportSizeAsync(width, 844);
+            await Page.EmulateMediaAsync(new() { ColorScheme = scheme });
+            await ShotAsync(FormattableString.Invariant($"{name}-{scheme}-{width}").ToLowerInvariant());
+            Assert.True(await Page.EvaluateAsync<int>("document.scrollingElement.scrollWidth") <= width, name);
+            AxeResult result = await Page.RunAxe();
+            string[] bad =
+            [
+                .. result.Violations.Select(v => $"{v.Id}: {v.Help}: {string.Join("; ", v.Nodes.Select(n => n.Html))}"),
+            ];
+            Assert.True(
+                bad.Length == 0,
+                FormattableString.Invariant($"{name} {scheme} {width}: ") + string.Join("\n", bad)
+            );
+        }
+        await Page.SetViewportSizeAsync(1280, 844);
+        await Page.EmulateMediaAsync(new() { ColorScheme = ColorScheme.Light });
     }
 
     public static ProcessStartInfo Start(string folder, params string[] args) => BuiltProgram.Start(Root, folder, args);
@@ -156,6 +211,26 @@ public sealed class LayoutPage : IAsyncDisposable
             await Page.Locator($"[data-stays={key}]").InnerTextAsync(),
             System.Globalization.CultureInfo.InvariantCulture
         );
+
+    /// <summary>Sends the program a signal, as STOP, CONT or KILL.</summary>
+    public void Signal(string name)
+    {
+        using Process kill = Process.Start(
+            "kill",
+            ["-" + name, _program.Id.ToString(System.Globalization.CultureInfo.InvariantCulture)]
+        );
+        kill.WaitForExit();
+    }
+
+    /// <summary>Waits for the alarm of a name to stand, or to be gone.</summary>
+    public async Task<string> AlarmAsync(string name, bool stands = true)
+    {
+        ILocator alarm = Page.Locator($"[data-alarm={name}] span");
+        await alarm.WaitForAsync(
+            new() { State = stands ? WaitForSelectorState.Visible : WaitForSelectorState.Detached }
+        );
+        return stands ? await alarm.InnerTextAsync() : "";
+    }
 
     public async Task<string> StatusAsync() => await Page.Locator("#status").InnerTextAsync();
 

@@ -26,6 +26,11 @@ public sealed class UnitsTest
             await page.Page.Locator("label[for=set-alarm]").InnerTextAsync(),
             StringComparison.Ordinal
         );
+        string heads = await page.Page.EvaluateAsync<string>(
+            "[...document.querySelectorAll('#answers th[scope=col], #section-ends label')].map((t) => t.textContent).join(' ')"
+        );
+        Assert.Contains("X, in", heads, StringComparison.Ordinal);
+        Assert.DoesNotContain("mm", heads, StringComparison.Ordinal);
         await page.Page.Locator("#section polygon").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
         string[] floors = await page.Page.EvaluateAsync<string[]>(
             "[...document.querySelectorAll('#section text')].map((t) => t.textContent).filter((t) => /^[0-9]/.test(t))"

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
-using FixtureGen.App.Page;
+using FixtureGen.App.Page.Layout;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using Xunit;
@@ -45,7 +46,7 @@ public sealed class WalkTest
     {
         string folder = LayoutPage.Library(name, name == Open);
         JobSource source = JobSource.Read(Path.Combine(folder, "outlines", name + ".toml")).Value!;
-        LayoutTrial trial = LayoutTrial.Start(source).Value!;
+        LayoutTrial trial = LayoutTrial.Open(source, source.Library.Shop(null)).Value!;
         FedZone fed = trial.State("", "").Fed[0];
         LayoutAsk ask = trial.Own();
         int compared = 0;
@@ -74,7 +75,7 @@ public sealed class WalkTest
 
     private static bool Compare(LayoutTrial trial, JobSource source, LayoutAsk ask)
     {
-        LayoutAnswer tried = trial.Try(ask);
+        PageAnswer tried = trial.Try(ask);
         JsonNode answer = JsonNode.Parse(tried.Body.Span)!;
         Stage<string> text = trial.Text(ask, source.JobText);
         Assert.True(text.Ok);

@@ -15,6 +15,7 @@ internal static class CommandTree
         root.Subcommands.Add(VerifyCommand.Build(say));
         root.Subcommands.Add(RegenerateCommand.Build(say));
         root.Subcommands.Add(RegisterCommand.Build(say));
+        root.Subcommands.Add(ServeCommand.Build(say));
         root.Subcommands.Add(LayoutCommand.Build(say));
         root.Subcommands.Add(NewCommand.Build(say));
         root.Subcommands.Add(DemoCommand.Build(say));

@@ -1,11 +1,10 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
+using FixtureGen.App.Library;
 using FixtureGen.App.Terminal;
 using FixtureGen.Drawing;
 using FixtureGen.Drawing.Chaining;
-using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Shop.Reading;
@@ -76,7 +75,7 @@ internal static class NewCommand
             }
             catch (Exception e) when (e is IOException or UnauthorizedAccessException)
             {
-                return Answer(say, null, [NotWritable(Path.Combine(folder, "templates"), e)], json);
+                return Answer(say, null, [NewJob.NotWritable(Path.Combine(folder, "templates"), e)], json);
             }
             say.Error($"Put the built-in shop's files in {Path.Combine(folder, "templates")}: make them your own.");
             library = LibraryFolder.Find(path);
@@ -92,91 +91,25 @@ internal static class NewCommand
             return Answer(say, null, drawing.Findings, json);
         }
         ShopFiles files = library.Value!.Shop(null);
-        string text = JobTemplate.NewJob(Answered(say, path, Facts(path, read), given, files, json), files);
-        Finding[] wrong =
-        [
-            .. UnknownShell(given.Shell, [.. JobTemplate.Shells(files)]),
-            .. JobReader
-                .Read(text, job, files)
-                .Findings.Where(f =>
-                    f.Severity == Severity.Error && f.Code is not ("key-unanswered" or "shop-name-unknown")
-                ),
-        ];
-        if (wrong.Length > 0)
+        Stage<string> text = NewJob.Text(Answered(say, NewJob.Describe(path, read), given, files, json), job, files);
+        if (!text.Ok)
         {
-            return Answer(say, null, wrong, json);
+            return Answer(say, null, text.Findings, json);
         }
-        try
+        if (NewJob.Write(job, text.Value!) is { } refused)
         {
-            using FileStream stream = new(job, FileMode.CreateNew, FileAccess.Write);
-            stream.Write(System.Text.Encoding.UTF8.GetBytes(text));
+            return Answer(say, null, [refused], json);
         }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            return Answer(say, null, [NotWritable(job, e)], json);
-        }
-        return Answer(say, job, drawing.Findings, json, [.. JobReader.OpenQuestions(text, job)]);
+        return Answer(say, job, drawing.Findings, json, [.. JobReader.OpenQuestions(text.Value!, job)]);
     }
 
-    private static IEnumerable<Finding> UnknownShell(string shell, string[] known)
+    /// <summary>The facts with the answers, asked for on a terminal.</summary>
+    private static DrawingFacts Answered(Say say, DrawingFacts facts, JobAnswers given, ShopFiles files, bool json)
     {
-        if (shell.Length > 0 && !known.Contains(shell, StringComparer.Ordinal))
-        {
-            yield return new(
-                "shop-name-unknown",
-                Severity.Error,
-                "--shell",
-                $"templates/materials/ has no plastic '{shell}'",
-                $"there are: {string.Join(", ", known)}"
-            );
-        }
-    }
-
-    /// <summary>The facts with a free id and the answers, asked for on a terminal.</summary>
-    private static DrawingFacts Answered(
-        Say say,
-        string path,
-        DrawingFacts facts,
-        JobAnswers given,
-        ShopFiles files,
-        bool json
-    )
-    {
-        string folder = Path.GetDirectoryName(Path.GetFullPath(path))!;
-        JobAnswers last = NewQuestions.Last(folder);
         TextReader? terminal = json || Console.IsInputRedirected ? null : Console.In;
         return facts with
         {
-            Fixture = JobTemplate.FreeId(facts.Name, NewQuestions.Taken(folder)),
-            Last = last,
-            Answers = NewQuestions.Ask(given, last, facts.Unit is null, JobTemplate.Shells(files), say, terminal),
-        };
-    }
-
-    private static Finding NotWritable(string path, Exception e) =>
-        new("job-not-writable", Severity.Error, path, e.Message, "free the folder's permissions or its disk");
-
-    private static DrawingFacts Facts(string path, DrawingContent drawing)
-    {
-        Box2 box = (drawing.Open.IsEmpty ? drawing.Extent : drawing.CurveBounds) ?? default;
-        bool On(string layer) =>
-            drawing.Curves.Any(c => string.Equals(c.Layer, layer, StringComparison.OrdinalIgnoreCase))
-            || drawing.Points.Any(p => string.Equals(p.Layer, layer, StringComparison.OrdinalIgnoreCase));
-        DrawingRoles house = DrawingRoles.House;
-        ImmutableArray<SuggestedRole> layers = RoleSuggestion.ByLayer(drawing, house);
-        return new DrawingFacts(
-            Path.GetFileNameWithoutExtension(path),
-            drawing.Unit,
-            box.Width,
-            box.Height,
-            On("FORM"),
-            On("MAGNET")
-        )
-        {
-            Extension = Path.GetExtension(path),
-            Layers = layers.Length == 1 && !On("OUTLINE") ? [] : layers,
-            Colours = RoleSuggestion.ByColour(drawing, house),
-            LineTypes = RoleSuggestion.ByLineType(drawing, house),
+            Answers = NewQuestions.Ask(given, facts.Last, facts.Unit is null, JobTemplate.Shells(files), say, terminal),
         };
     }
 
@@ -185,14 +118,7 @@ internal static class NewCommand
             ? new("not-a-drawing", Severity.Error, path, "an outline is a .dxf or .svg file", "name the drawing")
         : !File.Exists(path)
             ? new("drawing-missing", Severity.Error, path, "there is no such drawing", "check the path")
-        : File.Exists(Path.ChangeExtension(path, ".toml"))
-            ? new(
-                "job-exists",
-                Severity.Error,
-                Path.ChangeExtension(path, ".toml"),
-                "the job is there already and is never overwritten",
-                "edit it, or move it away first"
-            )
+        : File.Exists(Path.ChangeExtension(path, ".toml")) ? NewJob.Exists(Path.ChangeExtension(path, ".toml"))
         : null;
 
     private static int Answer(Say say, string? job, IReadOnlyList<Finding> findings, bool json) =>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using FixtureGen.App.Files;
 using FixtureGen.App.Terminal;
 using FixtureGen.Shop.Jobs;
 
@@ -48,19 +46,4 @@ internal static class NewQuestions
             return answer.Length > 0 ? answer : suggestion;
         }
     }
-
-    /// <summary>What the newest job of a folder answers; nothing where there is none.</summary>
-    public static JobAnswers Last(string folder)
-    {
-        string? newest = JobFiles
-            .In(folder)
-            .OrderByDescending(File.GetLastWriteTimeUtc)
-            .ThenBy(f => f, StringComparer.Ordinal)
-            .FirstOrDefault();
-        return newest is null ? JobAnswers.None : JobAnswers.ReadFrom(File.ReadAllText(newest), newest);
-    }
-
-    /// <summary>The ids that the fixtures of a folder have.</summary>
-    public static ImmutableHashSet<string> Taken(string folder) =>
-        [.. JobFiles.In(folder).Select(f => JobAnswers.FixtureOf(File.ReadAllText(f), f)).Where(f => f.Length > 0)];
 }

@@ -12,9 +12,6 @@ namespace FixtureGen.App.Commands;
 /// <summary><c>register [DIR]</c>: lists the register of fixtures, notes what happened to a block, answers a notice, takes a mistake back.</summary>
 internal static class RegisterCommand
 {
-    /// <summary>How long another run may take to write before this one gives up.</summary>
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(5);
-
     /// <summary>The command; exit 0 done, 1 where there is no such block or the register cannot be used: then nothing was written.</summary>
     public static Command Build(Say say)
     {
@@ -93,7 +90,9 @@ internal static class RegisterCommand
                 json
             );
         }
-        Stage<Register> result = asked.Writes ? Note(asked) : RegisterFile.Read(asked.Folder);
+        Stage<Register> result = asked.Writes
+            ? RegisterNotes.Take(asked.Folder, asked.Notings, asked.Undo, asked.Rebuild, asked.Occasion)
+            : RegisterFile.Read(asked.Folder);
         ImmutableArray<Finding> findings =
         [
             .. result.Findings,
@@ -114,45 +113,6 @@ internal static class RegisterCommand
             }
         }
         return ok ? ExitCode.Made : ExitCode.Refused;
-    }
-
-    private static Stage<Register> Note(Asked asked)
-    {
-        Stage<RegisterFile> held = RegisterFile.Hold(asked.Folder, Patience);
-        if (!held.Ok)
-        {
-            return Stage.Failed<Register>(held.Findings);
-        }
-        using RegisterFile file = held.Value!;
-        if (asked.Rebuild is { } from && file.Rebuild(from == "copy") is { } damage)
-        {
-            return Stage.Failed<Register>(damage);
-        }
-        Stage<Register> read = file.Open(asked.Occasion);
-        if (!read.Ok)
-        {
-            return read;
-        }
-        Register register = read.Value!;
-        if (asked.Rebuild is { } source)
-        {
-            register = register.Noted(asked.Occasion, Happening.TakenOver, why: $"rebuilt from the {source}");
-        }
-        foreach (Noting noting in asked.Notings)
-        {
-            Stage<Register> next = ShelfEvents.Apply(register, asked.Folder, noting, asked.Occasion);
-            if (!next.Ok)
-            {
-                return next;
-            }
-            register = next.Value!;
-        }
-        Stage<Register> undone = asked.Undo
-            ? Undo.Last(register, asked.Folder, asked.Occasion)
-            : Stage.Answer(register);
-        return !undone.Ok ? undone
-            : file.Write(undone.Value!) is { } trouble ? Stage.Failed<Register>(trouble)
-            : Stage.Answer(undone.Value!, FrozenBlock.Show(asked.Folder, undone.Value!));
     }
 
     private static IEnumerable<Finding> OlderPlates(string folder, Register register)

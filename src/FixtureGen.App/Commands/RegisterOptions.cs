@@ -75,16 +75,9 @@ internal sealed class RegisterOptions
     {
         (Option<string?> Option, Noting Kind)[] kinds =
         [
-            (_cut, new("", Happening.Cut)),
-            (_spare, new("", Happening.Cut) { Spare = true }),
-            (_worn, new("", Happening.Worn)),
-            (_scrapped, new("", Happening.Scrapped)),
-            (_cycles, new("", Happening.Cycles)),
-            (_cord, new("", Happening.Cord)),
-            (_leak, new("", Happening.Leak)),
-            (_accept, new("", Happening.Answered) { Answer = NoticeAnswer.Accepted }),
-            (_recut, new("", Happening.Answered) { Answer = NoticeAnswer.Recut }),
-            (_retire, new("", Happening.Retired)),
+            .. new[] { _cut, _spare, _worn, _scrapped, _cycles, _cord, _leak, _accept, _recut, _retire }.Select(o =>
+                (o, Noting.Kinds[o.Name.TrimStart('-')])
+            ),
         ];
         return
         [

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using FixtureGen.App.Records;
 
 namespace FixtureGen.App.Library;
@@ -8,6 +9,22 @@ namespace FixtureGen.App.Library;
 /// </summary>
 internal sealed record Noting(string Job, Happening What)
 {
+    /// <summary>Every kind by the word of the register's option and of the page, without a job.</summary>
+    public static ImmutableDictionary<string, Noting> Kinds { get; } =
+        new Dictionary<string, Noting>
+        {
+            ["cut"] = new("", Happening.Cut),
+            ["spare"] = new("", Happening.Cut) { Spare = true },
+            ["worn"] = new("", Happening.Worn),
+            ["scrapped"] = new("", Happening.Scrapped),
+            ["cycles"] = new("", Happening.Cycles),
+            ["cord"] = new("", Happening.Cord),
+            ["leak"] = new("", Happening.Leak),
+            ["accept"] = new("", Happening.Answered) { Answer = NoticeAnswer.Accepted },
+            ["recut"] = new("", Happening.Answered) { Answer = NoticeAnswer.Recut },
+            ["retire"] = new("", Happening.Retired),
+        }.ToImmutableDictionary(StringComparer.Ordinal);
+
     /// <summary>For what was cut only.</summary>
     public bool Spare { get; init; }
 

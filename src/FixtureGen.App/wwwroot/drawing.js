@@ -100,6 +100,7 @@ const strokes = [];
 for (let n = steps.length; n >= 0; n--) {
   strokes[n] = el("path", { class: `grade g${n}`, "stroke-width": widthOf(n) }, layers.path);
 }
+const blank = el("path", { class: "grade unknown", "stroke-width": 2 }, layers.path);
 const columns = { vacuum: 0, stopping: 1, both: 2 };
 
 function drawPath() {
@@ -114,6 +115,18 @@ function drawPath() {
     }
   });
   strokes.forEach((path, n) => set(path, "d", data[n].join("")));
+  const bare = state.answer?.path.length ? [] : state.trace.map(({ values }) => linesOf(values));
+  set(blank, "d", bare.join(""));
+}
+
+/** The path without any factor, of a layout that has none. */
+function linesOf(at) {
+  const d = [];
+  for (let i = 0; i < at.length; i += 3) {
+    const joined = i > 0 && Math.hypot(at[i] - at[i - 3], at[i + 1] - at[i - 2]) <= 3;
+    d.push(`${joined ? "L" : "M"}${at[i]} ${at[i + 1]}`);
+  }
+  return d.join("");
 }
 
 export function nearestSample(p) {
@@ -124,7 +137,7 @@ export function nearestSample(p) {
       if (d < 12 / view.scale && (!best || d < best.d)) best = { d, cut, c, i };
     }
   });
-  if (!best || !state.answer) return null;
+  if (!best || !state.answer?.path.length) return null;
   const [x, y, load] = state.trace[best.c].values.slice(best.i, best.i + 3);
   const [vacuum, stopping, both] = state.answer.path[best.c].values.slice(best.i, best.i + 3);
   return { cut: best.cut, x, y, load, vacuum, stopping, both };

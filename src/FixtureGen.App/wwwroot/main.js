@@ -1,312 +1,71 @@
-import { ask, tryLayout, blockPicture } from "./server.js";
-import * as s from "./state.js";
-import * as plan from "./drawing.js";
-import * as panel from "./panel.js";
-import { line, showSection, startSection } from "./section.js";
+// The frame: which view is shown, and whether the program answers.
+import { ask, soon, whenLost } from "./server.js";
+import { alarm, say } from "./say.js";
+import { $ } from "./dom.js";
+import { openLayout, layoutJob, watchFiles } from "./layout.js";
+import { openLibrary, startLibrary, watchLibrary } from "./library.js";
+import { formJob, openForm, startForm, watchForm } from "./job.js";
+import { openFresh, startFresh } from "./fresh.js";
+import { openPlay, playJob, startPlay } from "./play.js";
+import { openFiles, watchFilesList } from "./files.js";
 
-const { state } = s;
-const $ = (id) => document.getElementById(id);
-const svg = $("drawing");
-const say = (text) => ($("status").textContent = text);
-
-const items = (kind) => (kind === "port" ? state.ports : state.magnets);
-const named = (kind, i) => `${kind === "port" ? "Port" : "Magnet"} ${i + 1}`;
-
-function fixed(kind, i) {
-  const m = items(kind)[i];
-  if (m.drawn) say(`Magnet ${i + 1} stands in the drawing: move it there.`);
-  else if (m.locked) say(`Magnet ${i + 1} is locked.`);
-  return Boolean(m.drawn || m.locked);
-}
-
-/** The magnet or port that an element of the drawing stands for. */
-function itemOf(target) {
-  const g = target.closest?.("[data-magnet], [data-port]");
-  if (!g) return null;
-  return { kind: "port" in g.dataset ? "port" : "magnet", i: Number(g.dataset.index) };
-}
-
-function buttons() {
-  $("undo").disabled = !s.canUndo();
-  $("redo").disabled = !s.canRedo();
-}
-
-function changed() {
-  buttons();
-  panel.drawMagnetTable(changed);
-  panel.drawPortTable(changed);
-  plan.drawItems();
-  tryLayout(s.question, (result, asked) => {
-    if (!result.ok) {
-      panel.drawFindings(result.answer.findings ?? []);
-      return say(result.answer.message ?? "the program refused this");
-    }
-    state.answer = result.answer;
-    state.job.magnet = result.answer.magnet;
-    if (s.take(result.answer)) plan.drawShapes();
-    panel.drawFindings(result.answer.findings ?? []);
-    panel.drawFactors();
-    panel.drawViolations();
-    panel.drawMagnetTable(changed);
-    panel.drawPortTable(changed);
-    panel.drawCompare();
-    plan.redraw();
-    state.updates.push(performance.now() - asked);
-    document.body.dataset.updates = String(state.updates.length);
-  });
-}
-
-async function start() {
-  const { ok, answer } = await ask("state");
-  if (!ok) return say(answer.message ?? "the program does not answer");
-  state.job = answer;
-  state.magnets = answer.magnets;
-  state.ports = answer.ports;
-  state.hash = answer.hash;
-  for (const setting of answer.settings) state.settings[setting.key] = s.own(setting);
-  $("title").textContent = `Layout of ${answer.job}`;
-  $("subtitle").textContent = answer.title;
-  document.title = `${answer.job} - layout`;
-  for (const u of document.querySelectorAll(".unit")) u.textContent = answer.unit;
-  state.step = answer.unit === "in" ? 0.02 * 25.4 : 0.5;
-  $("step").value = s.show(state.step, answer.unit === "in" ? 3 : 2);
-  panel.buildSettings(changed);
-  s.take(answer);
-  plan.drawShapes();
-  plan.drawLegend();
-  plan.fit();
-  startSection();
-  say("Arrow keys move the chosen magnet or port by the step; with Shift ten steps.");
-  changed();
-}
-
-// Pointers: drag a magnet, a handle of the section line, or the view; two fingers pinch.
-const pointers = new Map();
-let drag = null;
-
-svg.addEventListener("pointerdown", (e) => {
-  pointers.set(e.pointerId, e);
-  svg.setPointerCapture(e.pointerId);
-  const item = itemOf(e.target);
-  const handle = e.target.closest?.("[data-end]");
-  if (pointers.size === 2) drag = { kind: "pinch", span: span() };
-  else if (handle) drag = { kind: "end", end: handle.dataset.end };
-  else if (item && !$("pan-mode").checked) {
-    state.chosen = item;
-    if (fixed(item.kind, item.i)) return;
-    const p = plan.toWorld(e);
-    const at = items(item.kind)[item.i];
-    drag = { kind: "item", item, dx: at.x - p.x, dy: at.y - p.y, moved: false };
-  } else drag = { kind: "pan", x: e.clientX, y: e.clientY };
-});
-
-const span = () => {
-  const [a, b] = [...pointers.values()];
-  return { d: Math.hypot(a.clientX - b.clientX, a.clientY - b.clientY), x: (a.clientX + b.clientX) / 2, y: (a.clientY + b.clientY) / 2 };
+const WATCH_MS = 2500;
+const nothing = async () => {};
+const views = {
+  library: { open: openLibrary, watch: watchLibrary },
+  layout: { open: openLayout, watch: () => watchFiles(soon), ofJob: true, isOpen: layoutJob },
+  new: { open: openFresh, watch: nothing },
+  job: { open: openForm, watch: watchForm, ofJob: true, isOpen: formJob },
+  play: { open: openPlay, watch: nothing, ofJob: true, isOpen: playJob },
+  files: { open: openFiles, watch: watchFilesList, ofJob: true },
 };
+let shown = null;
+let home = null;
 
-svg.addEventListener("pointermove", (e) => {
-  if (pointers.has(e.pointerId)) pointers.set(e.pointerId, e);
-  const p = plan.toWorld(e);
-  if (!drag) {
-    const sample = plan.nearestSample(p);
-    $("hover").textContent = sample
-      ? `${sample.cut}: X ${s.coarse(sample.x)} Y ${s.coarse(sample.y)}: vacuum ${sample.vacuum.toFixed(2)}, magnets stopping ${sample.stopping.toFixed(2)}, both ${sample.both.toFixed(2)}, load ${sample.load.toFixed(1)} N`
-      : "";
-    return;
+async function show() {
+  const [asked = "", named = ""] = location.hash.slice(2).split("/").map(decodeURIComponent);
+  const name = views[asked] ? asked : home.start ? "layout" : "library";
+  const view = views[name];
+  const job = named || home.start;
+  for (const section of document.querySelectorAll(".view")) section.hidden = section.id !== `view-${name}`;
+  for (const id of ["changed", "blocked", "old-files", "form-changed", "library"]) alarm(id, "");
+  say("");
+  $("job-tabs").hidden = !view.ofJob;
+  $("job-name").textContent = job.split("/").pop().replace(/\.toml$/i, "");
+  for (const a of document.querySelectorAll(".top nav a")) {
+    if (a.closest("#job-tabs")) a.href = `#/${a.dataset.view}/${encodeURIComponent(job)}`;
+    if (a.dataset.view === name) a.setAttribute("aria-current", "page");
+    else a.removeAttribute("aria-current");
   }
-  if (drag.kind === "pinch" && pointers.size === 2) {
-    const now = span();
-    const box = svg.getBoundingClientRect();
-    plan.pan(now.x - drag.span.x, now.y - drag.span.y);
-    plan.zoom(now.d / drag.span.d, now.x - box.left, now.y - box.top);
-    drag.span = now;
-  } else if (drag.kind === "pan") {
-    plan.pan(e.clientX - drag.x, e.clientY - drag.y);
-    Object.assign(drag, { x: e.clientX, y: e.clientY });
-  } else if (drag.kind === "end") {
-    line[`x${drag.end}`] = p.x;
-    line[`y${drag.end}`] = p.y;
-    showSection();
-  } else if (drag.kind === "item") {
-    if (!drag.moved) s.remember();
-    drag.moved = true;
-    const at = items(drag.item.kind)[drag.item.i];
-    at.x = p.x + drag.dx;
-    at.y = p.y + drag.dy;
-    changed();
-  }
+  shown = view;
+  if (name === "library" || name === "new" || view.isOpen?.() !== job) await view.open(job);
+  else await view.watch();
+}
+
+whenLost((since) => {
+  document.body.classList.toggle("lost", Boolean(since));
+  const at = since instanceof Date ? since.toLocaleTimeString([], { hour: "2-digit", minute: "2-digit", second: "2-digit" }) : "";
+  alarm("lost", !since ? ""
+    : since === "stranger" ? "The program was started anew: open the address that it printed last. What you laid out is still on this page and is not saved."
+    : `The program has not answered since ${at}. What you see is as it was then, and nothing is saved. Leave this page open: it goes on by itself when the program answers again.`);
 });
 
-for (const end of ["pointerup", "pointercancel"]) {
-  svg.addEventListener(end, (e) => {
-    pointers.delete(e.pointerId);
-    if (drag?.kind === "item" && drag.moved) showSection();
-    drag = null;
-  });
-}
-
-svg.addEventListener("wheel", (e) => {
-  e.preventDefault();
-  const box = svg.getBoundingClientRect();
-  plan.zoom(Math.exp(-e.deltaY * 0.0015), e.clientX - box.left, e.clientY - box.top);
-}, { passive: false });
-
-svg.addEventListener("keydown", (e) => {
-  if (e.ctrlKey || e.metaKey || e.altKey) return;
-  if (e.key === "n" || e.key === "N") return void add();
-  if (e.key === "p" || e.key === "P") return void addPort();
-  const arrow = { ArrowLeft: [-1, 0], ArrowRight: [1, 0], ArrowUp: [0, 1], ArrowDown: [0, -1] }[e.key];
-  const step = state.step * (e.shiftKey ? 10 : 1);
-  const end = e.target.dataset?.end;
-  if (end !== undefined && arrow) {
-    e.preventDefault();
-    line[`x${end}`] += arrow[0] * step;
-    line[`y${end}`] += arrow[1] * step;
-    return void showSection();
-  }
-  const item = itemOf(e.target);
-  if (!item) return;
-  const { kind, i } = item;
-  const at = items(kind)[i];
-  state.chosen = item;
-  if (arrow) {
-    e.preventDefault();
-    if (fixed(kind, i)) return;
-    s.remember();
-    at.x += arrow[0] * step;
-    at.y += arrow[1] * step;
-  } else if (e.key === "Delete" || e.key === "Backspace") {
-    e.preventDefault();
-    if (at.drawn) return void say(`Magnet ${i + 1} stands in the drawing: take it out there.`);
-    s.remember();
-    items(kind).splice(i, 1);
-    state.chosen = null;
-    say(`${named(kind, i)} was removed.`);
-    changed();
-    const next = Math.min(i, items(kind).length - 1);
-    return void (svg.querySelector(`[data-${kind}="${next}"]`) ?? svg).focus();
-  } else if (kind === "magnet" && !at.drawn && (e.key === "l" || e.key === "L")) {
-    s.remember();
-    at.locked = !at.locked;
-  } else return;
-  changed();
-});
-
-document.addEventListener("keydown", (e) => {
-  if (!(e.ctrlKey || e.metaKey) || e.target.matches("input, select")) return;
-  if (e.key.toLowerCase() === "z") {
-    e.preventDefault();
-    if (e.shiftKey ? s.redo() : s.undo()) back();
-  } else if (e.key.toLowerCase() === "y") {
-    e.preventDefault();
-    if (s.redo()) back();
-  }
-});
-
-function back() {
-  panel.refreshSettings();
-  changed();
-  showSection();
-}
-
-function add() {
-  const [x0, y0, x1, y1] = state.job.box;
-  s.remember();
-  state.magnets.push({ x: (x0 + x1) / 2, y: (y0 + y1) / 2, locked: false });
-  choose("magnet");
-  say(`Magnet ${state.magnets.length} was added in the middle of the block.`);
-}
-
-function choose(kind) {
-  const i = items(kind).length - 1;
-  state.chosen = { kind, i };
-  changed();
-  svg.querySelector(`[data-${kind}="${i}"]`)?.focus();
-}
-
-/** Fixes the port of the first zone that has none fixed, just where the program put it. */
-function addPort() {
-  const fed = state.answer?.fed ?? state.job.fed;
-  const free = fed.find((z) => !state.ports.some((p) => Math.hypot(p.x - z.x, p.y - z.y) < 0.02));
-  if (!free) return say("Every zone's port is fixed already.");
-  s.remember();
-  state.ports.push({ x: free.x, y: free.y });
-  choose("port");
-  say(`The port of zone ${free.zone} is fixed as port ${state.ports.length}: it can be moved now.`);
-}
-
-async function best(path) {
-  say("Looking for the best places ...");
-  const { ok, answer } = await ask(path, s.body());
-  if (!ok) return say(answer.message ?? "no places were found");
-  s.remember();
-  state.magnets = answer.magnets;
-  state.settings.count = answer.magnets.length;
-  panel.refreshSettings();
-  changed();
-  showSection();
-  say(answer.message);
-}
-
-async function save(anyway = false) {
-  const { ok, status, answer } = await ask("save", { ...s.body(), hash: state.hash, anyway });
-  if (ok) {
-    state.hash = answer.hash;
-    state.dirty = false;
-    return say(answer.message);
-  }
-  if (status === 422 && answer.violations && confirm(`${answer.message}\n\nSave it all the same?`)) return save(true);
-  panel.drawFindings(answer.findings ?? []);
-  say(answer.message);
-}
-
-async function make() {
-  $("make").disabled = true;
-  const watch = setInterval(async () => {
-    const { ok, answer } = await ask("progress");
-    if (ok && answer.step) say(`Making all files: ${answer.step} ...`);
-  }, 250);
-  const { answer } = await ask("make", {});
-  clearInterval(watch);
-  $("make").disabled = false;
-  panel.drawFindings(answer.findings ?? []);
-  say(answer.message);
-}
-
-$("undo").addEventListener("click", () => s.undo() && back());
-$("redo").addEventListener("click", () => s.redo() && back());
-$("fit").addEventListener("click", () => plan.fit());
-$("in").addEventListener("click", () => plan.zoom(1.3));
-$("out").addEventListener("click", () => plan.zoom(1 / 1.3));
-$("show").addEventListener("change", () => plan.redraw());
-$("add").addEventListener("click", add);
-$("add-port").addEventListener("click", addPort);
-$("best").addEventListener("click", () => best("best"));
-$("fewest").addEventListener("click", () => best("fewest"));
-$("save").addEventListener("click", () => save());
-$("make").addEventListener("click", make);
-$("keep").addEventListener("click", () => {
-  state.kept = structuredClone(state.answer);
-  panel.drawCompare();
-});
-$("step").addEventListener("change", () => {
-  const v = s.read($("step").value);
-  if (v > 0) state.step = v;
-});
-$("shade").addEventListener("click", async () => {
-  say("Cutting the block ...");
-  const picture = $("block");
-  picture.onload = () => say("The block as its top program cuts it.");
-  picture.onerror = () => {
-    picture.hidden = true;
-    say("The block cannot be cut with this layout: keep the clearances, or see the findings of Make all files.");
+async function begin() {
+  const { ok, answer } = await ask("home");
+  if (!ok) return void setTimeout(begin, WATCH_MS);
+  home = answer;
+  $("where").textContent = home.folder;
+  startLibrary(home);
+  startFresh();
+  startForm();
+  startPlay();
+  window.addEventListener("hashchange", show);
+  await show();
+  const watch = async () => {
+    await (shown?.watch ?? nothing)();
+    setTimeout(watch, WATCH_MS);
   };
-  picture.src = blockPicture(JSON.stringify(s.body()));
-  picture.hidden = false;
-});
-window.addEventListener("resize", () => plan.fit());
-window.addEventListener("beforeunload", (e) => {
-  if (state.dirty) e.preventDefault();
-});
-start();
+  setTimeout(watch, WATCH_MS);
+}
+
+await begin();

@@ -14,7 +14,9 @@ const rows = [["vacuumOnly", "vacuum alone", "vacuum"], ["magnetsStopping", "mag
 export function drawFactors() {
   const t = body("factors");
   const a = state.answer;
-  if (!a?.factors) return;
+  if (!a) return;
+  $("impossible").hidden = Boolean(a.factors);
+  $("factors").classList.toggle("none", !a.factors);
   rows.forEach(([key, name, limit], i) => {
     let row = t.rows[i];
     if (!row) {
@@ -25,19 +27,36 @@ export function drawFactors() {
       row.cells[1].dataset.factor = key;
       row.cells[3].dataset.stays = key;
     }
-    const f = a.factors[key];
     const least = limit ? state.job.limits[limit] : null;
+    put(row.cells[2], least ? String(least) : "-");
+    const f = a.factors?.[key];
+    if (!f) {
+      for (const n of [1, 3, 4, 5]) {
+        put(row.cells[n], "-");
+        row.cells[n].className = "";
+      }
+      return;
+    }
     put(row.cells[1], f.factor.toFixed(4));
     // the vacuum's limit is on staying put, the magnets' on staying once the stops bear
     const stays = key === "magnetsStopping";
     row.cells[1].className = least && !stays && f.factor < least ? "low" : "";
-    put(row.cells[2], least ? String(least) : "-");
     put(row.cells[3], f.stays.toFixed(4));
     row.cells[3].className = least && stays && f.stays < least ? "low" : "";
     put(row.cells[4], f.mode);
     put(row.cells[5], `${coarse(f.xMm)}, ${coarse(f.yMm)}`);
   });
-  put($("governs"), `Vacuum alone: ${a.factors.vacuumOnly.governs}.`);
+  put($("governs"), a.factors ? `Vacuum alone: ${a.factors.vacuumOnly.governs}.` : "");
+}
+
+/** The answer as a sentence: what a screen reader is told after a change. */
+export function inWords() {
+  const a = state.answer;
+  const item = state.chosen;
+  const at = item && (item.kind === "port" ? state.ports : state.magnets)[item.i];
+  const place = at ? `${item.kind === "port" ? "Port" : "Magnet"} ${item.i + 1} at X ${show(at.x)} Y ${show(at.y)} ${state.job.unit}. ` : "";
+  if (!a.factors) return `${place}${a.violations.length > 0 ? a.violations.map((v) => v.message).join(" ") : "This layout cannot be cut."} There is no hold factor.`;
+  return `${place}Every clearance is kept. Hold factor on vacuum alone ${a.factors.vacuumOnly.factor.toFixed(2)}, magnets while the machine stops ${a.factors.magnetsStopping.stays.toFixed(2)} on the stops.`;
 }
 
 // Rows are kept while their number stays, so that a drag only changes values and a field keeps its cursor.
@@ -62,6 +81,10 @@ function removal(row, kind, i, list, changed) {
   remove.addEventListener("click", () => {
     remember();
     list().splice(i, 1);
+    if (kind === "magnet") {
+      state.settings.count = list().length;
+      refreshSettings();
+    }
     state.chosen = null;
     changed();
   });
@@ -185,7 +208,7 @@ export function refreshSettings() {
 export function drawCompare() {
   const table = $("compare");
   table.hidden = !state.kept;
-  if (!state.kept || !state.answer?.factors) return;
+  if (!state.kept) return;
   const t = body("compare");
   t.replaceChildren();
   const line = (name, kept, now) => {
@@ -197,20 +220,8 @@ export function drawCompare() {
     cell(row, kept);
     cell(row, now);
   };
-  for (const [key, name] of rows) line(name, state.kept.factors[key].factor.toFixed(3), state.answer.factors[key].factor.toFixed(3));
-  line("magnets", String(state.kept.shares.length), String(state.answer.shares.length));
+  for (const [key, name] of rows) line(name, state.kept.factors?.[key].factor.toFixed(3) ?? "-", state.answer?.factors?.[key].factor.toFixed(3) ?? "-");
+  line("magnets", String(state.kept.magnets), String(state.magnets.length));
   line("pull of all, N", state.kept.magnetForceN.toFixed(1), state.answer.magnetForceN.toFixed(1));
   line("clearances violated", String(state.kept.violations.length), String(state.answer.violations.length));
-}
-
-export function drawFindings(findings) {
-  const box = $("findings");
-  const list = box.querySelector("ul");
-  list.replaceChildren();
-  box.hidden = findings.length === 0;
-  for (const f of findings) {
-    const li = document.createElement("li");
-    li.textContent = `${f.severity} ${f.code} at ${f.where}: ${f.message} \u2192 ${f.remedy}`;
-    list.append(li);
-  }
 }

@@ -11,9 +11,10 @@ export function startSection() {
   const [x0, y0, x1, y1] = state.job.box;
   Object.assign(line, { x0, y0: (y0 + y1) / 2, x1, y1: (y0 + y1) / 2 });
   const row = document.getElementById("section-ends");
+  row.replaceChildren();
   for (const key of ["x0", "y0", "x1", "y1"]) {
     const label = document.createElement("label");
-    label.textContent = `${key[1] === "0" ? "From" : "To"} ${key[0].toUpperCase()} `;
+    label.textContent = `${key[1] === "0" ? "From" : "To"} ${key[0].toUpperCase()}, ${state.job.unit} `;
     const input = Object.assign(document.createElement("input"), { type: "number", step: "any", id: `section-${key}` });
     input.addEventListener("change", () => {
       const v = read(input.value);

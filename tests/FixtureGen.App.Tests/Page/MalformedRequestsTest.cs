@@ -57,7 +57,8 @@ public sealed class MalformedRequestsTest
         ["a million magnets"] = new("best", b => b["settings"]!["count"] = 1_000_000, "settings.count"),
         ["a line far away"] = new("section", b => b["line"] = Json("""{"x0":1e300,"y0":0,"x1":0,"y1":0}"""), "line.x0"),
         ["a line of three ends"] = new("section", b => b["line"] = Json("""{"x0":0,"y0":0,"x1":0}"""), "y1"),
-        ["make with a member"] = new("make", _ => { }, "magnets"),
+        ["make with a member"] = new("make", b => b["hash"] = "", "magnets"),
+        ["make without a hash"] = new("make", b => b.Clear(), "hash"),
     };
 
     [Fact]

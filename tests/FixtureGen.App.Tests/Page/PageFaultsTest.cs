@@ -43,11 +43,11 @@ public sealed class PageFaultsTest
             string log = await File.ReadAllTextAsync(page.Log, TestContext.Current.CancellationToken);
             string entry = Assert.Single(log.Split("== fault "), e => e.StartsWith(id, StringComparison.Ordinal));
             Assert.Contains(
-                $"doing: layout page, {(body is null ? "GET /api/progress" : "POST /api/try")}",
+                $"doing: page, {(body is null ? "GET /api/progress" : "POST /api/try")}",
                 entry,
                 StringComparison.Ordinal
             );
-            Assert.Contains("   at FixtureGen.App.Page.LayoutServer", entry, StringComparison.Ordinal);
+            Assert.Contains("   at FixtureGen.App.Page.Serving.PageHost", entry, StringComparison.Ordinal);
             Assert.DoesNotContain("token=", log, StringComparison.Ordinal);
         }
     }

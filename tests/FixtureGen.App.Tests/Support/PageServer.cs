@@ -3,6 +3,7 @@ using System.Text;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
 using FixtureGen.App.Page;
+using FixtureGen.App.Page.Layout;
 using Xunit;
 
 namespace FixtureGen.App.Tests.Support;
@@ -11,9 +12,9 @@ namespace FixtureGen.App.Tests.Support;
 internal sealed class PageServer : IAsyncDisposable
 {
     private static readonly HttpClient Client = new();
-    private readonly LayoutServer _server;
+    private readonly WorkPage _server;
 
-    private PageServer(TempLibrary library, LayoutServer server) => (Library, _server) = (library, server);
+    private PageServer(TempLibrary library, WorkPage server) => (Library, _server) = (library, server);
 
     public TempLibrary Library { get; }
 
@@ -24,7 +25,9 @@ internal sealed class PageServer : IAsyncDisposable
     {
         TempLibrary library = new(job);
         LayoutSession session = LayoutSession.Open(library.Job(job)).Value!;
-        LayoutServer server = new(session, 0, new FaultLog([library.Job(job)]), before);
+        WorkFolder work = new(library.Jobs, job + ".toml");
+        work.Keep(library.Job(job), session);
+        WorkPage server = new(work, 0, new FaultLog([library.Job(job)]), before);
         await server.StartAsync();
         return new PageServer(library, server);
     }

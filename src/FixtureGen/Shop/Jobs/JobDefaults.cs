@@ -60,6 +60,13 @@ internal static class JobDefaults
             ("holes", "\"round-and-slot\"", "of the shell: a slot lets a shell that shrank go on; or \"round\""),
         ]);
 
+    /// <summary>For each key of those tables its default and what it is, by its path.</summary>
+    public static IReadOnlyDictionary<string, (string Value, string Note)> ByKey(DrawingFacts facts, ShopFiles files) =>
+        Tables(facts, files)
+            .Where(t => !t.Item1.StartsWith("[[", StringComparison.Ordinal))
+            .SelectMany(t => t.Item2.Select(k => (Path: $"{t.Item1.Trim('[', ']')}.{k.Item1}", k.Item2, k.Item3)))
+            .ToDictionary(k => k.Path, k => (k.Item2, k.Item3), StringComparer.Ordinal);
+
     private static string Lines((string Key, string Value, string Note)[] keys)
     {
         StringBuilder text = new();

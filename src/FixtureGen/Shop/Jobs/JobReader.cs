@@ -36,7 +36,42 @@ public static class JobReader
             return Stage.Failed<Job>(unanswered);
         }
         ReadLog log = new(fileName);
-        TableReader top = new(tree.Value, "", log);
+        Job? job = Read(tree.Value, fileName, files, chosen, log);
+        return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Answer(job, log.Findings);
+    }
+
+    /// <summary>Every key that a job may have outside its lists of tables, in the reader's order, as the reader itself asks for it.</summary>
+    internal static IReadOnlyList<AskedKey> Ask(TomlTable tree, string fileName, ShopFiles files)
+    {
+        ReadLog log = new(fileName) { Asked = [] };
+        foreach (string table in Tables.Where(t => tree.Find(t) is null))
+        {
+            tree.Entries.Add(new TomlEntry(table, new TomlTable([], 1, 1), 1, 1));
+        }
+        Read(tree, fileName, files, ShopNames.First, log);
+        return log.Asked;
+    }
+
+    private static readonly string[] Tables =
+    [
+        "shop",
+        "shell",
+        "locator",
+        "skirt",
+        "block",
+        "magnets",
+        "trim",
+        "vacuum",
+        "hold",
+        "limits",
+        "rules",
+        "drawing",
+        "placement",
+    ];
+
+    private static Job? Read(TomlTable tree, string fileName, ShopFiles files, ShopNames chosen, ReadLog log)
+    {
+        TableReader top = new(tree, "", log);
         log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);
         log.UnitInDoubt = log.Failed;
         ShopShelf shelf = new(files, log);
@@ -44,7 +79,7 @@ public static class JobReader
         Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);
         top.Close();
         log.SayAssumed();
-        return job is null || log.Failed ? Stage.Failed<Job>(log.Findings) : Stage.Answer(job, log.Findings);
+        return job;
     }
 
     /// <summary>The keys of a job's text that are still "?", in its order.</summary>

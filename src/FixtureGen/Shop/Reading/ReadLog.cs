@@ -30,5 +30,8 @@ internal sealed class ReadLog(string file)
         }
     }
 
+    /// <summary>Every key that the reader asked for, in its order, with what it may be; null where nobody wants to know.</summary>
+    public List<AskedKey>? Asked { get; init; }
+
     public bool Failed => Findings.Exists(f => f.Severity == Severity.Error);
 }

@@ -44,7 +44,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     /// <summary>As <see cref="Within"/>, null where the key is left out.</summary>
     public double? WithinOrNull(PlausibleRange range) =>
-        Entry(range.Key) is { } e ? _values.Within(e.Value, PathOf(range.Key), range) : null;
+        Asked(range.Key, KeyKind.Number, range) is { } e ? _values.Within(e.Value, PathOf(range.Key), range) : null;
 
     /// <summary>As <see cref="Within"/>; a key that is left out is <paramref name="fallback"/>, and a note says so.</summary>
     public double WithinOrAssumed(PlausibleRange range, double fallback) =>
@@ -86,7 +86,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     public int? WholeOrNull(string key, int least, int greatest)
     {
-        if (Entry(key) is not { } e)
+        if (Asked(key, KeyKind.Whole, PlausibleRange.Possible(key, null, least, greatest)) is not { } e)
         {
             return null;
         }
@@ -100,7 +100,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     public bool FlagOr(string key, bool fallback)
     {
-        if (Entry(key) is not { } e)
+        if (Asked(key, KeyKind.Flag) is not { } e)
         {
             return fallback;
         }
@@ -127,11 +127,11 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     }
 
     /// <summary>A text that may be left out, but not empty where it is written.</summary>
-    public string TextOr(string key, string fallback) => Entry(key) is null ? fallback : Text(key);
+    public string TextOr(string key, string fallback) => Asked(key, KeyKind.Text) is null ? fallback : Text(key);
 
     public string? TextOrNull(string key)
     {
-        if (Entry(key) is not { } e)
+        if (Asked(key, KeyKind.Text) is not { } e)
         {
             return null;
         }
@@ -145,7 +145,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
 
     public ImmutableArray<string> Texts(string key)
     {
-        if (Entry(key) is not { } e)
+        if (Asked(key, KeyKind.List) is not { } e)
         {
             return [];
         }
@@ -160,7 +160,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     /// <summary>One name or a list of them, a whole number as its digits; none where the key is left out, empty names refused.</summary>
     public ImmutableArray<string> Names(string key)
     {
-        if (Entry(key) is not { } e)
+        if (Asked(key, KeyKind.List) is not { } e)
         {
             return [];
         }
@@ -203,6 +203,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     public T? ChoiceOrNull<T>(string key, params (string Word, T Value)[] words)
         where T : struct, Enum
     {
+        Asked(key, KeyKind.Choice, null, [.. words.Select(w => w.Word)]);
         if (TextOrNull(key) is not { } text)
         {
             return null;
@@ -227,12 +228,12 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         PointOrNull(key, reach) ?? new Point2(Missing(key, "two lengths such as [1.5, 2]", 0), 0);
 
     public Point2? PointOrNull(string key, double reach) =>
-        Entry(key) is { } e ? _values.Point(e.Value, PathOf(key), reach) : null;
+        Asked(key, KeyKind.List) is { } e ? _values.Point(e.Value, PathOf(key), reach) : null;
 
     /// <summary>A list of [x, y], each coordinate within plus and minus reach, mm.</summary>
     public ImmutableArray<Point2> Points(string key, double reach)
     {
-        if (Entry(key) is not { } e)
+        if (Asked(key, KeyKind.List) is not { } e)
         {
             return [];
         }
@@ -351,6 +352,26 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     {
         Log.Assumed.Add(Inv($"{PathOf(key)} {value:0.####}{(unit.Length > 0 ? " " + unit : "")}"));
         return value;
+    }
+
+    /// <summary>The key's entry; what was asked of it first is remembered where somebody wants to know.</summary>
+    private TomlEntry? Asked(
+        string key,
+        KeyKind kind,
+        PlausibleRange? range = null,
+        IReadOnlyList<string>? words = null
+    )
+    {
+        string at = PathOf(key);
+        if (
+            Log.Asked is { } asked
+            && !at.Contains('[', StringComparison.Ordinal)
+            && asked.TrueForAll(a => a.Path != at)
+        )
+        {
+            asked.Add(new AskedKey(at, kind, range, words ?? []));
+        }
+        return Entry(key);
     }
 
     private TomlEntry? Entry(string key)

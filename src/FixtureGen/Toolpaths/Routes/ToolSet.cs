@@ -32,7 +32,10 @@ internal static class ToolSet
                 .ThenBy(t => t.Number)
                 .Take(MostTools),
         ];
-        Option[][] options = [.. methods.Select(ms => ms.Select(m => new Option(Bits(tools, always, m), m.Minutes)).ToArray())];
+        Option[][] options =
+        [
+            .. methods.Select(ms => ms.Select(m => new Option(Bits(tools, always, m), m.Minutes)).ToArray()),
+        ];
         double[] rest = LeastFrom(options);
         (int best, double least) = (-1, double.PositiveInfinity);
         for (int set = 0; set < 1 << tools.Count; set++)
@@ -67,12 +70,11 @@ internal static class ToolSet
     private static IEnumerable<Tool> Needed(ImmutableArray<Method> methods) =>
         methods
             .Select(m => m.Cuttings.Select(c => c.Tool))
-            .Aggregate((IEnumerable<Tool>?)null, (all, own) => all?.Intersect(own) ?? own) ?? [];
+            .Aggregate((IEnumerable<Tool>?)null, (all, own) => all?.Intersect(own) ?? own)
+        ?? [];
 
     private static int Bits(List<Tool> tools, HashSet<Tool> always, Method method) =>
-        method
-            .Cuttings.Where(c => !always.Contains(c.Tool))
-            .Aggregate(0, (s, c) => s | Bit(tools, c.Tool));
+        method.Cuttings.Where(c => !always.Contains(c.Tool)).Aggregate(0, (s, c) => s | Bit(tools, c.Tool));
 
     private static int Bit(List<Tool> tools, Tool tool)
     {

@@ -3,7 +3,7 @@ using System.Globalization;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>The block cut along a line: what is solid between underside and face, the shell above, and the depth chain's figures.</summary>
 internal static class SectionCut

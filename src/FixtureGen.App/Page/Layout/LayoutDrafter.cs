@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
-using FixtureGen.App.Files;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>A layout drawn up: the job with its places, the design without magnets, and with them where they can be cut.</summary>
 internal sealed record Laid(Job Job, FixtureDesign Begun, FixtureDesign Design);
@@ -15,7 +14,7 @@ internal sealed record Laid(Job Job, FixtureDesign Begun, FixtureDesign Design);
 /// Draws up one layout after another. Between two it keeps only what the settings decide: the placed job, its ground and
 /// what the kernel answered; a change of a setting drops them.
 /// </summary>
-internal sealed class LayoutDrafter(JobSource source, Placed placed)
+internal sealed class LayoutDrafter(Request request, Placed placed)
 {
     private readonly Job _original = placed.Job;
     private readonly KernelMemory _memory = new();
@@ -84,12 +83,12 @@ internal sealed class LayoutDrafter(JobSource source, Placed placed)
         {
             return Stage.Answer(Current);
         }
-        Stage<string> text = LayoutSettings.Write(source.JobText, source.JobPath, _original, asked);
+        Stage<string> text = LayoutSettings.Write(request.JobText, request.JobFile, _original, asked);
         if (!text.Ok)
         {
             return Stage.Failed<Placed>(text.Findings);
         }
-        Stage<Placed> placed = Pipeline.Place(source.Request(null, static _ => { }) with { JobText = text.Value! });
+        Stage<Placed> placed = Pipeline.Place(request with { JobText = text.Value! });
         if (placed.Ok)
         {
             Current = placed.Value!;

@@ -3,7 +3,7 @@ using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>Designs and holding answers as the page reads them; lengths mm in the plate frame.</summary>
 internal static class LayoutFacts

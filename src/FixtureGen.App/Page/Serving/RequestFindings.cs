@@ -1,20 +1,19 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Serving;
 
 /// <summary>What is wrong with the text of a request to the page, at the member that is wrong.</summary>
-internal static class RequestFindings
+internal static partial class RequestFindings
 {
     /// <summary>It is no JSON, or a member is unknown, missing, repeated or of another type.</summary>
     public static Finding NotUnderstood(JsonException e)
     {
         string member = (e.Path ?? "$").TrimStart('$').TrimStart('.');
         // The reader's own words; where in the bytes it stood helps nobody, and a type's namespace neither.
-        string why = e
-            .Message.Split(" Path: ")[0]
-            .Replace(typeof(RequestFindings).Namespace + ".", "", StringComparison.Ordinal);
+        string why = Namespace().Replace(e.Message.Split(" Path: ")[0], "");
         return new(
             "request-not-understood",
             Severity.Error,
@@ -62,8 +61,24 @@ internal static class RequestFindings
     public static Finding NotAChoice(string member, string word, IEnumerable<string> choices) =>
         OutOfRange(member, $"'{word}' is none of the choices", "choose one of: " + string.Join(", ", choices));
 
+    /// <summary>Text that no line of a file can hold.</summary>
+    public static Finding Unwritable(string member) =>
+        OutOfRange(
+            member,
+            "it is longer than a line of a job or has signs that no line has",
+            "write it in one short line"
+        );
+
+    /// <summary>What is no number of a program's line.</summary>
+    public static Finding NotALine(string said) =>
+        OutOfRange("line", $"'{said}' is no number of a line", "give a whole number from 0 up");
+
     /// <summary>Null in a list of words.</summary>
     public static Finding Empty(string member) => OutOfRange(member, "null is no word", "leave it out");
+
+    /// <summary>Before a type's name.</summary>
+    [GeneratedRegex(@"\bFixtureGen(\.\w+)*\.")]
+    private static partial Regex Namespace();
 
     private static Finding OutOfRange(string member, string message, string remedy) =>
         new("request-out-of-range", Severity.Error, member, message, remedy);

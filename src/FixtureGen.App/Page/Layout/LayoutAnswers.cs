@@ -1,7 +1,7 @@
 using System.Text.Json.Serialization;
 using FixtureGen.Output.Reports;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>Diameters of the magnet and of its jacket, mm.</summary>
 internal sealed record MagnetSizes(double Diameter, double Jacket);
@@ -40,7 +40,10 @@ internal sealed record SettingField
     public double? Figure { get; init; }
 }
 
-/// <summary>What the page needs once. Box is the blank's min X, min Y, max X, max Y; Hash is of the job's text.</summary>
+/// <summary>
+/// What the page needs once. Box is the blank's min X, min Y, max X, max Y; Hash is of every file that the answers depend on.
+/// Findings are errors of the job as it stands: its magnets are then where it states them, whether they can be there or not.
+/// </summary>
 internal sealed record LayoutState
 {
     public required string Job { get; init; }
@@ -70,6 +73,8 @@ internal sealed record LayoutState
     public required string JobFile { get; init; }
 
     public required string Hash { get; init; }
+
+    public required FindingLine[] Findings { get; init; }
 }
 
 /// <summary>A clearance that is not kept: by how much, and between which two points (plate frame mm).</summary>
@@ -99,13 +104,14 @@ internal sealed record CutValues(
 );
 
 /// <summary>
-/// A try: factors, shares of the magnets (N), clearances. Trace is for each cut x, y, load (N) of every step, and is left out
+/// A try: factors, shares of the magnets (N), clearances. A layout that cannot be cut has no factors, no shares and no path, since
+/// nothing would be held by it. Trace is for each cut x, y, load (N) of every step, and is left out
 /// where the page has it; Path is for each cut the factors vacuum, stopping, both of every step. Curves are those that the
 /// page has not got.
 /// </summary>
 internal sealed record TryAnswer
 {
-    public required HoldingFacts Factors { get; init; }
+    public required HoldingFacts? Factors { get; init; }
 
     public required double[] Shares { get; init; }
 
@@ -146,21 +152,14 @@ internal sealed record SectionAnswer(
     SectionNote[] Notes
 );
 
-/// <summary>The job was written; Hash is of its new text.</summary>
+/// <summary>The layout was not written because these clearances are not kept.</summary>
+internal sealed record BlockedAnswer(string Message, Violation[] Violations);
+
+/// <summary>Whether the files are still those that the page read; Changes names those that are not, in words.</summary>
+internal sealed record PulseAnswer(string Hash, string[] Changes);
+
+/// <summary>The job was written; Hash is of every file that the answers depend on, as they are now.</summary>
 internal sealed record SavedAnswer(string Message, string Hash);
 
 /// <summary>The step of a make that runs; empty where none does.</summary>
 internal sealed record StepAnswer(string Step);
-
-/// <summary>What the page shows to the person. Fault is the id in the log of a fault of our own.</summary>
-internal sealed record MessageAnswer(string Message)
-{
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public FindingLine[]? Findings { get; init; }
-
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public Violation[]? Violations { get; init; }
-
-    [JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)]
-    public string? Fault { get; init; }
-}

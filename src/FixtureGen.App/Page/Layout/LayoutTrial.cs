@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using FixtureGen.App.Files;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Design;
 using FixtureGen.Geometry;
 using FixtureGen.Holding;
@@ -8,47 +9,95 @@ using FixtureGen.Holding.Magnets;
 using FixtureGen.Model;
 using FixtureGen.Output.Reports;
 using FixtureGen.Shop.Jobs;
+using FixtureGen.Shop.Reading;
 using FixtureGen.Solve;
 using FixtureGen.Solve.Search;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>Tries layouts of one job: the same stages as make, with the magnets put where the page says.</summary>
 internal sealed class LayoutTrial
 {
     private readonly JobSource _source;
+    private readonly ShopFiles _shop;
     private readonly Job _original;
     private readonly FixtureDesign _first;
+    private readonly FindingLine[] _trouble;
     private readonly LayoutDrafter _drafter;
 
-    private LayoutTrial(JobSource source, Placed placed, FixtureDesign first)
+    private LayoutTrial(JobSource source, ShopFiles shop, Start from, FixtureDesign first, FindingLine[] trouble)
     {
         _source = source;
-        _original = placed.Job;
+        _shop = shop;
+        _original = from.Placed.Job;
         _first = first;
-        _drafter = new LayoutDrafter(source, placed);
+        _trouble = trouble;
+        _drafter = new LayoutDrafter(from.Request, from.Placed);
     }
 
-    /// <summary>The job as it stands, with its own magnets chosen.</summary>
-    public static Stage<LayoutTrial> Start(JobSource source)
+    /// <summary>What a layout begins from. Trouble is why the job's own magnets cannot be where it states them; empty where they can.</summary>
+    private sealed record Start(Request Request, Placed Placed, ImmutableArray<Finding> Trouble);
+
+    /// <summary>
+    /// The job as it stands, with its own magnets chosen. Where one that it states cannot be where it is, all of them stand where the
+    /// job and the drawing state them, and the state has the findings: nobody's magnets are left out.
+    /// </summary>
+    public static Stage<LayoutTrial> Open(JobSource source, ShopFiles shop)
     {
-        Request request = source.Request(null, static _ => { });
-        Stage<Placed> placed = Pipeline.Place(request);
-        if (!placed.Ok)
+        Stage<Start> start = Place(source.RequestWith(shop, static _ => { }));
+        if (start.Value is not { } from)
         {
-            return Stage.Failed<LayoutTrial>(placed.Findings);
+            return Stage.Failed<LayoutTrial>(start.Findings);
         }
-        (Job job, Part part, Placement placement) = placed.Value!;
+        (Job job, Part part, Placement placement) = from.Placed;
         Stage<FixtureDesign> begun = Designer.Begin(part, placement, job, Tolerances.House);
         if (!begun.Ok)
         {
-            return Stage.Failed<LayoutTrial>([.. placed.Findings, .. begun.Findings]);
+            return Stage.Failed<LayoutTrial>([.. start.Findings, .. begun.Findings]);
         }
         Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(begun.Value!, job, Tolerances.House);
-        FixtureDesign with = begun.Value! with { Magnets = magnets.Ok ? magnets.Value : [] };
+        FixtureDesign with = begun.Value! with { Magnets = magnets.Ok ? magnets.Value : Stated(begun.Value!, job) };
         Stage<FixtureDesign> finished = Designer.Finish(begun.Value!, with.Magnets, job, Tolerances.House);
-        return Stage.Answer(new LayoutTrial(source, placed.Value!, finished.Ok ? finished.Value! : with));
+        FindingLine[] trouble = PageAnswer.Lines(
+            from.Trouble.Concat(magnets.Findings)
+                .Concat(finished.Findings)
+                .Where(f => f.Severity == Severity.Error)
+                .DistinctBy(f => f.Message)
+        );
+        return Stage.Answer(new LayoutTrial(source, shop, from, finished.Ok ? finished.Value! : with, trouble));
     }
+
+    /// <summary>The job placed; where only its magnets are in the way, placed without them and with them put back.</summary>
+    private static Stage<Start> Place(Request request)
+    {
+        Stage<Placed> placed = Pipeline.Place(request);
+        if (placed.Value is { } all)
+        {
+            return Stage.Answer(new Start(request, all, []), placed.Findings);
+        }
+        Finding[] errors = [.. placed.Findings.Where(f => f.Severity == Severity.Error)];
+        bool magnetsAlone = errors.All(f => f.Code is "magnet-locked-blocked" or "magnet-wish-blocked");
+        Job? stated = magnetsAlone ? JobReader.Read(request.JobText, request.JobFile, request.Shop).Value : null;
+        Stage<string> bare = JobEdit.SetMagnets(request.JobText, request.JobFile, []);
+        if (stated is null || bare.Value is not { } text)
+        {
+            return Stage.Failed<Start>(placed.Findings);
+        }
+        Request without = request with { JobText = text };
+        Stage<Placed> rest = Pipeline.Place(without);
+        return rest.Value is { } found
+            ? Stage.Answer(
+                new Start(without, found with { Job = found.Job with { Magnets = stated.Magnets } }, [.. errors]),
+                rest.Findings
+            )
+            : Stage.Failed<Start>([.. placed.Findings, .. rest.Findings]);
+    }
+
+    private static ImmutableArray<MagnetPlace> Stated(FixtureDesign begun, Job job) =>
+        [
+            .. job.Magnets.Select(w => new MagnetPlace(Transform.Apply(begun.Placement.Pose, w.At), w.Locked, false)),
+            .. begun.Part.MagnetWishes.Select(w => new MagnetPlace(w, false, true)),
+        ];
 
     /// <summary>What the page needs once.</summary>
     public LayoutState State(string jobFile, string hash)
@@ -66,13 +115,17 @@ internal sealed class LayoutTrial
             Ports = [.. OwnPorts().Select(p => new PagePort { X = p.X, Y = p.Y })],
             Fed = LayoutFacts.Fed(_first),
             Limits = new(_original.Limits.VacuumFactor, _original.Limits.MagnetFactor),
-            Settings = LayoutSettings.Describe(_original, _source.Library.Shop(null)),
+            Settings = LayoutSettings.Describe(_original, _shop),
             Shapes = PlanShapes.List(shapes),
             Curves = PlanShapes.Curves(shapes, ImmutableHashSet<string>.Empty),
             JobFile = jobFile,
             Hash = hash,
+            Findings = _trouble,
         };
     }
+
+    /// <summary>The job and its shop files as they were read.</summary>
+    public Request Request => _source.RequestWith(_shop, static _ => { });
 
     /// <summary>The layout and the settings that the job has.</summary>
     public LayoutAsk Own() =>
@@ -82,14 +135,14 @@ internal sealed class LayoutTrial
     public Stage<LayoutAsk> Check(LayoutQuestion question)
     {
         Stage<LayoutAsk> ask = LayoutAsk.Check(question);
-        Finding[] wrong = [.. LayoutSettings.Check(question.Settings, _original, _source.Library.Shop(null))];
+        Finding[] wrong = [.. LayoutSettings.Check(question.Settings, _original, _shop)];
         return wrong.Length > 0 ? Stage.Failed<LayoutAsk>([.. ask.Findings, .. wrong]) : ask;
     }
 
     private IEnumerable<Point2> OwnPorts() => _original.Ports.Select(p => Transform.Apply(_first.Placement.Pose, p));
 
     /// <summary>A try of the magnets, ports and settings that the job has, the first magnet so much (mm) to the right.</summary>
-    public LayoutAnswer TryBeside(double right)
+    public PageAnswer TryBeside(double right)
     {
         LayoutAsk own = Own();
         return own.Magnets is [var first, .. var rest]
@@ -98,12 +151,12 @@ internal sealed class LayoutTrial
     }
 
     /// <summary>Factors, steps of the trim, shares, clearances, and the curves that the page has not got.</summary>
-    public LayoutAnswer Try(LayoutAsk ask)
+    public PageAnswer Try(LayoutAsk ask)
     {
         Stage<Laid> laid = _drafter.Lay(ask);
         if (laid.Value is not { } value)
         {
-            return LayoutAnswer.Refused(laid.Findings);
+            return PageAnswer.Refused(laid.Findings);
         }
         Stage<HoldingContext> context = HoldingAnalysis.Context(
             value.Design,
@@ -113,41 +166,46 @@ internal sealed class LayoutTrial
         );
         if (context.Value is not { } holding)
         {
-            return LayoutAnswer.Refused(context.Findings);
+            return PageAnswer.Refused(context.Findings);
         }
         _drafter.Like = holding;
         HoldingResult h = holding.Evaluate(value.Design.Magnets);
         ImmutableArray<PlanShape> shapes = PlanShapes.Draw(value.Design, value.Job);
         (string key, CutValues[] trace) = LayoutFacts.Trace(h);
+        Violation[] violations = LayoutFaults.Find(value.Begun, value.Design.Magnets, value.Job, holding.Pair);
+        bool cut = violations.Length == 0 && laid.Ok;
         TryAnswer answer = new()
         {
-            Factors = ReportBuilder.Holding(h),
-            Shares = LayoutFacts.Shares(h),
-            MagnetForceN = Math.Round(h.MagnetForceN, 3),
-            Violations = LayoutFaults.Find(value.Begun, value.Design.Magnets, value.Job, holding.Pair),
+            Factors = cut ? ReportBuilder.Holding(h) : null,
+            Shares = cut ? LayoutFacts.Shares(h) : [],
+            MagnetForceN = cut ? Math.Round(h.MagnetForceN, 3) : 0,
+            Violations = violations,
             Fed = LayoutFacts.Fed(value.Design),
-            Findings = LayoutAnswer.Lines([
+            Findings = PageAnswer.Lines([
                 .. laid.Findings.Where(f => f.Severity != Severity.Note),
                 .. context.Findings,
-                .. HoldJudgement.Judge(holding, h, value.Job),
+                .. cut ? HoldJudgement.Judge(holding, h, value.Job) : [],
             ]),
             Magnet = LayoutFacts.Sizes(value.Job),
             Shapes = PlanShapes.List(shapes),
             Curves = PlanShapes.Curves(shapes, ask.Have),
             TraceKey = key,
             Trace = ask.Have.Contains(key) ? null : trace,
-            Path = LayoutFacts.Path(h),
+            Path = cut ? LayoutFacts.Path(h) : [],
         };
-        return LayoutAnswer.Json(200, answer, PageJson.Default.TryAnswer);
+        return PageAnswer.Json(200, answer, LayoutJson.Default.TryAnswer);
     }
 
-    /// <summary>The optimiser's places: locked magnets and the drawing's stay, the rest is chosen.</summary>
-    public LayoutAnswer Best(LayoutAsk ask, bool fewest)
+    /// <summary>
+    /// The optimiser's places: locked magnets and the drawing's stay, the rest is chosen. What is returned may run beside tries: it
+    /// takes nothing of this trial along that changes.
+    /// </summary>
+    public Func<PageAnswer> Best(LayoutAsk ask, bool fewest)
     {
         Stage<Placed> placed = _drafter.PlacedFor(ask);
         if (placed.Value is not { } p)
         {
-            return LayoutAnswer.Refused(placed.Findings);
+            return () => PageAnswer.Refused(placed.Findings);
         }
         Pose back = Transform.Inverse(p.Placement.Pose);
         Job job = p.Job with
@@ -162,27 +220,36 @@ internal sealed class LayoutTrial
             MagnetCount = ask.Settings.Count,
             MagnetFactorTarget = fewest ? p.Job.Limits.MagnetFactor : null,
         };
+        return () => Chosen(p, job, fewest);
+    }
+
+    private static PageAnswer Chosen(Placed p, Job job, bool fewest)
+    {
         Stage<FixtureDesign> begun = Designer.Begin(p.Part, p.Placement, job, Tolerances.House);
         Stage<ImmutableArray<MagnetPlace>> best = begun.Ok
             ? MagnetPlacement.Choose(begun.Value!, job, Tolerances.House)
             : Stage.Failed<ImmutableArray<MagnetPlace>>(begun.Findings);
         if (!best.Ok)
         {
-            return LayoutAnswer.Refused([.. best.Findings.Where(f => f.Severity == Severity.Error)]);
+            return PageAnswer.Refused([.. best.Findings.Where(f => f.Severity == Severity.Error)]);
         }
         string first = best.Findings.Length > 0 ? " " + best.Findings[0].Message : "";
+        string fewer =
+            !fewest && best.Value.Length < job.MagnetCount
+                ? string.Create(CultureInfo.InvariantCulture, $" of the {job.MagnetCount} asked for: no more have room")
+                : "";
         PlacesAnswer answer = new(
             LayoutFacts.Magnets(best.Value),
-            string.Create(CultureInfo.InvariantCulture, $"{best.Value.Length} magnets placed.{first}")
+            string.Create(CultureInfo.InvariantCulture, $"{best.Value.Length} magnets placed{fewer}.{first}")
         );
-        return LayoutAnswer.Json(200, answer, PageJson.Default.PlacesAnswer);
+        return PageAnswer.Json(200, answer, LayoutJson.Default.PlacesAnswer);
     }
 
     /// <summary>The block cut from one point to the other, plate frame mm; 422 where the layout cannot be drawn.</summary>
-    public LayoutAnswer Section(LayoutAsk ask, Point2 from, Point2 to) =>
+    public PageAnswer Section(LayoutAsk ask, Point2 from, Point2 to) =>
         _drafter.Lay(ask).Value is { } laid
-            ? LayoutAnswer.Json(200, SectionCut.Cut(laid.Design, laid.Job, from, to), PageJson.Default.SectionAnswer)
-            : LayoutAnswer.Say(422, "the section needs a layout that can be drawn");
+            ? PageAnswer.Json(200, SectionCut.Cut(laid.Design, laid.Job, from, to), LayoutJson.Default.SectionAnswer)
+            : PageAnswer.Say(422, "the section needs a layout that can be drawn");
 
     /// <summary>Every clearance that the layout does not keep; empty also where it cannot be drawn at all.</summary>
     public Violation[] Violations(LayoutAsk ask) =>
@@ -203,7 +270,7 @@ internal sealed class LayoutTrial
         {
             return settled;
         }
-        Stage<Job> written = JobReader.Read(settled.Value!, file, _source.Library.Shop(null));
+        Stage<Job> written = JobReader.Read(settled.Value!, file, _shop);
         if (written.Value is not { } now)
         {
             return Stage.Failed<string>(written.Findings);
@@ -236,7 +303,7 @@ internal sealed class LayoutTrial
     private Stage<string> Settled(string text, Job solved, int magnets)
     {
         string file = _source.JobPath;
-        Stage<Job> read = JobReader.Read(text, file, _source.Library.Shop(null));
+        Stage<Job> read = JobReader.Read(text, file, _shop);
         if (read.Value is not { } stated)
         {
             return Stage.Failed<string>(read.Findings);

@@ -2,13 +2,13 @@ using System.Security.Cryptography;
 using System.Text;
 using Microsoft.AspNetCore.Http;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Serving;
 
 /// <summary>
 /// Who may ask: a foreign Host or Origin is answered with 403, and so is all but the files that the page loads without the token.
-/// Every answer forbids framing, keeping and foreign sources.
+/// Every answer forbids framing by others, keeping and foreign sources, forms that lead elsewhere and another base.
 /// </summary>
-internal static class LayoutDoor
+internal static class PageDoor
 {
     private const string NoToken = "the address lacks its token; use the one that the program printed";
 
@@ -18,11 +18,11 @@ internal static class LayoutDoor
         context.Response.OnStarting(() => Guard(context.Response.Headers));
         if (!IsOurs(context.Request, new Uri(root)))
         {
-            return LayoutAnswer.Say(403, "this page belongs to another address").SendAsync(context);
+            return PageAnswer.Say(403, "this page belongs to another address").SendAsync(context);
         }
         bool open = context.GetEndpoint()?.Metadata.GetMetadata<OpenFile>() is not null;
         return !open && !HasToken(context.Request, token)
-            ? LayoutAnswer.Say(403, NoToken).SendAsync(context)
+            ? PageAnswer.Say(403, NoToken).SendAsync(context)
             : next(context);
     }
 
@@ -30,7 +30,8 @@ internal static class LayoutDoor
     {
         headers.CacheControl = "no-store";
         headers.XContentTypeOptions = "nosniff";
-        headers.ContentSecurityPolicy = "default-src 'self'; img-src 'self' data:; frame-ancestors 'none'";
+        headers.ContentSecurityPolicy =
+            "default-src 'self'; img-src 'self' data:; frame-ancestors 'self'; base-uri 'none'; form-action 'none'";
         headers["Referrer-Policy"] = "no-referrer";
         return Task.CompletedTask;
     }

@@ -1,6 +1,6 @@
 using System.Text.Json.Serialization;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>A magnet of the page, plate frame mm; a drawn one stands in the drawing and is not the page's to move.</summary>
 internal readonly record struct PageMagnet
@@ -70,7 +70,7 @@ internal sealed record SectionQuestion : LayoutQuestion
     public required PageLine Line { get; init; }
 }
 
-/// <summary>Asks to write the layout into the job. Hash is of the job's text as the page read it; Anyway also where clearances are not kept.</summary>
+/// <summary>Asks to write the layout into the job. Hash is of the files as the page read them; Anyway also where clearances are not kept.</summary>
 internal sealed record SaveQuestion : LayoutQuestion
 {
     public required string Hash { get; init; }
@@ -78,8 +78,11 @@ internal sealed record SaveQuestion : LayoutQuestion
     public required bool Anyway { get; init; }
 }
 
-/// <summary>Asks for all files of the job as it is on disk.</summary>
-internal sealed record MakeQuestion;
+/// <summary>Asks for all files of the job. Hash is of the files that the page shows: where the disk has others, nothing is made.</summary>
+internal sealed record MakeQuestion
+{
+    public required string Hash { get; init; }
+}
 
 /// <summary>Questions and answers as JSON, without reflection. Strict: an unknown or repeated member, null where a value must be and a missing member are refused.</summary>
 [JsonSourceGenerationOptions(
@@ -98,5 +101,6 @@ internal sealed record MakeQuestion;
 [JsonSerializable(typeof(SectionAnswer))]
 [JsonSerializable(typeof(SavedAnswer))]
 [JsonSerializable(typeof(StepAnswer))]
-[JsonSerializable(typeof(MessageAnswer))]
-internal sealed partial class PageJson : JsonSerializerContext;
+[JsonSerializable(typeof(BlockedAnswer))]
+[JsonSerializable(typeof(PulseAnswer))]
+internal sealed partial class LayoutJson : JsonSerializerContext;

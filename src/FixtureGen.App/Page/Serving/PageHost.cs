@@ -10,37 +10,35 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Hosting.Server.Features;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.Server.Kestrel.Core;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Hosting;
 using Microsoft.Extensions.Logging;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Serving;
 
 /// <summary>
-/// The layout page's transport: loopback only, what <see cref="LayoutDoor"/> lets in, bodies of at most 256 kB. It serves the
-/// page's own files from the program and hands every question to the session; it reads no path from a request. What is
+/// The page's transport: loopback only, what <see cref="PageDoor"/> lets in, bodies of at most 256 kB unless a question says
+/// otherwise. It serves the page's own files from the program and hands every question on; it opens no path of a request. What is
 /// wrong with a request is 400 and names the member; what breaks is 500 with an id, and stands in the log.
 /// </summary>
-internal sealed class LayoutServer : IAsyncDisposable
+internal sealed class PageHost : IAsyncDisposable
 {
     private const int MostBytes = 256 * 1024;
 
     private readonly WebApplication _app;
-    private readonly LayoutSession _session;
     private readonly FaultLog _faults;
     private readonly Action<string> _before;
     private readonly string _token = Convert.ToHexStringLower(RandomNumberGenerator.GetBytes(16));
 
-    /// <summary>A server that does not listen yet.</summary>
-    /// <param name="session">Answers what the page asks.</param>
+    /// <summary>A host that does not listen yet and is asked nothing yet.</summary>
     /// <param name="port">On 127.0.0.1; 0 picks a free one.</param>
     /// <param name="faults">Where what nobody expected is written.</param>
     /// <param name="before">Called with the name of each question before it is answered.</param>
-    public LayoutServer(LayoutSession session, int port, FaultLog faults, Action<string> before)
+    public PageHost(int port, FaultLog faults, Action<string> before)
     {
-        _session = session;
         _faults = faults;
         _before = before;
         WebApplicationBuilder builder = WebApplication.CreateSlimBuilder();
@@ -55,8 +53,7 @@ internal sealed class LayoutServer : IAsyncDisposable
         _app = builder.Build();
         _app.UseExceptionHandler(broken => broken.Run(BrokenAsync));
         _app.UseStatusCodePages(context => UnansweredAsync(context.HttpContext));
-        _app.Use((context, next) => LayoutDoor.EnterAsync(context, next, Root, _token));
-        MapQuestions();
+        _app.Use((context, next) => PageDoor.EnterAsync(context, next, Root, _token));
         _app.MapGet("/", context => PageAsync(context, "index.html"));
         _app.MapGet("/{name}", context => PageAsync(context, (string)context.GetRouteValue("name")!))
             .WithMetadata(OpenFile.Mark);
@@ -79,21 +76,8 @@ internal sealed class LayoutServer : IAsyncDisposable
     /// <summary>Stops listening; the session is the caller's.</summary>
     public ValueTask DisposeAsync() => _app.DisposeAsync();
 
-    /// <summary>Questions that change nothing and carry no body are GET, all others POST.</summary>
-    private void MapQuestions()
-    {
-        Get("state", _ => _session.State());
-        Get("progress", _ => _session.Progress());
-        Get("block.png", request => Block(request.Query["for"].ToString()));
-        Post("try", PageJson.Default.LayoutQuestion, _session.Try);
-        Post("best", PageJson.Default.LayoutQuestion, _session.Best);
-        Post("fewest", PageJson.Default.LayoutQuestion, _session.Fewest);
-        Post("section", PageJson.Default.SectionQuestion, _session.Section);
-        Post("save", PageJson.Default.SaveQuestion, _session.Save);
-        Post("make", PageJson.Default.MakeQuestion, _ => _session.Make());
-    }
-
-    private void Get(string name, Func<HttpRequest, LayoutAnswer> answer) =>
+    /// <summary>A question that changes nothing and carries no body.</summary>
+    public void Get(string name, Func<HttpRequest, PageAnswer> answer) =>
         _app.MapGet(
             "/api/" + name,
             context =>
@@ -103,7 +87,8 @@ internal sealed class LayoutServer : IAsyncDisposable
             }
         );
 
-    private void Post<T>(string name, JsonTypeInfo<T> type, Func<T, LayoutAnswer> answer)
+    /// <summary>A question with a body of JSON.</summary>
+    public void Post<T>(string name, JsonTypeInfo<T> type, Func<HttpRequest, T, PageAnswer> answer)
         where T : class =>
         _app.MapPost(
             "/api/" + name,
@@ -123,43 +108,41 @@ internal sealed class LayoutServer : IAsyncDisposable
                 }
                 catch (JsonException e)
                 {
-                    await LayoutAnswer
+                    await PageAnswer
                         .NotUnderstood([RequestFindings.NotUnderstood(e)])
                         .SendAsync(context)
                         .ConfigureAwait(false);
                     return;
                 }
                 _before(name);
-                LayoutAnswer given = question is null
-                    ? LayoutAnswer.NotUnderstood([RequestFindings.Nothing()])
-                    : answer(question);
+                PageAnswer given = question is null
+                    ? PageAnswer.NotUnderstood([RequestFindings.Nothing()])
+                    : answer(context.Request, question);
                 await given.SendAsync(context).ConfigureAwait(false);
             }
         );
 
-    private LayoutAnswer Block(string text)
-    {
-        LayoutQuestion? question;
-        try
-        {
-            question = JsonSerializer.Deserialize(text, PageJson.Default.LayoutQuestion);
-        }
-        catch (JsonException e)
-        {
-            return LayoutAnswer.NotUnderstood([RequestFindings.NotUnderstood(e)]);
-        }
-        return question is null ? LayoutAnswer.NotUnderstood([RequestFindings.Nothing()]) : _session.Block(question);
-    }
+    /// <summary>A question whose body is a file of at most so many bytes, taken as it is.</summary>
+    public void PostFile(string name, long mostBytes, Func<HttpRequest, byte[], PageAnswer> answer) =>
+        _app.MapPost(
+            "/api/" + name,
+            async context =>
+            {
+                context.Features.Get<IHttpMaxRequestBodySizeFeature>()!.MaxRequestBodySize = mostBytes;
+                using MemoryStream body = new();
+                await context.Request.Body.CopyToAsync(body, context.RequestAborted).ConfigureAwait(false);
+                _before(name);
+                await answer(context.Request, body.ToArray()).SendAsync(context).ConfigureAwait(false);
+            }
+        );
 
     /// <summary>A request that the transport itself could not take is the caller's; all else that ends here is ours.</summary>
     private Task BrokenAsync(HttpContext context)
     {
         Exception cause = context.Features.Get<IExceptionHandlerFeature>()!.Error;
-        LayoutAnswer answer = cause is Microsoft.AspNetCore.Http.BadHttpRequestException bad
-            ? LayoutAnswer.Say(bad.StatusCode, bad.Message)
-            : LayoutAnswer.Broken(
-                _faults.Record(cause, $"layout page, {context.Request.Method} {context.Request.Path}")
-            );
+        PageAnswer answer = cause is Microsoft.AspNetCore.Http.BadHttpRequestException bad
+            ? PageAnswer.Say(bad.StatusCode, bad.Message)
+            : PageAnswer.Broken(_faults.Record(cause, $"page, {context.Request.Method} {context.Request.Path}"));
         return answer.SendAsync(context);
     }
 
@@ -173,7 +156,7 @@ internal sealed class LayoutServer : IAsyncDisposable
             StatusCodes.Status415UnsupportedMediaType => "a question is asked in application/json",
             _ => "the program cannot answer this",
         };
-        return LayoutAnswer.Say(status, message).SendAsync(context);
+        return PageAnswer.Say(status, message).SendAsync(context);
     }
 
     private static async Task PageAsync(HttpContext context, string name)
@@ -189,6 +172,7 @@ internal sealed class LayoutServer : IAsyncDisposable
             ".html" => "text/html; charset=utf-8",
             ".css" => "text/css; charset=utf-8",
             ".js" => "text/javascript; charset=utf-8",
+            ".svg" => "image/svg+xml",
             _ => "application/octet-stream",
         };
         await stream.CopyToAsync(context.Response.Body, context.RequestAborted).ConfigureAwait(false);

@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>A checked question: magnets and fixed ports in the plate frame, mm, and the settings. Have is the keys of the curves that the page holds.</summary>
 internal sealed record LayoutAsk(

@@ -1,10 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using FixtureGen.App.Page.Serving;
 using FixtureGen.Model;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Shop.Reading;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>The things a designer asks about beside the places: which key of the job each stands for, and how it is written there.</summary>
 internal static class LayoutSettings

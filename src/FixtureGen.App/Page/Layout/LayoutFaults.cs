@@ -6,7 +6,7 @@ using FixtureGen.Holding.Magnets;
 using FixtureGen.Model;
 using FixtureGen.Solve;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>Every clearance that a layout does not keep, with the amount and the two points between which it is missing.</summary>
 internal static class LayoutFaults

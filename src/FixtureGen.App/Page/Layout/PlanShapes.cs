@@ -4,7 +4,7 @@ using System.Text;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Page;
+namespace FixtureGen.App.Page.Layout;
 
 /// <summary>One thing of the plan, plate frame mm, Y up. Key is the same for the same curves only, so that the page is sent what it lacks.</summary>
 internal sealed record PlanShape(string Kind, string Name, ImmutableArray<Contour> Curves)
@@ -13,16 +13,17 @@ internal sealed record PlanShape(string Kind, string Name, ImmutableArray<Contou
     public string Key { get; } = LayoutFacts.Key([.. Curves.SelectMany(c => c.Segments).SelectMany(Numbers)]);
 
     /// <summary>SVG path data.</summary>
-    public string Data => string.Join(' ', Curves.Select(Path));
+    public string Data => string.Join(' ', Curves.Select(c => Path(c.Segments, closed: true)));
 
     private static double[] Numbers(Segment s) =>
         [s.Start.X, s.Start.Y, s.End.X, s.End.Y, s.Centre.X, s.Centre.Y, (double)s.Kind];
 
-    private static string Path(Contour contour)
+    /// <summary>SVG path data of segments one after the other, Y up; closed where they are a contour's.</summary>
+    public static string Path(IReadOnlyList<Segment> segments, bool closed)
     {
         StringBuilder d = new();
-        d.Append(CultureInfo.InvariantCulture, $"M{N(contour.Segments[0].Start.X)} {N(contour.Segments[0].Start.Y)}");
-        foreach (Segment s in contour.Segments)
+        d.Append(CultureInfo.InvariantCulture, $"M{N(segments[0].Start.X)} {N(segments[0].Start.Y)}");
+        foreach (Segment s in segments)
         {
             if (s.IsArc)
             {
@@ -38,7 +39,7 @@ internal sealed record PlanShape(string Kind, string Name, ImmutableArray<Contou
                 d.Append(CultureInfo.InvariantCulture, $"L{N(s.End.X)} {N(s.End.Y)}");
             }
         }
-        return d.Append('Z').ToString();
+        return closed ? d.Append('Z').ToString() : d.ToString();
     }
 
     private static string N(double v) => Math.Round(v, 3).ToString(CultureInfo.InvariantCulture);
