@@ -64,7 +64,7 @@ public sealed class StrangersTest
             { "inch-plate", "" },
             { "keyhole", "" },
             { "window", "inner-corners-second-cutter" },
-            { "layers", "centre-line" },
+            { "layers", "" },
         };
 
     /// <param name="told">A code that the answer must have; empty for none.</param>
@@ -81,13 +81,19 @@ public sealed class StrangersTest
             Ran ran = Cli.Run(folder, ["new", drawing, "--shop", .. answers]);
             Assert.True(ran.Exit == 0, ran.Error);
             string job = Path.ChangeExtension(drawing, ".toml");
-            File.WriteAllText(job, Answered(File.ReadAllLines(job)));
+            string answered = Answered(File.ReadAllLines(job));
+            // the rack's thinnest trim cutter follows these corners: with a thicker one asked for they need a second
+            File.WriteAllText(
+                job,
+                name == "window" ? answered.Replace("# trim_tool =", "trim_tool =", StringComparison.Ordinal) : answered
+            );
             ran = Cli.Run(folder, "make", job, "--json");
             Assert.True(ran.Exit == 0, ran.Error);
             JsonObject report = ran.Json;
             Assert.True((bool)report["ok"]! && (bool)report["verify"]!["ok"]!);
             string[] codes = [.. report["findings"]!.AsArray().Select(f => (string)f!["code"]!)];
             Assert.True(told.Length == 0 || codes.Contains(told), ran.Error);
+            Assert.DoesNotContain("wall-conventional", codes);
         }
         finally
         {

@@ -9,6 +9,7 @@ namespace FixtureGen.Verify.Checks;
 /// <summary>
 /// With the spindle clockwise a cutter climbs along a wall on its right. One that takes material along a wall on its left cuts
 /// against the climb: it is drawn into the wall, and in plastics it rubs and cuts its chips again. Between two walls it does both.
+/// The net's grooves are not asked: no wall of theirs fits anything, and where two run together each has one wall to be cut.
 /// </summary>
 internal sealed class ClimbCheck(Run run, AllowedShape shape)
 {
@@ -22,6 +23,11 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
     private const double Step = 1;
 
     private const int Most = 200;
+
+    private readonly Area[] _nets =
+    [
+        .. run.Design.Removals.Where(r => r.Kind == FeatureKind.Net).SelectMany(r => r.Area).Select(a => new Area(a)),
+    ];
 
     private double _against;
     private double _longest;
@@ -84,6 +90,10 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
         }
         PieceBins walls = shape.Walls(level);
         Point2 at = piece.PointAt(t);
+        if (_nets.Any(n => n.Contains(at)))
+        {
+            return false;
+        }
         Point2 left = piece.Tangent(t).Left * radius;
         return walls.Nearest(at + left, Near).Distance <= Near && walls.Nearest(at - left, Near).Distance > Near;
     }
