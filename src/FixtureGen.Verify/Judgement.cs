@@ -4,6 +4,7 @@ using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Checks;
 using FixtureGen.Verify.Corners;
 using FixtureGen.Verify.Facts;
+using FixtureGen.Verify.Finished;
 using FixtureGen.Verify.Holding;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;

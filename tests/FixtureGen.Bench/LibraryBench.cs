@@ -1,6 +1,7 @@
 using System.Diagnostics;
 using System.Globalization;
 using FixtureGen.App.Library;
+using FixtureGen.App.Library.Changes;
 using FixtureGen.App.Records;
 using FixtureGen.App.Tests.Support;
 using FixtureGen.Output;

@@ -3,6 +3,7 @@ using System.CommandLine;
 using System.Globalization;
 using System.Runtime;
 using FixtureGen.App.Files;
+using FixtureGen.App.Library.Changes;
 using FixtureGen.App.Library;
 using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;

@@ -163,6 +163,11 @@ internal static class RegularityCheck
         {
             return;
         }
+        // out along a branch and back over it
+        if (motion.Kind != before.Kind && motion.To.Xy.DistanceTo(before.From.Xy) < CentreSlack)
+        {
+            return;
+        }
         double away = motion.Centre.DistanceTo(before.Centre);
         bool smooth = Math.Max(Angle(before, motion), Angle(motion, after)) < SmoothDeg;
         if (motion.Kind != before.Kind || (away > CentreSlack && !smooth))

@@ -1,4 +1,4 @@
-using FixtureGen.App.Library;
+using FixtureGen.App.Library.Changes;
 using Xunit;
 
 namespace FixtureGen.App.Tests.Regeneration;

@@ -14,6 +14,9 @@ internal static class DesignBench
 {
     public static Job Job { get; } = DemoShop.Job(DemoShop.PlainJob(more: "[locator]\nby = \"hand\""), "bench");
 
+    /// <summary>How far a relief reaches beyond the part, mm: 3/16 in wide, which that end mill cuts in one pass, from the clearance inside the edge.</summary>
+    public const double Relief = 4.7625 - 0.5;
+
     public static Part Of(Contour outer, params Contour[] cutouts) =>
         new(Contours.Ccw(outer), [.. cutouts.Select(Contours.Cw)], [], [], [], []);
 

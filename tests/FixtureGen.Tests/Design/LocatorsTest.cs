@@ -53,8 +53,7 @@ public sealed class LocatorsTest
         };
         Stage<FixtureDesign> stage = DesignBench.Begin(Plain, job);
         Assert.False(stage.Ok);
-        double relief = job.TrimTool.Diameter + job.Rules.SideClearance;
-        double needed = relief + (job.Rules.LocatorPinDiameter / 2) + job.Rules.Wall;
+        double needed = DesignBench.Relief + (job.Rules.LocatorPinDiameter / 2) + job.Rules.Wall;
         Assert.Equal(needed - 3, DesignBench.Amounts(DesignBench.Finding(stage, "locator-in-the-way"))[0], 0.1);
     }
 

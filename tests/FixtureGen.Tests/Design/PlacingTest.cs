@@ -87,7 +87,7 @@ public sealed class PlacingTest
         Stage<Placement> stage = Placing.Place(DesignBench.Rectangle(215, 140, 12), DesignBench.Job, Tolerances.House);
         Assert.False(stage.Ok);
         Finding finding = DesignBench.Finding(stage, "part-does-not-fit");
-        double relief = 215 + (2 * (DesignBench.Job.TrimTool.Diameter + DesignBench.Job.Rules.SideClearance));
+        double relief = 215 + (2 * DesignBench.Relief);
         double room =
             DesignBench.Job.Blank.Width - (2 * (DesignBench.Job.Rules.Wall + DesignBench.Job.Plate.PlacingTolerance));
         Assert.Equal(relief - room, DesignBench.Amounts(finding)[^1], 0.1);
@@ -131,12 +131,7 @@ public sealed class PlacingTest
         Job job = DesignBench.Job with { Placement = new Pose(100, 60, 0) };
         Stage<FixtureDesign> stage = DesignBench.Begin(DesignBench.Rectangle(140, 90, 12), job);
         Finding finding = DesignBench.Finding(stage, "part-over-edge");
-        double over =
-            100
-            + 140
-            + job.TrimTool.Diameter
-            + job.Rules.SideClearance
-            - (job.Blank.Width - job.Rules.Wall - job.Plate.PlacingTolerance);
+        double over = 100 + 140 + DesignBench.Relief - (job.Blank.Width - job.Rules.Wall - job.Plate.PlacingTolerance);
         Assert.Equal(over, DesignBench.Amounts(finding)[0], 0.02);
     }
 

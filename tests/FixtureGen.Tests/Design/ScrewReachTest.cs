@@ -44,7 +44,7 @@ public sealed class ScrewReachTest
     {
         string text = OperatorText.BoltsIn(DesignBench.Begun(Plain), DesignBench.Job);
         Assert.Contains(
-            ", 25.7 TO 35.7 MM LONG, 5 FULL TURNS IN THE THREAD AT LEAST, KEY 3.0 MM INTO THE HEAD, TO 3.4 NM. THEN START",
+            ", 25.7 TO 35.7 MM LONG, 5 FULL TURNS IN THE THREAD AT LEAST, KEY 3.0 MM INTO THE HEAD, TO 1.1 NM. THEN START",
             text,
             StringComparison.Ordinal
         );

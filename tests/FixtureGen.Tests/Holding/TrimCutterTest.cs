@@ -35,7 +35,14 @@ public sealed class TrimCutterTest(ITestOutputHelper output)
                 cutter is null ? "" : $"trim_tool = \"{cutter}\"",
                 StringComparison.Ordinal
             );
-        return DemoShop.Job(text, "label-clip") with { DullFactor = dull, ShellFriction = 0.3 };
+        Job job = DemoShop.Job(text, "label-clip");
+        // of one diameter, so that only the direction differs
+        return job with
+        {
+            DullFactor = dull,
+            ShellFriction = 0.3,
+            Tools = [.. job.Tools.Where(t => t.Flutes != 1 || t.Diameter > 3)],
+        };
     }
 
     private static (Job Job, CutDirection Direction) Chosen(Job job)

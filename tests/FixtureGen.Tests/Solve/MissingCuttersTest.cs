@@ -19,7 +19,12 @@ public sealed class MissingCuttersTest
         (Job full, FixtureDesign design) = DemoDesigns.Of("label-clip");
         Job poor = full with
         {
-            Tools = [.. full.Tools.Where(t => t.Kind != ToolKind.FaceMill && t.Name != "drill-9-64")],
+            Tools =
+            [
+                .. full.Tools.Where(t =>
+                    t is not ({ Kind: ToolKind.FaceMill } or { Kind: ToolKind.Drill, Diameter: < 4 })
+                ),
+            ],
         };
         ImmutableArray<MissingCutter> missing = Missing(poor, design);
         Assert.Contains(missing, m => m is { Kind: ToolKind.FaceMill, MinutesSaved: > 0.1 });

@@ -57,10 +57,13 @@ public sealed class HarmlessTest
                     good.Job,
                     good.Design,
                     [good.Program with { Text = text }],
-                    Limits.House with
-                    {
-                        Cell = 0.2,
-                    }
+                    // coarser cells at the wall of a plug, beside which a groove begins, look like material in its way
+                    good.Design.Removals.Any(r => r.Kind == FeatureKind.Plug)
+                        ? Limits.House
+                        : Limits.House with
+                        {
+                            Cell = 0.2,
+                        }
                 )
                 {
                     Drawing = good.Drawing,

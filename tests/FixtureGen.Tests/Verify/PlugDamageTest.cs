@@ -49,7 +49,7 @@ public sealed class PlugDamageTest
         FixtureDesign design = Damage[damage](demo.Design);
         ImmutableArray<ProgramText>? texts = DesignRun.Programs(design, job);
         Assert.NotNull(texts);
-        return Verifier.Judge(new VerifyRequest(job, design, texts.Value, DesignRun.Coarse) { Drawing = demo.Drawing });
+        return Verifier.Judge(new VerifyRequest(job, design, texts.Value, Limits.House) { Drawing = demo.Drawing });
     }
 
     private static FixtureDesign Without(FixtureDesign design, params FeatureKind[] kinds) =>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using FixtureGen.App.Files;
+using FixtureGen.App.Library.Changes;
 using FixtureGen.App.Library;
 using FixtureGen.App.Page.Serving;
 using FixtureGen.App.Records;

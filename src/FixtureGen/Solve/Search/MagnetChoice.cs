@@ -156,7 +156,7 @@ internal sealed class MagnetChoice
         double enough = _job.Limits.MagnetFactor * Choice.Spare * Further;
         List<Candidate> found = [];
         foreach (
-            (int count, double factor) in MagnetPlacement.Estimate(_begun, At(disc), context, _tolerances, most, enough)
+            (int count, double factor) in MagnetPlacement.Estimate(_begun, Asked(disc), context, _tolerances, most, enough)
         )
         {
             double bound = Batch(count, factor * Margin(count) * own, context.Pair.Slip);
@@ -181,17 +181,17 @@ internal sealed class MagnetChoice
     {
         if (!_contexts.TryGetValue(disc.Name, out HoldingContext? context))
         {
-            context = HoldingAnalysis.Context(_begun, At(disc), _tolerances).Value;
+            context = HoldingAnalysis.Context(_begun, Asked(disc), _tolerances).Value;
             _contexts.Add(disc.Name, context);
         }
         return context;
     }
 
-    private Job At(MagnetSpec disc) => Own.In(_job) with { Magnet = disc };
+    private Job Asked(MagnetSpec disc) => Own.In(_job) with { Magnet = disc };
 
     private MagnetOption? Placed(Candidate candidate)
     {
-        Job at = Open ? At(candidate.Disc) with { MagnetCount = candidate.Count } : At(candidate.Disc);
+        Job at = Open ? Asked(candidate.Disc) with { MagnetCount = candidate.Count } : Asked(candidate.Disc);
         Stage<ImmutableArray<MagnetPlace>> places = MagnetPlacement.Choose(_begun, at, _tolerances);
         return places.Ok ? Rated(candidate.Disc, at, Context(candidate.Disc)!, places.Value) : null;
     }

@@ -5,7 +5,7 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// The carved block against the design, cell by cell: cut too deep, and left standing. A cell whose centre lies within the

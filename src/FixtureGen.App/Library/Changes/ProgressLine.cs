@@ -2,7 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using FixtureGen.App.Terminal;
 
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>A bar with an estimate on a terminal; one plain line a job when piped.</summary>
 internal sealed class ProgressLine(Say say, bool piped, bool dryRun) : IDisposable

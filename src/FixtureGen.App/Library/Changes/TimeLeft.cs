@@ -1,4 +1,4 @@
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>
 /// How long a run will still take, from the pace of the newer half of what is done: a run begins slowly, before its code is

@@ -4,7 +4,7 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// The trim against the block as it was really carved: the cutter runs in the reliefs and touches nothing, and shank and holder

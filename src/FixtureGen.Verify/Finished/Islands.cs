@@ -2,7 +2,7 @@ using System.Buffers;
 using FixtureGen.Model;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>Cells that hang together: one of its points, its area, whether it reaches the grid's edge.</summary>
 internal sealed record Island(Point2 At, double AreaMm2, bool TouchesEdge);

@@ -3,7 +3,7 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// Heights of the trim cutter: never below the design's floor, never below a bridge's top over the bridge, and down to that top at

@@ -4,7 +4,7 @@ using System.Text.Json.Nodes;
 using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>The change report as one JSON object: <c>regenerate.report.json</c> and what --json prints.</summary>
 internal static class ChangeReport

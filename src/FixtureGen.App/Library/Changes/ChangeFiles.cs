@@ -5,7 +5,7 @@ using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 using FixtureGen.Model;
 
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>The change report on disk: JSON, a table for a spreadsheet, and the page with its pictures in a folder beside it.</summary>
 internal static class ChangeFiles

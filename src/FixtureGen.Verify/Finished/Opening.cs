@@ -1,7 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// Which points of the design the smallest cutter can reach at all: those within its radius of a centre that keeps that radius

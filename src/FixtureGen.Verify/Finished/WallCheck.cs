@@ -4,7 +4,7 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// Side gouge, exactly: how far the cutter's envelope passes the design's walls. A grid is blind below half a cell; this is the

@@ -4,7 +4,7 @@ using System.Net;
 using FixtureGen.App.Records;
 using FixtureGen.Output.Reports;
 
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>The change report as an HTML page with its pictures before and after in a folder beside it: no network. Written row by row, so that memory does not grow with the library.</summary>
 internal static class ChangePage

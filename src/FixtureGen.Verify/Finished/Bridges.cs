@@ -1,7 +1,7 @@
 using FixtureGen.Model;
 using FixtureGen.Verify.Shape;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>Where bridges hold scrap in the shell: there the trim need not cut through.</summary>
 internal sealed class Bridges

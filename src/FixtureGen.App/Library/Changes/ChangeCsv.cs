@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using FixtureGen.Output.Papers;
 
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>The change report as a table for a spreadsheet: <c>regenerate.csv</c>.</summary>
 internal static class ChangeCsv

@@ -3,7 +3,7 @@ using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// The floor left under every pocket of the finished block, over the plate's face or over what was cut from below, whatever the

@@ -4,14 +4,14 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>Where the tool may be at all: inside the machine's travel, near the blank, above the plate but for its reliefs.</summary>
 internal static class PlaceCheck
 {
     public static void Check(Run run)
     {
-        foreach ((_, Reading.ProgramEvent e, Motion motion) in run.Motions())
+        foreach ((_, FixtureGen.Verify.Reading.ProgramEvent e, Motion motion) in run.Motions())
         {
             Box2 box = Piece.From(motion).Bounds();
             if (!e.ToHome)

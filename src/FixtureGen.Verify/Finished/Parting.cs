@@ -2,7 +2,7 @@ using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// When each piece of a cut sheet came loose. The sheet is cut once and every cell remembers the motion that went through it; then the

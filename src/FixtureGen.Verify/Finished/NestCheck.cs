@@ -3,7 +3,7 @@ using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>A form that hangs down must have its shell's least slack all round in the pocket that it nests in, else the shell binds before it seats.</summary>
 internal static class NestCheck

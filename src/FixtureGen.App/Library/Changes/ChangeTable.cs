@@ -3,7 +3,7 @@ using System.Globalization;
 using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;
 
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>The change report as a table for the terminal.</summary>
 internal static class ChangeTable

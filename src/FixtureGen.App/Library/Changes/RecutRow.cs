@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Text.Json.Nodes;
 using FixtureGen.App.Records;
 
-namespace FixtureGen.App.Library;
+namespace FixtureGen.App.Library.Changes;
 
 /// <summary>
 /// A block that a notice says to cut anew and what that costs: Shelf is the revision on the shelf, Revision the one to cut; minutes

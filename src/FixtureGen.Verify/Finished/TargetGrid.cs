@@ -3,7 +3,7 @@ using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>Depths of the design at the cells' centres, in the setup's frame.</summary>
 internal static class TargetGrid

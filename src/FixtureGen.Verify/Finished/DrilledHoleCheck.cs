@@ -3,7 +3,7 @@ using FixtureGen.Verify.Facts;
 using FixtureGen.Verify.Runs;
 using FixtureGen.Verify.Verdicts;
 
-namespace FixtureGen.Verify.Checks;
+namespace FixtureGen.Verify.Finished;
 
 /// <summary>
 /// Drills in a trim: each stroke stands over a hole that is to be drilled, with its drill, no deeper than planned, and every such hole is
