@@ -1,10 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using System.Text.Json.Nodes;
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
-using FixtureGen.App.Library.Changes;
 using FixtureGen.App.Library;
+using FixtureGen.App.Library.Changes;
 using FixtureGen.App.Page.Serving;
 using FixtureGen.App.Records;
 using FixtureGen.Model;

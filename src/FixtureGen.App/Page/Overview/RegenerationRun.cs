@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Diagnostics;
 using FixtureGen.App.Files;
-using FixtureGen.App.Library.Changes;
 using FixtureGen.App.Library;
+using FixtureGen.App.Library.Changes;
 using FixtureGen.App.Page.Serving;
 using FixtureGen.App.Records;
 using FixtureGen.App.Terminal;

@@ -156,7 +156,14 @@ internal sealed class MagnetChoice
         double enough = _job.Limits.MagnetFactor * Choice.Spare * Further;
         List<Candidate> found = [];
         foreach (
-            (int count, double factor) in MagnetPlacement.Estimate(_begun, Asked(disc), context, _tolerances, most, enough)
+            (int count, double factor) in MagnetPlacement.Estimate(
+                _begun,
+                Asked(disc),
+                context,
+                _tolerances,
+                most,
+                enough
+            )
         )
         {
             double bound = Batch(count, factor * Margin(count) * own, context.Pair.Slip);
