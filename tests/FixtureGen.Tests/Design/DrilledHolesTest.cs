@@ -57,7 +57,7 @@ public sealed partial class DrilledHolesTest
     [Fact]
     public void They_run_by_the_shells_drilling_chart()
     {
-        Match word = Feed().Match(Trim.Text[Trim.Text.IndexOf("(DRILLED HOLES - T20", StringComparison.Ordinal)..]);
+        Match word = Feed().Match(Trim.Text[Trim.Text.IndexOf("(DRILLED HOLES - T23", StringComparison.Ordinal)..]);
         double rpm = double.Parse(word.Groups["rpm"].Value, CultureInfo.InvariantCulture);
         double feed = double.Parse(word.Groups["feed"].Value, CultureInfo.InvariantCulture);
         Assert.InRange(rpm, (225 * 12 / (Math.PI * 3 / 25.4)) - 10, 225 * 12 / (Math.PI * 3 / 25.4));
@@ -245,7 +245,7 @@ public sealed partial class DrilledHolesTest
 
     private static string Spoil(string text, string how)
     {
-        int from = text.IndexOf("(DRILLED HOLES - T20", StringComparison.Ordinal);
+        int from = text.IndexOf("(DRILLED HOLES - T23", StringComparison.Ordinal);
         Match stroke = Stroke().Match(text, from);
         double z = double.Parse(stroke.Groups["z"].Value, CultureInfo.InvariantCulture);
         string Deep(double to) =>
@@ -270,7 +270,7 @@ public sealed partial class DrilledHolesTest
                     1,
                     from
                 ),
-            "other drill" => text.Replace("T20 M6", "T19 M6", StringComparison.Ordinal)
+            "other drill" => text.Replace("T23 M6", "T22 M6", StringComparison.Ordinal)
                 .Replace("H20", "H19", StringComparison.Ordinal),
             _ => Last(text, from),
         };
@@ -279,7 +279,7 @@ public sealed partial class DrilledHolesTest
     /// <summary>The stroke once more before the program ends, in the outline's own place of the text.</summary>
     private static string Last(string text, int from)
     {
-        int next = text.IndexOf("(DRILLED HOLES - T19", StringComparison.Ordinal);
+        int next = text.IndexOf("(DRILLED HOLES - T22", StringComparison.Ordinal);
         string drilling =
             next > from ? text[from..next] : text[from..text.IndexOf("(CUTOUTS", StringComparison.Ordinal)];
         int end = text.LastIndexOf("M5", StringComparison.Ordinal);

@@ -52,7 +52,7 @@ public sealed class ShopFitTest
     {
         string text = DemoShop
             .Files.Find("fasteners", "screw-1-4-20")!
-            .Value.Text.Replace("torque = 30 ", "torque = 300 ", StringComparison.Ordinal);
+            .Value.Text.Replace("torque = 10 ", "torque = 300 ", StringComparison.Ordinal);
 
         Stage<Screw> stage = FastenerReader.ReadScrew(text, "fasteners/s.toml", "s");
 

@@ -20,11 +20,14 @@ public sealed partial class EveryKeyTest
     /// ReadingTest and PlanesAndCyclesTest read the words), a tool near the plate's face, an edge stop or with its shank (its
     /// PlateTest and ObstacleTest), a zone that only a groove of the plate reaches (PlateTest), a gap to join and curves made
     /// invisible (<see cref="Dxf.RolesTest"/>), a cutout under the trim cutter (<see cref="Design.SmallHolesTest"/>), a form that rises
-    /// from a flange (<see cref="Design.FormStrengthTest"/>, <see cref="Design.SealedFormsTest"/>).
+    /// from a flange (<see cref="Design.FormStrengthTest"/>, <see cref="Design.SealedFormsTest"/>), a screw strained by its torque
+    /// (<see cref="ShopFitTest"/>), and a mill that goes straight down, which only programs edited by hand do (the judge's FeedTest).
     /// </summary>
     private static readonly string[] Elsewhere =
     [
         "rules.corner_left",
+        "stress_area",
+        "tool.centre_cutting",
         "drawing.small_holes",
         "drawing.inner_corners",
         "form.top",
