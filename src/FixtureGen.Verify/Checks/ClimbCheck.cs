@@ -24,9 +24,11 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
 
     private const int Most = 200;
 
-    private readonly Area[] _nets =
+    private readonly (Area Area, double Floor)[] _nets =
     [
-        .. run.Design.Removals.Where(r => r.Kind == FeatureKind.Net).SelectMany(r => r.Area).Select(a => new Area(a)),
+        .. run
+            .Design.Removals.Where(r => r.Kind == FeatureKind.Net)
+            .SelectMany(r => r.Area.Select(a => (new Area(a), r.FloorZ))),
     ];
 
     private double _against;
@@ -90,7 +92,7 @@ internal sealed class ClimbCheck(Run run, AllowedShape shape)
         }
         PieceBins walls = shape.Walls(level);
         Point2 at = piece.PointAt(t);
-        if (_nets.Any(n => n.Contains(at)))
+        if (_nets.Any(n => z >= n.Floor - run.Limits.Gouge && n.Area.Contains(at)))
         {
             return false;
         }

@@ -3,6 +3,7 @@ using FixtureGen.Model;
 using FixtureGen.Verify.Carving;
 using FixtureGen.Verify.Reading;
 using FixtureGen.Verify.Runs;
+using FixtureGen.Verify.Shape;
 using FixtureGen.Verify.Verdicts;
 
 namespace FixtureGen.Verify.Finished;
@@ -46,7 +47,7 @@ internal static class LooseCheck
     /// <summary>A loose piece that is not the part must not lie about while the cutter goes on; tabs that were asked for must hold.</summary>
     private static void Judge(Run run, ImmutableArray<LooseScrap> loose)
     {
-        FixtureGen.Verify.Shape.Area part = new(Region.From(run.Design.Part.Outer));
+        Area part = new(Region.From(run.Design.Part.Outer));
         int lastCut = run.Motions()
             .Where(m => Run.IsFeed(m.Motion) && Run.Low(m.Motion) < run.StockTop)
             .Select(m => m.Motion.Line)
@@ -54,10 +55,7 @@ internal static class LooseCheck
             .Max();
         int[] stops = [.. run.Trace.Events.Where(e => e.Kind == EventKind.Stop).Select(e => e.Line)];
         int[] beginnings = Beginnings(run);
-        FixtureGen.Verify.Shape.Area[] cutouts =
-        [
-            .. run.Design.Part.Cutouts.Select(c => new FixtureGen.Verify.Shape.Area(Region.From(c))),
-        ];
+        Area[] cutouts = [.. run.Design.Part.Cutouts.Select(c => new Area(Region.From(c)))];
         foreach (LooseScrap piece in loose)
         {
             bool isPart = part.Contains(piece.At) && !cutouts.Any(c => c.Contains(piece.At));
