@@ -37,18 +37,15 @@ public static class MagnetPlacement
         {
             return Stage.Failed<ImmutableArray<MagnetPlace>>(context.Findings);
         }
-        MagnetRoom room = new(begun, job);
-        double spacing = Math.Max(context.Value.Pair.Spacing, room.PocketSpacing);
-        Stage<ImmutableArray<MagnetPlace>> wishes = MagnetWishes.Honour(begun, job, room, spacing);
+        Places given = Places.From(begun, job, context.Value);
+        Stage<ImmutableArray<MagnetPlace>> wishes = given.Wishes;
         if (!wishes.Ok)
         {
             return wishes;
         }
         List<Finding> findings = [.. wishes.Findings];
-        (Point2[] places, double pitch) = room.Grid(GridPlaces);
-        Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
-        MagnetObjective objective = new(context.Value, new Point2(box.Width, box.Height).Length);
-        Point2[] held = [.. wishes.Value.Select(w => w.At)];
+        MagnetObjective objective = given.Objective;
+        Point2[] held = given.Held;
         double rounding = WrittenPlace.Farthest(job);
         Found found = RoundTheNet(begun, job, tolerances, held, Chosen);
         findings.AddRange(found.Findings);
@@ -63,16 +60,16 @@ public static class MagnetPlacement
         {
             MagnetSearch search = new(
                 objective,
-                places,
-                pitch,
-                spacing + (2 * rounding),
-                p => room.Leaves(p, rounding),
+                given.Grid,
+                given.Pitch,
+                given.Spacing + (2 * rounding),
+                p => given.Room.Leaves(p, rounding),
                 fits
             );
             List<Finding> said = [];
             Point2[] set = job.MagnetFactorTarget is { } target
                 ? Fewest(search, context.Value, held, target, said)
-                : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), spacing, said);
+                : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), given.Spacing, said);
             Point2[] written =
             [
                 .. held,
@@ -99,16 +96,12 @@ public static class MagnetPlacement
         double enough
     )
     {
-        MagnetRoom room = new(begun, job);
-        double spacing = Math.Max(context.Pair.Spacing, room.PocketSpacing);
-        Stage<ImmutableArray<MagnetPlace>> wishes = MagnetWishes.Honour(begun, job, room, spacing);
-        if (!wishes.Ok)
+        Places given = Places.From(begun, job, context);
+        if (!given.Wishes.Ok)
         {
             return [];
         }
-        (Point2[] places, double pitch) = room.Grid(GridPlaces);
-        Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
-        Point2[] set = [.. wishes.Value.Select(w => w.At)];
+        Point2[] set = given.Held;
         NetPassage passage = new(
             begun,
             job,
@@ -117,15 +110,21 @@ public static class MagnetPlacement
             job.Rules.Wall,
             NetChoice.Cusp(NetWidth.Choose(job)?.Radius ?? 0)
         );
-        MagnetObjective objective = new(context, new Point2(box.Width, box.Height).Length);
-        MagnetSearch search = new(objective, places, pitch, spacing, static _ => true, passage.Leaves);
-        var factors = ImmutableArray.CreateBuilder<(int, double)>();
+        MagnetSearch search = new(
+            given.Objective,
+            given.Grid,
+            given.Pitch,
+            given.Spacing,
+            static _ => true,
+            passage.Leaves
+        );
+        var factors = ImmutableArray.CreateBuilder<(int Count, double Factor)>();
         while (set.Length <= most)
         {
             if (set.Length > 0)
             {
                 factors.Add((set.Length, context.StoppingFactor(set)));
-                if (factors[^1].Item2 >= enough)
+                if (factors[^1].Factor >= enough)
                 {
                     break;
                 }
@@ -138,6 +137,35 @@ public static class MagnetPlacement
             set = more;
         }
         return factors.ToImmutable();
+    }
+
+    /// <summary>What a search of places begins with: room, spacing, the wishes and the grid.</summary>
+    private sealed record Places(
+        MagnetRoom Room,
+        double Spacing,
+        Stage<ImmutableArray<MagnetPlace>> Wishes,
+        Point2[] Grid,
+        double Pitch,
+        MagnetObjective Objective
+    )
+    {
+        public Point2[] Held => [.. Wishes.Value.Select(w => w.At)];
+
+        public static Places From(FixtureDesign begun, Job job, HoldingContext context)
+        {
+            MagnetRoom room = new(begun, job);
+            double spacing = Math.Max(context.Pair.Spacing, room.PocketSpacing);
+            (Point2[] grid, double pitch) = room.Grid(GridPlaces);
+            Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
+            return new Places(
+                room,
+                spacing,
+                MagnetWishes.Honour(begun, job, room, spacing),
+                grid,
+                pitch,
+                new MagnetObjective(context, new Point2(box.Width, box.Height).Length)
+            );
+        }
     }
 
     /// <summary>

@@ -27,6 +27,9 @@ internal sealed class MagnetChoice
     /// <summary>Magnets so few gain most by moving together.</summary>
     private const int Few = 2;
 
+    /// <summary>So many times the estimate the best places hold at the most.</summary>
+    private const double Widest = 1.25;
+
     /// <summary>Another number of the same disc gains at most so many times what those gained that were placed.</summary>
     private const double FurtherGain = 1.03;
 
@@ -85,18 +88,22 @@ internal sealed class MagnetChoice
                 best = best is null || Better(option, best) ? option : best;
             }
         }
-        if (best is { Speed.Passes: 0 } && below == double.MaxValue && Open)
+        if (best is { Speed.Passes: 0 } && Open)
         {
-            found.AddRange(More(best.Disc, best.Count));
+            int placed = found.Where(o => o.Disc == best.Disc).Max(o => o.Count);
+            found.AddRange(More(best.Disc, placed, below));
         }
         return [.. found.Order(Comparer<MagnetOption>.Create(Compare))];
     }
 
-    /// <summary>Where the estimate was too good: one more at a time until the limits are met or no more fit.</summary>
-    private List<MagnetOption> More(MagnetSpec disc, int count)
+    /// <summary>Where the estimate was too good: one more at a time until the limits are met, no more fit or it would take too long.</summary>
+    private List<MagnetOption> More(MagnetSpec disc, int count, double below)
     {
+        double trims = _job.Quantity * Minutes(_choice.Fastest);
         List<MagnetOption> found = [];
-        while (count < Most && found is not [.., { Speed.Passes: > 0 }])
+        while (
+            count < Most && trims + ((count + 1) * PocketMinutes) < below && found is not [.., { Speed.Passes: > 0 }]
+        )
         {
             if (Placed(new Candidate(disc, ++count, 0, 0)) is not { } option)
             {
@@ -167,13 +174,18 @@ internal sealed class MagnetChoice
         )
         {
             double bound = Batch(count, factor * Margin(count) * own, context.Pair.Slip);
+            if (bound == double.MaxValue)
+            {
+                // nothing is called out of reach before the widest margin is tried
+                bound = Batch(count, factor * Widest * own, context.Pair.Slip);
+            }
             found.Add(new Candidate(disc, count, bound, factor * own));
         }
         return found;
     }
 
     /// <summary>By how much the best places may hold more than the estimate: few magnets gain most by moving together.</summary>
-    private static double Margin(int count) => count <= Few ? 1.25 : 1.08;
+    private static double Margin(int count) => count <= Few ? Widest : 1.08;
 
     /// <summary>The bound of a number once it is known by how much the best places of the same disc held more than the estimate.</summary>
     private double Tighter(Candidate candidate, double margin) =>
