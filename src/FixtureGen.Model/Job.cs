@@ -398,6 +398,12 @@ public sealed record Job
     /// </summary>
     public bool Mirror { get; init; }
 
+    /// <summary>
+    /// True where the blank has no room for a relief that one pass of a cutter makes, so that it is only as wide as the trim needs: found
+    /// when the part is placed, no key says it.
+    /// </summary>
+    public bool NarrowRelief { get; init; }
+
     /// <summary>Vacuum ports the job fixes, part frame mm: at most one for a sealed zone, which then has its hole just there.</summary>
     public ImmutableArray<Point2> Ports { get; init; } = [];
 }

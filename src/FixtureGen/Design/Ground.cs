@@ -41,6 +41,10 @@ public sealed class Ground
             ImmutableArray<DrilledHole> holes = DrillChoice.Plan(placed, job, kernel);
             TrimCut outline = trims.Single(c => c.Kind == TrimKind.Outline);
             ImmutableArray<Region> around = Relief.Around(outline, trims, job, kernel);
+            if (Relief.NarrowerBy(job) is > 0 and var by)
+            {
+                log.AddRange([TrimFindings.ReliefNarrow(by)]);
+            }
             log.Take(Clearances.Check(around, obstacles, block, job));
             ImmutableArray<Feature> locators = log.Take(
                 Locators.Place(placement.Pose, placed, around, obstacles, block, levels, job)

@@ -102,36 +102,7 @@ public sealed class MirrorTest
                 .Select((c, i) => (From: c, To: corners[(i + 1) % corners.Length]))
                 .Select(l => Sketch.Line(l.From.X, l.From.Y, l.To.X, l.To.Y, "OUTLINE"))
         );
-        string job =
-            top
-            + DemoShop.PlainJob(
-                more: """
-
-                [shell]
-                thickness = 1.5
-                slack_max = 0.3
-                [locator]
-                by = "hand"
-                [magnets]
-                count = 2
-                [trim]
-                passes = 2
-                feed = "1000 mm/min"
-                rpm = 20000
-                """
-            );
-        return new()
-        {
-            JobName = "twin",
-            JobFile = "outlines/twin.toml",
-            JobText = job,
-            DrawingFile = "outlines/twin.dxf",
-            Drawing = Sketch.Bytes(Sketch.Text(outline + Sketch.Circle(side * 40, 40, 12, "CUTOUT"))),
-            Shop = DemoShop.Files,
-            Registered = new Registered(1000, "F1000", 1, Overrules: false),
-            Version = "test",
-            Progress = static _ => { },
-        };
+        return SketchedRequest.Make(outline + Sketch.Circle(side * 40, 40, 12, "CUTOUT"), top);
     }
 
     private static double Turn(OpenPath stroke) =>

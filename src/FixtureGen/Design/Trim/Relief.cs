@@ -162,13 +162,21 @@ internal static class Relief
     private static double Width(TrimCut cut, Job job) =>
         cut.Kind == TrimKind.Outline ? Width(cut.Tool, job) : Needed(cut.Tool, job);
 
+    /// <summary>By how much the outline's relief is narrower than one pass would make it, mm; 0 where it is not.</summary>
+    public static double NarrowerBy(Job job) =>
+        job.NarrowRelief ? Width(job.TrimTool, job with { NarrowRelief = false }) - Width(job.TrimTool, job) : 0;
+
     private static double Needed(Tool tool, Job job) =>
         Math.Max(Narrowest, tool.Diameter + (2 * job.Rules.SideClearance));
 
-    /// <summary>As wide as it needs, and on to the width of the block's next cutter, so that one pass makes it.</summary>
+    /// <summary>As wide as it needs, and where there is room on to the width of the block's next cutter, so that one pass makes it.</summary>
     private static double Width(Tool tool, Job job)
     {
         double needed = Needed(tool, job);
+        if (job.NarrowRelief)
+        {
+            return needed;
+        }
         double depth = job.Rules.TipBelowShell + job.Rules.ReliefFloorBelowTip;
         return BlockMills
             .For(job)

@@ -297,12 +297,21 @@ internal static class TrimFindings
 
     private static string Mm(double value) => value.ToString("0.###", CultureInfo.InvariantCulture);
 
+    public static Finding ReliefNarrow(double by) =>
+        new(
+            "relief-narrow",
+            Severity.Note,
+            "relief",
+            $"the blank has no room for a relief that one pass cuts: it is {Mm(by)} mm narrower and takes longer",
+            "nothing to do, or take a larger blank"
+        );
+
     public static Finding NoBreakOut(double width, double wall) =>
         new(
             "no-break-out",
             Severity.Error,
             "relief",
-            $"no straight channel {Mm(width)} wide leads from the relief to the block's edge with {Mm(wall)} of wall to bolts and pins: chips would stay",
+            $"no straight channel {Mm(width)} mm wide leads from the relief to the block's edge with {Mm(wall)} mm of wall to bolts and pins: chips would stay",
             "move or turn the part on the blank, or take a larger blank"
         );
 }

@@ -44,6 +44,17 @@ internal sealed class Choice(
     /// <summary>A finished design may fall short of that by half of it.</summary>
     public const double Near = 1.005;
 
+    /// <summary>Refusals that a narrower relief may mend.</summary>
+    private static readonly string[] WantsRoom =
+    [
+        "part-does-not-fit",
+        "part-over-edge",
+        "bolt-under-part",
+        "no-break-out",
+        "locator-in-the-way",
+        "locator-no-room",
+    ];
+
     private ImmutableArray<TrimSpeed>? _ladder;
     private double _trim;
 
@@ -151,10 +162,20 @@ internal sealed class Choice(
             Refuse(known);
             return null;
         }
-        Draft? drawn = job.Open.HasFlag(OpenKeys.Pins) ? DrawnWithPins() : Drawn(job);
+        Draft? drawn = DrawnAsOpen();
+        if (drawn is null && Refused.Any(f => WantsRoom.Contains(f.Code)))
+        {
+            Job wide = job;
+            job = job with { NarrowRelief = true };
+            drawn = DrawnAsOpen();
+            job = drawn is null ? wide : job;
+        }
+        Refused = drawn is null ? Refused : [];
         blanks.Learn(job, Refused);
         return drawn;
     }
+
+    private Draft? DrawnAsOpen() => job.Open.HasFlag(OpenKeys.Pins) ? DrawnWithPins() : Drawn(job);
 
     private Draft? DrawnWithPins()
     {
@@ -164,7 +185,6 @@ internal sealed class Choice(
             if (Placing.Place(part, with, tolerances).Ok && Drawn(with) is { Begun.Ok: true } draft)
             {
                 job = with;
-                Refused = [];
                 return draft;
             }
         }
