@@ -12,7 +12,10 @@ public sealed class OffsetPropertyTest
 {
     private static readonly Gen<OffsetCase> Cases = Gen.Int[0, 2_000_000_000].Select(RandomRegions.Make);
 
-    /// <summary>The polygon library is NetTopologySuite 2.6.0, its buffer set as fine as it goes.</summary>
+    /// <summary>
+    /// The polygon library is NetTopologySuite 2.6.0, its buffer set as fine as it goes. Where the two part, the definition says
+    /// at the points of a raster which is wrong: of some inward offsets the library leaves nothing (case 817604662).
+    /// </summary>
     [Fact]
     [Trait("Speed", "Slow")]
     public void Offset_agrees_with_the_polygon_library() =>
@@ -21,7 +24,8 @@ public sealed class OffsetPropertyTest
             {
                 var result = new Kernel(Tolerances.House).Offset(c.Regions, c.Distance);
                 (double difference, double allowed) = OffsetOracle.ByBuffer(c.Regions, c.Distance, result);
-                return difference <= allowed;
+                return difference <= allowed
+                    || OffsetOracle.ByRaster(c.Regions, c.Distance, result, OffsetOracle.Slack) is null;
             },
             iter: LongRun.Cases(2000)
         );

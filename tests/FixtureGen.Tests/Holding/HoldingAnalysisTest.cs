@@ -25,12 +25,16 @@ public sealed class HoldingAnalysisTest
     private static Stage<HoldingResult> Of(Job job, Part? part = null, bool looped = true, params Point2[] magnets) =>
         HoldJudgement.Evaluate(HeldDesigns.Of(part ?? HeldDesigns.Plain, job, looped, magnets), job);
 
+    /// <summary>The factors of the plain part with all six magnets.</summary>
+    private static HoldingResult Held(Job job) =>
+        HeldDesigns.Hold(HeldDesigns.Of(HeldDesigns.Plain, job, true, Six), job);
+
     [Fact]
     [Trait("Speed", "Slow")]
     public void Forces_are_pressure_times_sealed_area_and_push_times_cord()
     {
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
-        HoldingResult r = HoldJudgement.Evaluate(design, Shop).Value!;
+        HoldingResult r = HeldDesigns.Hold(design, Shop);
         double area = design.Zones.Sum(z => Measure.Area(z.Sealed));
         double cord = design.Cords.Sum(c => Measure.Length(c.Centre));
         Assert.Equal(r.VacuumKPa * area / 1000, r.SealedForceN, 0.01);
@@ -44,7 +48,7 @@ public sealed class HoldingAnalysisTest
     public void Samples_follow_the_trim_at_a_millimetre_and_carry_the_worst()
     {
         FixtureDesign design = HeldDesigns.Of(HeldDesigns.Plain, Shop, true, Six);
-        HoldingResult r = HoldJudgement.Evaluate(design, Shop).Value!;
+        HoldingResult r = HeldDesigns.Hold(design, Shop);
         Assert.True(r.Samples.Length >= Measure.Length(design.TrimCuts[0].Path));
         foreach (HoldSample s in r.Samples)
         {
@@ -189,8 +193,8 @@ public sealed class HoldingAnalysisTest
     [Trait("Speed", "Slow")]
     public void What_is_changed_in_a_job_changes_the_factors_as_physics_says()
     {
-        HoldingResult plain = Of(Shop, null, true, Six).Value!;
-        HoldingResult Changed(Job job) => Of(job, null, true, Six).Value!;
+        HoldingResult plain = Held(Shop);
+        HoldingResult Changed(Job job) => Held(job);
 
         Job mountain = Shop with { Vacuum = Shop.Vacuum with { AltitudeM = 3500 } };
         Assert.True(Changed(mountain).VacuumOnly.Factor < plain.VacuumOnly.Factor);
@@ -259,8 +263,8 @@ public sealed class HoldingAnalysisTest
     [Trait("Speed", "Slow")]
     public void Same_design_same_bits()
     {
-        HoldingResult a = Of(Shop, null, true, Six).Value!;
-        HoldingResult b = Of(Shop, null, true, Six).Value!;
+        HoldingResult a = Held(Shop);
+        HoldingResult b = Held(Shop);
         Assert.Equal(a.Samples, b.Samples);
         Assert.Equal(a.Both, b.Both);
     }

@@ -4,7 +4,6 @@ using FixtureGen.Geometry;
 using FixtureGen.Holding;
 using FixtureGen.Holding.Sliding;
 using FixtureGen.Model;
-using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using Xunit;
 
@@ -38,7 +37,7 @@ public sealed class HoldingLawsTest
         );
 
     private static HoldingResult Of(Case c, Job job) =>
-        HoldJudgement.Evaluate(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job).Value!;
+        HeldDesigns.Hold(HeldDesigns.Of(c.Part, job, true, [.. c.Magnets]), job);
 
     [Fact]
     [Trait("Speed", "Slow")]
@@ -251,7 +250,7 @@ public sealed class HoldingLawsTest
     private static HoldingResult Twin(Case c, Func<Point2, Point2> move, Func<Contour, Contour> moved)
     {
         Part part = HeldDesigns.Part(moved(c.Part.Outer));
-        return HoldJudgement.Evaluate(HeldDesigns.Of(part, Shop, true, [.. c.Magnets.Select(move)]), Shop).Value!;
+        return HeldDesigns.Hold(HeldDesigns.Of(part, Shop, true, [.. c.Magnets.Select(move)]), Shop);
     }
 
     private static Point2 Turn(Point2 p, double degrees) => Transform.Apply(new Pose(0, 0, degrees), p);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using FixtureGen.Design.Trim;
 using FixtureGen.Geometry;
+using FixtureGen.Holding;
 using FixtureGen.Model;
 using Xunit;
 
@@ -10,6 +11,10 @@ namespace FixtureGen.Tests.Support;
 internal static class HeldDesigns
 {
     public static Job Job(string more = "") => DemoShop.Job(DemoShop.PlainJob(more: more));
+
+    /// <summary>The factors alone: what would mend a low hold is not tried, which takes most of the time.</summary>
+    public static HoldingResult Hold(FixtureDesign design, Job job) =>
+        HoldingAnalysis.Context(design, job, Tolerances.House).Value!.Evaluate(design.Magnets);
 
     public static Part Part(Contour outer, params Contour[] cutouts) =>
         new(outer, [.. cutouts.Select(Contours.Cw)], [], [], [], []);

@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using FixtureGen.Model;
-using FixtureGen.Solve;
 using FixtureGen.Tests.Support;
 using FixtureGen.Verify;
 using FixtureGen.Verify.Verdicts;
@@ -32,7 +31,7 @@ public sealed partial class HoldAgreementTest
             Vacuum = demo.Job.Vacuum with { AlarmToleranceKPa = 0 },
             Gasket = demo.Job.Gasket with { GrooveDepthTolerance = 0, HardnessTolerance = 0 },
         };
-        double generator = HoldJudgement.Evaluate(demo.Design, job).Value!.VacuumOnly.Factor;
+        double generator = HeldDesigns.Hold(demo.Design, job).VacuumOnly.Factor;
         ProgramVerdict verdict = Trim(demo, job, Text(demo)).Programs[0];
         HoldPlace worst = verdict.Hold.Vacuum!;
         bool plunges = verdict.Motions.Any(m => m.Line == worst.Line && m.From.Xy == m.To.Xy && m.To.Z < m.From.Z);
@@ -53,7 +52,7 @@ public sealed partial class HoldAgreementTest
     public void The_judge_never_flatters(string name)
     {
         DemoProgram demo = DemoPrograms.Of(name);
-        HoldingResult generator = HoldJudgement.Evaluate(demo.Design, demo.Job).Value!;
+        HoldingResult generator = HeldDesigns.Hold(demo.Design, demo.Job);
         ProgramHold judge = Trim(demo, demo.Job, Text(demo)).Programs[0].Hold;
         Assert.True(judge.Vacuum!.Factor <= 1.03 * generator.VacuumOnly.Factor);
     }

@@ -69,7 +69,26 @@ public sealed partial class EveryKeyTest
 
     private static readonly Dictionary<(string, ShopFiles), KeyBench> Benches = [];
 
-    private static string Text(string job) => File.ReadAllText(DemoShop.StatedJob(job));
+    /// <summary>
+    /// The job with its magnets' places stated: that they are chosen is asked elsewhere (MagnetPlacementTest), and a
+    /// choice for every value of every key takes most of the time.
+    /// </summary>
+    private static string Text(string job)
+    {
+        string text = File.ReadAllText(DemoShop.StatedJob(job));
+        return text.Contains("[[magnet]]", StringComparison.Ordinal) ? text : text + Magnets(DemoPrograms.Of(job));
+    }
+
+    private static string Magnets(DemoProgram made)
+    {
+        double unit = made.Job.DisplayUnit == FixtureGen.Model.LengthUnit.Inch ? FixtureGen.Model.Units.MmPerInch : 1;
+        return string.Concat(
+            made.Design.Magnets.Select(m =>
+                    WrittenPlace.InPart(m.At, made.Design.Placement.Pose, made.Job) * (1 / unit)
+                )
+                .Select(at => FormattableString.Invariant($"\n[[magnet]]\nat = [{at.X:0.0###}, {at.Y:0.0###}]\n"))
+        );
+    }
 
     public static TheoryData<string> Kinds() => [.. Folders];
 
