@@ -56,4 +56,31 @@ public sealed class CornerTest
             StringComparison.Ordinal
         );
     }
+
+    /// <summary>Cutting the face lower would be the one way that needs no measuring; stock of 12.7 mm +/- 0.38 with 0.2 mm to skim.</summary>
+    [Theory]
+    [InlineData(0.1, null)]
+    [InlineData(0.38, "with a blank 0.38 mm thinner the face stays raw, 0.18 mm below what is skimmed")]
+    public void Skim_that_the_thinnest_blank_lies_below(double tolerance, string? said)
+    {
+        double face = PocketTest.Job.BlankThickness - 0.2;
+        FixtureDesign pocket = PocketTest.Design;
+        Feature skim = TestShop.Pocket(
+            "skim",
+            FeatureKind.Skim,
+            Setup.Top,
+            TestShop.Rounded(30, 40, 70, 60, 4),
+            face + 0.2,
+            face
+        );
+        FixtureDesign design = pocket with { FixtureHeight = face, Features = [.. pocket.Features, skim] };
+        VerifyResult result = TestShop.Judge(Tolerant(tolerance), design, TestShop.Program(PocketTest.Rings));
+        string[] found =
+        [
+            .. result
+                .Findings.Where(f => f.Code == "corner" && f.Message.Contains("thinner", StringComparison.Ordinal))
+                .Select(f => f.Message),
+        ];
+        Assert.Equal(said is null ? [] : [said], found);
+    }
 }

@@ -7,12 +7,13 @@ namespace FixtureGen.Verify.Corners;
 /// <summary>
 /// A program judged again at the corners of what a shop cannot hold exactly: stock thickness, placing, run-out and tool length, from
 /// the shop's files where they say it. All are tried at once first, since each of them only ever brings things nearer; only where
-/// that fails are they tried alone, so that the finding can say which of them it is.
+/// that fails are they tried alone, so that the finding can say which of them it is. The thinnest blank is asked apart.
 /// </summary>
 internal static class CornerCheck
 {
     public static void Check(Run run)
     {
+        Thin(run);
         Corner all = All(run);
         if (all.IsNone)
         {
@@ -55,6 +56,22 @@ internal static class CornerCheck
             {
                 Say(run, corner, fault);
             }
+        }
+    }
+
+    /// <summary>The one corner that takes away: the skim must still reach the face of the thinnest blank.</summary>
+    private static void Thin(Run run)
+    {
+        double thinner = run.Job.BlankTolerance;
+        double missed = run.Design.SkimmedZ - (run.Grid.RawTopZ - thinner);
+        if (run.Setup == Setup.Top && missed > 1e-6 && run.Design.Removals.Any(r => r.Kind == FeatureKind.Skim))
+        {
+            run.Log.Error(
+                "corner",
+                0,
+                $"with a blank {thinner:0.###} mm thinner the face stays raw, {missed:0.###} mm below what is skimmed",
+                "Measure the block and state its thickness, or cut the face lower"
+            );
         }
     }
 

@@ -160,6 +160,28 @@ public sealed class PlateHolesTest
         Assert.False(stage.Ok);
     }
 
+    /// <summary>0.4 mm to skim of a blank that may be 0.5 mm thinner: its face would stay raw and the cord would not seal.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public void Skim_that_misses_the_thinnest_blank_is_refused_until_the_block_is_measured(bool measured)
+    {
+        Job job = DesignBench.Job with
+        {
+            BlankThickness = DesignBench.Job.Rules.FixtureHeight + 0.4,
+            Blank = DesignBench.Job.Blank with { ThicknessTolerance = 0.5 },
+            BlockMeasured = measured,
+        };
+        Stage<FixtureDesign> stage = DesignBench.Begin(Plain, job);
+        Assert.Equal(measured, stage.Findings.All(f => f.Code != "skim-too-thin"));
+        Assert.True(
+            measured
+                || DesignBench
+                    .Finding(stage, "skim-too-thin")
+                    .Message.Contains("stays raw, 0.1 mm below the skim", StringComparison.Ordinal)
+        );
+    }
+
     [Fact]
     public void A_blank_that_does_not_cover_the_plate_seal_is_refused()
     {

@@ -15,6 +15,15 @@ internal static class BlockFindings
             $"take a blank at least {Mm(face + least)} thick or lower the fixture height to {Mm(raw - least)}"
         );
 
+    public static Finding SkimMissesThin(double tolerance, double raw, double face) =>
+        new(
+            "skim-too-thin",
+            Severity.Error,
+            "block",
+            $"the blank is {Mm(raw)} or up to {Mm(tolerance)} less and is skimmed to {Mm(face)}: the thinnest stays raw, {Mm(face - raw + tolerance)} below the skim",
+            $"measure the block and state it as [block] thickness, or lower the fixture height to {Mm(raw - tolerance)}"
+        );
+
     public static Finding FloorThin(string what, Point2? at, double floor, double least) =>
         new(
             "floor-thin",

@@ -14,7 +14,10 @@ internal sealed record Levels(double Face, double Raw, double TrimTip, double Re
         return new(job.Rules.FixtureHeight, job.BlankThickness, tip, tip - job.Rules.ReliefFloorBelowTip);
     }
 
-    /// <summary>The levels, or what is wrong with them: too little to skim, a relief too deep for the block.</summary>
+    /// <summary>
+    /// The levels, or what is wrong with them: too little to skim, a blank that may be too thin for its face to be cut clean, a relief
+    /// too deep for the block.
+    /// </summary>
     public static Stage<Levels> Checked(Job job)
     {
         Levels levels = From(job);
@@ -23,6 +26,10 @@ internal sealed record Levels(double Face, double Raw, double TrimTip, double Re
         if (skim < job.Rules.LeastSkim)
         {
             findings.Add(BlockFindings.SkimTooThin(skim, job.Rules.LeastSkim, levels.Raw, levels.Face));
+        }
+        else if (skim < job.BlankTolerance - 1e-9)
+        {
+            findings.Add(BlockFindings.SkimMissesThin(job.BlankTolerance, levels.Raw, levels.Face));
         }
         if (levels.ReliefFloor < job.Rules.LeastFloor)
         {
