@@ -44,6 +44,9 @@ public sealed class StrangersTest
             R, h = 10, 1.75
             b = math.sqrt(R * R - h * h)
             poly([(65 - h, 40 + b), (65 + h, 40 + b), (65 + h, 65), (65 - h, 65)], [math.tan((2 * math.pi - 2 * math.asin(h / R)) / 4), 0, 1, 0])
+        elif name == "ell":
+            poly([(0, 0), (130, 0), (130, 50), (50, 50), (50, 120), (0, 120)], [0] * 6)
+            hole(110, 25, 1.5)
         elif name == "window":
             rounded(0, 0, 130, 100, 10)
             rounded(40, 35, 50, 30, 1)
@@ -64,6 +67,7 @@ public sealed class StrangersTest
             { "inch-plate", "" },
             { "keyhole", "" },
             { "window", "inner-corners-second-cutter" },
+            { "ell", "trim-corner-too-tight" },
             { "layers", "" },
         };
 
@@ -78,7 +82,8 @@ public sealed class StrangersTest
             string drawing = Path.Combine(folder, name + ".dxf");
             Draw(name, drawing);
             string[] answers = ["--shell", "hdpe", "--thickness", "1.5 mm", "--slack", "0.3 mm", "--locator", "auto"];
-            Ran ran = Cli.Run(folder, ["new", drawing, "--shop", .. answers]);
+            string[] edges = name == "ell" ? ["--corner-left", "0.5 mm", "--small-holes", "spot"] : [];
+            Ran ran = Cli.Run(folder, ["new", drawing, "--shop", .. answers, .. edges]);
             Assert.True(ran.Exit == 0, ran.Error);
             string job = Path.ChangeExtension(drawing, ".toml");
             string answered = Answered(File.ReadAllLines(job));

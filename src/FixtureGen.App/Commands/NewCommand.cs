@@ -35,6 +35,15 @@ internal static class NewCommand
         Option<string> slack = Asked("--slack", "how far a shell can be pushed about on the block, at the most");
         Option<string> locator = Asked("--locator", "what locates the shell: auto, pins, form or hand");
         Option<string> unit = Asked("--unit", "what the drawing's numbers are in where it does not say: mm or in");
+        Option<string> holes = Asked(
+            "--small-holes",
+            "cutouts that no cutter fits into: drill, second-cutter, spot or leave"
+        );
+        Option<string> corner = Asked(
+            "--corner-left",
+            "what may stay standing in an inner corner that no cutter reaches, as \"0.5 mm\""
+        );
+        holes.AcceptOnlyFromAmong("drill", "second-cutter", "spot", "leave");
         unit.AcceptOnlyFromAmong("mm", "in");
         locator.AcceptOnlyFromAmong("auto", "pins", "form", "hand");
         Command command = new("new", "Write a job file beside an outline; asks what only the shop knows.")
@@ -46,12 +55,18 @@ internal static class NewCommand
             slack,
             locator,
             unit,
+            holes,
+            corner,
             json,
         };
         command.SetAction(p =>
         {
             string Of(Option<string> option) => p.GetValue(option) ?? "";
-            JobAnswers given = new(Of(shell), Of(thickness), Of(slack), Of(locator), Of(unit));
+            JobAnswers given = new(Of(shell), Of(thickness), Of(slack), Of(locator), Of(unit))
+            {
+                SmallHoles = Of(holes),
+                CornerLeft = Of(corner),
+            };
             return Run(say, p.GetValue(drawing)!, p.GetValue(shop), given, p.GetValue(json));
         });
         return command;
@@ -84,14 +99,19 @@ internal static class NewCommand
         {
             return Answer(say, null, library.Findings, json);
         }
-        Stage<DrawingContent> drawing = DxfReader.Read(File.ReadAllBytes(path), path, null, Tolerances.House);
+        byte[] bytes = File.ReadAllBytes(path);
+        Stage<DrawingContent> drawing = DxfReader.Read(bytes, path, null, Tolerances.House);
         string job = Path.ChangeExtension(path, ".toml");
         if (drawing.Value is not { } read)
         {
             return Answer(say, null, drawing.Findings, json);
         }
         ShopFiles files = library.Value!.Shop(null);
-        Stage<string> text = NewJob.Text(Answered(say, NewJob.Describe(path, read), given, files, json), job, files);
+        DrawingFacts facts = Answered(say, NewJob.Describe(path, read), given, files, json);
+        DrawingContent known = InItsUnit(read, bytes, path, facts.Answers.Unit);
+        facts = NewJob.WithEdges(facts, known, job, files);
+        facts = facts with { Answers = NewQuestions.AskOfEdges(facts, say, Terminal(json)) };
+        Stage<string> text = NewJob.Text(facts, job, files);
         if (!text.Ok)
         {
             return Answer(say, null, text.Findings, json);
@@ -104,14 +124,29 @@ internal static class NewCommand
     }
 
     /// <summary>The facts with the answers, asked for on a terminal.</summary>
-    private static DrawingFacts Answered(Say say, DrawingFacts facts, JobAnswers given, ShopFiles files, bool json)
-    {
-        TextReader? terminal = json || Console.IsInputRedirected ? null : Console.In;
-        return facts with
+    private static DrawingFacts Answered(Say say, DrawingFacts facts, JobAnswers given, ShopFiles files, bool json) =>
+        facts with
         {
-            Answers = NewQuestions.Ask(given, facts.Last, facts.Unit is null, JobTemplate.Shells(files), say, terminal),
+            Answers = NewQuestions.Ask(
+                given,
+                facts.Last,
+                facts.Unit is null,
+                JobTemplate.Shells(files),
+                say,
+                Terminal(json)
+            ),
         };
-    }
+
+    private static TextReader? Terminal(bool json) => json || Console.IsInputRedirected ? null : Console.In;
+
+    /// <summary>The drawing in the unit that was answered for it; as it was read where it states one or none was answered.</summary>
+    private static DrawingContent InItsUnit(DrawingContent read, byte[] bytes, string path, string unit) =>
+        read.Unit is null && unit is ("mm" or "in")
+            ? DxfReader
+                .Read(bytes, path, unit == "in" ? LengthUnit.Inch : LengthUnit.Millimetre, Tolerances.House)
+                .Value
+                ?? read
+            : read;
 
     private static Finding? Trouble(string path) =>
         !DrawingFiles.Is(path)

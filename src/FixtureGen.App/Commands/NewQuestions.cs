@@ -33,17 +33,55 @@ internal static class NewQuestions
             Slack: Answer(given.Slack, "How far it can be pushed about on the block, at the most, as 0.3", last.Slack),
             Locator: Answer(given.Locator, "What locates it: auto, pins, form or hand", last.Locator),
             Unit: unitMissing ? Answer(given.Unit, "Unit of the drawing: mm or in", "") : given.Unit
-        );
-
-        string Answer(string stated, string question, string suggestion)
+        )
         {
-            if (stated.Length > 0)
+            SmallHoles = given.SmallHoles,
+            CornerLeft = given.CornerLeft,
+        };
+
+        string Answer(string stated, string question, string suggestion) =>
+            OneAnswer(stated, question, suggestion, say, terminal);
+    }
+
+    /// <summary>The answers with what the shop wants of edges that its cutters do not reach.</summary>
+    public static JobAnswers AskOfEdges(DrawingFacts facts, Say say, TextReader? terminal)
+    {
+        JobAnswers given = facts.Answers;
+        return terminal is null
+            ? given
+            : given with
             {
-                return stated;
-            }
-            say.Error(suggestion.Length > 0 ? $"{question} [{suggestion}]:" : $"{question}:");
-            string answer = terminal.ReadLine()?.Trim() ?? "";
-            return answer.Length > 0 ? answer : suggestion;
+                SmallHoles = facts.Edges.AsksHoles
+                    ? OneAnswer(
+                        given.SmallHoles,
+                        Capital(facts.Edges.HolesInWords()),
+                        facts.Last.SmallHoles,
+                        say,
+                        terminal
+                    )
+                    : given.SmallHoles,
+                CornerLeft = facts.Edges.AsksCorners
+                    ? OneAnswer(
+                        given.CornerLeft,
+                        Capital(facts.Edges.CornersInWords()),
+                        facts.Last.CornerLeft,
+                        say,
+                        terminal
+                    )
+                    : given.CornerLeft,
+            };
+    }
+
+    private static string Capital(string words) => char.ToUpperInvariant(words[0]) + words[1..];
+
+    private static string OneAnswer(string stated, string question, string suggestion, Say say, TextReader terminal)
+    {
+        if (stated.Length > 0)
+        {
+            return stated;
         }
+        say.Error(suggestion.Length > 0 ? $"{question} [{suggestion}]:" : $"{question}:");
+        string answer = terminal.ReadLine()?.Trim() ?? "";
+        return answer.Length > 0 ? answer : suggestion;
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using FixtureGen.App.Files;
+using FixtureGen.Design.Trim;
 using FixtureGen.Drawing.Chaining;
 using FixtureGen.Drawing.Roles;
 using FixtureGen.Model;
@@ -12,6 +13,11 @@ namespace FixtureGen.App.Library;
 /// <summary>A fresh job beside a drawing: what <c>new</c> and the page write alike.</summary>
 internal static class NewJob
 {
+    /// <summary>Of a shell of which nothing was said, only to see which cutters go through it.</summary>
+    private const string UsualThickness = "1.5 mm";
+
+    private const string UsualSlack = "0.3 mm";
+
     /// <summary>What a drawing shows of the job to be, with a free id and with what the newest job of its folder answers.</summary>
     public static DrawingFacts Describe(string path, DrawingContent drawing)
     {
@@ -32,6 +38,42 @@ internal static class NewJob
             Fixture = JobTemplate.FreeId(name, Taken(folder)),
             Last = Last(folder),
         };
+    }
+
+    /// <summary>
+    /// The facts with what the shop's cutters do not reach, for its thickness and material where they were answered, else for the last or
+    /// usual ones. Unchanged where the drawing makes no part yet or its unit is not known.
+    /// </summary>
+    /// <param name="drawing">Read in its unit or in the one that was answered.</param>
+    public static DrawingFacts WithEdges(DrawingFacts facts, DrawingContent drawing, string job, ShopFiles files)
+    {
+        if (drawing.Unit is null || PartBuilder.Build(drawing, facts.Layers).Value is not { } part)
+        {
+            return facts;
+        }
+        JobAnswers said = facts.Answers;
+        string Or(string answer, string last, string usual) =>
+            answer.Length > 0 ? answer
+            : last.Length > 0 ? last
+            : usual;
+        DrawingFacts tried = facts with
+        {
+            HasForm = false,
+            Unit = drawing.Unit,
+            Answers = new JobAnswers(
+                Or(said.Shell, facts.Last.Shell, JobTemplate.Shells(files).FirstOrDefault() ?? ""),
+                Or(said.Thickness, facts.Last.Thickness, UsualThickness),
+                UsualSlack,
+                "auto",
+                ""
+            ),
+        };
+        return JobReader.Read(JobTemplate.NewJob(tried, files), job, files).Value is { } read
+            ? facts with
+            {
+                Edges = UnreachedEdges.Find(part, read, Tolerances.House),
+            }
+            : facts;
     }
 
     /// <summary>The job's text, or why it cannot be written so. Keys that were not answered are no error: they stay open in it.</summary>

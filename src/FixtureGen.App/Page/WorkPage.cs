@@ -94,13 +94,11 @@ internal sealed class WorkPage : IAsyncDisposable
             (r, bytes) =>
             {
                 string Said(string key) => r.Query[key].ToString().Trim();
-                JobAnswers answers = new(
-                    Said("shell"),
-                    Said("thickness"),
-                    Said("slack"),
-                    Said("locator"),
-                    Said("unit")
-                );
+                JobAnswers answers = new(Said("shell"), Said("thickness"), Said("slack"), Said("locator"), Said("unit"))
+                {
+                    SmallHoles = Said("holes"),
+                    CornerLeft = Said("corner"),
+                };
                 return fresh.Write(bytes, Said("name"), answers);
             }
         );

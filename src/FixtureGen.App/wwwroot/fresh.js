@@ -58,11 +58,16 @@ function draw(d) {
   for (const [id, value] of [["ask-thickness", d.answers.thickness], ["ask-slack", d.answers.slack], ["ask-locator", d.answers.locator]]) {
     if (!$(id).value) $(id).value = value;
   }
+  for (const [key, question] of [["holes", d.answers.askHoles], ["corner", d.answers.askCorners]]) {
+    $(`ask-${key}-words`).textContent = question.charAt(0).toUpperCase() + question.slice(1);
+    $(`ask-${key}`).hidden = $(`ask-${key}-words`).hidden = question === "";
+    if (question === "") $(`ask-${key}`).value = "";
+  }
 }
 
 async function write() {
   const query = { name: file.name };
-  for (const key of ["unit", "shell", "thickness", "slack", "locator"]) query[key] = $(`ask-${key}`).value.trim();
+  for (const key of ["unit", "shell", "thickness", "slack", "locator", "holes", "corner"]) query[key] = $(`ask-${key}`).value.trim();
   const { ok, answer } = await ask("new", file.bytes, { raw: true, query });
   findings($("new-findings"), answer.findings ?? []);
   if (!ok) return say(answer.message, true);

@@ -191,7 +191,7 @@ internal static class ChainFindings
             "drawing-tangled",
             Severity.Error,
             file,
-            "So many curves lie over each other that not all could be compared.",
+            "So many curves lie over each other, or within a gap that is joined, that not all could be compared.",
             "keep the part's outline and delete the rest of the drawing"
         );
 

@@ -13,6 +13,9 @@ internal static class LoopDepths
     /// <summary>So many boxes are looked at in the time of one segment.</summary>
     private const int ChecksOfAStep = 512;
 
+    /// <summary>So many boxes, neighbours by their left sides, are passed over together.</summary>
+    private const int Run = 64;
+
     /// <summary>
     /// The loops with their depths, largest first; of equals the left and lower one first. Where so many boxes lie in each
     /// other that the work is not bounded, all is false and the depths found so far stand.
@@ -32,13 +35,22 @@ internal static class LoopDepths
         int[] byLeft = [.. Enumerable.Range(0, sorted.Length).OrderBy(i => sorted[i].Bounds.MinX)];
         double[] left = [.. byLeft.Select(i => sorted[i].Bounds.MinX)];
         Box2[] boxes = [.. byLeft.Select(i => sorted[i].Bounds)];
+        Box2[] runs = [.. boxes.Chunk(Run).Select(run => run.Aggregate(LoopMath.Around))];
         for (int i = 0; i < sorted.Length && work <= MostWork; i++)
         {
             Box2 own = sorted[i].Bounds;
             int end = UpperBound(left, own.MinX);
             int depth = 0;
+            int looked = end / Run;
             for (int k = 0; k < end && work <= MostWork; k++)
             {
+                // a box that lies in none of the run's whole lies in no box of it
+                if (k % Run == 0 && !Boxed(runs[k / Run], own))
+                {
+                    k += Run - 1;
+                    continue;
+                }
+                looked++;
                 if (byLeft[k] < i && Boxed(boxes[k], own))
                 {
                     DrawnLoop outer = sorted[byLeft[k]];
@@ -46,7 +58,7 @@ internal static class LoopDepths
                     depth += Around(outer, sorted[i]) ? 1 : 0;
                 }
             }
-            work += end / ChecksOfAStep;
+            work += looked / ChecksOfAStep;
             sorted[i] = sorted[i] with { Depth = depth };
         }
         all = work <= MostWork;

@@ -49,9 +49,13 @@ internal sealed class Unfolder(DxfFile drawing, string file, double scale, doubl
     {
         foreach (Entity entity in entities)
         {
-            if (++_pieces > MostPieces || _strokes.SegmentCount > MostSegments)
+            if (++_pieces > MostPieces)
             {
                 return DxfFindings.TooMany(file, "curves after unfolding its blocks", _pieces, MostPieces);
+            }
+            if (_strokes.SegmentCount > MostSegments)
+            {
+                return DxfFindings.TooMany(file, "lines and arcs", _strokes.SegmentCount, MostSegments);
             }
             string layer = insertLayer is { } outer && entity.Layer == "0" ? outer : entity.Layer;
             CurveLook look = _looks.Resolve(entity.Look, layer, insertLook);

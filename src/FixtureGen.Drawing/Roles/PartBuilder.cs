@@ -31,6 +31,10 @@ public static class PartBuilder
     /// <summary>The same by the house's layer names and before any job states its forms: what a fresh job would make of the drawing.</summary>
     public static Stage<Part> Build(DrawingContent drawing) => Build(drawing, DrawingRoles.House, null);
 
+    /// <summary>The same with the layers as they look, for what a fresh job asks about.</summary>
+    public static Stage<Part> Build(DrawingContent drawing, ImmutableArray<SuggestedRole> suggested) =>
+        Build(drawing, RoleSuggestion.Apply(DrawingRoles.House, suggested), null);
+
     /// <summary>What reading found, less what the part says again of its own curves: only there is known which of them count.</summary>
     public static ImmutableArray<Finding> BesideThePart(IEnumerable<Finding> findings) =>
         [.. findings.Where(f => f.Severity == Severity.Error || !SaidAgain.Contains(f.Code))];

@@ -7,6 +7,8 @@ namespace FixtureGen.Drawing.Roles;
 /// <summary>Every sentence about making the part of a drawing.</summary>
 internal static class PartFindings
 {
+    private const int MostPlaces = 8;
+
     public static Finding NoLoop(string file) =>
         Error("outline-missing", file, "The outline's layer holds no closed loop.", "close the outline end to end");
 
@@ -33,13 +35,17 @@ internal static class PartFindings
         };
     }
 
-    public static Finding Island(string file, DrawnLoop loop)
+    /// <summary>All of them as one finding at the first.</summary>
+    public static Finding Island(string file, IReadOnlyList<DrawnLoop> loops)
     {
+        DrawnLoop loop = loops[0];
         Point2 at = loop.Bounds.Middle;
         return Error(
             "outline-island",
             ChainFindings.Place(file, at),
-            DxfFindings.Text($"A loop of {loop.AreaMm2:0.##} mm2 lies inside a cutout: it would be a second part."),
+            DxfFindings.Text(
+                $"A loop of {loop.AreaMm2:0.##} mm2 lies inside a cutout: it would be a second part{More(loops)}"
+            ),
             "delete it, or move it to the layer of its role"
         ) with
         {
@@ -47,18 +53,32 @@ internal static class PartFindings
         };
     }
 
-    public static Finding CutoutOutside(string file, DrawnLoop loop)
+    /// <summary>All of them as one finding at the first.</summary>
+    public static Finding CutoutOutside(string file, IReadOnlyList<DrawnLoop> loops)
     {
+        DrawnLoop loop = loops[0];
         Point2 at = loop.Bounds.Middle;
         return Error(
             "cutout-outside",
             ChainFindings.Place(file, at),
-            DxfFindings.Text($"A cutout of {loop.AreaMm2:0.##} mm2 does not lie inside the outline."),
+            DxfFindings.Text($"A cutout of {loop.AreaMm2:0.##} mm2 does not lie inside the outline{More(loops)}"),
             "move it inside, or delete it"
         ) with
         {
             At = at,
         };
+    }
+
+    private static string More(IReadOnlyList<DrawnLoop> loops)
+    {
+        IEnumerable<string> places = loops
+            .Skip(1)
+            .Take(MostPlaces)
+            .Select(l => DxfFindings.Text($"({l.Bounds.Middle.X:0.###}, {l.Bounds.Middle.Y:0.###})"));
+        string end = loops.Count - 1 > MostPlaces ? " ..." : ".";
+        return loops.Count == 1
+            ? end
+            : DxfFindings.Text($"; {loops.Count - 1} more at {string.Join(", ", places)}{end}");
     }
 
     public static Finding CutoutTwice(string file, int count) =>

@@ -96,9 +96,10 @@ internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> f
         {
             findings.Add(PartFindings.SeveralParts(file, outer));
         }
-        if (loops.FirstOrDefault(l => l.Depth > 1) is { } island)
+        DrawnLoop[] islands = [.. loops.Where(l => l.Depth > 1)];
+        if (islands.Length > 0)
         {
-            findings.Add(PartFindings.Island(file, island));
+            findings.Add(PartFindings.Island(file, islands));
         }
         return outer[0];
     }
@@ -106,19 +107,20 @@ internal sealed class RoleLoops(string file, ChainLimits limits, List<Finding> f
     /// <summary>Refuses cutouts that do not lie inside the outline and clear of each other.</summary>
     public void Within(DrawnLoop outline, ImmutableArray<DrawnLoop> cutouts)
     {
-        for (int i = 0; i < cutouts.Length; i++)
+        DrawnLoop[] outside = [.. cutouts.Where(c => !LoopDepths.Around(outline, c))];
+        if (outside.Length > 0)
         {
-            if (!LoopDepths.Around(outline, cutouts[i]))
-            {
-                findings.Add(PartFindings.CutoutOutside(file, cutouts[i]));
-            }
-            for (int j = 0; j < cutouts.Length; j++)
-            {
-                if (i != j && LoopDepths.Around(cutouts[j], cutouts[i]))
-                {
-                    findings.Add(PartFindings.Island(file, cutouts[i]));
-                }
-            }
+            findings.Add(PartFindings.CutoutOutside(file, outside));
+        }
+        ImmutableArray<DrawnLoop> nested = LoopDepths.Sorted([.. cutouts], out bool all);
+        DrawnLoop[] islands = [.. nested.Where(c => c.Depth > 0)];
+        if (!all)
+        {
+            findings.Add(ChainFindings.Tangled(file));
+        }
+        else if (islands.Length > 0)
+        {
+            findings.Add(PartFindings.Island(file, islands));
         }
         var crossings = new LoopCrossings(limits, file);
         crossings.Mark([outline, .. cutouts]);

@@ -32,7 +32,8 @@ internal sealed class Opening(AllowedShape shape, double radius)
             double l = away.Length;
             if (l < 1e-9)
             {
-                return true;
+                // a point on a wall is as far from a cutter's centre as the wall is: there is nothing to spare
+                return i > 0;
             }
             c = at + (away * (radius / l));
         }

@@ -34,7 +34,77 @@ internal sealed class Spoken
             }
         }
         Head = Head == 0 ? text.Length : Head;
-        Text = WithoutReason(text.ToString(), run.Job.AcceptLowHold);
+        Text = WithoutReason(WithoutNames(text.ToString(), Head, run.Job), run.Job.AcceptLowHold);
+    }
+
+    /// <summary>
+    /// What a job is called is its own affair and may look like anything, a thread or a size of blank: where the head says title and
+    /// fixture before their revision, or the title after TRIM, letter by letter, they are left blank.
+    /// </summary>
+    private static string WithoutNames(string text, int head, Job job)
+    {
+        const string Trim = "TRIM";
+        const string Revision = "REV";
+        string title = Letters(job.Title.Length > 0 ? job.Title : job.Name);
+        string fixture = Letters(job.FixtureId);
+        StringBuilder left = new(text);
+        foreach (string names in new[] { title + fixture, fixture }.Where(n => n.Length > 0))
+        {
+            foreach (int from in Starts(text, head))
+            {
+                int to = End(text, from, names);
+                if (to > 0 && End(text, to, Revision) > 0)
+                {
+                    Blank(left, from, to);
+                }
+            }
+        }
+        int trim = text.IndexOf(Trim, StringComparison.Ordinal);
+        while (title.Length > 0 && trim >= 0 && trim < head)
+        {
+            int from = trim + Trim.Length;
+            if (End(text, from, title) is > 0 and var to && (to == text.Length || char.IsWhiteSpace(text[to])))
+            {
+                Blank(left, from, to);
+            }
+            trim = text.IndexOf(Trim, from, StringComparison.Ordinal);
+        }
+        return left.ToString();
+    }
+
+    private static string Letters(string name) =>
+        string.Concat(PlainText.Spell(name).Text.ToUpperInvariant().Where(c => !char.IsWhiteSpace(c)));
+
+    /// <summary>Where words begin.</summary>
+    private static IEnumerable<int> Starts(string text, int head) =>
+        Enumerable.Range(0, head).Where(i => !char.IsWhiteSpace(text[i]) && (i == 0 || char.IsWhiteSpace(text[i - 1])));
+
+    /// <summary>The place after some letters, white space between them passed over; 0 where others stand there.</summary>
+    private static int End(string text, int from, string letters)
+    {
+        int known = 0;
+        int i = from;
+        for (; i < text.Length && known < letters.Length; i++)
+        {
+            if (char.IsWhiteSpace(text[i]))
+            {
+                continue;
+            }
+            if (text[i] != letters[known])
+            {
+                return 0;
+            }
+            known++;
+        }
+        return known == letters.Length ? i : 0;
+    }
+
+    private static void Blank(StringBuilder text, int from, int to)
+    {
+        for (int i = from; i < to; i++)
+        {
+            text[i] = char.IsWhiteSpace(text[i]) ? text[i] : ' ';
+        }
     }
 
     /// <summary>Why a low hold is accepted is the job's own text and may speak of anything: as far as it stands there letter by letter it is left blank.</summary>

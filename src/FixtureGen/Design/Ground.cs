@@ -31,7 +31,7 @@ public sealed class Ground
             Part placed = Plugs.Choose(lettered, bearings);
             log.AddRange(Plugs.Check(placed, levels, job));
             log.AddRange(FormTops.Check(placed, job, kernel));
-            log.AddRange(PlateSeal.CheckCover(job.Plate, block));
+            log.AddRange(PlateSeal.CheckCover(job, block));
 
             ImmutableArray<Feature> bolts = log.Take(Bolts.Bore(job, block, levels));
             ImmutableArray<Feature> pins = log.Take(Pins.Bore(job, block, levels));

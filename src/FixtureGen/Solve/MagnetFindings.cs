@@ -64,7 +64,9 @@ internal static class MagnetFindings
             FormattableString.Invariant(
                 $"The factor of {target:0.00} wished for with the seal lost is missed by {target - reached:0.00}: {magnets} magnets reach {reached:0.00}."
             ),
-            "Use stronger magnets, a softer cord, a slower trim feed, or a cutter that does not lift."
+            FormattableString.Invariant(
+                $"Wish for {Math.Floor(reached * 100) / 100:0.00} or less, or leave factor_target out: where the hold is too low, check tries what would mend it."
+            )
         );
 
     private static string Where(Point2 at) => FormattableString.Invariant($"X{at.X:0.0} Y{at.Y:0.0}");

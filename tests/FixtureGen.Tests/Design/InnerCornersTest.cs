@@ -128,6 +128,41 @@ public sealed class InnerCornersTest
         Assert.True(TrimPlanner.Plan(sharp, lets, kernel).Ok);
     }
 
+    private static Contour Angular(params Point2[] corners) =>
+        new([.. corners.Select((c, i) => Segment.Line(c, corners[(i + 1) % corners.Length]))]);
+
+    public static TheoryData<string> Sharp => ["window", "ell", "notch"];
+
+    /// <summary>Corners drawn sharp whose rest the job lets stand: a cell of the judge's grid on the relief's wall beside one was called reachable.</summary>
+    [Theory]
+    [MemberData(nameof(Sharp))]
+    public void Sharp_corners_that_may_keep_what_is_left_are_made(string name)
+    {
+        Part part = name switch
+        {
+            "window" => MadePart.Plate(Contours.Rectangle(new Box2(40, 30, 80, 60))),
+            "ell" => MadePart.Outlined(
+                Angular(new(0, 0), new(120, 0), new(120, 55), new(70, 55), new(70, 90), new(0, 90))
+            ),
+            _ => MadePart.Outlined(
+                Angular(
+                    new(0, 0),
+                    new(120, 0),
+                    new(120, 90),
+                    new(70, 90),
+                    new(70, 80),
+                    new(50, 80),
+                    new(50, 90),
+                    new(0, 90)
+                )
+            ),
+        };
+        Tool thin = MadePart.Job.Tools.Single(t => t.Name == "trim-2mm-up");
+        Job job = MadePart.Job with { TrimTool = thin, Rules = MadePart.Job.Rules with { CornerLeft = 0.5 } };
+        (FixtureDesign design, ImmutableArray<ProgramText> programs) = MadePart.Make(part, job);
+        Assert.Empty(MadePart.Errors(part, job, design, programs));
+    }
+
     [Theory]
     [InlineData("inner_corners = \"second-cutter\"", "", InnerCorners.SecondCutter)]
     [InlineData("", "inner_corners = \"refuse\"", InnerCorners.Refuse)]

@@ -40,6 +40,35 @@ public sealed class SkirtLandTest
         Assert.Equal(told[1] - told[0], told[2], 0.02);
     }
 
+    /// <summary>"Take a larger blank, a thinner cord" was said without a try: what is said now does.</summary>
+    [Theory]
+    [InlineData(180, 160)]
+    [InlineData(150, 130)]
+    [InlineData(160, 144)]
+    [InlineData(164, 146)]
+    public void What_is_said_to_give_it_room_does(double width, double height)
+    {
+        Part part = DesignBench.Rectangle(width, height, 12);
+        bool HasRoom(Job job) => DesignBench.Begin(part, job).Findings.All(f => f.Code != "skirt-land-no-room");
+        if (DesignBench.Begin(part, Held).Findings.FirstOrDefault(f => f.Code == "skirt-land-no-room") is not { } none)
+        {
+            return;
+        }
+        Job[] others = [.. Held.OtherGaskets.Select(g => Held with { Gasket = g })];
+        Job? cord = others.FirstOrDefault(j => none.Remedy.Contains($"\"{j.Gasket.Name}\"", StringComparison.Ordinal));
+        double land = none.Remedy.StartsWith("state [rules] land", StringComparison.Ordinal) ? 1.5 : Held.Rules.Land;
+        if (none.Remedy.StartsWith("no cord", StringComparison.Ordinal))
+        {
+            Assert.DoesNotContain(others, HasRoom);
+        }
+        else
+        {
+            Job stated = cord ?? Held;
+            Assert.True(HasRoom(stated with { Rules = stated.Rules with { Land = land } }), none.Remedy);
+        }
+        TestContext.Current.TestOutputHelper?.WriteLine(none.Remedy);
+    }
+
     [Fact]
     public void Tabs_need_no_land() => Assert.Empty(DesignBench.Begun(DesignBench.Rectangle(90, 70, 12)).SkirtZones);
 }

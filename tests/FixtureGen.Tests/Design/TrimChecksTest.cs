@@ -41,7 +41,23 @@ public sealed class TrimChecksTest
         Job thickTab = Shop with { Rules = Shop.Rules with { TabThickness = Shop.Shell.Thickness } };
 
         Assert.Empty(Checked(reaches));
-        Assert.Equal("trim-flutes-too-short", Assert.Single(Checked(tooShort)).Code);
+        Finding flutes = Assert.Single(Checked(tooShort));
+        Assert.Equal("trim-flutes-too-short", flutes.Code);
+        string[] named =
+        [
+            .. Shop
+                .Tools.Where(t => flutes.Remedy.Contains($"\"{t.Name}\"", StringComparison.Ordinal))
+                .Select(t => t.Name),
+        ];
+        Assert.NotEmpty(named);
+        Assert.All(named, n => Assert.Empty(Checked(Shop with { TrimTool = Shop.Tools.Single(t => t.Name == n) })));
+        double tip = DesignBench.Amounts(
+            flutes with
+            {
+                Message = flutes.Remedy[flutes.Remedy.IndexOf("at most", StringComparison.Ordinal)..],
+            }
+        )[0];
+        Assert.Empty(Checked(tooShort with { Rules = Shop.Rules with { TipBelowShell = tip } }));
         Assert.Equal("tab-thicker-than-shell", Assert.Single(Checked(thickTab)).Code);
     }
 

@@ -154,6 +154,31 @@ public sealed class BombTest
         Timed(Sketch.Bytes(Sketch.Text(circles.ToString())));
     }
 
+    /// <summary>Holes side by side, touching or not: each was asked against each, 46 s for 50,000.</summary>
+    [Theory]
+    [InlineData(2)]
+    [InlineData(1.5)]
+    public void Forty_thousand_holes_make_a_part_in_time(double radius)
+    {
+        var circles = new StringBuilder(
+            Sketch.Line(0, 0, 1000, 0)
+                + Sketch.Line(1000, 0, 1000, 1000)
+                + Sketch.Line(1000, 1000, 0, 1000)
+                + Sketch.Line(0, 1000, 0, 0)
+        );
+        for (int i = 0; i < 40_000; i++)
+        {
+            circles.Append(Sketch.Circle((i % 240 * 4) + 4, (i / 240 * 4) + 4, radius));
+        }
+        byte[] bytes = Sketch.Bytes(Sketch.Text(circles.ToString()));
+        DrawingContent drawing = Timed(bytes).Value!;
+        TimeSpan start = Environment.CpuUsage.TotalTime;
+        Stage<Part> part = FixtureGen.Drawing.Roles.PartBuilder.Build(drawing with { Unit = LengthUnit.Millimetre });
+        Assert.True(Environment.CpuUsage.TotalTime - start < TimeSpan.FromSeconds(5));
+        Assert.Equal(radius < 2, part.Ok);
+        Assert.True(part.Ok || part.Findings.Any(f => f.Code == "loops-cross"));
+    }
+
     /// <summary>Squared paper: every line ends where three others do, so every end is asked whether it is a junction.</summary>
     [Fact]
     public void Squared_paper()

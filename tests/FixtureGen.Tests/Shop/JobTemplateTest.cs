@@ -45,6 +45,48 @@ public sealed class JobTemplateTest
         Assert.Contains("\"mm\" makes it 120 x 80 mm", text, StringComparison.Ordinal);
     }
 
+    private static readonly EdgeFacts Edges = new()
+    {
+        Corners = 4,
+        CornerLeft = 0.414,
+        Cutter = "mill-2mm",
+        SmallHoles = 2,
+        Narrowest = 1.5,
+        AllRound = true,
+    };
+
+    /// <summary>Sharp corners and holes under every cutter were refused by make though every question of new was answered.</summary>
+    [Fact]
+    public void What_no_cutter_follows_is_asked_and_taken_as_answered()
+    {
+        DrawingFacts facts = new("bulb-dibber", LengthUnit.Millimetre, 120, 80, false, false)
+        {
+            Answers = Answers,
+            Edges = Edges,
+            Last = JobAnswers.None with { SmallHoles = "leave", CornerLeft = "0.6 mm" },
+        };
+        string open = JobTemplate.NewJob(facts, DemoShop.Files);
+        Assert.Equal(["small_holes", "rules.corner_left"], JobReader.OpenQuestions(open, "bulb-dibber.toml"));
+        Assert.Contains(
+            "mill-2mm reaches farthest and leaves 0.414 mm, so 0.5 mm lets it be made",
+            open,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("last answer here: leave", open, StringComparison.Ordinal);
+        Assert.Contains("last answer here: 0.6 mm", open, StringComparison.Ordinal);
+
+        JobAnswers said = Answers with { SmallHoles = "spot", CornerLeft = "0.5 mm" };
+        string text = JobTemplate.NewJob(facts with { Answers = said }, DemoShop.Files);
+        Job job = DemoShop.Job(text, "bulb-dibber");
+        Assert.Equal((SmallHoles.Spot, 0.5), (job.SmallHoles, job.Rules.CornerLeft));
+        Assert.Equal("spot", JobAnswers.ReadFrom(text, "bulb-dibber.toml").SmallHoles);
+        Assert.Equal("0.5 mm", JobAnswers.ReadFrom(text, "bulb-dibber.toml").CornerLeft);
+
+        EdgeFacts second = Edges with { Corners = 0, SecondCutterDoes = true };
+        Job cut = DemoShop.Job(JobTemplate.NewJob(facts with { Edges = second }, DemoShop.Files), "bulb-dibber");
+        Assert.Equal(SmallHoles.SecondCutter, cut.SmallHoles);
+    }
+
     [Fact]
     public void A_fixture_gets_an_id_that_no_other_of_the_folder_has()
     {

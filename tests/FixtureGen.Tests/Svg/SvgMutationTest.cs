@@ -58,17 +58,30 @@ public sealed class SvgMutationTest
         int count = Setting("FIXTUREGEN_MUTANTS", 2000);
         int first = Setting("FIXTUREGEN_SEED", 1);
         int read = 0;
+        TimeSpan slowest = TimeSpan.Zero;
+        long most = 0;
         for (int seed = first; seed < first + count; seed++)
         {
             string name = string.Create(CultureInfo.InvariantCulture, $"seed {seed}");
             byte[] mutant = Encoding.UTF8.GetBytes(Damage(seed));
+            long before = GC.GetAllocatedBytesForCurrentThread();
             TimeSpan start = Environment.CpuUsage.TotalTime;
             Stage<DrawingContent> stage = Read(mutant, name);
-            Assert.True(Environment.CpuUsage.TotalTime - start < TimeSpan.FromSeconds(5), name);
+            TimeSpan taken = Environment.CpuUsage.TotalTime - start;
+            slowest = taken > slowest ? taken : slowest;
+            most = Math.Max(most, GC.GetAllocatedBytesForCurrentThread() - before);
+            Assert.True(taken < TimeSpan.FromSeconds(5), name);
             Assert.True(stage.Value is not null || stage.Findings.Any(f => f.Severity == Severity.Error), name);
             Assert.All(stage.Value?.Loops ?? [], l => Assert.True(double.IsFinite(l.AreaMm2), name));
             read += stage.Value is null ? 0 : 1;
         }
+        TestContext.Current.TestOutputHelper?.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{count} mutants from seed {first}: {read} read, {count - read} refused, slowest {slowest.TotalMilliseconds:0} ms, most allocated {most / 1048576.0:0} MB"
+            )
+        );
+        Assert.InRange(most, 0, 1L << 30);
         Assert.InRange(read, count / 10, count - (count / 100));
     }
 

@@ -29,7 +29,12 @@ internal static class DrawnLook
         }
         Stage<Part> part = PartBuilder.Build(drawing);
         ShopFiles files = library.Shop(null);
-        DrawingFacts facts = NewJob.Describe(path, drawing);
+        DrawingFacts facts = NewJob.WithEdges(
+            NewJob.Describe(path, drawing),
+            drawing,
+            Path.ChangeExtension(path, ".toml"),
+            files
+        );
         Box2 box = drawing.CurveBounds ?? default;
         Dictionary<string, string> roles = facts.Layers.ToDictionary(
             l => l.Name,
@@ -59,7 +64,11 @@ internal static class DrawnLook
                 facts.Last.Thickness,
                 facts.Last.Slack,
                 facts.Last.Locator
-            ),
+            )
+            {
+                AskHoles = facts.Edges.AsksHoles ? facts.Edges.HolesInWords() : "",
+                AskCorners = facts.Edges.AsksCorners ? facts.Edges.CornersInWords() : "",
+            },
         };
         return PageAnswer.Json(200, answer, JobsJson.Default.DrawnAnswer);
     }

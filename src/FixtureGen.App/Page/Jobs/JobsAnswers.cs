@@ -33,7 +33,14 @@ internal sealed record PlacedFinding(
 );
 
 /// <summary>What only the shop knows, as it may be offered: the shop's plastics and what the newest job answered.</summary>
-internal sealed record AnswersOffered(string[] Shells, string Shell, string Thickness, string Slack, string Locator);
+internal sealed record AnswersOffered(string[] Shells, string Shell, string Thickness, string Slack, string Locator)
+{
+    /// <summary>The question about cutouts that no cutter fits into; empty where there is none.</summary>
+    public required string AskHoles { get; init; }
+
+    /// <summary>The question about inner corners that no cutter reaches; empty where there is none.</summary>
+    public required string AskCorners { get; init; }
+}
 
 /// <summary>
 /// A drawing as it was dropped, before anything is written. Unit is null where it states none: lengths are then in its own units.

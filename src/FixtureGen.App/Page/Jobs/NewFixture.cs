@@ -65,6 +65,7 @@ internal sealed class NewFixture(string folder, string root)
         }
         ShopFiles files = library.Shop(null);
         DrawingFacts facts = NewJob.Describe(path, drawing) with { Answers = answers };
+        facts = NewJob.WithEdges(facts, drawing, job, files);
         Stage<string> text = NewJob.Text(Unstated(facts, bytes, path), job, files);
         if (text.Value is not { } written)
         {

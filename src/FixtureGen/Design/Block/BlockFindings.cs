@@ -45,22 +45,24 @@ internal static class BlockFindings
             $"give the plate a stop whose normal points along {axis}"
         );
 
-    public static Finding BlankInsidePlateSeal(double shortBy) =>
+    /// <param name="remedy">The blanks that were tried and cover it.</param>
+    public static Finding BlankInsidePlateSeal(double shortBy, string remedy) =>
         new(
             "blank-inside-plate-seal",
             Severity.Error,
             "block",
             $"the blank falls {Mm(shortBy)} short of covering the plate's seal, so nothing would hold it while it is cut",
-            "take a larger blank"
+            remedy
         );
 
-    public static Finding TooFewBolts(string plate, int count) =>
+    /// <param name="remedy">The blanks that were tried and have bolts enough.</param>
+    public static Finding TooFewBolts(string plate, int count, string remedy) =>
         new(
             "too-few-bolts",
             Severity.Error,
             $"plate {plate}",
             $"{Count(count)} bolt holes of the plate lie under the blank, at least 2 are needed",
-            "take a larger blank or add bolt holes to the plate"
+            $"{remedy}, or add bolt holes to the plate"
         );
 
     public static Finding WasherPresses(Screw screw, Material block, double bears)

@@ -27,7 +27,8 @@ internal static class Bolts
         ImmutableArray<PlateOpening> bolts = [.. Within(job.Plate, block)];
         if (bolts.Length < 2)
         {
-            findings.Add(BlockFindings.TooFewBolts(job.Plate.Name, bolts.Length));
+            string remedy = BlankRemedy.Find(job, other => Within(job.Plate, other).Skip(1).Any());
+            findings.Add(BlockFindings.TooFewBolts(job.Plate.Name, bolts.Length, remedy));
         }
         if (seat < job.Rules.LeastFloor)
         {

@@ -29,16 +29,23 @@ internal static class PlateSeal
         );
 
     /// <summary>The blank must cover the seal wherever the stops let it lie.</summary>
-    public static IEnumerable<Finding> CheckCover(Plate plate, Box2 block)
+    public static IEnumerable<Finding> CheckCover(Job job, Box2 block)
+    {
+        if (ShortBy(job.Plate, block) is > 0 and var shortBy)
+        {
+            yield return BlockFindings.BlankInsidePlateSeal(
+                shortBy,
+                BlankRemedy.Find(job, other => ShortBy(job.Plate, other) <= 0)
+            );
+        }
+    }
+
+    private static double ShortBy(Plate plate, Box2 block)
     {
         Box2 seal = Measure.Bounds(plate.SealLoop).Outset((plate.SealGrooveWidth / 2) + plate.PlacingTolerance);
-        double shortBy = Math.Max(
+        return Math.Max(
             Math.Max(block.MinX - seal.MinX, seal.MaxX - block.MaxX),
             Math.Max(block.MinY - seal.MinY, seal.MaxY - block.MaxY)
         );
-        if (shortBy > 0)
-        {
-            yield return BlockFindings.BlankInsidePlateSeal(shortBy);
-        }
     }
 }

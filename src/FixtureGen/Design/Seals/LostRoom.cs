@@ -10,8 +10,32 @@ namespace FixtureGen.Design.Seals;
 /// </summary>
 internal static class LostRoom
 {
+    /// <summary>What of a room is in no zone, one by one: whether too narrow for a loop, where, how wide, mm.</summary>
+    private sealed record Lost(Region Left, bool Narrow, Point2 At, double Widest);
+
+    /// <summary>At most one finding for what is too narrow and one for what the cord cannot bend into.</summary>
     /// <param name="radius">The least radius of a groove's centre line, mm.</param>
+    /// <param name="remedy">What would seal those areas, in words.</param>
     public static IEnumerable<Finding> Find(
+        IReadOnlyList<Region> room,
+        IReadOnlyList<Region> zones,
+        double radius,
+        Func<IReadOnlyList<Region>, string> remedy,
+        Kernel kernel
+    ) =>
+        Pieces(room, zones, radius, kernel)
+            .OrderByDescending(l => Math.Round(Measure.Area(l.Left), 3))
+            .GroupBy(l => l.Narrow)
+            .Select(cause =>
+                ZoneFindings.RoomNotSealed(
+                    [.. cause.Select(l => (l.At, Measure.Area(l.Left)))],
+                    cause.First().Widest,
+                    2 * radius,
+                    remedy([.. cause.Select(l => l.Left)])
+                )
+            );
+
+    private static IEnumerable<Lost> Pieces(
         IReadOnlyList<Region> room,
         IReadOnlyList<Region> zones,
         double radius,
@@ -26,12 +50,8 @@ internal static class LostRoom
             foreach (Region left in lost)
             {
                 double widest = 2 * Widest.Radius([left], 2 * radius, kernel);
-                yield return ZoneFindings.RoomNotSealed(
-                    whole ? Measure.Bounds(left.Outer).Middle : Widest.Place([left], 2 * radius, kernel),
-                    Measure.Area(left),
-                    widest,
-                    2 * radius
-                );
+                Point2 at = whole ? Measure.Bounds(left.Outer).Middle : Widest.Place([left], 2 * radius, kernel);
+                yield return new Lost(left, widest < 2 * radius, at, widest);
             }
         }
     }

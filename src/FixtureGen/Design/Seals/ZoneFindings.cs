@@ -7,6 +7,8 @@ namespace FixtureGen.Design.Seals;
 /// <summary>What keeps an area from being sealed and fed: the bends of the cord, necks, cutouts, ports, the outer land of the skirt; lengths in mm, areas in mm2.</summary>
 internal static class ZoneFindings
 {
+    private const int MostPlaces = 8;
+
     /// <param name="remedy">What was tried and has room, or that nothing has.</param>
     public static Finding BendTooTight(Point2 at, double radius, string remedy) =>
         new(
@@ -34,31 +36,37 @@ internal static class ZoneFindings
         };
 
     /// <param name="by">What the flange is short of at its narrowest, mm.</param>
-    /// <param name="groove">Of the cord, mm: a groove narrower by what is short would do.</param>
-    public static Finding FlangeNarrow(int form, Point2 at, double by, double groove) =>
+    /// <param name="remedy">What was tried and has room, or that nothing has.</param>
+    public static Finding FlangeNarrow(int form, Point2 at, double by, string remedy) =>
         new(
             "flange-too-narrow",
             Severity.Warning,
             $"form {Count(form)} at {Place(at)}",
             $"the flange is {Mm(by)} too narrow for a cord loop with its lands round the form: the form stays outside the seal and nothing pulls it down",
-            by < groove - 1
-                ? $"take a thinner cord, whose groove is at most {Mm(groove - by)} wide, a narrower land, or form a flange {Mm(by)} wider"
-                : $"form a flange {Mm(by)} wider, or take a narrower land; no thinner cord alone would do"
+            remedy
         )
         {
             At = at,
         };
 
-    public static Finding ZoneDropped(Point2 at, double area, double widest, double needed) =>
+    /// <param name="pieces">Places and areas, mm2, the largest first.</param>
+    /// <param name="widest">Of the first, mm.</param>
+    /// <param name="remedy">What was tried and seals it, or that nothing does.</param>
+    public static Finding ZoneDropped(
+        IReadOnlyList<(Point2 At, double Area)> pieces,
+        double widest,
+        double needed,
+        string remedy
+    ) =>
         new(
             "zone-dropped",
             Severity.Warning,
-            Place(at),
-            $"a piece of {Area(area)} is {Mm(widest)} wide and a port with its lands needs {Mm(needed)}: it is not sealed",
-            "take a thinner cord or a narrower land, or let magnets hold this place"
+            Place(pieces[0].At),
+            $"a piece of {Area(pieces[0].Area)} is {Mm(widest)} wide and a port with its lands needs {Mm(needed)}: it is not sealed{Others(pieces)}",
+            remedy
         )
         {
-            At = at,
+            At = pieces[0].At,
         };
 
     public static Finding Neck(Point2 at, double width, double needed, int a, int b) =>
@@ -67,25 +75,42 @@ internal static class ZoneFindings
             Severity.Note,
             Place(at),
             $"the neck between zones {Count(a)} and {Count(b)} has room of {Mm(width)} between the lands, one loop through it needs {Mm(needed)}: two loops are made",
-            "nothing to do; take a thinner cord for a single loop"
+            "nothing to do"
         )
         {
             At = at,
         };
 
-    public static Finding RoomNotSealed(Point2 at, double area, double widest, double needed) =>
+    /// <param name="pieces">Places and areas, mm2, that are left over for one cause, the largest first.</param>
+    /// <param name="widest">Of the first, mm.</param>
+    /// <param name="remedy">What was tried and seals it, or that nothing does.</param>
+    public static Finding RoomNotSealed(
+        IReadOnlyList<(Point2 At, double Area)> pieces,
+        double widest,
+        double needed,
+        string remedy
+    ) =>
         new(
             "area-not-sealed",
             Severity.Warning,
-            Place(at),
-            widest < needed
-                ? $"{Area(area)} inside the lands is {Mm(widest)} wide, too narrow for a seal by {Mm(needed - widest)}: nothing pulls the shell down there"
-                : $"{Area(area)} inside the lands is not sealed: beside cutouts and forms the cord cannot bend into it at a radius of {Mm(needed / 2)}: nothing pulls the shell down there",
-            "take a thinner cord with a smaller bend radius, or let magnets hold this place"
+            Place(pieces[0].At),
+            (
+                widest < needed
+                    ? $"{Area(pieces[0].Area)} inside the lands is {Mm(widest)} wide, too narrow for a seal by {Mm(needed - widest)}: nothing pulls the shell down there"
+                    : $"{Area(pieces[0].Area)} inside the lands is not sealed: beside cutouts and forms the cord cannot bend into it at a radius of {Mm(needed / 2)}: nothing pulls the shell down there"
+            ) + Others(pieces),
+            remedy
         )
         {
-            At = at,
+            At = pieces[0].At,
         };
+
+    private static string Others(IReadOnlyList<(Point2 At, double Area)> pieces) =>
+        pieces.Count == 1
+            ? ""
+            : $"; the same of {Count(pieces.Count - 1)} more, {Area(pieces.Skip(1).Sum(p => p.Area))} together: "
+                + string.Join(", ", pieces.Skip(1).Take(MostPlaces).Select(p => Place(p.At)))
+                + (pieces.Count - 1 > MostPlaces ? " ..." : "");
 
     /// <param name="away">From the cutout to the edge, or to what the outer groove passes, mm.</param>
     /// <param name="needed">Room for two grooves with their lands, mm.</param>
@@ -127,7 +152,7 @@ internal static class ZoneFindings
             Severity.Note,
             $"cutout {Count(cutout)} at {Place(at)}",
             message,
-            "nothing to do where the part is held well enough; a thinner cord with a smaller bend radius seals more"
+            "nothing to do where the part is held well enough"
         )
         {
             At = at,
@@ -170,13 +195,14 @@ internal static class ZoneFindings
             "move the part over the plate's port, or give the plate a port or groove under the part"
         );
 
-    public static Finding SkirtLandHasNoRoom(double widest, double needed) =>
+    /// <param name="remedy">What was tried and has room, or that nothing has.</param>
+    public static Finding SkirtLandHasNoRoom(double widest, double needed, string remedy) =>
         new(
             "skirt-land-no-room",
             Severity.Error,
             "skirt",
             $"the outer land that shall hold the skirt finds no room for its own seal: the widest place between relief, bolts and the block's edge is {Mm(widest)}, a cord loop needs {Mm(needed)}: {Mm(needed - widest)} short",
-            "take a larger blank, a thinner cord, or hold the skirt by tabs or clamps"
+            remedy
         );
 
     public static Finding SkirtReach(double reach) =>

@@ -57,10 +57,24 @@ internal static class Zones
             }
             narrow.AddRange(
                 crossed.Select(c =>
-                    ZoneFindings.FlangeNarrow(c.Form + 1, c.At, Math.Ceiling(c.By * 100) / 100, job.Gasket.GrooveWidth)
-                )
+                {
+                    double by = Math.Ceiling(c.By * 100) / 100;
+                    return ZoneFindings.FlangeNarrow(c.Form + 1, c.At, by, WouldGoRound(c.Form, by));
+                })
             );
             inside = [.. inside.Except(crossed.Select(c => c.Form))];
+        }
+
+        string WouldGoRound(int form, double by)
+        {
+            ImmutableArray<int> tried = inside;
+            return LoopRemedy.Find(
+                job,
+                other =>
+                    Find(placed, given, tried, other, remedies: false, kernel) is { Ok: true } zones
+                    && SealedForms.OutOf(zones.Value, placed, tried, other, kernel).All(c => c.Form != form),
+                $"form a flange {FindingWords.Mm(by)} wider"
+            );
         }
     }
 
@@ -80,6 +94,18 @@ internal static class Zones
                 ? LoopRemedy.Find(job, other => Find(placed, given, inside, other, remedies: false, kernel).Ok)
                 : "";
 
+        string WouldSeal(IReadOnlyList<Region> left) =>
+            remedies
+                ? LoopRemedy.ForArea(
+                    job,
+                    left.Sum(Measure.Area),
+                    other =>
+                        Find(placed, given, inside, other, remedies: false, kernel) is { Ok: true } zones
+                            ? kernel.Intersect([.. left], zones.Value).Sum(Measure.Area)
+                            : 0
+                )
+                : "";
+
         ImmutableArray<Region> cores = Cores(placed, given, inside, kernel);
         double radius = CentreRadius(job);
         ImmutableArray<Region> room = kernel.Difference([Region.From(placed.Outer)], kernel.Offset(cores, Keep(job)));
@@ -94,7 +120,7 @@ internal static class Zones
             return Stage.Failed<ImmutableArray<Region>>(ZoneFindings.BendTooTight(at, radius, WouldDo()));
         }
         List<Finding> findings = [];
-        ImmutableArray<Region> kept = WithRoomForAPort(rounded.Zone, job, kernel, findings);
+        ImmutableArray<Region> kept = WithRoomForAPort(rounded.Zone, job, WouldSeal, kernel, findings);
         if (kept.Length == 0)
         {
             double widest = Widest.Radius(room, 10 * radius, kernel);
@@ -103,7 +129,7 @@ internal static class Zones
             return Stage.Failed<ImmutableArray<Region>>(findings);
         }
         findings.AddRange(Necks.Between(room, kept, radius, kernel));
-        findings.AddRange(LostRoom.Find(room, kept, radius, kernel));
+        findings.AddRange(LostRoom.Find(room, kept, radius, WouldSeal, kernel));
         findings.AddRange(new JoinedCutouts(placed, loops, choice, layout, m).Notes(kept));
         return Stage.Answer(kept, findings);
     }
@@ -125,11 +151,13 @@ internal static class Zones
     private static ImmutableArray<Region> WithRoomForAPort(
         ImmutableArray<Region> zones,
         Job job,
+        Func<IReadOnlyList<Region>, string> wouldSeal,
         Kernel kernel,
         List<Finding> findings
     )
     {
         List<Region> kept = [];
+        List<Region> dropped = [];
         double needed = Keep(job) + (PortSize.LeastDiameter / 2);
         foreach (Region zone in zones.OrderByDescending(z => Math.Round(Measure.Area(z), 3)))
         {
@@ -138,9 +166,18 @@ internal static class Zones
                 kept.Add(zone);
                 continue;
             }
-            double widest = Widest.Radius([zone], needed, kernel);
+            dropped.Add(zone);
+        }
+        if (dropped.Count > 0)
+        {
+            double widest = Widest.Radius([dropped[0]], needed, kernel);
             findings.Add(
-                ZoneFindings.ZoneDropped(Measure.Bounds(zone.Outer).Middle, Measure.Area(zone), 2 * widest, 2 * needed)
+                ZoneFindings.ZoneDropped(
+                    [.. dropped.Select(z => (Measure.Bounds(z.Outer).Middle, Measure.Area(z)))],
+                    2 * widest,
+                    2 * needed,
+                    wouldSeal(dropped)
+                )
             );
         }
         return [.. kept];

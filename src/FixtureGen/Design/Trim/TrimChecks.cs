@@ -18,7 +18,16 @@ internal static class TrimChecks
         double deep = job.Shell.ThicknessMax + job.Rules.TipBelowShell;
         if (tool.FluteLength < deep)
         {
-            yield return TrimFindings.FlutesTooShort(tool, deep);
+            string[] longer =
+            [
+                .. job
+                    .Tools.Where(t =>
+                        t.Kind == ToolKind.EndMill && t.Diameter <= tool.Diameter && t.FluteLength >= deep
+                    )
+                    .OrderByDescending(t => t.Diameter)
+                    .Select(t => t.Name),
+            ];
+            yield return TrimFindings.FlutesTooShort(tool, deep, longer, tool.FluteLength - job.Shell.ThicknessMax);
         }
         if (job.Rules.TabThickness >= job.Shell.Thickness)
         {

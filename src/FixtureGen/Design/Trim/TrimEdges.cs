@@ -11,6 +11,9 @@ internal static class TrimEdges
     /// <summary>Step between the rings of a slug that is milled away, in cutter diameters; below one half no core is left.</summary>
     private const double ClearingStep = 0.4;
 
+    /// <summary>The least radius of a lead that is worth naming, mm; leads are tried at shares of it too (common practice, no source).</summary>
+    private const double LeastLead = 0.5;
+
     public static Stage<TrimCut> Outline(Contour outer, Job job, Kernel kernel)
     {
         Tool tool = job.TrimTool;
@@ -29,7 +32,7 @@ internal static class TrimEdges
         TrimStart? start = TrimLeads.Choose(line, outer, tool.Radius, job.Rules.LeadRadius);
         if (start is null)
         {
-            return Stage.Failed<TrimCut>([.. findings, TrimFindings.NoLead("outline", line)]);
+            return Stage.Failed<TrimCut>([.. findings, TrimFindings.NoLead("outline", line, SmallerLead(line))]);
         }
         ImmutableArray<Tab> tabs = [];
         if (job.Skirt == SkirtHold.Tabs)
@@ -37,7 +40,7 @@ internal static class TrimEdges
             tabs = TrimTabs.Place(start.Path, TrimTabs.OutlineCount(start.Path), job.Rules.TabLength, tool.Diameter);
             if (tabs.IsEmpty)
             {
-                findings.Add(TrimFindings.NoTabRoom("outline", start.Path, job.Rules.TabLength + tool.Diameter));
+                findings.Add(TrimFindings.NoTabRoom("outline", start.Path, job.Rules.TabLength, tool.Diameter));
             }
         }
         return Stage.Answer(
@@ -58,6 +61,9 @@ internal static class TrimEdges
             },
             findings
         );
+
+        double? SmallerLead(Contour path) =>
+            TrimLeads.Choose(path, outer, tool.Radius, LeastLead) is null ? null : LeastLead;
 
         Contour Around(Tool t) =>
             Contours.Reverse(kernel.Offset(Region.From(outer), t.Radius).MaxBy(r => Measure.Area(r))!.Outer);

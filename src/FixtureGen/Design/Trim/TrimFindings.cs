@@ -88,25 +88,30 @@ internal static class TrimFindings
         };
     }
 
-    public static Finding NoLead(string name, Contour line) =>
+    /// <param name="smaller">A radius of the leads that was tried and has room, mm; null where none has.</param>
+    public static Finding NoLead(string name, Contour line, double? smaller) =>
         new(
             "trim-no-lead",
             Severity.Error,
             $"{name} near {Place(line.Segments[0].Start)}",
             $"Nowhere along the {name} is there room in the scrap for a lead-in arc.",
-            "Make the lead radius smaller, or open the outline's narrow bays."
+            smaller is { } radius
+                ? $"State [rules] lead_radius = \"{Mm(radius)} mm\", which was tried and has room."
+                : "Open the outline's narrow bays: no smaller lead radius that was tried has room."
         )
         {
             At = line.Segments[0].Start,
         };
 
-    public static Finding NoTabRoom(string name, Contour path, double lifted) =>
+    public static Finding NoTabRoom(string name, Contour path, double length, double cutter) =>
         new(
             "trim-no-room-for-tabs",
             Severity.Warning,
             name,
-            $"The {name} is cut along {Mm(Measure.Length(path))} mm; two tabs need {Mm(4 * lifted)} mm. The scrap is cut loose without tabs.",
-            "Make the tabs shorter, or declare another hold for the skirt."
+            $"The {name} is cut along {Mm(Measure.Length(path))} mm; two tabs need {Mm(4 * (length + cutter))} mm. The scrap is cut loose without tabs.",
+            (Measure.Length(path) / 4) - cutter is > 0.1 and var shorter
+                ? $"State [rules] tab_length of at most {Mm(Math.Floor(shorter * 10) / 10)} mm, which leaves room for two, or another hold of the skirt ([skirt] hold)."
+                : "State another hold of the skirt ([skirt] hold): no tab is so short."
         );
 
     public static Finding NotAnEndMill(Tool tool) =>
@@ -118,13 +123,21 @@ internal static class TrimFindings
             "Name an end mill as the trim tool."
         );
 
-    public static Finding FlutesTooShort(Tool tool, double deep) =>
+    /// <param name="longer">Cutters of the rack whose flutes are long enough.</param>
+    /// <param name="tip">How far the tip may stand below the shell with these flutes, mm; not above 0 where they do not go through it.</param>
+    public static Finding FlutesTooShort(Tool tool, double deep, IReadOnlyList<string> longer, double tip) =>
         new(
             "trim-flutes-too-short",
             Severity.Error,
             tool.Name,
             $"The trim cut is {Mm(deep)} mm deep, {Mm(deep - tool.FluteLength)} mm more than the flutes of {tool.Name}.",
-            "Name a trim tool with longer flutes, or let the tip stand less below the shell."
+            (
+                longer.Count > 0
+                    ? $"Name trim_tool = \"{longer[0]}\""
+                        + (longer.Count > 1 ? $" or {string.Join(", ", longer.Skip(1).Select(n => $"\"{n}\""))}" : "")
+                        + ", whose flutes are long enough"
+                    : "Put a cutter with longer flutes in the rack, since none has them"
+            ) + (tip > 0 ? $", or state [rules] tip_below_shell of at most {Mm(Math.Floor(tip * 100) / 100)} mm." : ".")
         );
 
     public static Finding TabTooThick(double tab, double shell) =>

@@ -35,8 +35,11 @@ internal static class TrimReach
     }
 
     /// <summary>What the cutter leaves at its worst point of the edge, mm; 0 where its rim touches all of it.</summary>
-    public static double Worst(Contour edge, Contour line, Tool tool) =>
-        Corners(edge, line, tool, out _).Select(c => c.Left).DefaultIfEmpty(0).Max();
+    public static double Worst(Contour edge, Contour line, Tool tool) => Left(edge, line, tool).DefaultIfEmpty(0).Max();
+
+    /// <summary>What the cutter leaves in each corner of the edge, mm; nothing where its rim touches all of it.</summary>
+    public static IEnumerable<double> Left(Contour edge, Contour line, Tool tool) =>
+        Corners(edge, line, tool, out _).Select(c => c.Left);
 
     /// <summary>Where a cut leaves more than is allowed, mm, at the worst point of each corner.</summary>
     public static IEnumerable<Point2> Refused(TrimCut cut, double allowed) =>

@@ -14,6 +14,12 @@ public sealed record JobAnswers(string Shell, string Thickness, string Slack, st
     /// <summary>Nothing is answered.</summary>
     public static JobAnswers None { get; } = new("", "", "", "", "");
 
+    /// <summary>What becomes of cutouts too small for the cutters: drill, second-cutter, spot or leave.</summary>
+    public string SmallHoles { get; init; } = "";
+
+    /// <summary>What may stay in an inner corner, a length as the others.</summary>
+    public string CornerLeft { get; init; } = "";
+
     /// <summary>What a job's text answers, lengths with their unit; what it leaves open or cannot be read is empty.</summary>
     public static JobAnswers ReadFrom(string text, string file)
     {
@@ -28,7 +34,11 @@ public sealed record JobAnswers(string Shell, string Thickness, string Slack, st
             Length(job, unit, "shell", "slack_max"),
             Text(job, "locator", "by"),
             ""
-        );
+        )
+        {
+            SmallHoles = Text(job, "small_holes"),
+            CornerLeft = Length(job, unit, "rules", "corner_left"),
+        };
     }
 
     /// <summary>The id of a job's fixture; empty where its text states none.</summary>

@@ -17,10 +17,12 @@ internal static class JobDefaults
         text.Append(
             "\n# All below is chosen or has a default, shown here. Take the # from a table's name and from a key to change it.\n"
         );
+        string corners = JobTemplate.CornerLeft(facts);
         foreach ((string table, (string Key, string Value, string Note)[] keys) in Tables(facts, files))
         {
-            text.Append(Inv($"\n# {table}\n"));
-            text.Append(Lines(keys));
+            bool said = corners.Length > 0 && table == "[rules]";
+            text.Append(said ? Inv($"\n{table}\n{corners}") : Inv($"\n# {table}\n"));
+            text.Append(Lines(said ? [.. keys.Where(k => k.Key != "corner_left")] : keys));
         }
         return text.ToString();
     }

@@ -33,6 +33,9 @@ public sealed record DrawingFacts(
     /// <summary>What the shop answered last, for comments beside what is still open.</summary>
     public JobAnswers Last { get; init; } = JobAnswers.None;
 
+    /// <summary>What the shop's cutters do not reach.</summary>
+    public EdgeFacts Edges { get; init; } = EdgeFacts.None;
+
     /// <summary>What each layer without a role looks like; empty where none needs one.</summary>
     public ImmutableArray<SuggestedRole> Layers { get; init; } = [];
 
@@ -60,6 +63,7 @@ public static class JobTemplate
         text.Append(Inv($"title = \"{Title(facts.Name)}\"\n"));
         text.Append(Inv($"fixture = \"{(facts.Fixture.Length > 0 ? facts.Fixture : FirstId(facts.Name))}\"\n"));
         text.Append("revision = 1\n");
+        text.Append(SmallHoles(facts));
         text.Append("# program = 1000               # the next free number of the library where left out\n");
         text.Append("quantity = 1                    # shells in a batch: what is left open is chosen for it\n");
         text.Append("# mirror = false               # true makes the drawing's twin: X counted the other way\n");
@@ -111,6 +115,32 @@ public static class JobTemplate
 
     private static string FirstId(string name) => FreeId(name, ImmutableHashSet<string>.Empty);
 
+    /// <summary>What becomes of small cutouts: as answered, as the rack can, else asked; nothing where there is nothing to say.</summary>
+    private static string SmallHoles(DrawingFacts facts)
+    {
+        EdgeFacts edges = facts.Edges;
+        string answer = facts.Answers.SmallHoles;
+        return answer.Length == 0 && edges.AsksHoles
+                ? Asked("small_holes", "", facts.Last.SmallHoles, edges.HolesInWords())
+            : answer.Length > 0 ? Asked("small_holes", answer, "", "what becomes of cutouts under the trim cutter")
+            : edges.SmallHoles > 0
+                ? Asked(
+                    "small_holes",
+                    "second-cutter",
+                    "",
+                    Inv($"{edges.SmallHoles} cutouts, the narrowest {edges.Narrowest:0.##} mm, by a thinner end mill")
+                )
+            : "";
+    }
+
+    /// <summary>What may stay in inner corners, as answered or asked; empty where there is nothing to say.</summary>
+    internal static string CornerLeft(DrawingFacts facts) =>
+        facts.Edges.AsksCorners
+            ? Asked("corner_left", facts.Answers.CornerLeft, facts.Last.CornerLeft, facts.Edges.CornersInWords())
+        : facts.Answers.CornerLeft.Length > 0
+            ? Asked("corner_left", facts.Answers.CornerLeft, "", "what the trim cutter may leave in a corner")
+        : "";
+
     private static string Asked(string key, string answer, string last, string note)
     {
         string said = answer.Length > 0 || last.Length == 0 ? note : $"{note}; last answer here: {last}";
@@ -120,7 +150,7 @@ public static class JobTemplate
 
     /// <summary>A bare number stays one, everything else is text.</summary>
     private static string Literal(string key, string answer) =>
-        key is "thickness" or "slack_max"
+        key is "thickness" or "slack_max" or "corner_left"
         && double.TryParse(answer, NumberStyles.Float, CultureInfo.InvariantCulture, out double number)
             ? Inv($"{number:0.####}")
             : $"\"{answer.Replace("\\", "\\\\", StringComparison.Ordinal).Replace("\"", "\\\"", StringComparison.Ordinal)}\"";

@@ -22,6 +22,10 @@ internal static class Unanswered
         ["locator.by"] =
             "Write \"auto\" for a nest or pins that are proposed, \"pins\", \"form\", or \"hand\" where it is laid by hand.",
         ["drawing.unit"] = "Write \"mm\" or \"in\": what the drawing's numbers are in.",
+        ["small_holes"] =
+            "Write \"spot\" to have round holes marked for a drill by hand, \"leave\" to leave them out, \"second-cutter\" or \"drill\" once the rack has what fits.",
+        ["rules.corner_left"] =
+            "Write what may stay standing in an inner corner, as the line's note says: \"0.5 mm\"; or round the corners in the drawing and take the line out.",
         ["form.direction"] = "Write \"down\" for a bowl that sinks into the block, \"up\" for a dome.",
         ["form.height"] = "Write how high the form rises or how deep it sinks, measured: 8, or \"0.3 in\".",
     }.ToImmutableDictionary(StringComparer.Ordinal);
