@@ -7,6 +7,7 @@ using FixtureGen.App.Page.Layout;
 using FixtureGen.App.Page.Overview;
 using FixtureGen.App.Page.Play;
 using FixtureGen.App.Page.Serving;
+using FixtureGen.App.Page.ShopDesk;
 using FixtureGen.Drawing;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Verify;
@@ -39,6 +40,7 @@ internal sealed class WorkPage : IAsyncDisposable
         AskOfLibrary();
         AskOfJobs();
         AskOfPlay();
+        AskOfShop();
     }
 
     /// <summary>The full address with its token; known once started.</summary>
@@ -107,6 +109,18 @@ internal sealed class WorkPage : IAsyncDisposable
         _host.Get("form", r => OnForm(r, f => f.Read()));
         _host.Post("form-check", JobsJson.Default.FormQuestion, (r, q) => OnForm(r, f => f.Check(q)));
         _host.Post("form-save", JobsJson.Default.FormQuestion, (r, q) => OnForm(r, f => f.Save(q)));
+    }
+
+    private void AskOfShop()
+    {
+        ShopDrawer shop = new(_work, _run);
+        _host.Get("shop", _ => shop.List());
+        _host.Get("shop-file", r => shop.Read(r.Query["kind"].ToString(), r.Query["name"].ToString()));
+        _host.Get("shop-pulse", r => shop.Pulse(r.Query["kind"].ToString(), r.Query["name"].ToString()));
+        _host.Post("shop-edit", ShopJson.Default.ShopEditQuestion, (_, q) => shop.Edit(q));
+        _host.Post("shop-save", ShopJson.Default.ShopSaveQuestion, (_, q) => shop.Save(q));
+        _host.Post("shop-trial", ShopJson.Default.ShopTrialQuestion, (_, q) => shop.Try(q));
+        _host.Post("shop-begin", ShopJson.Default.BeginQuestion, (_, _) => _work.BeginShop());
     }
 
     private void AskOfPlay()
