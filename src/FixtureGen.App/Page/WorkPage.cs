@@ -162,6 +162,11 @@ internal sealed class WorkPage : IAsyncDisposable
         Post<LayoutQuestion>("try", LayoutJson.Default.LayoutQuestion, (s, q) => s.Try(q));
         Post<LayoutQuestion>("best", LayoutJson.Default.LayoutQuestion, (s, q) => s.Best(q));
         Post<LayoutQuestion>("fewest", LayoutJson.Default.LayoutQuestion, (s, q) => s.Fewest(q));
+        Post<MagnetsQuestion>("snap", LayoutJson.Default.MagnetsQuestion, (s, q) => s.Snap(q));
+        Post<MagnetsQuestion>("ground", LayoutJson.Default.MagnetsQuestion, (s, q) => s.Ground(q));
+        Get("kept", s => s.Kept());
+        Post<KeepQuestion>("keep", LayoutJson.Default.KeepQuestion, (s, q) => s.Keep(q));
+        Post<ForgetQuestion>("forget", LayoutJson.Default.ForgetQuestion, (s, q) => s.Forget(q));
         Post<SectionQuestion>("section", LayoutJson.Default.SectionQuestion, (s, q) => s.Section(q));
         Post<SaveQuestion>("save", LayoutJson.Default.SaveQuestion, (s, q) => s.Save(q));
         Post<MakeQuestion>("make", LayoutJson.Default.MakeQuestion, (s, q) => s.Make(q));

@@ -93,6 +93,18 @@ public static class JobEdit
         );
     }
 
+    /// <summary>States where the part lies: the drawing's origin on the plate, mm, and its turn, degrees.</summary>
+    public static Stage<string> SetPlacement(string text, string fileName, Pose pose)
+    {
+        if (TomlText.Parse(text, fileName) is { Value: null } broken)
+        {
+            return Stage.Failed<string>(broken.Findings);
+        }
+        LengthUnit? unit = UnitOf(SyntaxParser.Parse(text, fileName));
+        Stage<string> at = Set(text, fileName, "placement.at", Point(new Point2(pose.X, pose.Y), unit));
+        return at.Ok ? Set(at.Value!, fileName, "placement.angle_deg", Number(pose.AngleDeg)) : at;
+    }
+
     /// <summary>Replaces the fixed vacuum ports (part frame, mm) in the way of <see cref="SetMagnets"/>.</summary>
     public static Stage<string> SetPorts(string text, string fileName, IReadOnlyList<Point2> places)
     {
