@@ -46,6 +46,9 @@ internal sealed class WorkPage : IAsyncDisposable
     /// <summary>The full address with its token; known once started.</summary>
     public string Address => _host.Address;
 
+    /// <summary>Every question by its name, and whether it carries a body of JSON.</summary>
+    public IReadOnlyList<(string Name, bool Json)> Questions => _host.Questions;
+
     /// <summary>Begins to listen.</summary>
     /// <exception cref="IOException">The port is taken.</exception>
     /// <exception cref="System.Net.Sockets.SocketException">The port may not be used, as one below 1024.</exception>

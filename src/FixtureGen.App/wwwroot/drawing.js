@@ -1,7 +1,8 @@
 // The plan: the server's shapes, the magnets, the path coloured by factor, and the view (wheel, pinch, drag, fit).
+import { $ } from "./dom.js";
 import { state, show } from "./state.js";
 
-const svg = document.getElementById("drawing");
+const svg = $("drawing");
 const NS = "http://www.w3.org/2000/svg";
 export const el = (name, attributes, parent) => {
   const e = document.createElementNS(NS, name);
@@ -96,7 +97,7 @@ const drawGround = () => set(ground, "d", state.ground);
 
 /** A handle in the part's middle that moves it, and one beside it that turns it. */
 function drawPart() {
-  const shown = document.getElementById("part-mode").checked;
+  const shown = $("part-mode").checked;
   set(layers.part, "display", shown ? "inline" : "none");
   if (!shown) return;
   const [x, y] = state.middle;
@@ -150,7 +151,7 @@ const blank = el("path", { class: "grade unknown", "stroke-width": 2 }, layers.p
 const columns = { vacuum: 0, stopping: 1, both: 2 };
 
 function drawPath() {
-  const column = columns[document.getElementById("show").value];
+  const column = columns[$("show").value];
   const data = strokes.map(() => []);
   state.answer?.path.forEach(({ values }, cut) => {
     const at = state.trace[cut].values;
@@ -176,6 +177,7 @@ function linesOf(at) {
 }
 
 export function nearestSample(p) {
+  /** @type {any} */
   let best = null;
   state.trace.forEach(({ cut, values }, c) => {
     for (let i = 0; i < values.length; i += 3) {
@@ -249,7 +251,7 @@ function drawMarks() {
   }
   const factors = state.answer?.factors;
   if (!factors) return;
-  const key = { vacuum: "vacuumOnly", stopping: "magnetsStopping", both: "both" }[document.getElementById("show").value];
+  const key = { vacuum: "vacuumOnly", stopping: "magnetsStopping", both: "both" }[$("show").value];
   const w = factors[key];
   el("circle", { cx: w.xMm, cy: w.yMm, r: thin(9), class: "weak", "vector-effect": "non-scaling-stroke" }, layers.marks);
   const t = el("text", { transform: `translate(${w.xMm} ${w.yMm}) scale(${thin(1)} ${-thin(1)})`, x: 13, y: 4, class: "weak-text" }, layers.marks);
@@ -271,7 +273,7 @@ export function drawSectionLine(line) {
 }
 
 export function drawLegend() {
-  const box = document.getElementById("legend");
+  const box = $("legend");
   box.replaceChildren();
   const s = el("svg", { viewBox: "0 0 640 40", role: "img", "aria-label": "Hold factor along the path. Thicker is weaker. Steps of the factor: " + steps.join(", ") }, box);
   el("text", { x: 0, y: 14 }, s).textContent = "Hold factor:";

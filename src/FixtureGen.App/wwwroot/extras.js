@@ -4,7 +4,6 @@ import { say } from "./say.js";
 import { $, make } from "./dom.js";
 import * as s from "./state.js";
 import * as plan from "./drawing.js";
-import * as panel from "./panel.js";
 import { back, changed, counted } from "./layout.js";
 
 const { state } = s;
@@ -172,7 +171,7 @@ export function startExtras() {
   $("along-worst").addEventListener("click", worstStep);
   $("show").addEventListener("change", drawScrub);
   $("drawing").addEventListener("focusin", (e) => {
-    const i = e.target.closest?.("[data-magnet]")?.dataset.index;
+    const i = /** @type {any} */ (e.target).closest?.("[data-magnet]")?.dataset.index;
     if (i === undefined) return;
     state.chosen = { kind: "magnet", i: Number(i) };
     askGround(Number(i));

@@ -1,6 +1,7 @@
 // The layout of one job: what the person does on the drawing and at the keyboard, and what the program answers to it.
 import { ask, address, current, isLost, tryLayout } from "./server.js";
 import { alarm, findings, say, speak } from "./say.js";
+import { $ } from "./dom.js";
 import * as s from "./state.js";
 import * as plan from "./drawing.js";
 import * as panel from "./panel.js";
@@ -9,7 +10,6 @@ import { listKept } from "./kept.js";
 import { line, showSection, startSection } from "./section.js";
 
 const { state } = s;
-const $ = (id) => document.getElementById(id);
 const svg = $("drawing");
 const listed = (list) => findings($("findings"), list ?? []);
 
@@ -187,9 +187,7 @@ svg.addEventListener("pointerdown", (e) => {
     if (fixed(item.kind, item.i)) return;
     const p = plan.toWorld(e);
     const at = items(item.kind)[item.i];
-    drag = { kind: "item", item, last: p, moved: false };
-    drag.dx = at.x - p.x;
-    drag.dy = at.y - p.y;
+    drag = { kind: "item", item, dx: at.x - p.x, dy: at.y - p.y, moved: false };
   } else drag = { kind: "pan", x: e.clientX, y: e.clientY };
 });
 
@@ -312,7 +310,7 @@ svg.addEventListener("keydown", (e) => {
 });
 
 document.addEventListener("keydown", (e) => {
-  if (!(e.ctrlKey || e.metaKey) || e.target.matches("input, select")) return;
+  if (!(e.ctrlKey || e.metaKey) || /** @type {any} */ (e.target).matches("input, select")) return;
   if (e.key.toLowerCase() === "z") {
     e.preventDefault();
     if (e.shiftKey ? s.redo() : s.undo()) back();

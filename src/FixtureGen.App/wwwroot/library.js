@@ -2,7 +2,7 @@
 import { ask, address } from "./server.js";
 import { alarm, findings, say } from "./say.js";
 import { followRun, isRunning, takeRun, whenEnded } from "./run.js";
-import { $, button, factor, link, make, minutes, stateWords, time } from "./dom.js";
+import { $, all, button, factor, link, make, minutes, stateWords, time } from "./dom.js";
 
 let rows = [];
 let open = "";
@@ -43,7 +43,7 @@ function keepFocus(redraw) {
   const at = document.activeElement?.closest("#library-table") ? document.activeElement : null;
   const name = at && (at.getAttribute("aria-label") ?? at.textContent);
   redraw();
-  if (name) [...document.querySelectorAll("#library-table a, #library-table button")].find((e) => (e.getAttribute("aria-label") ?? e.textContent) === name)?.focus();
+  if (name) all("#library-table a, #library-table button").find((e) => (e.getAttribute("aria-label") ?? e.textContent) === name)?.focus();
 }
 
 /** Looks again, unless somebody is at a field of the open fixture. */
@@ -68,7 +68,7 @@ function draw() {
   const counts = Object.keys(stateWords).map((s) => [s, rows.filter((r) => r.state === s).length]).filter(([, n]) => n > 0);
   $("library-count").textContent = `${list.length === rows.length ? `${rows.length} fixtures` : `${list.length} of ${rows.length} fixtures`}: ${counts.map(([s, n]) => `${n} ${stateWords[s][0]}`).join(", ")}`;
   $("library-none").hidden = rows.length > 0;
-  for (const th of document.querySelectorAll("#library-table th[data-sort]")) {
+  for (const th of all("#library-table th[data-sort]")) {
     const on = th.dataset.sort === sorting.by;
     th.setAttribute("aria-sort", on ? (sorting.down ? "descending" : "ascending") : "none");
   }
@@ -179,7 +179,7 @@ export function startLibrary(home) {
   $("regenerate").addEventListener("click", () => start(false));
   $("dry-run").addEventListener("click", () => start(true));
   whenEnded(() => !$("view-library").hidden && load());
-  for (const th of document.querySelectorAll("#library-table th[data-sort]")) {
+  for (const th of all("#library-table th[data-sort]")) {
     const b = button(th.textContent, () => {
       sorting.down = sorting.by === th.dataset.sort && !sorting.down;
       sorting.by = th.dataset.sort;

@@ -1,7 +1,7 @@
 // The frame: which view is shown, and whether the program answers.
 import { ask, soon, whenLost } from "./server.js";
 import { alarm, say } from "./say.js";
-import { $ } from "./dom.js";
+import { $, all } from "./dom.js";
 import { openLayout, layoutJob, watchFiles } from "./layout.js";
 import { openLibrary, startLibrary, watchLibrary } from "./library.js";
 import { formJob, openForm, startForm, watchForm } from "./job.js";
@@ -31,13 +31,13 @@ async function show() {
   const name = !home.shop ? "begin" : views[asked] ? asked : home.start ? "layout" : "library";
   const view = views[name];
   const job = named || home.start;
-  for (const section of document.querySelectorAll(".view")) section.hidden = section.id !== `view-${name}`;
+  for (const section of all(".view")) section.hidden = section.id !== `view-${name}`;
   $("run-view").hidden = !view.withRun;
   for (const id of ["changed", "blocked", "old-files", "form-changed", "library", "shop", "shop-changed"]) alarm(id, "");
   say("");
   $("job-tabs").hidden = !view.ofJob;
   $("job-name").textContent = job.split("/").pop().replace(/\.toml$/i, "");
-  for (const a of document.querySelectorAll(".top nav a")) {
+  for (const a of all(".top nav a")) {
     if (a.closest("#job-tabs")) a.href = `#/${a.dataset.view}/${encodeURIComponent(job)}`;
     if (a.dataset.view === name) a.setAttribute("aria-current", "page");
     else a.removeAttribute("aria-current");

@@ -1,7 +1,7 @@
 // The figures beside the drawing: factors, magnets, clearances, what may be tried, and the comparison.
+import { $ } from "./dom.js";
 import { state, show, coarse, read, remember, own } from "./state.js";
 
-const $ = (id) => document.getElementById(id);
 const cell = (row, text, className) => {
   const td = row.insertCell();
   td.textContent = text;
@@ -199,6 +199,7 @@ export function buildSettings(changed) {
     }
     input.value = state.settings[s.key] ?? own(s);
     input.addEventListener("change", () => {
+      /** @type {any} */
       const v = s.choices ? input.value : Number.parseFloat(input.value);
       if (!s.choices && !(v >= s.min && v <= s.max)) return void (input.value = state.settings[s.key] ?? own(s));
       remember();

@@ -1,7 +1,7 @@
 // The shop's files: a list with pictures, one file as a form and as tables, tried against the library before it is saved.
 import { ask } from "./server.js";
 import { alarm, findings, say, worst } from "./say.js";
-import { $, button, link, make } from "./dom.js";
+import { $, all, button, link, make } from "./dom.js";
 import { drawPicture } from "./picture.js";
 import { followRun } from "./run.js";
 
@@ -84,7 +84,7 @@ async function open(kind, name) {
 function show(answer, anew) {
   const same = !anew && file && answer.keys.length === file.keys.length && answer.keys.every((k, i) => k.field.path === file.keys[i].field.path && k.field.unit === file.keys[i].field.unit);
   file = answer;
-  for (const a of document.querySelectorAll("#shop-list a")) {
+  for (const a of all("#shop-list a")) {
     if (a.dataset.file === `${file.kind}/${file.name}`) a.setAttribute("aria-current", "true");
     else a.removeAttribute("aria-current");
   }
@@ -199,7 +199,7 @@ async function look(path, value) {
   findings($("shop-findings"), list);
   const line = ok ? answer.keys.find((k) => k.field.path === path)?.line : null;
   const bad = !ok || list.some((x) => x.severity === "error" && x.line === line);
-  document.querySelector(`[data-key="${CSS.escape(path)}"]`)?.classList.toggle("bad", bad);
+  document.querySelector(`#shop-keys [data-key="${CSS.escape(path)}"]`)?.classList.toggle("bad", bad);
 }
 
 function values() {
@@ -217,7 +217,7 @@ function values() {
     input.value = value;
   }
   for (const p of file.pictures) {
-    const cell = p.of && document.querySelector(`tr[data-row="${CSS.escape(p.of)}"] .shape`);
+    const cell = p.of && document.querySelector(`#shop-keys tr[data-row="${CSS.escape(p.of)}"] .shape`);
     if (cell) cell.replaceChildren(svgOf(p, p.caption));
   }
 }
@@ -225,7 +225,7 @@ function values() {
 function marks() {
   const was = new Map(disk.keys.map((k) => [k.field.path, k.field.stated]));
   for (const { field: f, line } of file.keys) {
-    const at = document.querySelector(`[data-key="${CSS.escape(f.path)}"]`);
+    const at = document.querySelector(`#shop-keys [data-key="${CSS.escape(f.path)}"]`);
     if (!at) continue;
     const here = file.findings.filter((x) => line !== null && x.line === line);
     at.classList.toggle("bad", here.some((x) => x.severity === "error"));
