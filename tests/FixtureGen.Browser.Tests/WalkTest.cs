@@ -4,6 +4,7 @@ using System.Text.Json.Nodes;
 using FixtureGen.App.Files;
 using FixtureGen.App.Page.Layout;
 using FixtureGen.App.Page.Serving;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 using FixtureGen.Output;
 using Xunit;
@@ -26,7 +27,7 @@ public sealed class WalkTest
     public void Page_and_check_never_disagree()
     {
         int places = int.Parse(
-            Environment.GetEnvironmentVariable("FIXTUREGEN_WALK") ?? "10",
+            Environment.GetEnvironmentVariable("FIXTUREGEN_WALK") ?? "20",
             CultureInfo.InvariantCulture
         );
         Random random = new(20260901);
@@ -49,6 +50,7 @@ public sealed class WalkTest
         LayoutTrial trial = LayoutTrial.Open(source, source.Library.Shop(null)).Value!;
         FedZone fed = trial.State("", "").Fed[0];
         LayoutAsk ask = trial.Own();
+        ask = ask with { Placement = trial.PoseFor(ask) };
         int compared = 0;
         LayoutAsk legal = ask;
         for (int i = 0; i < places; i++)
@@ -70,7 +72,27 @@ public sealed class WalkTest
         Point2 by = new((random.NextDouble() - 0.5) * 8, (random.NextDouble() - 0.5) * 8);
         ImmutableArray<MagnetPlace> moved = locked.SetItem(which, locked[which] with { At = locked[which].At + by });
         Point2 port = new(fed.X + random.NextDouble() - 0.5, fed.Y + random.NextDouble() - 0.5);
-        return ask with { Magnets = moved, Ports = random.Next(4) == 0 ? [port] : [] };
+        LayoutAsk next = ask with { Magnets = moved, Ports = random.Next(4) == 0 ? [port] : [] };
+        return random.Next(5) == 0 ? Carried(next, random) : next;
+    }
+
+    /// <summary>The part shifted and turned a little, its magnets and ports with it, as the page's handles do.</summary>
+    private static LayoutAsk Carried(LayoutAsk ask, Random random)
+    {
+        Pose from = ask.Placement ?? new Pose(0, 0, 0);
+        Pose to = new(
+            Math.Round(from.X + random.NextDouble() - 0.5, 4),
+            Math.Round(from.Y + random.NextDouble() - 0.5, 4),
+            Math.Round(from.AngleDeg + random.NextDouble() - 0.5, 4)
+        );
+        Pose back = Transform.Inverse(from);
+        Point2 Carry(Point2 p) => Transform.Apply(to, Transform.Apply(back, p));
+        return ask with
+        {
+            Placement = to,
+            Magnets = [.. ask.Magnets.Select(m => m with { At = Carry(m.At) })],
+            Ports = [.. ask.Ports.Select(Carry)],
+        };
     }
 
     private static bool Compare(LayoutTrial trial, JobSource source, LayoutAsk ask)

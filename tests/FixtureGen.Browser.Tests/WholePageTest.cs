@@ -197,6 +197,9 @@ public sealed class WholePageTest
             program.Split('\n')[int.Parse(line, System.Globalization.CultureInfo.InvariantCulture) - 1].Trim(),
             shown.Trim()
         );
+        await p.PressAsync("#time", "End");
+        await p.CheckAsync("#cut-away");
+        await p.WaitForFunctionAsync("n => Number(document.body.dataset.carved) >= n", minutes > 0 ? 20 : 0);
         await page.ScanAsync("play");
         string spoilt = Path.Combine(page.Folder, "spoilt.trim.nc");
         int last = program.LastIndexOf("G1", StringComparison.Ordinal);

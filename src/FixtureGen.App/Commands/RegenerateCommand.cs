@@ -61,7 +61,7 @@ internal static class RegenerateCommand
                 say,
                 new RegenerateOptions(
                     p.GetValue(folder)!,
-                    p.GetValue(plate),
+                    StandIn.Plate(p.GetValue(plate)),
                     p.GetValue(dry),
                     p.GetValue(force),
                     p.GetValue(workers),
@@ -125,8 +125,14 @@ internal static class RegenerateCommand
                 "there is no such folder",
                 "name the folder of the jobs"
             )
-        : options.PlateFile is { } plate && !File.Exists(plate)
-            ? new("plate-missing", Severity.Error, plate, "there is no such plate file", "check the path after --plate")
+        : options.Instead is { } plate && !File.Exists(plate.File)
+            ? new(
+                "plate-missing",
+                Severity.Error,
+                plate.File,
+                "there is no such plate file",
+                "check the path after --plate"
+            )
         : JobFiles.Below(options.Folder).Length == 0
             ? new(
                 "no-jobs",

@@ -57,11 +57,11 @@ internal static class ServeCommand
             );
         }
         Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(Path.GetFullPath(folder), "x"));
-        if (!library.Ok)
-        {
-            return MakeCommand.Refuse(say, "", library.Findings, json);
-        }
-        say.Error($"The library is {library.Value!.Root}");
+        say.Error(
+            library.Value is { } found
+                ? $"The library is {found.Root}"
+                : $"There is no templates/ folder in {Path.GetFullPath(folder)} or above it yet: the page offers to lay one."
+        );
         return await PageRun
             .ServeAsync(say, new WorkFolder(folder, ""), port, open, json, static _ => { }, stop)
             .ConfigureAwait(false);

@@ -38,14 +38,15 @@ internal sealed record LibraryFolder(string Root)
     }
 
     /// <summary>Reads a shop file by kind (plates, tools, ...) and name; a plate may be stood in for by another file.</summary>
-    public ShopFiles Shop(string? plateFile) =>
+    public ShopFiles Shop(string? plateFile) => ShopWith(StandIn.Plate(plateFile));
+
+    /// <summary>The same with any one file stood in for.</summary>
+    public ShopFiles ShopWith(StandIn? instead) =>
         new(
             (kind, name) =>
             {
                 string path =
-                    kind == "plates" && plateFile is not null
-                        ? Path.GetFullPath(plateFile)
-                        : Path.Combine(Templates, kind, name + ".toml");
+                    instead?.Is(kind, name) == true ? instead.File : Path.Combine(Templates, kind, name + ".toml");
                 string shown = $"templates/{kind}/{name}.toml";
                 return File.Exists(path) ? (shown, SourceText.Read(path)) : null;
             },

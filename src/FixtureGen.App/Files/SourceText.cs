@@ -51,13 +51,18 @@ internal static class SourceText
         {
             throw new UnreadableFileException(path, e.Message);
         }
-        return Depth(text) > MostDepth
+        return Bounded(path, text);
+    }
+
+    /// <summary>A text that is not on disk yet, held to the same bounds.</summary>
+    /// <exception cref="UnreadableFileException">It nests brackets deeper than any reader of it can follow.</exception>
+    public static string Bounded(string path, string text) =>
+        Depth(text) > MostDepth
             ? throw new UnreadableFileException(
                 path,
                 string.Create(CultureInfo.InvariantCulture, $"its lists and tables nest deeper than {MostDepth}")
             )
             : text;
-    }
 
     /// <summary>How deep brackets nest, outside basic and literal strings of one line and outside comments.</summary>
     private static int Depth(string text)

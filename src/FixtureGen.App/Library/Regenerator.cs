@@ -11,7 +11,7 @@ namespace FixtureGen.App.Library;
 /// <summary>What a run of regenerate was asked for.</summary>
 internal sealed record RegenerateOptions(
     string Folder,
-    string? PlateFile,
+    StandIn? Instead,
     bool DryRun,
     bool Force,
     int Workers,
@@ -29,7 +29,7 @@ internal sealed class Regenerator(
     CancellationToken stop
 )
 {
-    private readonly Staleness _staleness = new(options.PlateFile);
+    private readonly Staleness _staleness = new(options.Instead);
     private readonly ConcurrentDictionary<LibraryFolder, ShopFiles> _shops = new();
 
     /// <summary>After a run: every notice that stands, or whose answer was to cut anew, by job.</summary>
@@ -138,7 +138,7 @@ internal sealed class Regenerator(
     }
 
     private ShopFiles Shop(LibraryFolder library) =>
-        _shops.GetOrAdd(library, l => l.Shop(options.PlateFile).Remembered());
+        _shops.GetOrAdd(library, l => l.ShopWith(options.Instead).Remembered());
 
     private JobChange RemakeJob(Shelf shelf, string jobFile, string scratch)
     {

@@ -11,7 +11,7 @@ internal sealed record Previous(Report Report, string Folder);
 /// Judges by content, never by time, whether a job's outputs are what its inputs would make again: the generator's
 /// version and the SHA-256 of every file that the last run really read.
 /// </summary>
-internal sealed class Staleness(string? plateFile)
+internal sealed class Staleness(StandIn? instead)
 {
     private readonly Dictionary<string, string?> _hashes = new(StringComparer.Ordinal);
     private readonly Lock _gate = new();
@@ -53,10 +53,7 @@ internal sealed class Staleness(string? plateFile)
 
     private string? Hash(LibraryFolder library, string file)
     {
-        string path =
-            plateFile is not null && file.StartsWith("templates/plates/", StringComparison.Ordinal)
-                ? Path.GetFullPath(plateFile)
-                : Path.GetFullPath(file, library.Root);
+        string path = instead?.Is(file) == true ? instead.File : Path.GetFullPath(file, library.Root);
         lock (_gate)
         {
             if (_hashes.TryGetValue(path, out string? known))

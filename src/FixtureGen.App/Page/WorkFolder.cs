@@ -1,6 +1,7 @@
 using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using FixtureGen.App.Files;
+using FixtureGen.App.Library;
 using FixtureGen.App.Page.Layout;
 using FixtureGen.App.Page.Overview;
 using FixtureGen.App.Page.Serving;
@@ -68,16 +69,57 @@ internal sealed class WorkFolder(string folder, string start)
     }
 
     /// <summary>What the page asks first.</summary>
-    public PageAnswer Home() =>
-        PageAnswer.Json(
+    public PageAnswer Home()
+    {
+        LibraryFolder? library = LibraryFolder.Find(Path.Combine(Folder, "x")).Value;
+        return PageAnswer.Json(
             200,
             new HomeAnswer(
                 Folder,
                 Start,
                 ProductVersion.Text,
-                [.. LibraryFolder.Find(Path.Combine(Folder, "x")).Value?.Shop(null).List("plates") ?? []]
+                [.. library?.Shop(null).List("plates") ?? []],
+                library is not null
             ),
             OverviewJson.Default.HomeAnswer
+        );
+    }
+
+    /// <summary>
+    /// Lays the built-in shop into the folder, as <c>new --shop</c> does beside a drawing; 409 where a shop is there already, in the
+    /// folder or above it.
+    /// </summary>
+    public PageAnswer BeginShop()
+    {
+        if (LibraryFolder.Find(Path.Combine(Folder, "x")).Value is { } there)
+        {
+            return PageAnswer.Say(409, $"the shop's files lie in {there.Templates} already: nothing was written");
+        }
+        if (!Directory.Exists(Folder))
+        {
+            return PageAnswer.Refused([Gone()]);
+        }
+        try
+        {
+            BuiltIn.LayShop(Folder);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return PageAnswer.Refused([NewJob.NotWritable(Path.Combine(Folder, "templates"), e)]);
+        }
+        return PageAnswer.Say(
+            200,
+            $"Put the built-in shop's files in {Path.Combine(Folder, "templates")}: make them your own."
+        );
+    }
+
+    private Finding Gone() =>
+        new(
+            "folder-missing",
+            Severity.Error,
+            Folder,
+            "the folder of the library is gone",
+            "bring it back, or connect the drive that it lies on; the page goes on by itself"
         );
 
     /// <summary>Every job with its state.</summary>
@@ -85,15 +127,7 @@ internal sealed class WorkFolder(string folder, string start)
     {
         if (!Directory.Exists(Folder))
         {
-            return PageAnswer.Refused([
-                new Finding(
-                    "folder-missing",
-                    Severity.Error,
-                    Folder,
-                    "the folder of the library is gone",
-                    "bring it back, or connect the drive that it lies on; the page goes on by itself"
-                ),
-            ]);
+            return PageAnswer.Refused([Gone()]);
         }
         (FixtureRow[] rows, FindingLine[] findings) = LibraryRows.Read(Jobs(), Name);
         return PageAnswer.Json(200, new LibraryAnswer(rows, findings, run), OverviewJson.Default.LibraryAnswer);

@@ -7,6 +7,7 @@ using FixtureGen.App.Page.Layout;
 using FixtureGen.App.Page.Overview;
 using FixtureGen.App.Page.Play;
 using FixtureGen.App.Page.Serving;
+using FixtureGen.App.Page.ShopDesk;
 using FixtureGen.Drawing;
 using FixtureGen.Shop.Jobs;
 using FixtureGen.Verify;
@@ -39,10 +40,14 @@ internal sealed class WorkPage : IAsyncDisposable
         AskOfLibrary();
         AskOfJobs();
         AskOfPlay();
+        AskOfShop();
     }
 
     /// <summary>The full address with its token; known once started.</summary>
     public string Address => _host.Address;
+
+    /// <summary>Every question by its name, and whether it carries a body of JSON.</summary>
+    public IReadOnlyList<(string Name, bool Json)> Questions => _host.Questions;
 
     /// <summary>Begins to listen.</summary>
     /// <exception cref="IOException">The port is taken.</exception>
@@ -107,6 +112,18 @@ internal sealed class WorkPage : IAsyncDisposable
         _host.Post("form-save", JobsJson.Default.FormQuestion, (r, q) => OnForm(r, f => f.Save(q)));
     }
 
+    private void AskOfShop()
+    {
+        ShopDrawer shop = new(_work, _run);
+        _host.Get("shop", _ => shop.List());
+        _host.Get("shop-file", r => shop.Read(r.Query["kind"].ToString(), r.Query["name"].ToString()));
+        _host.Get("shop-pulse", r => shop.Pulse(r.Query["kind"].ToString(), r.Query["name"].ToString()));
+        _host.Post("shop-edit", ShopJson.Default.ShopEditQuestion, (_, q) => shop.Edit(q));
+        _host.Post("shop-save", ShopJson.Default.ShopSaveQuestion, (_, q) => shop.Save(q));
+        _host.Post("shop-trial", ShopJson.Default.ShopTrialQuestion, (_, q) => shop.Try(q));
+        _host.Post("shop-begin", ShopJson.Default.BeginQuestion, (_, _) => _work.BeginShop());
+    }
+
     private void AskOfPlay()
     {
         PageAnswer OnPlay(HttpRequest request, Func<PlaySession, string, PageAnswer> answer) =>
@@ -146,6 +163,11 @@ internal sealed class WorkPage : IAsyncDisposable
         Post<LayoutQuestion>("try", LayoutJson.Default.LayoutQuestion, (s, q) => s.Try(q));
         Post<LayoutQuestion>("best", LayoutJson.Default.LayoutQuestion, (s, q) => s.Best(q));
         Post<LayoutQuestion>("fewest", LayoutJson.Default.LayoutQuestion, (s, q) => s.Fewest(q));
+        Post<MagnetsQuestion>("snap", LayoutJson.Default.MagnetsQuestion, (s, q) => s.Snap(q));
+        Post<MagnetsQuestion>("ground", LayoutJson.Default.MagnetsQuestion, (s, q) => s.Ground(q));
+        Get("kept", s => s.Kept());
+        Post<KeepQuestion>("keep", LayoutJson.Default.KeepQuestion, (s, q) => s.Keep(q));
+        Post<ForgetQuestion>("forget", LayoutJson.Default.ForgetQuestion, (s, q) => s.Forget(q));
         Post<SectionQuestion>("section", LayoutJson.Default.SectionQuestion, (s, q) => s.Section(q));
         Post<SaveQuestion>("save", LayoutJson.Default.SaveQuestion, (s, q) => s.Save(q));
         Post<MakeQuestion>("make", LayoutJson.Default.MakeQuestion, (s, q) => s.Make(q));

@@ -1,5 +1,12 @@
 // Small makers of elements, and figures as the papers write them.
+/** @type {(id: string) => any} */
 export const $ = (id) => document.getElementById(id);
+
+/**
+ * All elements of a selector, in their order.
+ * @type {(selector: string) => any[]}
+ */
+export const all = (selector) => [...document.querySelectorAll(selector)];
 
 /** An element with properties; children are nodes or text, empty ones are left out. */
 export function make(tag, properties = {}, ...children) {

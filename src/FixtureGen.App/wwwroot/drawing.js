@@ -1,7 +1,8 @@
 // The plan: the server's shapes, the magnets, the path coloured by factor, and the view (wheel, pinch, drag, fit).
+import { $ } from "./dom.js";
 import { state, show } from "./state.js";
 
-const svg = document.getElementById("drawing");
+const svg = $("drawing");
 const NS = "http://www.w3.org/2000/svg";
 export const el = (name, attributes, parent) => {
   const e = document.createElementNS(NS, name);
@@ -12,7 +13,7 @@ export const el = (name, attributes, parent) => {
 
 const view = { x: 0, y: 0, scale: 1 };
 const world = el("g", {}, svg);
-const layers = Object.fromEntries(["shapes", "path", "ports", "magnets", "marks", "section"].map((n) => [n, el("g", {}, world)]));
+const layers = Object.fromEntries(["shapes", "ground", "path", "ports", "magnets", "marks", "along", "part", "section"].map((n) => [n, el("g", {}, world)]));
 const pixels = () => svg.getBoundingClientRect();
 
 // Factor to stroke: below the limit thick and strong against the paper, far above thin and faint, so that a grey print can still be read.
@@ -87,6 +88,52 @@ export function drawShapes() {
 export function drawItems() {
   drawMagnets();
   drawPorts();
+  drawPart();
+  drawGround();
+}
+
+const ground = el("path", { class: "allowed" }, layers.ground);
+const drawGround = () => set(ground, "d", state.ground);
+
+/** A handle in the part's middle that moves it, and one beside it that turns it. */
+function drawPart() {
+  const shown = $("part-mode").checked;
+  set(layers.part, "display", shown ? "inline" : "none");
+  if (!shown) return;
+  const [x, y] = state.middle;
+  const deg = (state.placement ?? state.placed).angleDeg;
+  const [sin, cos] = [Math.sin((deg * Math.PI) / 180), Math.cos((deg * Math.PI) / 180)];
+  const far = thin(70);
+  const arm = layers.part.children[0] ?? el("line", { class: "arm", "vector-effect": "non-scaling-stroke" }, layers.part);
+  for (const [k, v] of Object.entries({ x1: x, y1: y, x2: x + far * cos, y2: y + far * sin })) set(arm, k, v);
+  const label = `at X ${show((state.placement ?? state.placed).x)} Y ${show((state.placement ?? state.placed).y)} ${state.job.unit}, turned ${deg.toFixed(1)} degrees`;
+  partHandle(1, "move", x, y, thin(9), `Part ${label}: arrow keys move it`);
+  partHandle(2, "turn", x + far * cos, y + far * sin, thin(7), `Turn of the part, ${label}: arrow keys turn it by a degree, with Shift by 15`);
+}
+
+function partHandle(i, what, x, y, r, label) {
+  const g = layers.part.children[i] ?? el("circle", { class: "part-handle", "data-part": what, tabindex: 0, role: "button", "vector-effect": "non-scaling-stroke" }, layers.part);
+  for (const [k, v] of Object.entries({ cx: x, cy: y, r, "aria-label": label })) set(g, k, v);
+}
+
+/** All steps of the trim one after the other: cut, place, load and factors, as far as there are any. */
+export function trimSteps() {
+  return state.trace.flatMap(({ cut, values }, c) => {
+    const list = [];
+    for (let i = 0; i < values.length; i += 3) {
+      const f = state.answer?.path[c]?.values;
+      list.push({ cut, x: values[i], y: values[i + 1], load: values[i + 2], vacuum: f?.[i], stopping: f?.[i + 1], both: f?.[i + 2] });
+    }
+    return list;
+  });
+}
+
+/** Marks one step of the trim; none takes the mark away. */
+export function drawAlong(step) {
+  layers.along.replaceChildren();
+  if (!step) return;
+  el("circle", { cx: step.x, cy: step.y, r: thin(7), class: "along", "vector-effect": "non-scaling-stroke" }, layers.along);
+  el("circle", { cx: step.x, cy: step.y, r: thin(1.6), class: "along-middle" }, layers.along);
 }
 
 export function redraw() {
@@ -104,7 +151,7 @@ const blank = el("path", { class: "grade unknown", "stroke-width": 2 }, layers.p
 const columns = { vacuum: 0, stopping: 1, both: 2 };
 
 function drawPath() {
-  const column = columns[document.getElementById("show").value];
+  const column = columns[$("show").value];
   const data = strokes.map(() => []);
   state.answer?.path.forEach(({ values }, cut) => {
     const at = state.trace[cut].values;
@@ -130,6 +177,7 @@ function linesOf(at) {
 }
 
 export function nearestSample(p) {
+  /** @type {any} */
   let best = null;
   state.trace.forEach(({ cut, values }, c) => {
     for (let i = 0; i < values.length; i += 3) {
@@ -178,7 +226,7 @@ function drawMagnets() {
     const pull = share === undefined ? "" : `, pull ${share.toFixed(1)} newtons`;
     const fixed = m.drawn ? ", from the drawing" : m.locked ? ", locked" : "";
     const label = `Magnet ${i + 1} at X ${show(m.x)} Y ${show(m.y)} ${state.job.unit}${fixed}${pull}`;
-    tell(g, ["magnet", m.locked && "locked", m.drawn && "drawn", bad.has(i) && "bad", isChosen("magnet", i) && "chosen"], m, label);
+    tell(g, ["magnet", m.locked && "locked", m.drawn && "drawn", bad.has(i) && "bad", (isChosen("magnet", i) || state.picked.has(i)) && "chosen"], m, label);
   });
   while (layers.magnets.children.length > state.magnets.length) layers.magnets.lastChild.remove();
 }
@@ -203,7 +251,7 @@ function drawMarks() {
   }
   const factors = state.answer?.factors;
   if (!factors) return;
-  const key = { vacuum: "vacuumOnly", stopping: "magnetsStopping", both: "both" }[document.getElementById("show").value];
+  const key = { vacuum: "vacuumOnly", stopping: "magnetsStopping", both: "both" }[$("show").value];
   const w = factors[key];
   el("circle", { cx: w.xMm, cy: w.yMm, r: thin(9), class: "weak", "vector-effect": "non-scaling-stroke" }, layers.marks);
   const t = el("text", { transform: `translate(${w.xMm} ${w.yMm}) scale(${thin(1)} ${-thin(1)})`, x: 13, y: 4, class: "weak-text" }, layers.marks);
@@ -225,7 +273,7 @@ export function drawSectionLine(line) {
 }
 
 export function drawLegend() {
-  const box = document.getElementById("legend");
+  const box = $("legend");
   box.replaceChildren();
   const s = el("svg", { viewBox: "0 0 640 40", role: "img", "aria-label": "Hold factor along the path. Thicker is weaker. Steps of the factor: " + steps.join(", ") }, box);
   el("text", { x: 0, y: 14 }, s).textContent = "Hold factor:";

@@ -1,7 +1,7 @@
 // A job's file as a form: every key with its range, default and effect; what it comes to beside it.
 import { ask, current, soon } from "./server.js";
 import { alarm, findings, say, worst } from "./say.js";
-import { $, factor, make } from "./dom.js";
+import { $, all, factor, make } from "./dom.js";
 import { drawPicture, marksOf } from "./picture.js";
 
 let form = null;
@@ -100,11 +100,11 @@ function marks() {
   $("job-discard").disabled = !dirty;
   $("job-make").textContent = dirty ? "Save and make all files" : "Make all files";
   const words = $("find-key").value.toLowerCase();
-  for (const row of document.querySelectorAll(".key-row")) {
+  for (const row of all("#keys .key-row")) {
     row.classList.toggle("changed", edits.has(row.dataset.key));
     row.hidden = ($("only-stated").checked && row.dataset.stated === "false" && !edits.has(row.dataset.key)) || !row.textContent.toLowerCase().includes(words);
   }
-  for (const set of document.querySelectorAll("#keys fieldset")) set.hidden = [...set.querySelectorAll(".key-row")].every((r) => r.hidden);
+  for (const set of all("#keys fieldset")) set.hidden = [...set.querySelectorAll(".key-row")].every((r) => r.hidden);
   document.title = `${dirty ? "\u2022 " : ""}${$("job-title").textContent}`;
 }
 
@@ -131,7 +131,7 @@ async function check() {
   $("job-plan").toggleAttribute("hidden", !answer.box);
   if (answer.box) drawPicture($("job-plan"), answer.box, answer.shapes.map((s) => ({ d: answer.curves[s.key], className: `s-${s.kind}`, title: s.name })), marksOf(list, $("job-findings")));
   solved(answer.solve);
-  for (const row of document.querySelectorAll(".key-row")) row.classList.toggle("bad", list.some((f) => f.severity === "error" && f.message.includes(`'${row.dataset.key}'`)));
+  for (const row of all("#keys .key-row")) row.classList.toggle("bad", list.some((f) => f.severity === "error" && f.message.includes(`'${row.dataset.key}'`)));
 }
 
 function solved(s) {

@@ -1,13 +1,15 @@
 // The layout of one job: what the person does on the drawing and at the keyboard, and what the program answers to it.
 import { ask, address, current, isLost, tryLayout } from "./server.js";
 import { alarm, findings, say, speak } from "./say.js";
+import { $ } from "./dom.js";
 import * as s from "./state.js";
 import * as plan from "./drawing.js";
 import * as panel from "./panel.js";
+import { askGround, drawScrub, fate, startExtras, ticked } from "./extras.js";
+import { listKept } from "./kept.js";
 import { line, showSection, startSection } from "./section.js";
 
 const { state } = s;
-const $ = (id) => document.getElementById(id);
 const svg = $("drawing");
 const listed = (list) => findings($("findings"), list ?? []);
 
@@ -19,6 +21,24 @@ function fixed(kind, i) {
   if (m.drawn) say(`Magnet ${i + 1} stands in the drawing: move it there.`);
   else if (m.locked) say(`Magnet ${i + 1} is locked.`);
   return Boolean(m.drawn || m.locked);
+}
+
+/** Moves a magnet or port; a ticked magnet takes the other ticked ones along that are free. */
+function together(item, dx, dy) {
+  const all = item.kind === "magnet" && state.picked.has(item.i) ? [...state.picked].filter((i) => i === item.i || !(state.magnets[i].locked || state.magnets[i].drawn)) : [item.i];
+  for (const i of all) {
+    const at = items(item.kind)[i];
+    at.x += dx;
+    at.y += dy;
+  }
+}
+
+function tick(i) {
+  if (state.picked.has(i)) state.picked.delete(i);
+  else state.picked.add(i);
+  panel.drawMagnetTable(changed);
+  plan.drawItems();
+  speak(`${ticked().length} magnets are ticked.`);
 }
 
 /** The magnet or port that an element of the drawing stands for. */
@@ -42,7 +62,7 @@ function buttons() {
 }
 
 function refused(result) {
-  state.answer = { factors: null, shares: [], violations: [], path: [], fed: state.job.fed, magnetForceN: 0 };
+  state.answer = { factors: null, shares: [], violations: [], path: [], fed: state.job.fed, magnetForceN: 0, refused: true };
   listed(result.answer.findings);
   show();
   say(result.answer.message ?? "the program refused this", true);
@@ -55,19 +75,26 @@ function show() {
   panel.drawPortTable(changed);
   panel.drawCompare();
   plan.redraw();
+  drawScrub();
+  fate();
 }
 
-function changed() {
+export function changed() {
   buttons();
   s.keep();
   panel.drawMagnetTable(changed);
   panel.drawPortTable(changed);
   plan.drawItems();
-  tryLayout(s.question, (result, asked) => {
+  let lies = "";
+  tryLayout(() => {
+    lies = JSON.stringify(state.placement);
+    return s.question();
+  }, (result, asked) => {
     if (result.status === 0) return;
     if (!result.ok) return refused(result);
     state.answer = result.answer;
     state.job.magnet = result.answer.magnet;
+    if (lies === JSON.stringify(state.placement)) Object.assign(state, { placed: result.answer.placed, middle: result.answer.middle });
     if (s.take(result.answer)) plan.drawShapes();
     listed(result.answer.findings);
     show();
@@ -117,6 +144,7 @@ export async function openLayout(job) {
   plan.fit();
   startSection();
   $("block").hidden = true;
+  listKept();
   alarm("changed", "");
   alarm("blocked", answer.findings.length > 0 ? `The job as it is saved cannot be made: ${answer.findings[0].message}. Its magnets are shown where it states them.` : "");
   say(restored ? "Your unsaved layout was taken up again: Undo leads back step by step." : "Arrow keys move the chosen magnet or port by the step; with Shift ten steps.");
@@ -149,8 +177,13 @@ svg.addEventListener("pointerdown", (e) => {
   const handle = e.target.closest?.("[data-end]");
   if (pointers.size === 2) drag = { kind: "pinch", span: span() };
   else if (handle) drag = { kind: "end", end: handle.dataset.end };
+  else if (e.target.dataset?.part) drag = { kind: "part", what: e.target.dataset.part, last: plan.toWorld(e), moved: false };
   else if (item && !$("pan-mode").checked) {
     state.chosen = item;
+    if (item.kind === "magnet") {
+      if (e.shiftKey) return tick(item.i);
+      askGround(item.i);
+    }
     if (fixed(item.kind, item.i)) return;
     const p = plan.toWorld(e);
     const at = items(item.kind)[item.i];
@@ -190,8 +223,17 @@ svg.addEventListener("pointermove", (e) => {
     if (!drag.moved) s.remember();
     drag.moved = true;
     const at = items(drag.item.kind)[drag.item.i];
-    at.x = p.x + drag.dx;
-    at.y = p.y + drag.dy;
+    together(drag.item, p.x + drag.dx - at.x, p.y + drag.dy - at.y);
+    changed();
+  } else if (drag.kind === "part") {
+    if (!drag.moved) s.remember();
+    drag.moved = true;
+    state.ground = "";
+    const [cx, cy] = state.middle;
+    const way = (q) => Math.atan2(q.y - cy, q.x - cx);
+    if (drag.what === "move") s.movePart(p.x - drag.last.x, p.y - drag.last.y, 0);
+    else s.movePart(0, 0, ((way(p) - way(drag.last)) * 180) / Math.PI);
+    drag.last = p;
     changed();
   }
 });
@@ -199,7 +241,8 @@ svg.addEventListener("pointermove", (e) => {
 for (const end of ["pointerup", "pointercancel"]) {
   svg.addEventListener(end, (e) => {
     pointers.delete(e.pointerId);
-    if (drag?.kind === "item" && drag.moved) showSection();
+    if ((drag?.kind === "item" || drag?.kind === "part") && drag.moved) showSection();
+    if (drag?.kind === "item" && drag.moved && drag.item.kind === "magnet" && $("snap-mode").checked) $("snap").click();
     drag = null;
   });
 }
@@ -223,22 +266,36 @@ svg.addEventListener("keydown", (e) => {
     line[`y${end}`] += arrow[1] * step;
     return void showSection();
   }
+  const part = e.target.dataset?.part;
+  if (part && arrow) {
+    e.preventDefault();
+    s.remember();
+    state.ground = "";
+    if (part === "move") s.movePart(arrow[0] * step, arrow[1] * step, 0);
+    else s.movePart(0, 0, (arrow[0] < 0 || arrow[1] > 0 ? 1 : -1) * (e.shiftKey ? 15 : 1));
+    return changed();
+  }
   const item = itemOf(e.target);
   if (!item) return;
   const { kind, i } = item;
+  if (kind === "magnet" && e.key === " ") {
+    e.preventDefault();
+    return tick(i);
+  }
   const at = items(kind)[i];
   state.chosen = item;
   if (arrow) {
     e.preventDefault();
     if (fixed(kind, i)) return;
     s.remember();
-    at.x += arrow[0] * step;
-    at.y += arrow[1] * step;
+    together(item, arrow[0] * step, arrow[1] * step);
   } else if (e.key === "Delete" || e.key === "Backspace") {
     e.preventDefault();
     if (at.drawn) return void say(`Magnet ${i + 1} stands in the drawing: take it out there.`);
     s.remember();
     items(kind).splice(i, 1);
+    state.picked.clear();
+    state.ground = "";
     if (kind === "magnet") counted();
     state.chosen = null;
     say(`${named(kind, i)} was removed.`);
@@ -253,7 +310,7 @@ svg.addEventListener("keydown", (e) => {
 });
 
 document.addEventListener("keydown", (e) => {
-  if (!(e.ctrlKey || e.metaKey) || e.target.matches("input, select")) return;
+  if (!(e.ctrlKey || e.metaKey) || /** @type {any} */ (e.target).matches("input, select")) return;
   if (e.key.toLowerCase() === "z") {
     e.preventDefault();
     if (e.shiftKey ? s.redo() : s.undo()) back();
@@ -263,7 +320,7 @@ document.addEventListener("keydown", (e) => {
   }
 });
 
-function back() {
+export function back() {
   panel.refreshSettings();
   changed();
   showSection();
@@ -279,7 +336,7 @@ function add() {
 }
 
 /** The number that is asked for follows the magnets that are there. */
-function counted() {
+export function counted() {
   state.settings.count = state.magnets.length;
   panel.refreshSettings();
 }
@@ -326,6 +383,7 @@ async function save(anyway = false) {
     alarm("changed", "");
     alarm("blocked", "");
     buttons();
+    listKept();
     say(answer.message);
     return true;
   }
@@ -354,6 +412,7 @@ async function make() {
   say(answer.message, !ok);
 }
 
+startExtras();
 $("undo").addEventListener("click", () => s.undo() && back());
 $("redo").addEventListener("click", () => s.redo() && back());
 $("discard").addEventListener("click", () => {

@@ -1,13 +1,11 @@
-// The library: every fixture with its state; what happened to its blocks; regeneration with its report.
+// The library: every fixture with its state, and what happened to its blocks.
 import { ask, address } from "./server.js";
 import { alarm, findings, say } from "./say.js";
-import { $, button, factor, link, make, minutes, stateWords, time } from "./dom.js";
+import { followRun, isRunning, takeRun, whenEnded } from "./run.js";
+import { $, all, button, factor, link, make, minutes, stateWords, time } from "./dom.js";
 
 let rows = [];
-let run = null;
 let open = "";
-let poll = 0;
-const POLL_MS = 500;
 /** A library that takes long to look at is looked at so many times less often. */
 const REST = 10;
 let next = 0;
@@ -34,10 +32,10 @@ async function load() {
   const text = JSON.stringify(answer);
   if (text === shown) return;
   shown = text;
-  ({ fixtures: rows, run } = answer);
+  rows = answer.fixtures;
   findings($("library-findings"), answer.findings);
   keepFocus(draw);
-  drawRun();
+  takeRun(answer.run);
 }
 
 /** Draws anew and gives the focus back to what has the same name. */
@@ -45,12 +43,12 @@ function keepFocus(redraw) {
   const at = document.activeElement?.closest("#library-table") ? document.activeElement : null;
   const name = at && (at.getAttribute("aria-label") ?? at.textContent);
   redraw();
-  if (name) [...document.querySelectorAll("#library-table a, #library-table button")].find((e) => (e.getAttribute("aria-label") ?? e.textContent) === name)?.focus();
+  if (name) all("#library-table a, #library-table button").find((e) => (e.getAttribute("aria-label") ?? e.textContent) === name)?.focus();
 }
 
 /** Looks again, unless somebody is at a field of the open fixture. */
 export async function watchLibrary() {
-  if (performance.now() < next || run?.state === "running" || run?.state === "stopping" || $("shelf").contains(document.activeElement)) return;
+  if (performance.now() < next || isRunning() || $("shelf").contains(document.activeElement)) return;
   await load();
 }
 
@@ -70,7 +68,7 @@ function draw() {
   const counts = Object.keys(stateWords).map((s) => [s, rows.filter((r) => r.state === s).length]).filter(([, n]) => n > 0);
   $("library-count").textContent = `${list.length === rows.length ? `${rows.length} fixtures` : `${list.length} of ${rows.length} fixtures`}: ${counts.map(([s, n]) => `${n} ${stateWords[s][0]}`).join(", ")}`;
   $("library-none").hidden = rows.length > 0;
-  for (const th of document.querySelectorAll("#library-table th[data-sort]")) {
+  for (const th of all("#library-table th[data-sort]")) {
     const on = th.dataset.sort === sorting.by;
     th.setAttribute("aria-sort", on ? (sorting.down ? "descending" : "ascending") : "none");
   }
@@ -168,61 +166,10 @@ async function send(r, what, why, amount) {
   await load();
 }
 
-// Regeneration.
 async function start(dryRun) {
   const { ok, answer } = await ask("regenerate", { dryRun, force: $("force").checked, plate: dryRun ? $("with-plate").value : "" });
-  if (!ok) return say(answer.message, true);
-  run = answer;
-  drawRun();
-  $("run").scrollIntoView({ block: "nearest" });
-}
-
-function drawRun() {
-  clearTimeout(poll);
-  const active = run.state === "running" || run.state === "stopping";
-  for (const id of ["regenerate", "dry-run"]) $(id).disabled = active;
-  $("run").hidden = run.state === "none";
-  $("run-stop").hidden = !active;
-  $("run-stop").disabled = run.state === "stopping";
-  $("run-close").hidden = active;
-  const what = run.dryRun ? (run.plate ? `What plate ${run.plate} would change` : "What would change") : "Regeneration";
-  const left = run.secondsLeft ? `, about ${Math.ceil(run.secondsLeft)} s left` : "";
-  $("run-title").textContent = active ? `${what}: ${run.done} of ${run.total || "?"}${left}` : what;
-  $("run-bar").hidden = !active;
-  $("run-bar").max = Math.max(1, run.total);
-  $("run-bar").value = run.done;
-  $("run-last").textContent = active ? (run.state === "stopping" ? "stopping after the job under work" : run.last) : "";
-  $("run-result").hidden = active;
-  if (active) poll = setTimeout(follow, POLL_MS);
-  else drawChanges();
-}
-
-async function follow() {
-  const { ok, answer } = await ask("run");
-  if (ok) run = answer;
-  if (ok && run.state === "ended") {
-    const counts = ["made", "would be made", "unchanged", "refused", "stopped"].map((w) => [w, run.changes.filter((c) => c.result === w).length]).filter(([, n]) => n > 0);
-    say(`${run.dryRun ? "Nothing was written" : "Regenerated"}: ${counts.map(([w, n]) => `${n} ${w}`).join(", ") || "see the findings"}.`, run.changes.some((c) => c.result === "refused"));
-    await load();
-  } else drawRun();
-}
-
-function drawChanges() {
-  const changed = run.changes.filter((c) => c.result !== "unchanged");
-  const list = (items, name) => (items.length > 0 ? make("p", {}, make("b", {}, `${name}: `), items.join("; ")) : "");
-  const head = ["Fixture", "Result", "Vacuum alone", "Magnets, stopping", "Machine time, min", "What"];
-  const table = make("table", { className: "changes" },
-    make("thead", {}, make("tr", {}, head.map((h) => make("th", { scope: "col" }, h)))),
-    make("tbody", {}, changed.map((c) => make("tr", {},
-      make("th", { scope: "row" }, c.name), make("td", {}, c.result), make("td", {}, c.vacuum), make("td", {}, c.stopping), make("td", {}, c.minutes),
-      make("td", {}, make("p", {}, c.why), list(c.misfits, "The block on the shelf no longer fits"), list(c.moved, "Moved"), list(c.reload, "Load again"),
-        c.findings.filter((f) => f.severity === "error").map((f) => make("p", { className: "trouble" }, `${f.message} \u2192 ${f.remedy}`)))))));
-  const recut = run.recut.length === 0 ? "" : make("div", {}, make("h3", {}, "Blocks to cut anew, and what they cost"),
-    make("table", {}, make("thead", {}, make("tr", {}, ["Fixture", "Revision", "Machine time", "Cord", "Magnets", "Blank"].map((h) => make("th", { scope: "col" }, h)))),
-      make("tbody", {}, run.recut.map((x) => make("tr", {}, [x.name, x.revision, minutes(x.minutes), `${x.cordMm.toFixed(0)} mm`, x.magnets, x.blank].map((t) => make("td", {}, String(t))))))));
-  $("run-result").replaceChildren(
-    changed.length === 0 ? make("p", {}, "Everything is up to date.") : make("div", { className: "wide", tabIndex: 0, role: "region", "aria-label": "Changes" }, table), recut);
-  findings($("run-findings"), run.findings);
+  if (ok) followRun(answer);
+  else say(answer.message, true);
 }
 
 export function startLibrary(home) {
@@ -231,9 +178,8 @@ export function startLibrary(home) {
   $("of-state").addEventListener("change", draw);
   $("regenerate").addEventListener("click", () => start(false));
   $("dry-run").addEventListener("click", () => start(true));
-  $("run-stop").addEventListener("click", () => ask("cancel", {}));
-  $("run-close").addEventListener("click", () => ($("run").hidden = true));
-  for (const th of document.querySelectorAll("#library-table th[data-sort]")) {
+  whenEnded(() => !$("view-library").hidden && load());
+  for (const th of all("#library-table th[data-sort]")) {
     const b = button(th.textContent, () => {
       sorting.down = sorting.by === th.dataset.sort && !sorting.down;
       sorting.by = th.dataset.sort;

@@ -1,7 +1,7 @@
 // The figures beside the drawing: factors, magnets, clearances, what may be tried, and the comparison.
+import { $ } from "./dom.js";
 import { state, show, coarse, read, remember, own } from "./state.js";
 
-const $ = (id) => document.getElementById(id);
 const cell = (row, text, className) => {
   const td = row.insertCell();
   td.textContent = text;
@@ -82,6 +82,7 @@ function removal(row, kind, i, list, changed) {
     remember();
     list().splice(i, 1);
     if (kind === "magnet") {
+      state.picked.clear();
       state.settings.count = list().length;
       refreshSettings();
     }
@@ -111,7 +112,14 @@ export function drawMagnetTable(changed) {
   while (t.rows.length < state.magnets.length) {
     const i = t.rows.length;
     const row = t.insertRow();
-    cell(row, String(i + 1));
+    const pick = Object.assign(document.createElement("input"), { type: "checkbox", id: `magnet-${i}-pick` });
+    pick.setAttribute("aria-label", `tick magnet ${i + 1}, to move, align or twin it with others`);
+    pick.addEventListener("change", () => {
+      if (pick.checked) state.picked.add(i);
+      else state.picked.delete(i);
+      changed();
+    });
+    row.insertCell().append(pick, ` ${i + 1}`);
     coordinates(row, "magnet", i, list, changed);
     cell(row, "-");
     const lock = Object.assign(document.createElement("input"), { type: "checkbox", id: `magnet-${i}-lock` });
@@ -128,6 +136,7 @@ export function drawMagnetTable(changed) {
     place("magnet", i, m);
     const share = state.answer?.shares?.[i];
     put(t.rows[i].cells[3], share === undefined ? "-" : `${share.toFixed(1)} N`);
+    $(`magnet-${i}-pick`).checked = state.picked.has(i);
     const lock = $(`magnet-${i}-lock`);
     lock.checked = m.locked || Boolean(m.drawn);
     lock.disabled = Boolean(m.drawn);
@@ -190,6 +199,7 @@ export function buildSettings(changed) {
     }
     input.value = state.settings[s.key] ?? own(s);
     input.addEventListener("change", () => {
+      /** @type {any} */
       const v = s.choices ? input.value : Number.parseFloat(input.value);
       if (!s.choices && !(v >= s.min && v <= s.max)) return void (input.value = state.settings[s.key] ?? own(s));
       remember();

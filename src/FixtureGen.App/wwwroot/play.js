@@ -61,6 +61,8 @@ async function load(name, bytes) {
   scene?.setWay(program.points);
   const [x0, y0, x1, y1] = answer.box;
   Object.assign(eye, { at: [(x0 + x1) / 2, (y0 + y1) / 2, answer.rawTop / 2], far: 2.1 * Math.max(x1 - x0, y1 - y0), turn: -0.5, tilt: 0.9 });
+  Object.assign($("cut-at"), { min: String(y0), max: String(y1), step: "0.5", value: String((y0 + y1) / 2) });
+  $("shell-row").hidden = answer.setup !== "trim";
   $("time").max = String(program.motions.length / NUMBERS);
   operations();
   marks();
@@ -197,7 +199,8 @@ function draw() {
   const canvas = $("stage");
   scene.draw(look(eye, canvas.clientWidth / Math.max(1, canvas.clientHeight)), {
     tip, cutter: program.tools.find((t) => t.number === v[8]), from: program.counts[firstShown(done)], drawn: program.counts[done],
-    colours: { paper: rgb("--field"), raw: [0.93, 0.91, 0.86], cut: [0.72, 0.76, 0.8], feed: rgb("--good"), rapid: rgb("--bad"), metal: [0.55, 0.57, 0.6] },
+    clip: $("cut-away").checked ? Number($("cut-at").value) : null, jackets: program.jackets, jacket: program.jacket, shell: program.setup === "trim" && $("with-shell").checked,
+    colours: { face: rgb("--accent"), jacket: [0.42, 0.44, 0.48], shell: rgb("--warn"), paper: rgb("--field"), raw: [0.93, 0.91, 0.86], cut: [0.72, 0.76, 0.8], feed: rgb("--good"), rapid: rgb("--bad"), metal: [0.55, 0.57, 0.6] },
   });
 }
 
@@ -240,6 +243,9 @@ export function startPlay() {
   $("back").addEventListener("click", () => go(Math.ceil(clock) - 1));
   $("on").addEventListener("click", () => go(Math.floor(clock) + 1));
   $("way").addEventListener("change", draw);
+  $("with-shell").addEventListener("change", draw);
+  $("cut-away").addEventListener("change", cutAway);
+  $("cut-at").addEventListener("input", cutAway);
   $("from-above").addEventListener("click", () => {
     Object.assign(eye, { turn: 0, tilt: Math.PI / 2 - 0.001 });
     draw();
@@ -274,6 +280,14 @@ export function startPlay() {
     draw();
   });
   window.addEventListener("resize", draw);
+}
+
+function cutAway() {
+  const at = Number($("cut-at").value);
+  $("cut-at").disabled = !$("cut-away").checked;
+  $("cut-at").setAttribute("aria-valuetext", `Y ${at.toFixed(1)} mm`);
+  $("cut-said").textContent = $("cut-away").checked ? `Y ${at.toFixed(1)} mm` : "";
+  draw();
 }
 
 function turn(by, tilt) {

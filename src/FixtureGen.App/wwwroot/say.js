@@ -1,5 +1,6 @@
 // What the page says to the person: a status line that clears itself, an alarm that stays while it is true, and words for a screen reader alone.
-const $ = (id) => document.getElementById(id);
+import { $ } from "./dom.js";
+
 const NOTE_MS = 12_000;
 const SPEAK_MS = 350;
 let fading = 0;

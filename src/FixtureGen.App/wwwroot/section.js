@@ -1,16 +1,17 @@
 // The section through the block along a line that can be dragged.
 import { ask } from "./server.js";
+import { $ } from "./dom.js";
 import { state, show, read, body } from "./state.js";
 import { drawSectionLine, el } from "./drawing.js";
 
 export const line = { x0: 0, y0: 0, x1: 1, y1: 0 };
-const svg = document.getElementById("section");
+const svg = $("section");
 let asked = 0;
 
 export function startSection() {
   const [x0, y0, x1, y1] = state.job.box;
   Object.assign(line, { x0, y0: (y0 + y1) / 2, x1, y1: (y0 + y1) / 2 });
-  const row = document.getElementById("section-ends");
+  const row = $("section-ends");
   row.replaceChildren();
   for (const key of ["x0", "y0", "x1", "y1"]) {
     const label = document.createElement("label");
@@ -29,7 +30,7 @@ export function startSection() {
 
 export async function showSection() {
   drawSectionLine(line);
-  for (const key of ["x0", "y0", "x1", "y1"]) document.getElementById(`section-${key}`).value = show(line[key], 2);
+  for (const key of ["x0", "y0", "x1", "y1"]) $(`section-${key}`).value = show(line[key], 2);
   const mine = ++asked;
   const { ok, answer } = await ask("section", { ...body(), line });
   if (!ok || mine !== asked) return;

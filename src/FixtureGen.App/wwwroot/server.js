@@ -23,7 +23,13 @@ function heard(answers) {
   for (const watch of watchers) watch(lostSince);
 }
 
-/** An answer always comes: status 0 is a program that did not answer. */
+/**
+ * An answer always comes: status 0 is a program that did not answer.
+ * @param {string} path
+ * @param {any} [body]
+ * @param {{ query?: Record<string, any>, signal?: AbortSignal, raw?: boolean }} how
+ * @returns {Promise<{ ok: boolean, status: number, answer: any }>}
+ */
 export async function ask(path, body, { query, signal, raw } = {}) {
   let response;
   try {
@@ -44,7 +50,7 @@ export async function ask(path, body, { query, signal, raw } = {}) {
 }
 
 /** A short question whose answer must come soon: one that does not counts as a program that does not answer. */
-export const soon = (path) => ask(path, undefined, { signal: AbortSignal.timeout(PULSE_PATIENCE_MS) });
+export const soon = (path) => ask(path, undefined, { signal: /** @type {any} */ (AbortSignal).timeout(PULSE_PATIENCE_MS) });
 
 let running = false;
 let waiting = null;

@@ -1,14 +1,14 @@
 // The layout under work, with undo and redo. Lengths are mm here; only shown in the job's unit.
 export const state = {
   job: null, magnets: [], ports: [], settings: {}, answer: null, chosen: null, kept: null, hash: "", step: 0.5, updates: [],
-  shapes: [], curves: new Map(), trace: [], traceKey: "",
+  shapes: [], curves: new Map(), trace: [], traceKey: "", placement: null, placed: null, middle: [0, 0], picked: new Set(), ground: "",
 };
 
 let past = [];
 let future = [];
 let saved = "";
 const KEPT_STEPS = 200;
-const copy = () => JSON.stringify({ magnets: state.magnets, ports: state.ports, settings: state.settings });
+const copy = () => JSON.stringify({ magnets: state.magnets, ports: state.ports, settings: state.settings, placement: state.placement });
 
 export function remember() {
   past.push(copy());
@@ -22,8 +22,9 @@ export const canRedo = () => future.length > 0;
 export const isDirty = () => state.job !== null && copy() !== saved;
 
 function restore(text) {
-  const { magnets, ports, settings } = JSON.parse(text);
-  Object.assign(state, { magnets, ports, settings, chosen: null });
+  const { magnets, ports, settings, placement } = JSON.parse(text);
+  Object.assign(state, { magnets, ports, settings, placement: placement ?? null, chosen: null, ground: "" });
+  state.picked.clear();
 }
 
 function travel(from, to) {
@@ -39,10 +40,11 @@ export const redo = () => travel(future, past);
 /** Takes the job's own layout as the saved one. What was laid out before on the same files is taken up again: true. */
 export function begin(answer, own) {
   Object.assign(state, {
-    job: answer, magnets: answer.magnets, ports: answer.ports, settings: own, hash: answer.hash, answer: null, chosen: null, kept: null,
+    job: answer, magnets: answer.magnets, ports: answer.ports, settings: own, hash: answer.hash, answer: null, chosen: null, kept: null, placement: null, placed: answer.placed, middle: answer.middle, ground: "",
     shapes: [], trace: [], traceKey: "",
   });
   state.curves.clear();
+  state.picked.clear();
   [past, future, saved] = [[], [], copy()];
   const kept = JSON.parse(sessionStorage.getItem(draftKey()) ?? "null");
   if (kept?.hash !== state.hash) return false;
@@ -93,6 +95,33 @@ export const coarse = (mm) => show(mm, perUnit() === 1 ? 1 : 2);
 export const read = (text) => Number.parseFloat(text) * perUnit();
 /** The layout, and what the page has already so that it is not sent again. */
 export const question = () => ({ ...body(), have: [...state.curves.keys(), state.traceKey] });
-export const body = () => ({ magnets: state.magnets, ports: state.ports, settings: state.settings });
+export const body = () => ({ magnets: state.magnets, ports: state.ports, settings: state.settings, placement: state.placement });
 /** A setting's own value in the job: a word or a figure. */
 export const own = (setting) => setting.choice ?? setting.figure;
+
+/** Moves the part by dx, dy (mm) and turns it about its middle by so many degrees; magnets and ports go with it. */
+export function movePart(dx, dy, deg) {
+  const from = state.placement ?? state.placed;
+  const [cx, cy] = state.middle;
+  const [sin, cos] = [Math.sin((deg * Math.PI) / 180), Math.cos((deg * Math.PI) / 180)];
+  const go = (p) => ({ ...p, x: cx + cos * (p.x - cx) - sin * (p.y - cy) + dx, y: cy + sin * (p.x - cx) + cos * (p.y - cy) + dy });
+  const at = go(from);
+  state.placement = { x: at.x, y: at.y, angleDeg: turned(from.angleDeg + deg) };
+  carry(go);
+  state.middle = [cx + dx, cy + dy];
+}
+
+/** Magnets and ports as they lie when the part goes from one place to another. */
+export function carryTo(from, to) {
+  const deg = ((to.angleDeg - from.angleDeg) * Math.PI) / 180;
+  const [sin, cos] = [Math.sin(deg), Math.cos(deg)];
+  carry((p) => ({ ...p, x: to.x + cos * (p.x - from.x) - sin * (p.y - from.y), y: to.y + sin * (p.x - from.x) + cos * (p.y - from.y) }));
+}
+
+function carry(go) {
+  state.magnets = state.magnets.map(go);
+  state.ports = state.ports.map(go);
+}
+
+/** Within half a turn either way. */
+const turned = (deg) => Math.round((((((deg + 180) % 360) + 360) % 360) - 180) * 1e4) / 1e4;

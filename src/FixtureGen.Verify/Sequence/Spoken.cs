@@ -145,9 +145,13 @@ internal sealed class Spoken
     /// <summary>Length of the part before the first line with words.</summary>
     public int Head { get; }
 
-    /// <summary>The program line of a place in the text.</summary>
+    /// <summary>The program line of a place in the text; 1 in a program that says nothing.</summary>
     public int LineAt(int index)
     {
+        if (_lines.Count == 0)
+        {
+            return 1;
+        }
         int found = _starts.BinarySearch(index);
         int block = found < 0 ? ~found - 1 : found;
         // of blocks that begin at one place, those before the last say nothing

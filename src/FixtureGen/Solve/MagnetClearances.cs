@@ -26,6 +26,10 @@ public sealed class MagnetClearances
         _spacing = Math.Max(pair.Spacing, _room.PocketSpacing);
     }
 
+    /// <summary>Whether a magnet may stand at a place with its neighbours where they are.</summary>
+    public bool Allows(Point2 at, IEnumerable<Point2> neighbours) =>
+        _room.RoomAt(at).Slack >= -1e-6 && neighbours.All(n => n.DistanceTo(at) >= _spacing - 1e-6);
+
     /// <summary>
     /// Every clearance that is short by more than 1e-6 mm, in the order of the magnets; empty where none is. Of a magnet's
     /// room only the worst is named; two that are too near each other are named once, under the later.

@@ -32,6 +32,12 @@ internal sealed class PageServer : IAsyncDisposable
         return new PageServer(library, server);
     }
 
+    /// <summary>The address with its token.</summary>
+    public Uri Address => new(_server.Address);
+
+    /// <summary>Every question that the page answers, and whether it carries a body of JSON.</summary>
+    public IReadOnlyList<(string Name, bool Json)> Questions => _server.Questions;
+
     /// <summary>What the page sends of the layout that the job has.</summary>
     public async Task<JsonObject> OwnLayoutAsync()
     {

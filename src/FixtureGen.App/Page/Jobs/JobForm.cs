@@ -27,7 +27,7 @@ internal sealed class JobForm(string jobPath, string name)
             {
                 string file = library.Relative(Path.GetFullPath(jobPath));
                 ShopFiles shop = stamp.Shop(library);
-                Stage<ImmutableArray<JobKey>> keys = JobKeys.List(text.Text, file, shop);
+                Stage<ImmutableArray<KeyField>> keys = JobKeys.List(text.Text, file, shop);
                 FormAnswer answer = new(
                     name,
                     file,
@@ -97,7 +97,7 @@ internal sealed class JobForm(string jobPath, string name)
             (library, stamp, onDisk) =>
             {
                 string file = library.Relative(Path.GetFullPath(jobPath));
-                Stage<ImmutableArray<JobKey>> keys = JobKeys.List(onDisk.Text, file, stamp.Shop(library));
+                Stage<ImmutableArray<KeyField>> keys = JobKeys.List(onDisk.Text, file, stamp.Shop(library));
                 Stage<string> text = keys.Ok
                     ? asked.Edits.Aggregate(Stage.Answer(onDisk.Text), (so, edit) => Edit(so, edit, keys.Value, file))
                     : Stage.Failed<string>(keys.Findings);
@@ -106,7 +106,7 @@ internal sealed class JobForm(string jobPath, string name)
         );
     }
 
-    private static Stage<string> Edit(Stage<string> text, FormEdit edit, ImmutableArray<JobKey> keys, string file)
+    private static Stage<string> Edit(Stage<string> text, FormEdit edit, ImmutableArray<KeyField> keys, string file)
     {
         if (!text.Ok)
         {
@@ -122,7 +122,7 @@ internal sealed class JobForm(string jobPath, string name)
         }
         return string.IsNullOrWhiteSpace(edit.Value)
             ? JobEdit.Remove(text.Value!, file, edit.Path)
-            : JobEdit.Set(text.Value!, file, edit.Path, JobKeys.Literal(key, edit.Value));
+            : JobEdit.Set(text.Value!, file, edit.Path, key.Literal(edit.Value));
     }
 
     private CheckedAnswer Come(LibraryFolder library, InputStamp stamp, string text)
@@ -183,7 +183,8 @@ internal sealed class JobForm(string jobPath, string name)
             Curves = [],
         };
 
-    private static FormKey Field(JobKey key) =>
+    /// <summary>A key as the page shows it.</summary>
+    internal static FormKey Field(KeyField key) =>
         new()
         {
             Path = key.Path,

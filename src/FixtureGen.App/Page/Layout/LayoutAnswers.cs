@@ -56,6 +56,14 @@ internal sealed record LayoutState
 
     public required MagnetSizes Magnet { get; init; }
 
+    /// <summary>Where the part lies; Stated says that the job itself says so.</summary>
+    public required PagePlacement Placed { get; init; }
+
+    public required bool PlacementStated { get; init; }
+
+    /// <summary>The middle of the part's box, plate frame mm: what it is turned about.</summary>
+    public required double[] Middle { get; init; }
+
     public required PageMagnet[] Magnets { get; init; }
 
     public required PagePort[] Ports { get; init; }
@@ -117,6 +125,10 @@ internal sealed record TryAnswer
 
     public required double MagnetForceN { get; init; }
 
+    public required PagePlacement Placed { get; init; }
+
+    public required double[] Middle { get; init; }
+
     public required Violation[] Violations { get; init; }
 
     public required FedZone[] Fed { get; init; }
@@ -139,6 +151,35 @@ internal sealed record TryAnswer
 
 /// <summary>Places that the optimiser chose.</summary>
 internal sealed record PlacesAnswer(PageMagnet[] Magnets, string Message);
+
+/// <summary>Where a magnet's middle may be with the others where they are: SVG data of the cells, plate frame mm, Y up.</summary>
+internal sealed record GroundAnswer(string Path);
+
+/// <summary>
+/// A layout that was kept beside the job. Name is empty for one of the history, which every save adds to; At is UTC, ISO 8601 to the
+/// second. Magnets and ports lie on the plate as Placed has the part; Placement is null where the job had it.
+/// </summary>
+internal sealed record KeptLayout
+{
+    public required string Name { get; init; }
+
+    public required string At { get; init; }
+
+    public required string Factors { get; init; }
+
+    public required PageMagnet[] Magnets { get; init; }
+
+    public required PagePort[] Ports { get; init; }
+
+    public required PageSettings Settings { get; init; }
+
+    public PagePlacement? Placement { get; init; }
+
+    public required PagePlacement Placed { get; init; }
+}
+
+/// <summary>All of them, the newest last.</summary>
+internal sealed record KeptLayouts(KeptLayout[] Layouts);
 
 /// <summary>A floor's figure: S along the section, Z of the floor, mm.</summary>
 internal sealed record SectionNote(double S, double Z, string Text);

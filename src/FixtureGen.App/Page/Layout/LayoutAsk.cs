@@ -21,6 +21,9 @@ internal sealed record LayoutAsk(
 
     private const double ReachMm = 5000;
 
+    /// <summary>Where the part is asked to lie; null where the job has it.</summary>
+    public Pose? Placement { get; init; }
+
     /// <summary>The question, or a finding for each member that is out of range.</summary>
     public static Stage<LayoutAsk> Check(LayoutQuestion question)
     {
@@ -32,6 +35,7 @@ internal sealed record LayoutAsk(
             .. TooMany("have", have.Length, MostHeld),
             .. question.Magnets.SelectMany((m, i) => Far(Item("magnets", i), m.X, m.Y)),
             .. question.Ports.SelectMany((p, i) => Far(Item("ports", i), p.X, p.Y)),
+            .. question.Placement is { } at ? Far("placement", at.X, at.Y).Concat(Turned(at.AngleDeg)) : [],
             .. have.SelectMany((h, i) => h is null ? [RequestFindings.Empty(Item("have", i))] : Array.Empty<Finding>()),
         ];
         int count = question.Settings.Count;
@@ -48,8 +52,14 @@ internal sealed record LayoutAsk(
                     question.Settings,
                     [.. have]
                 )
+                {
+                    Placement = question.Placement is { } p ? new Pose(p.X, p.Y, p.AngleDeg) : null,
+                }
             );
     }
+
+    private static IEnumerable<Finding> Turned(double deg) =>
+        Math.Abs(deg) <= 360 ? [] : [RequestFindings.Beyond("placement.angleDeg", deg, -360, 360)];
 
     /// <summary>A finding unless the point is in reach of a plate.</summary>
     public static IEnumerable<Finding> Far(string member, double x, double y) =>

@@ -18,7 +18,7 @@ internal sealed class LayoutDrafter(Request request, Placed placed)
 {
     private readonly Job _original = placed.Job;
     private readonly KernelMemory _memory = new();
-    private PageSettings? _asked;
+    private (PageSettings Settings, Pose? Placement)? _asked;
     private Stage<Ground>? _ground;
 
     /// <summary>The job as it was placed last.</summary>
@@ -79,11 +79,15 @@ internal sealed class LayoutDrafter(Request request, Placed placed)
         {
             Count = 0,
         };
-        if (asked == _asked)
+        if (_asked is { } last && last == (asked, ask.Placement))
         {
             return Stage.Answer(Current);
         }
         Stage<string> text = LayoutSettings.Write(request.JobText, request.JobFile, _original, asked);
+        if (text.Ok && ask.Placement is { } pose)
+        {
+            text = JobEdit.SetPlacement(text.Value!, request.JobFile, pose);
+        }
         if (!text.Ok)
         {
             return Stage.Failed<Placed>(text.Findings);
@@ -92,7 +96,7 @@ internal sealed class LayoutDrafter(Request request, Placed placed)
         if (placed.Ok)
         {
             Current = placed.Value!;
-            _asked = asked;
+            _asked = (asked, ask.Placement);
             _ground = null;
             Like = null;
         }

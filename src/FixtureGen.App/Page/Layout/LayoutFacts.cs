@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 using System.Security.Cryptography;
+using FixtureGen.Geometry;
 using FixtureGen.Model;
 
 namespace FixtureGen.App.Page.Layout;
@@ -36,6 +37,25 @@ internal static class LayoutFacts
     }
 
     public static double[] Shares(HoldingResult h) => [.. h.MagnetShareN.Select(n => Math.Round(n, 3))];
+
+    /// <summary>Where the part lies.</summary>
+    public static PagePlacement Placed(FixtureDesign design) => Placed(design.Placement.Pose);
+
+    /// <summary>A pose as the page has it.</summary>
+    public static PagePlacement Placed(Pose pose) =>
+        new()
+        {
+            X = Math.Round(pose.X, 4),
+            Y = Math.Round(pose.Y, 4),
+            AngleDeg = Math.Round(pose.AngleDeg, 4),
+        };
+
+    /// <summary>The middle of the part's box.</summary>
+    public static double[] Middle(FixtureDesign design)
+    {
+        Box2 box = Measure.Bounds(design.Part.Outer);
+        return [Math.Round(box.Middle.X, 3), Math.Round(box.Middle.Y, 3)];
+    }
 
     public static MagnetSizes Sizes(Job job) => new(job.Magnet.Diameter, job.Magnet.JacketDiameter);
 

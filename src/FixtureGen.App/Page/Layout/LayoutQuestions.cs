@@ -22,6 +22,16 @@ internal readonly record struct PagePort
     public required double Y { get; init; }
 }
 
+/// <summary>Where the part lies: the drawing's origin in the plate frame, mm, and how far it is turned, degrees counter-clockwise.</summary>
+internal readonly record struct PagePlacement
+{
+    public required double X { get; init; }
+
+    public required double Y { get; init; }
+
+    public required double AngleDeg { get; init; }
+}
+
 /// <summary>All settings of the page in the units that the page shows; what equals the job's own stays as the job has it.</summary>
 internal sealed record PageSettings
 {
@@ -40,7 +50,7 @@ internal sealed record PageSettings
     public required double Feed { get; init; }
 }
 
-/// <summary>The layout that a question is about. Have is the keys of the curves that the page holds.</summary>
+/// <summary>The layout that a question is about. Placement null is where the job has the part. Have is the keys of the curves that the page holds.</summary>
 internal record LayoutQuestion
 {
     public required PageMagnet[] Magnets { get; init; }
@@ -48,6 +58,8 @@ internal record LayoutQuestion
     public required PagePort[] Ports { get; init; }
 
     public required PageSettings Settings { get; init; }
+
+    public PagePlacement? Placement { get; init; }
 
     public string[]? Have { get; init; }
 }
@@ -68,6 +80,26 @@ internal readonly record struct PageLine
 internal sealed record SectionQuestion : LayoutQuestion
 {
     public required PageLine Line { get; init; }
+}
+
+/// <summary>Asks where these magnets, by their numbers from 0, may stand: Which are moved to the nearest such place, or the ground of the first is told.</summary>
+internal sealed record MagnetsQuestion : LayoutQuestion
+{
+    public required int[] Which { get; init; }
+}
+
+/// <summary>Asks to keep the layout under a name beside the job. Factors is what it came to, in words.</summary>
+internal sealed record KeepQuestion : LayoutQuestion
+{
+    public required string Name { get; init; }
+
+    public required string Factors { get; init; }
+}
+
+/// <summary>Asks to forget a layout that was kept, by its number in the list.</summary>
+internal sealed record ForgetQuestion
+{
+    public required int Number { get; init; }
 }
 
 /// <summary>Asks to write the layout into the job. Hash is of the files as the page read them; Anyway also where clearances are not kept.</summary>
@@ -93,6 +125,11 @@ internal sealed record MakeQuestion
 )]
 [JsonSerializable(typeof(LayoutQuestion))]
 [JsonSerializable(typeof(SectionQuestion))]
+[JsonSerializable(typeof(MagnetsQuestion))]
+[JsonSerializable(typeof(KeepQuestion))]
+[JsonSerializable(typeof(ForgetQuestion))]
+[JsonSerializable(typeof(KeptLayouts))]
+[JsonSerializable(typeof(GroundAnswer))]
 [JsonSerializable(typeof(SaveQuestion))]
 [JsonSerializable(typeof(MakeQuestion))]
 [JsonSerializable(typeof(LayoutState))]

@@ -124,6 +124,38 @@ internal sealed class LayoutSession
             : Checked(question, (now, ask) => now.Trial.Section(ask, new(line.X0, line.Y0), new(line.X1, line.Y1)));
     }
 
+    /// <summary>The layout with some magnets at the nearest place where each may stand.</summary>
+    public PageAnswer Snap(MagnetsQuestion question) =>
+        OfMagnets(question, (now, ask) => now.Trial.Snap(ask, question.Which));
+
+    /// <summary>Where one magnet may stand.</summary>
+    public PageAnswer Ground(MagnetsQuestion question) =>
+        OfMagnets(
+            question,
+            (now, ask) =>
+                question.Which is [var first, ..]
+                    ? now.Trial.Ground(ask, first)
+                    : PageAnswer.NotUnderstood([RequestFindings.NoneNamed("which")])
+        );
+
+    private PageAnswer OfMagnets(MagnetsQuestion question, Func<Opened, LayoutAsk, PageAnswer> answer) =>
+        question.Which.Where(i => i < 0 || i >= question.Magnets.Length).Take(1).ToArray() is [var none]
+            ? PageAnswer.NotUnderstood([RequestFindings.Beyond("which", none, 0, question.Magnets.Length - 1)])
+            : Checked(question, answer);
+
+    /// <summary>The layouts that were kept beside the job.</summary>
+    public PageAnswer Kept() => new LayoutShelf(_jobPath).List();
+
+    /// <summary>Keeps a layout under a name.</summary>
+    public PageAnswer Keep(KeepQuestion question) =>
+        Checked(
+            question,
+            (now, ask) => new LayoutShelf(_jobPath).Keep(question, LayoutFacts.Placed(now.Trial.PoseFor(ask)))
+        );
+
+    /// <summary>Forgets a layout that was kept.</summary>
+    public PageAnswer Forget(ForgetQuestion question) => new LayoutShelf(_jobPath).Forget(question);
+
     /// <summary>Writes the layout into the job.</summary>
     public PageAnswer Save(SaveQuestion question) => Checked(question, (now, ask) => Save(now, ask, question));
 
@@ -215,6 +247,10 @@ internal sealed class LayoutSession
         {
             JobText onDisk = JobText.Read(_jobPath);
             Stage<string> text = now.Trial.Text(ask, onDisk.Text);
+            if (text.Ok)
+            {
+                new LayoutShelf(_jobPath).Remember(question, LayoutFacts.Placed(now.Trial.PoseFor(ask)));
+            }
             return text.Ok
                 ? Written(onDisk, text.Value!)
                 : PageAnswer.Refused("the job cannot be written so: see the findings", text.Findings);

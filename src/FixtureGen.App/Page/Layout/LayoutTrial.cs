@@ -111,6 +111,9 @@ internal sealed class LayoutTrial
             Unit = _original.DisplayUnit == LengthUnit.Inch ? "in" : "mm",
             Box = [b.MinX, b.MinY, b.MaxX, b.MaxY],
             Magnet = LayoutFacts.Sizes(_original),
+            Placed = LayoutFacts.Placed(_first),
+            PlacementStated = _original.Placement is not null,
+            Middle = LayoutFacts.Middle(_first),
             Magnets = LayoutFacts.Magnets(_first.Magnets),
             Ports = [.. OwnPorts().Select(p => new PagePort { X = p.X, Y = p.Y })],
             Fed = LayoutFacts.Fed(_first),
@@ -179,6 +182,8 @@ internal sealed class LayoutTrial
             Factors = cut ? ReportBuilder.Holding(h) : null,
             Shares = cut ? LayoutFacts.Shares(h) : [],
             MagnetForceN = cut ? Math.Round(h.MagnetForceN, 3) : 0,
+            Placed = LayoutFacts.Placed(value.Design),
+            Middle = LayoutFacts.Middle(value.Design),
             Violations = violations,
             Fed = LayoutFacts.Fed(value.Design),
             Findings = PageAnswer.Lines([
@@ -245,11 +250,27 @@ internal sealed class LayoutTrial
         return PageAnswer.Json(200, answer, LayoutJson.Default.PlacesAnswer);
     }
 
+    /// <summary>Where the part lies in a layout; where it was last, for one that cannot be.</summary>
+    public Pose PoseFor(LayoutAsk ask) => (_drafter.PlacedFor(ask).Value ?? _drafter.Current).Placement.Pose;
+
     /// <summary>The block cut from one point to the other, plate frame mm; 422 where the layout cannot be drawn.</summary>
     public PageAnswer Section(LayoutAsk ask, Point2 from, Point2 to) =>
         _drafter.Lay(ask).Value is { } laid
             ? PageAnswer.Json(200, SectionCut.Cut(laid.Design, laid.Job, from, to), LayoutJson.Default.SectionAnswer)
             : PageAnswer.Say(422, "the section needs a layout that can be drawn");
+
+    /// <summary>
+    /// The layout with these magnets at the nearest place where each may stand, one after the other; locked ones and the drawing's stay.
+    /// One that has no such place near stays too, and the answer says so.
+    /// </summary>
+    public PageAnswer Snap(LayoutAsk ask, int[] which) =>
+        _drafter.Lay(ask) is { Value: { } laid } ? MagnetGround.Snap(laid, ask, which) : NotDrawn();
+
+    /// <summary>Where the middle of one magnet may be.</summary>
+    public PageAnswer Ground(LayoutAsk ask, int which) =>
+        _drafter.Lay(ask) is { Value: { } laid } ? MagnetGround.Draw(laid, ask, which) : NotDrawn();
+
+    private static PageAnswer NotDrawn() => PageAnswer.Say(422, "the layout cannot be drawn: see the findings");
 
     /// <summary>Every clearance that the layout does not keep; empty also where it cannot be drawn at all.</summary>
     public Violation[] Violations(LayoutAsk ask) =>
@@ -264,7 +285,11 @@ internal sealed class LayoutTrial
     public Stage<string> Text(LayoutAsk ask, string jobText)
     {
         string file = _source.JobPath;
-        Placed placed = _drafter.Current;
+        Stage<Placed> asked = _drafter.PlacedFor(ask);
+        if (asked.Value is not { } placed)
+        {
+            return Stage.Failed<string>(asked.Findings);
+        }
         Stage<string> settled = Settled(jobText, placed.Job, ask.Magnets.Length);
         if (!settled.Ok)
         {
@@ -276,6 +301,10 @@ internal sealed class LayoutTrial
             return Stage.Failed<string>(written.Findings);
         }
         Stage<string> text = LayoutSettings.Write(settled.Value!, file, now, ask.Settings);
+        if (text.Ok && ask.Placement is { } pose)
+        {
+            text = JobEdit.SetPlacement(text.Value!, file, pose);
+        }
         if (!text.Ok)
         {
             return text;

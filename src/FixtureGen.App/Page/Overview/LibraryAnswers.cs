@@ -3,8 +3,8 @@ using FixtureGen.Output.Reports;
 
 namespace FixtureGen.App.Page.Overview;
 
-/// <summary>What the page asks first: the folder, the job that it opens with (empty for the library) and the version.</summary>
-internal sealed record HomeAnswer(string Folder, string Start, string Version, string[] Plates);
+/// <summary>What the page asks first: the folder, the job that it opens with (empty for the library), the version, and whether there is a shop.</summary>
+internal sealed record HomeAnswer(string Folder, string Start, string Version, string[] Plates, bool Shop);
 
 /// <summary>One block that was cut.</summary>
 internal sealed record BlockLine(
@@ -139,8 +139,8 @@ internal sealed record RunAnswer
     /// <summary>Nothing is written.</summary>
     public required bool DryRun { get; init; }
 
-    /// <summary>The plate's file that stands in for what the jobs name; empty for none.</summary>
-    public required string Plate { get; init; }
+    /// <summary>What stands in for the shop's own: a plate's name, or kind and name of a file that is tried; empty for nothing.</summary>
+    public required string With { get; init; }
 
     /// <summary>Jobs done.</summary>
     public required int Done { get; init; }

@@ -18,7 +18,7 @@ internal sealed class RegenerationRun(string folder, FaultLog faults) : IDisposa
     {
         State = "none",
         DryRun = false,
-        Plate = "",
+        With = "",
         Done = 0,
         Total = 0,
         Last = "",
@@ -60,6 +60,34 @@ internal sealed class RegenerationRun(string folder, FaultLog faults) : IDisposa
                 RequestFindings.NotAChoice("plate", asked.Plate, asked.DryRun ? found.Shop(null).List("plates") : [""]),
             ]);
         }
+        string? plateFile = plate is null ? null : Path.Combine(found.Templates, "plates", plate + ".toml");
+        return Begin(
+            found,
+            new RunAsked(asked.DryRun, asked.Force, plate ?? ""),
+            _ => plateFile is null ? null : StandIn.Plate(plateFile)
+        );
+    }
+
+    /// <summary>
+    /// Starts a dry run with a trial copy of a shop file, which lies beside the run's own files and goes with them; 409 while another
+    /// runs. The file is one of the shop's and its text has been read.
+    /// </summary>
+    public PageAnswer Try(LibraryFolder library, string kind, string name, string text) =>
+        Begin(
+            library,
+            new RunAsked(DryRun: true, Force: false, $"{kind}/{name}"),
+            scratch =>
+            {
+                string copy = Path.Combine(scratch, "trial.toml");
+                File.WriteAllText(copy, text);
+                return new StandIn(kind, name, copy);
+            }
+        );
+
+    private readonly record struct RunAsked(bool DryRun, bool Force, string With);
+
+    private PageAnswer Begin(LibraryFolder library, RunAsked asked, Func<string, StandIn?> instead)
+    {
         lock (_gate)
         {
             if (_now.State is "running" or "stopping")
@@ -67,19 +95,10 @@ internal sealed class RegenerationRun(string folder, FaultLog faults) : IDisposa
                 return PageAnswer.Say(409, "a regeneration runs already: wait for its end or stop it");
             }
             _stop = new CancellationTokenSource();
-            _now = None with { State = "running", DryRun = asked.DryRun, Plate = plate ?? "" };
+            _now = None with { State = "running", DryRun = asked.DryRun, With = asked.With };
         }
-        string? plateFile = plate is null ? null : Path.Combine(found.Templates, "plates", plate + ".toml");
-        RegenerateOptions options = new(
-            folder,
-            plateFile,
-            asked.DryRun,
-            asked.Force,
-            Math.Max(1, Environment.ProcessorCount - 1),
-            Occasion.Now(null, null)
-        );
         CancellationToken stop = _stop.Token;
-        _ = Task.Run(() => Run(options, found, stop), CancellationToken.None);
+        _ = Task.Run(() => Run(asked, instead, library, stop), CancellationToken.None);
         return Answer();
     }
 
@@ -107,12 +126,20 @@ internal sealed class RegenerationRun(string folder, FaultLog faults) : IDisposa
     /// <summary>How it stands, as an answer.</summary>
     public PageAnswer Answer() => PageAnswer.Json(200, Now, OverviewJson.Default.RunAnswer);
 
-    private void Run(RegenerateOptions options, LibraryFolder library, CancellationToken stop)
+    private void Run(RunAsked asked, Func<string, StandIn?> instead, LibraryFolder library, CancellationToken stop)
     {
         RunAnswer end;
         string scratch = Directory.CreateTempSubdirectory("fixturegen-").FullName;
         try
         {
+            RegenerateOptions options = new(
+                folder,
+                instead(scratch),
+                asked.DryRun,
+                asked.Force,
+                Math.Max(1, Environment.ProcessorCount - 1),
+                Occasion.Now(null, null)
+            );
             end = Ended(options, library, scratch, stop);
         }
 #pragma warning disable CA1031 // Nobody waits for this task: whatever it was, the page must be told.

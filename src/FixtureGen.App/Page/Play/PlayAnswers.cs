@@ -40,6 +40,12 @@ internal sealed record PlayAnswer
     /// <summary>Z of the raw block's top.</summary>
     public required double RawTop { get; init; }
 
+    /// <summary>X Y of every jacket that is dropped on the shell before this program; none but with the trim.</summary>
+    public required double[] Jackets { get; init; }
+
+    /// <summary>A jacket's diameter and height, and the height of the shell that it stands on, mm.</summary>
+    public required double[] Jacket { get; init; }
+
     /// <summary>See above.</summary>
     public required double[] Motions { get; init; }
 

@@ -43,6 +43,7 @@ internal sealed class PlaySession(string jobPath)
     /// <summary>
     /// The block as the judge carves it once a line is done, in the setup's frame: six numbers (columns, rows, cell in mm, Z of the raw
     /// top, least X and Y) and then the height of every cell, row by row from the lower left, all single floats, least byte first.
+    /// With the trim the upper face of the shell follows in the same way, <see cref="ShellSheet.Gone"/> where it is cut away.
     /// </summary>
     public PageAnswer Carve(string file, byte[] text, int line, string setup) =>
         With(
@@ -70,8 +71,16 @@ internal sealed class PlaySession(string jobPath)
                     null
                 );
                 byte[] heights = Heights(result.Block, known == Setup.Underside ? Axis(design) : null);
-                return new PageAnswer(200, "application/octet-stream", heights);
+                byte[] shell =
+                    known == Setup.Trim ? MemoryMarshal.AsBytes(Shell(job, design, result).AsSpan()).ToArray() : [];
+                return new PageAnswer(200, "application/octet-stream", (byte[])[.. heights, .. shell]);
             }
+        );
+
+    private static float[] Shell(Job job, FixtureDesign design, VerifyResult result) =>
+        new ShellSheet(design, job, result.Block).Cut(
+            result.Programs.IsEmpty ? [] : result.Programs[0].Motions,
+            number => job.Tools.FirstOrDefault(t => t.Number == number)?.Diameter ?? 0
         );
 
     private static double Axis(FixtureDesign design) => design.Flip?.AxisX ?? design.Placement.BlankBox.Middle.X;
@@ -124,6 +133,11 @@ internal sealed class PlaySession(string jobPath)
                     ? [(2 * Axis(design)) - b.MaxX, b.MinY, (2 * Axis(design)) - b.MinX, b.MaxY]
                     : [b.MinX, b.MinY, b.MaxX, b.MaxY],
             RawTop = design.RawThickness,
+            Jackets =
+                verdict.Setup == Setup.Trim
+                    ? [.. design.Magnets.SelectMany(m => new[] { Round(m.At.X), Round(m.At.Y) })]
+                    : [],
+            Jacket = [job.Magnet.JacketDiameter, job.Magnet.JacketHeight, design.FixtureHeight + job.Shell.Thickness],
             Motions = [.. verdict.Motions.SelectMany(Numbers)],
             Centres = [.. verdict.Motions.SelectMany(m => new[] { Round(m.Centre.X), Round(m.Centre.Y) })],
             Tools =

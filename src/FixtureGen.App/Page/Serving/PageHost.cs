@@ -59,6 +59,9 @@ internal sealed class PageHost : IAsyncDisposable
             .WithMetadata(OpenFile.Mark);
     }
 
+    /// <summary>Every question that was entered, by its name, and whether it carries a body of JSON.</summary>
+    public List<(string Name, bool Json)> Questions { get; } = [];
+
     /// <summary>The full address with its token; known once started.</summary>
     public string Address => $"{Root}/?token={_token}";
 
@@ -77,7 +80,9 @@ internal sealed class PageHost : IAsyncDisposable
     public ValueTask DisposeAsync() => _app.DisposeAsync();
 
     /// <summary>A question that changes nothing and carries no body.</summary>
-    public void Get(string name, Func<HttpRequest, PageAnswer> answer) =>
+    public void Get(string name, Func<HttpRequest, PageAnswer> answer)
+    {
+        Questions.Add((name, false));
         _app.MapGet(
             "/api/" + name,
             context =>
@@ -86,10 +91,13 @@ internal sealed class PageHost : IAsyncDisposable
                 return answer(context.Request).SendAsync(context);
             }
         );
+    }
 
     /// <summary>A question with a body of JSON.</summary>
     public void Post<T>(string name, JsonTypeInfo<T> type, Func<HttpRequest, T, PageAnswer> answer)
-        where T : class =>
+        where T : class
+    {
+        Questions.Add((name, true));
         _app.MapPost(
             "/api/" + name,
             async context =>
@@ -121,9 +129,12 @@ internal sealed class PageHost : IAsyncDisposable
                 await given.SendAsync(context).ConfigureAwait(false);
             }
         );
+    }
 
     /// <summary>A question whose body is a file of at most so many bytes, taken as it is.</summary>
-    public void PostFile(string name, long mostBytes, Func<HttpRequest, byte[], PageAnswer> answer) =>
+    public void PostFile(string name, long mostBytes, Func<HttpRequest, byte[], PageAnswer> answer)
+    {
+        Questions.Add((name, false));
         _app.MapPost(
             "/api/" + name,
             async context =>
@@ -135,6 +146,7 @@ internal sealed class PageHost : IAsyncDisposable
                 await answer(context.Request, body.ToArray()).SendAsync(context).ConfigureAwait(false);
             }
         );
+    }
 
     /// <summary>A request that the transport itself could not take is the caller's; all else that ends here is ours.</summary>
     private Task BrokenAsync(HttpContext context)

@@ -76,6 +76,9 @@ internal static partial class RequestFindings
     /// <summary>Null in a list of words.</summary>
     public static Finding Empty(string member) => OutOfRange(member, "null is no word", "leave it out");
 
+    /// <summary>A list that names nothing.</summary>
+    public static Finding NoneNamed(string member) => OutOfRange(member, "it names nothing", "name one at least");
+
     /// <summary>Before a type's name.</summary>
     [GeneratedRegex(@"\bFixtureGen(\.\w+)*\.")]
     private static partial Regex Namespace();

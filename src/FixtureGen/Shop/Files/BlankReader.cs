@@ -13,7 +13,7 @@ public static class BlankReader
     public static Stage<Blank> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
-    private static Blank Body(TableReader t, string name)
+    internal static Blank Body(TableReader t, string name)
     {
         string material = t.Text("material");
         double width = t.Length("width", 25, 1000);

@@ -23,7 +23,7 @@ public static partial class ControlReader
     public static Stage<Control> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
-    private static Control Body(TableReader t, string name)
+    internal static Control Body(TableReader t, string name)
     {
         int least = t.WholeOr("program_number_min", 1, 0, 99999999);
         Control control = new()

@@ -13,6 +13,8 @@ public static class FastenerReader
     /// <summary>Preload as a share of proof for joints that are opened again (machine design handbooks, from memory).</summary>
     private const double PreloadShare = 0.75;
 
+    private static readonly (string, Kind)[] Kinds = [("screw", Kind.Screw), ("pin", Kind.Pin)];
+
     private enum Kind
     {
         Screw,
@@ -33,9 +35,13 @@ public static class FastenerReader
     public static Stage<DowelPin> ReadPin(string text, string file, string name) =>
         ShopFile.Read(text, file, t => IsA(t, Kind.Pin) ? Pin(t, name) : null!);
 
+    /// <summary>Either, as the file itself says: for a form that shows every fastener of the shop.</summary>
+    internal static object Body(TableReader t, string name) =>
+        t.Choice("kind", Kinds) == Kind.Screw ? Screw(t, name) : Pin(t, name);
+
     private static bool IsA(TableReader t, Kind wanted)
     {
-        Kind kind = t.Choice("kind", ("screw", Kind.Screw), ("pin", Kind.Pin));
+        Kind kind = t.Choice("kind", Kinds);
         if (kind == wanted || t.Log.Failed)
         {
             return true;

@@ -20,7 +20,7 @@ public static class GasketReader
     public static Stage<Gasket> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
-    private static Gasket Body(TableReader t, string name)
+    internal static Gasket Body(TableReader t, string name)
     {
         CordKind kind = t.Choice("kind", ("sponge", CordKind.Sponge), ("solid", CordKind.Solid));
         bool solid = kind == CordKind.Solid;

@@ -13,7 +13,7 @@ public static class MagnetReader
     public static Stage<MagnetSpec> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
-    private static MagnetSpec Body(TableReader t, string name)
+    internal static MagnetSpec Body(TableReader t, string name)
     {
         string grade = t.Text("grade");
         double least = t.Within(MagnetRanges.BrMin);

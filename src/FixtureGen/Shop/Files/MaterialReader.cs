@@ -14,7 +14,7 @@ public static class MaterialReader
     public static Stage<Material> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
-    private static Material Body(TableReader t, string name)
+    internal static Material Body(TableReader t, string name)
     {
         bool plastic = t.FlagOr("plastic", true);
         (double slow, double fast) = Rising(

@@ -24,7 +24,7 @@ public static class PlateReader
     public static Stage<PlateFile> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
-    private static PlateFile Body(TableReader t, string name)
+    internal static PlateFile Body(TableReader t, string name)
     {
         ImmutableArray<Point2> face = t.Points("face", Reach);
         if (face.Length != 2 || face[1].X <= face[0].X || face[1].Y <= face[0].Y)

@@ -17,7 +17,7 @@ public static class ToolReader
     public static Stage<ToolRack> Read(string text, string file, string name) =>
         ShopFile.Read(text, file, t => Body(t, name));
 
-    private static ToolRack Body(TableReader t, string name)
+    internal static ToolRack Body(TableReader t, string name)
     {
         ImmutableArray<TableReader> rows = t.Inners("tool");
         if (rows.IsEmpty)

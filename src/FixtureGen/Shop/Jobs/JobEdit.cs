@@ -7,14 +7,73 @@ using Tomlyn.Syntax;
 namespace FixtureGen.Shop.Jobs;
 
 /// <summary>
-/// Edits of a job's text that keep every comment, blank line and order: only the value that changes is exchanged. Lengths
+/// Edits of the text of a job or a shop file that keep every comment, blank line and order: only the value that changes is exchanged. Lengths
 /// come in mm and are written in the job's own unit. A text that does not parse gives its findings and no text.
 /// </summary>
 public static class JobEdit
 {
-    /// <summary>Sets one key, such as <c>title</c> or <c>magnets.count</c>, to a TOML literal; adds key and table where missing.</summary>
+    /// <summary>
+    /// Sets one key, such as <c>title</c>, <c>magnets.count</c> or <c>tool[2].diameter</c>, to a TOML literal; adds key and table
+    /// where missing. A row that is not there, or not written as a table of its own, is a finding.
+    /// </summary>
     public static Stage<string> Set(string text, string fileName, string key, string literal) =>
-        Edited(text, fileName, doc => [SetValue(text, doc, key.Split('.'), literal)]);
+        OnTable(
+            text,
+            fileName,
+            key[..(key.LastIndexOf(']') + 1)],
+            () => Edited(text, fileName, doc => [SetValue(text, doc, key.Split('.'), literal)])
+        );
+
+    /// <summary>Copies a row of a list of tables, such as <c>tool[2]</c>, with all that stands below it, to behind the list's last.</summary>
+    public static Stage<string> CopyRow(string text, string fileName, string row) =>
+        OnRow(
+            text,
+            fileName,
+            row,
+            (start, end, last) => new Change(last, last, Fresh(text[..last]) + text[start..end])
+        );
+
+    /// <summary>Takes a row of a list of tables out, with all that stands below it.</summary>
+    public static Stage<string> RemoveRow(string text, string fileName, string row) =>
+        OnRow(text, fileName, row, (start, end, _) => new Change(start, SkipOneBlank(text, end), ""));
+
+    private static string Fresh(string before) => before.EndsWith('\n') ? "\n" : "\n\n";
+
+    private static Stage<string> OnRow(string text, string fileName, string row, Func<int, int, int, Change> change)
+    {
+        string list = row[..Math.Max(0, row.LastIndexOf('['))];
+        return OnTable(
+            text,
+            fileName,
+            row,
+            () =>
+                Edited(
+                    text,
+                    fileName,
+                    doc =>
+                    {
+                        (string Path, TableSyntaxBase Table)[] all = [.. TomlPlaces.Tables(doc)];
+                        TableSyntaxBase[] own = [.. all.Where(t => Within(t.Path, row)).Select(t => t.Table)];
+                        TableSyntaxBase last = all.Last(t => Within(t.Path, list)).Table;
+                        int start = StartOfLine(text, own[0].Span.Start.Offset);
+                        return [change(start, LastLine(text, own[^1]), LastLine(text, last))];
+                    }
+                )
+        );
+    }
+
+    /// <summary>Edits where the row, if one is meant, is a table of its own.</summary>
+    private static Stage<string> OnTable(string text, string fileName, string row, Func<Stage<string>> edit)
+    {
+        Stage<TomlTable> tree = TomlText.Parse(text, fileName);
+        return !tree.Ok ? Stage.Failed<string>(tree.Findings)
+            : row.Length > 0 && TomlPlaces.Tables(SyntaxParser.Parse(text, fileName)).All(t => t.Path != row)
+                ? Stage.Failed<string>(ShopFindings.NoRow(fileName, row))
+            : edit();
+    }
+
+    private static bool Within(string path, string above) =>
+        path == above || (path.StartsWith(above, StringComparison.Ordinal) && path[above.Length] is '.' or '[');
 
     /// <summary>Takes one key out, so that its default holds again; a comment behind its value stays on a line of its own.</summary>
     public static Stage<string> Remove(string text, string fileName, string key) =>
@@ -32,6 +91,18 @@ public static class JobEdit
             fileName,
             doc => Tables(text, doc, "magnet", [.. places.Select(p => (p.At, (bool?)p.Locked))])
         );
+    }
+
+    /// <summary>States where the part lies: the drawing's origin on the plate, mm, and its turn, degrees.</summary>
+    public static Stage<string> SetPlacement(string text, string fileName, Pose pose)
+    {
+        if (TomlText.Parse(text, fileName) is { Value: null } broken)
+        {
+            return Stage.Failed<string>(broken.Findings);
+        }
+        LengthUnit? unit = UnitOf(SyntaxParser.Parse(text, fileName));
+        Stage<string> at = Set(text, fileName, "placement.at", Point(new Point2(pose.X, pose.Y), unit));
+        return at.Ok ? Set(at.Value!, fileName, "placement.angle_deg", Number(pose.AngleDeg)) : at;
     }
 
     /// <summary>Replaces the fixed vacuum ports (part frame, mm) in the way of <see cref="SetMagnets"/>.</summary>
@@ -66,9 +137,10 @@ public static class JobEdit
         IEnumerable<KeyValueSyntax> beside =
             path.Length == 1
                 ? doc.KeyValues
-                : doc
-                    .Tables.Where(t => t is TableSyntax && string.Join('.', TomlText.Parts(t.Name!)) == table)
-                    .SelectMany(t => t.Items.OfType<KeyValueSyntax>());
+                : TomlPlaces
+                    .Tables(doc)
+                    .Where(t => t.Path == table)
+                    .SelectMany(t => t.Table.Items.OfType<KeyValueSyntax>());
         if ((Find(beside, path[^1..]) ?? Find(doc.KeyValues, path)) is { } pair)
         {
             int start = StartOfLine(text, pair.Span.Start.Offset);
@@ -87,9 +159,7 @@ public static class JobEdit
         for (int depth = path.Length - 1; depth > 0; depth--)
         {
             string table = string.Join('.', path[..depth]);
-            TableSyntaxBase? found = doc.Tables.FirstOrDefault(t =>
-                t is TableSyntax && string.Join('.', TomlText.Parts(t.Name!)) == table
-            );
+            TableSyntaxBase? found = TomlPlaces.Tables(doc).FirstOrDefault(t => t.Path == table).Table;
             if (found is not null)
             {
                 return Find(found.Items.OfType<KeyValueSyntax>(), path[depth..]) is { } old

@@ -33,5 +33,8 @@ internal sealed class ReadLog(string file)
     /// <summary>Every key that the reader asked for, in its order, with what it may be; null where nobody wants to know.</summary>
     public List<AskedKey>? Asked { get; init; }
 
+    /// <summary>Whether keys of rows and of tables that are left out are remembered too, as the form of a shop file wants them.</summary>
+    public bool AskWhole { get; init; }
+
     public bool Failed => Findings.Exists(f => f.Severity == Severity.Error);
 }

@@ -23,13 +23,31 @@ internal static class ShopFile
             );
         }
         ReadLog log = new(file);
-        TableReader top = new(tree.Value, "", log);
+        T value = Body(tree.Value, log, body);
+        return log.Failed ? Stage.Failed<T>(log.Findings) : Stage.Answer(value, log.Findings);
+    }
+
+    /// <summary>Every key that the reader of such a file asks for, rows and tables that are left out too, in its order; none where the text is no TOML.</summary>
+    public static IReadOnlyList<AskedKey> Ask<T>(string text, string file, Func<TableReader, T> body)
+        where T : class
+    {
+        ReadLog log = new(file) { Asked = [], AskWhole = true };
+        if (TomlText.Parse(text, file).Value is { } tree)
+        {
+            Body(tree, log, body);
+        }
+        return log.Asked;
+    }
+
+    private static T Body<T>(TomlTable tree, ReadLog log, Func<TableReader, T> body)
+    {
+        TableReader top = new(tree, "", log);
         log.Unit = top.Choice("units", UnitWords);
         log.UnitInDoubt = log.Failed;
         top.TextOrNull("description");
         T value = body(top);
         top.Close();
         log.SayAssumed();
-        return log.Failed ? Stage.Failed<T>(log.Findings) : Stage.Answer(value, log.Findings);
+        return value;
     }
 }

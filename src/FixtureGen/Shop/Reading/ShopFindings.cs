@@ -56,6 +56,16 @@ internal static class ShopFindings
             answer
         );
 
+    public static Finding NoRow(string file, string row) =>
+        AtPlace(
+            file,
+            1,
+            1,
+            "toml-no-row",
+            $"'{row}' is no table of its own in this file.",
+            "Write each row as a table with its name in double brackets, or edit the file in an editor."
+        );
+
     public static Finding EmptyFile(string file, string remedy) =>
         AtPlace(file, 1, 1, "toml-missing-key", "The file is empty.", remedy);
 

@@ -270,7 +270,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
     {
         if (Entry(key) is not { } e)
         {
-            return null;
+            return Log.AskWhole ? new TableReader(new TomlTable([], 1, 1), PathOf(key), Log) : null;
         }
         if (e.Value is TomlTable t)
         {
@@ -365,7 +365,7 @@ internal sealed class TableReader(TomlTable table, string path, ReadLog log)
         string at = PathOf(key);
         if (
             Log.Asked is { } asked
-            && !at.Contains('[', StringComparison.Ordinal)
+            && (Log.AskWhole || !at.Contains('[', StringComparison.Ordinal))
             && asked.TrueForAll(a => a.Path != at)
         )
         {
