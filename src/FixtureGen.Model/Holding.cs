@@ -89,6 +89,9 @@ public sealed record HoldSample(
 /// <summary>Forces in N, levels in kPa (vacuum, gauge), lengths in mm.</summary>
 public sealed record HoldingResult
 {
+    /// <summary>What holds the shell: where it is magnets, VacuumOnly is 0, MagnetsOnly is what the house limit is for, and Both the same.</summary>
+    public HoldBy HoldBy { get; init; }
+
     /// <summary>The local atmosphere (absolute).</summary>
     public required double AtmosphereKPa { get; init; }
 
@@ -176,7 +179,11 @@ public sealed record DirectionTrial(
     double VacuumOnly,
     double MagnetsStopping,
     bool MeetsLimits
-);
+)
+{
+    /// <summary>Staying put on magnets alone under the full load, where they are the hold; else null.</summary>
+    public double? MagnetsOnly { get; init; }
+}
 
 /// <summary>Upcut, downcut or straight: what the trim is cut with, what the others would give, and why.</summary>
 public sealed record CutDirection(

@@ -34,6 +34,16 @@ public enum InnerCorners
     Refuse,
 }
 
+/// <summary>What holds the shell on the block while it is trimmed.</summary>
+public enum HoldBy
+{
+    /// <summary>The vacuum under a sealed zone; magnets are the second hold, should the seal be lost.</summary>
+    Vacuum,
+
+    /// <summary>Magnets alone: no cord, no port, no vacuum under the shell.</summary>
+    Magnets,
+}
+
 /// <summary>What finds the shell's place on the block before the vacuum does.</summary>
 public enum LocatorKind
 {
@@ -134,7 +144,7 @@ public sealed record VacuumSupply(
 }
 
 /// <summary>House limits in the worst case; common practice, no source.</summary>
-/// <param name="VacuumFactor">The least factor at which the shell stays put on vacuum alone, no slip at all.</param>
+/// <param name="VacuumFactor">The least factor at which the shell stays put, no slip at all, on what holds it while it is cut: on vacuum alone, or on magnets alone where those are the hold.</param>
 /// <param name="MagnetFactor">The least factor at which it stays, stops counted, on magnets alone while the machine stops.</param>
 /// <param name="BlockFactor">The least factor of the block while it is cut.</param>
 public sealed record HouseLimits(double VacuumFactor, double MagnetFactor, double BlockFactor);
@@ -355,6 +365,9 @@ public sealed record Job
 
     /// <summary>False where the job leaves the trim cutter open: then it was chosen by what holds the shell in the least time.</summary>
     public bool TrimToolStated => !Open.HasFlag(OpenKeys.TrimTool);
+
+    /// <summary>What holds the shell while it is trimmed.</summary>
+    public HoldBy HoldBy { get; init; }
 
     /// <summary>What the job leaves for the solver to choose; None where all is stated. A solved job keeps it, so that papers can say who chose.</summary>
     public OpenKeys Open { get; init; }

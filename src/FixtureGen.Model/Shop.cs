@@ -337,6 +337,27 @@ public sealed record Gasket : ShopItem
 
     /// <summary>How far a solid cord's hardness may be off either way, Shore A.</summary>
     public double HardnessTolerance { get; init; }
+
+    /// <summary>What a fixture has that no vacuum holds: no cord at all, every length and force 0.</summary>
+    public static Gasket None { get; } =
+        new()
+        {
+            Name = "",
+            Description = "",
+            Kind = CordKind.Sponge,
+            Section = 0,
+            SectionTolerance = 0,
+            SqueezeRatio = 0,
+            GrooveWidth = 0,
+            GrooveDepth = 0,
+            InsideBendRadius = 0,
+            ShoreA = 0,
+            P25MinKPa = 0,
+            P25MaxKPa = 0,
+            CutAllowanceRatio = 0,
+            FrictionShellOnCord = default,
+            Source = "",
+        };
 }
 
 /// <summary>A screw with its washer and hole, mm; torque N.m at nut factor NutFactor; StressArea mm2.</summary>

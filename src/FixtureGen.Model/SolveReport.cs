@@ -26,8 +26,11 @@ public sealed record SolveOption
     /// <summary>How many magnets.</summary>
     public required int Magnets { get; init; }
 
-    /// <summary>Staying put on vacuum alone.</summary>
+    /// <summary>Staying put on vacuum alone; 0 where magnets are the hold.</summary>
     public required double Vacuum { get; init; }
+
+    /// <summary>Staying put on magnets alone under the full cutting load, where they are the hold; else null.</summary>
+    public double? MagnetsOnly { get; init; }
 
     /// <summary>Staying on magnets alone while the machine stops.</summary>
     public required double Stopping { get; init; }

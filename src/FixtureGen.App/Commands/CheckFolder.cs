@@ -106,6 +106,10 @@ internal static class CheckFolder
             FindingLine? first = report.Findings.FirstOrDefault(f => f.Severity == "error");
             return $"{report.Job, -28} REFUSED  {first?.Code}: {first?.Message}";
         }
+        if (h.HeldBy == "magnets")
+        {
+            return string.Create(c, $"{report.Job, -28} ok  magnets alone {h.MagnetsOnly.Factor, 6:0.00}");
+        }
         return string.Create(
             c,
             $"{report.Job, -28} ok  vacuum {h.VacuumOnly.Factor, 6:0.00}  magnets and stops while stopping {h.MagnetsStopping.Stays, 6:0.00}  both {h.Both.Factor, 6:0.00}"

@@ -224,6 +224,10 @@ internal static class VerifyCommand
         {
             yield return $"  held on vacuum alone {Figure(vacuum)}, on magnets while the machine stops {Figure(magnets)}";
         }
+        else if (hold is { Vacuum: null, Magnets: { } alone })
+        {
+            yield return $"  held on magnets alone, full load {Figure(alone)}";
+        }
         if (hold.Block.MinBy(b => b.Least.Factor) is { } block)
         {
             yield return $"  block held {Figure(block.Least)}";

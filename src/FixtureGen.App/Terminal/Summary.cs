@@ -43,16 +43,25 @@ internal static class Summary
         }
         if (report.Holding is { } h)
         {
+            bool byMagnets = h.HeldBy == "magnets";
             say.Line(
-                string.Create(
-                    c,
-                    $"  hold in the worst case at the alarm level of {h.VacuumKPa:0.0} kPa (pump {h.PumpKPa:0.0} kPa): stays put, nominal, stays on its stops"
-                )
+                byMagnets
+                    ? "  hold by magnets alone in the worst case: stays put, nominal, stays on its stops"
+                    : string.Create(
+                        c,
+                        $"  hold in the worst case at the alarm level of {h.VacuumKPa:0.0} kPa (pump {h.PumpKPa:0.0} kPa): stays put, nominal, stays on its stops"
+                    )
             );
-            Answer(say, "vacuum alone", h.VacuumOnly);
-            Answer(say, "magnets alone, machine stopping", h.MagnetsStopping);
+            if (!byMagnets)
+            {
+                Answer(say, "vacuum alone", h.VacuumOnly);
+                Answer(say, "magnets alone, machine stopping", h.MagnetsStopping);
+            }
             Answer(say, "magnets alone, full load", h.MagnetsOnly);
-            Answer(say, "both", h.Both);
+            if (!byMagnets)
+            {
+                Answer(say, "both", h.Both);
+            }
         }
         foreach (ProgramFacts program in report.Programs ?? [])
         {

@@ -30,7 +30,9 @@ internal static class Cautions
             ),
             new(
                 Signal.Warning,
-                $"The part may fly off if the vacuum is lost. Do not start below the alarm level {alarm}; doors shut while the spindle turns; stop at once if the level falls."
+                facts.Job.HoldBy == HoldBy.Magnets
+                    ? $"The part may fly off if a magnet is missing or turned over. Count {Figures.Whole(facts.Design.Magnets.Length)} before every start; doors shut while the spindle turns; stop at once if the shell stirs."
+                    : $"The part may fly off if the vacuum is lost. Do not start below the alarm level {alarm}; doors shut while the spindle turns; stop at once if the level falls."
             ),
             new(
                 Signal.Warning,
@@ -79,7 +81,7 @@ internal static class Cautions
                         ? ""
                         : $"Implants stay {Lengths.For(facts.Job).Far(ImplantMm(facts))} from the magnets. "
                 )
-                    + $"Dry run in the air first, doors shut. Stop if the vacuum falls below {Figures.Vacuum(facts.Holding.VacuumKPa)}. Eye protection. All cautions: setup sheet."
+                    + $"Dry run in the air first, doors shut. Stop if {(facts.Job.HoldBy == HoldBy.Magnets ? "the shell stirs" : $"the vacuum falls below {Figures.Vacuum(facts.Holding.VacuumKPa)}")}. Eye protection. All cautions: setup sheet."
             ),
         ];
 

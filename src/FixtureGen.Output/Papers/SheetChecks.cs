@@ -9,8 +9,13 @@ internal static class SheetChecks
 {
     public static void Draw(Paper paper, PaperFacts facts)
     {
-        paper.Heading("Leak check, before the first part and after every cord change");
-        foreach (string line in Leak(facts))
+        bool byMagnets = facts.Job.HoldBy == HoldBy.Magnets;
+        paper.Heading(
+            byMagnets
+                ? "Check of the magnets, before the first part and after every new disc"
+                : "Leak check, before the first part and after every cord change"
+        );
+        foreach (string line in byMagnets ? Pull(facts) : Leak(facts))
         {
             paper.Tick(line);
         }
@@ -33,6 +38,14 @@ internal static class SheetChecks
         yield return "Press the shell along the seal by hand: if the level rises, find and mend that place.";
     }
 
+    private static IEnumerable<string> Pull(PaperFacts facts)
+    {
+        HoldingResult h = facts.Holding;
+        yield return "Every disc in the block whole, glued fast, below the face; every jacket whole, its mark up.";
+        yield return $"Shell and magnets on, pull each jacket straight off with a spring balance: none lets go below {Figures.Force(h.MagnetShareN.Min())} N.";
+        yield return "Push the shell with the thumb along its longest edge: it does not stir.";
+    }
+
     private static IEnumerable<string> FirstArticle(PaperFacts facts)
     {
         FixtureDesign design = facts.Design;
@@ -46,6 +59,8 @@ internal static class SheetChecks
         }
         yield return $"No cutter mark on the block: the tip ran {Lengths.For(facts.Job).Long(facts.Job.Rules.TipBelowShell)} below the shell, the relief floor lies {Lengths.For(facts.Job).Long(facts.Job.Rules.ReliefFloorBelowTip)} below that.";
         yield return "No dimple over grooves or pockets, no scuff under the jackets, no melted edge.";
-        yield return "Cutter and vacuum level written on the traveler.";
+        yield return facts.Job.HoldBy == HoldBy.Magnets
+            ? "Cutter and count of magnets written on the traveler."
+            : "Cutter and vacuum level written on the traveler.";
     }
 }

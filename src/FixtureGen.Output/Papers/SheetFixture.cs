@@ -9,7 +9,9 @@ internal static class SheetFixture
 {
     public static void Draw(Paper paper, PaperFacts facts)
     {
-        paper.Heading("Bolts, pins, locators and ports");
+        paper.Heading(
+            facts.Job.HoldBy == HoldBy.Vacuum ? "Bolts, pins, locators and ports" : "Bolts, pins and locators"
+        );
         Lengths lengths = Lengths.For(facts.Job);
         Column[] columns =
         [
@@ -22,7 +24,10 @@ internal static class SheetFixture
         ];
         paper.Table(columns, Holes(facts).Select(r => (IReadOnlyList<string>)r));
         Magnets(paper, facts);
-        Cords(paper, facts);
+        if (facts.Job.HoldBy == HoldBy.Vacuum)
+        {
+            Cords(paper, facts);
+        }
         paper.Heading("Cut list", 30);
         CutListTable(paper, facts);
     }

@@ -178,6 +178,15 @@ internal static class SheetFront
     private static void Alarm(Paper paper, PaperFacts facts)
     {
         HoldingResult h = facts.Holding;
+        if (facts.Job.HoldBy == HoldBy.Magnets)
+        {
+            string n = Figures.Count(facts.Design.Magnets.Length, "magnet").ToUpperInvariant();
+            paper.Text(
+                $"HELD BY {n} ALONE: never cut with one missing. No cord, no vacuum under the shell; the raw block is held by the plate's vacuum, not below {Figures.Vacuum(h.VacuumKPa)}.",
+                bold: true
+            );
+            return;
+        }
         paper.Text(
             $"ALARM LEVEL {Figures.Vacuum(h.VacuumKPa)}: never cut below it. The pump reaches {Figures.Vacuum(h.PumpKPa)} here "
                 + $"(atmosphere {Figures.Force(h.AtmosphereKPa)} kPa at {Figures.Rate(facts.Job.Vacuum.AltitudeM)} m).",

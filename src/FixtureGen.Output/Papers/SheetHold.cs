@@ -23,35 +23,48 @@ internal static class SheetHold
         ];
         HouseLimits limits = facts.Job.Limits;
         Lengths lengths = Lengths.For(facts.Job);
+        bool byMagnets = facts.Job.HoldBy == HoldBy.Magnets;
         paper.Table(
             columns,
-            [
-                Answer(lengths, "Vacuum alone, alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
-                Answer(
-                    lengths,
-                    "Magnets alone, stopping",
-                    h.MagnetsStopping,
-                    Figures.Factor(limits.MagnetFactor) + " with stops"
-                ),
-                Answer(lengths, "Magnets alone, full load", h.MagnetsOnly, "none"),
-                Answer(lengths, "Vacuum and magnets", h.Both, "none"),
-            ]
+            byMagnets
+                ? [Answer(lengths, "Magnets alone, full load", h.MagnetsOnly, Figures.Factor(limits.VacuumFactor))]
+                :
+                [
+                    Answer(lengths, "Vacuum alone, alarm level", h.VacuumOnly, Figures.Factor(limits.VacuumFactor)),
+                    Answer(
+                        lengths,
+                        "Magnets alone, stopping",
+                        h.MagnetsStopping,
+                        Figures.Factor(limits.MagnetFactor) + " with stops"
+                    ),
+                    Answer(lengths, "Magnets alone, full load", h.MagnetsOnly, "none"),
+                    Answer(lengths, "Vacuum and magnets", h.Both, "none"),
+                ]
         );
         paper.Text(
             "Factor: how many times the cutting load is held, rounded down. Worst case: every input at its worse end, no slip at all; "
                 + "nominal: for information; with stops: the worst case once the shell has slipped onto them."
         );
-        paper.Text(Forces(lengths, h));
+        paper.Text(byMagnets ? MagnetForces(h) : Forces(lengths, h));
+        string onCord = byMagnets ? "" : $", on the cord {Figures.Range(facts.Job.Gasket.FrictionShellOnCord)}";
         paper.Text(
-            $"Friction of the shell: on the block {Figures.Range(facts.Job.ShellFriction ?? facts.Job.BlockMaterial.ShellFriction)}, on the cord {Figures.Range(facts.Job.Gasket.FrictionShellOnCord)}. Worst cases take the least; more friction never holds less."
+            $"Friction of the shell: on the block {Figures.Range(facts.Job.ShellFriction ?? facts.Job.BlockMaterial.ShellFriction)}{onCord}. Worst cases take the least; more friction never holds less."
         );
+        if (!byMagnets)
+        {
+            WhileStopping(paper, facts);
+        }
+        Stops(paper, facts);
+        Dimple(paper, facts);
+        Forms(paper, facts);
+    }
+
+    private static void WhileStopping(Paper paper, PaperFacts facts)
+    {
         Machine machine = facts.Job.Plate.Machine;
         paper.Text(
             $"While the machine stops: full load for {Figures.Seconds(machine.VacuumReactionSeconds)} s until the feed hold begins, then less and less over {Lengths.For(facts.Job).Long(machine.FeedHoldDistance)}."
         );
-        Stops(paper, facts);
-        Dimple(paper, facts);
-        Forms(paper, facts);
     }
 
     private static string[] Answer(Lengths lengths, string by, HoldAnswer a, string limit) =>
@@ -65,6 +78,10 @@ internal static class SheetHold
             lengths.Place(a.At),
             a.Corner.Length > 0 ? $"{a.Corner}; {a.Governs}" : a.Governs,
         ];
+
+    private static string MagnetForces(HoldingResult h) =>
+        $"No cord and no vacuum under the shell: {Figures.Count(h.MagnetShareN.Length, "magnet")} pull it down with {Figures.Force(h.MagnetForceN)} N in the worst case; "
+        + $"cutting load up to {Figures.Force(h.CuttingForceN)} N. The weakest jacket holds {Figures.Factor(h.JacketGrip)} times against the wind of the tool.";
 
     private static string Forces(Lengths lengths, HoldingResult h) =>
         $"Seal {Figures.Force(h.SealedForceN)} N less cord {Figures.Force(h.GasketForceN)} N; magnets {Figures.Force(h.MagnetForceN)} N; "

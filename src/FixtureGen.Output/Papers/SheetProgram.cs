@@ -88,7 +88,14 @@ internal static class SheetProgram
                     : $"Lay out {Figures.Whole(facts.Design.Magnets.Length)} magnets on the rail. Lay the shell on and seat it all round; the magnets are set when the program stops for them.";
                 break;
         }
-        yield return $"Vacuum on. Gauge at or above {Figures.Vacuum(facts.Holding.VacuumKPa)}, else find the leak before cutting.";
+        if (setup == Setup.Trim && job.HoldBy == HoldBy.Magnets)
+        {
+            yield return "No vacuum holds this shell: the magnets alone do. Face of the block clean, dry, no chips.";
+        }
+        else
+        {
+            yield return $"Vacuum on. Gauge at or above {Figures.Vacuum(facts.Holding.VacuumKPa)}, else find the leak before cutting.";
+        }
         yield return "Tool lengths and offsets checked, relief channel clear, air or extraction on, doors shut.";
     }
 
@@ -168,9 +175,11 @@ internal static class SheetProgram
         }
         paper.Table(columns, rows);
         paper.Text(
-            plan.Setup == Setup.Trim
+            plan.Setup == Setup.Trim && facts.Job.HoldBy == HoldBy.Magnets
+                ? $"Hold: the magnets alone, at the cut's worst point; house limit {Figures.Factor(facts.Job.Limits.VacuumFactor)}."
+            : plan.Setup == Setup.Trim
                 ? $"Hold: the vacuum alone at the alarm level, at the cut's worst point; house limit {Figures.Factor(facts.Job.Limits.VacuumFactor)}."
-                : $"Hold: the block on the plate's vacuum, with bolts where said, against this cut; least allowed {Figures.Factor(facts.Job.Limits.BlockFactor)}."
+            : $"Hold: the block on the plate's vacuum, with bolts where said, against this cut; least allowed {Figures.Factor(facts.Job.Limits.BlockFactor)}."
         );
     }
 
@@ -217,7 +226,11 @@ internal static class SheetProgram
                     ? [.. facts.Design.DrilledHoles.Where(h => h.Tool == o.Tool).Select(h => h.Name)]
                     : [.. facts.Design.TrimCuts.Where(c => Cuts(o.Kind, c.Kind)).Select(c => c.Name)];
             HoldSample[] samples = [.. facts.Holding.Samples.Where(s => cuts.Contains(s.Cut))];
-            return samples.Length == 0 ? "" : Figures.Factor(samples.Min(s => s.VacuumOnly));
+            return samples.Length == 0
+                ? ""
+                : Figures.Factor(
+                    samples.Min(s => facts.Job.HoldBy == HoldBy.Magnets ? s.MagnetsFullLoad : s.VacuumOnly)
+                );
         }
         return BlockHoldOf(facts, o) is { } hold ? Figures.Factor(hold.Factor) + (hold.Bolted ? " bolted" : "") : "";
     }

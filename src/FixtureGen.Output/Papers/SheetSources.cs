@@ -30,7 +30,9 @@ internal static class SheetSources
             ("shell", job.ShellMaterial.Name, job.ShellMaterial.Description, job.ShellMaterial.Source),
             ("tools", job.Rack?.Name ?? "", job.Rack?.Description ?? "", ""),
             ("magnet", job.Magnet.Name, job.Magnet.Description, job.Magnet.Source),
-            ("gasket", job.Gasket.Name, job.Gasket.Description, job.Gasket.Source),
+            .. job.HoldBy == HoldBy.Magnets
+                ? Array.Empty<(string, string, string, string)>()
+                : [("gasket", job.Gasket.Name, job.Gasket.Description, job.Gasket.Source)],
             ("bolt", job.Bolt.Name, job.Bolt.Description, job.Bolt.Source),
             ("pin", job.Pin.Name, job.Pin.Description, job.Pin.Source),
             ("control", job.Control.Name, job.Control.Description, ""),

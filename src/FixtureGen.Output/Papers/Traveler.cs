@@ -36,7 +36,7 @@ public static class Traveler
         Steps(paper, "First part, before the batch", FirstPart());
         Steps(paper, "Every part", EveryPart(facts));
         Steps(paper, "After the batch", AfterBatch(facts));
-        Record(paper, job.Quantity);
+        Record(paper, job);
         FirstArticle.Draw(paper, facts);
         return paper.Finished();
     }
@@ -91,7 +91,9 @@ public static class Traveler
                     + string.Join(", ", alike.Select(h => $"X{Figures.Mm(h.At.X)} Y{Figures.Mm(h.At.Y)}"))
             );
         }
-        yield return ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
+        yield return job.HoldBy == HoldBy.Magnets
+            ? ("Held by", $"{Figures.Count(facts.Design.Magnets.Length, "magnet")} alone")
+            : ("Vacuum", $"not below {Figures.Vacuum(facts.Holding.VacuumKPa)}");
         yield return ("Shell", $"{job.ShellMaterial.Description}, {Lengths.For(job).Long(job.Shell.Thickness)}");
     }
 
@@ -135,7 +137,9 @@ public static class Traveler
         yield return $"Fixture {job.FixtureId} revision {Figures.Whole(job.Revision)} on the plate, pins in, label read aloud against this paper.";
         string[] bolts = [.. job.Plate.Bolts.Select(b => b.Name)];
         yield return $"{Figures.Count(bolts.Length, "bolt")} in ({string.Join(", ", bolts)}), {Figures.Torque(job.Bolt.TorqueNm)}.";
-        yield return "Cord whole, seated, joints closed; grooves, relief and chip filter clean.";
+        yield return job.HoldBy == HoldBy.Magnets
+            ? "Discs in the block whole and glued fast, none proud; face, pockets and relief clean and dry, no oil."
+            : "Cord whole, seated, joints closed; grooves, relief and chip filter clean.";
         yield return $"Trim cutter sharp, T{Figures.Whole(job.TrimTool.Number)} measured, program's first lines match the label.";
         if (!facts.Design.Magnets.IsEmpty)
         {
@@ -143,7 +147,20 @@ public static class Traveler
         }
     }
 
-    private static IEnumerable<string> EveryPart(PaperFacts facts)
+    private static IEnumerable<string> EveryPart(PaperFacts facts) =>
+        facts.Job.HoldBy == HoldBy.Magnets ? OnMagnets(facts) : OnVacuum(facts);
+
+    private static IEnumerable<string> OnMagnets(PaperFacts facts)
+    {
+        string n = Figures.Whole(facts.Design.Magnets.Length);
+        yield return "Shell on its place, down on the block all round, no chip under it. Start: the program stops.";
+        yield return $"{n} magnets set on their places, one at a time; the rail is empty. They alone hold the shell.";
+        yield return "Push the shell by hand: it does not stir. Else a magnet is missing, turned over or on a chip.";
+        yield return "Doors shut. Start again. If the shell stirs: stop.";
+        yield return $"Spindle still. Magnets off, {n} back on the rail. Part out, scrap and slugs out, chips off the face.";
+    }
+
+    private static IEnumerable<string> OnVacuum(PaperFacts facts)
     {
         string n = Figures.Whole(facts.Design.Magnets.Length);
         bool byHand = facts.Job.Control.VacuumOn.Length == 0;
@@ -170,7 +187,7 @@ public static class Traveler
     private static IEnumerable<string> AfterBatch(PaperFacts facts)
     {
         yield return "Last part measured like the first.";
-        yield return $"{Figures.Count(facts.Job.Quantity, "good piece")} counted, scrap written down, magnets counted once more, chip filter emptied.";
+        yield return $"{Figures.Count(facts.Job.Quantity, "good piece")} counted, scrap written down, magnets counted once more{(facts.Job.HoldBy == HoldBy.Magnets ? "" : ", chip filter emptied")}.";
     }
 
     /// <summary>One small box a part, in tens.</summary>
@@ -189,8 +206,9 @@ public static class Traveler
         }
     }
 
-    private static void Record(Paper paper, int quantity)
+    private static void Record(Paper paper, Job job)
     {
+        int quantity = job.Quantity;
         paper.Heading("Record", 22);
         string[] names =
         [
@@ -198,7 +216,7 @@ public static class Traveler
             "Name",
             $"Good of {Figures.Whole(quantity)}",
             "Scrap",
-            "Vacuum read",
+            job.HoldBy == HoldBy.Magnets ? "Magnets counted" : "Vacuum read",
             "Cutter changed",
         ];
         Box2 box = paper.Place(15);

@@ -8,7 +8,7 @@ namespace FixtureGen.Output.Pictures;
 
 /// <summary>
 /// How well the shell is held at every point of the trim: one panel for the vacuum alone, one for the magnets alone while
-/// the machine stops, one for both, each with its worst point marked.
+/// the machine stops, one for both, or one where magnets alone are the hold, each with its worst point marked.
 /// </summary>
 public static class HoldingPicture
 {
@@ -24,21 +24,25 @@ public static class HoldingPicture
 
     internal static Scene Draw(FixtureDesign design, HoldingResult holding, HouseLimits limits)
     {
-        Panel[] panels =
-        [
-            new("Vacuum alone", holding.VacuumOnly, s => s.VacuumOnly),
-            new("Magnets alone, while stopping", holding.MagnetsStopping, s => s.MagnetsStopping),
-            new("Vacuum and magnets", holding.Both, s => s.Both),
-        ];
+        bool byMagnets = holding.HoldBy == HoldBy.Magnets;
+        Panel[] panels = byMagnets
+            ? [new("Magnets alone, full load", holding.MagnetsOnly, s => s.MagnetsFullLoad)]
+            :
+            [
+                new("Vacuum alone", holding.VacuumOnly, s => s.VacuumOnly),
+                new("Magnets alone, while stopping", holding.MagnetsStopping, s => s.MagnetsStopping),
+                new("Vacuum and magnets", holding.Both, s => s.Both),
+            ];
         Box2 world = World(design);
         bool stacked = world.Width > 1.7 * world.Height;
+        int shown = panels.Length;
         double width = stacked ? 200 : 104;
         double height = Math.Clamp(width * world.Height / world.Width, 30, 150);
         double head = 10 + (Text * 1.5);
         double row = height + head + Gap;
         Scene scene = new(
-            Math.Max(190, Gap + (stacked ? width + Gap : 3 * (width + Gap))),
-            30 + 34 + (stacked ? 3 * row : row)
+            Math.Max(190, Gap + (stacked ? width + Gap : shown * (width + Gap))),
+            30 + 34 + (stacked ? shown * row : row)
         );
         Heading(scene, design, holding, LowHold.Shortfalls(holding, limits));
         for (int i = 0; i < panels.Length; i++)
@@ -49,8 +53,10 @@ public static class HoldingPicture
             DrawPanel(scene, design, holding, panels[i], box, View.Fit(world, box, 1.6, mirrorX: false));
         }
         FactorScale.Draw(scene, new Point2(Gap, 17), Text);
-        string key =
-            $"Factor: how many times the cutting load would be held, worst case. House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping, on its stops.";
+        string limit = byMagnets
+            ? $"House limit: {N(limits.VacuumFactor)} on magnets alone."
+            : $"House limits: {N(limits.VacuumFactor)} on vacuum, {N(limits.MagnetFactor)} on magnets while stopping, on its stops.";
+        string key = $"Factor: how many times the cutting load would be held, worst case. {limit}";
         scene.Text(key, new Point2(Gap, 8), Typefaces.Shrunk(key, TypeStyle.Plain(3.4), scene.Width - (2 * Gap)));
         return scene;
     }
@@ -72,10 +78,13 @@ public static class HoldingPicture
             Point2 corner = new(scene.Width - Gap, scene.Height - 10);
             scene.Text(LowHold.Words, corner, TypeStyle.Strong(5.4), Anchor.Right);
         }
-        string line =
-            $"{design.Label}.  At the alarm level {N(holding.VacuumKPa)} kPa: seal {N(holding.SealedForceN)} N, cord pushes back {N(holding.GasketForceN)} N,";
-        string second =
-            $"magnets {N(holding.MagnetForceN)} N, cutting load up to {N(holding.CuttingForceN)} N. Magnets under full load, for information: {FactorScale.Text(holding.MagnetsOnly.Factor)}.";
+        bool byMagnets = holding.HoldBy == HoldBy.Magnets;
+        string line = byMagnets
+            ? $"{design.Label}.  Held by magnets alone, without cord and vacuum:"
+            : $"{design.Label}.  At the alarm level {N(holding.VacuumKPa)} kPa: seal {N(holding.SealedForceN)} N, cord pushes back {N(holding.GasketForceN)} N,";
+        string second = byMagnets
+            ? $"magnets {N(holding.MagnetForceN)} N, cutting load up to {N(holding.CuttingForceN)} N."
+            : $"magnets {N(holding.MagnetForceN)} N, cutting load up to {N(holding.CuttingForceN)} N. Magnets under full load, for information: {FactorScale.Text(holding.MagnetsOnly.Factor)}.";
         double room = scene.Width - (2 * Gap);
         scene.Text(line, new Point2(Gap, scene.Height - 17), Typefaces.Shrunk(line, TypeStyle.Plain(3.4), room));
         scene.Text(second, new Point2(Gap, scene.Height - 22.5), Typefaces.Shrunk(second, TypeStyle.Plain(3.4), room));

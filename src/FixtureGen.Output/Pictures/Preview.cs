@@ -80,7 +80,9 @@ public static class Preview
             $"skimmed to Z {design.SkimmedZ.ToString("0.###", CultureInfo.InvariantCulture)} mm above the plate",
             .. Plugs(design),
             "X0 Y0 is the plate's origin, Z0 its face",
-            $"{Figures.Count(design.Magnets.Length, "magnet")}, {Figures.Count(design.Zones.Length, "sealed zone")}",
+            job.HoldBy == HoldBy.Magnets
+                ? $"{Figures.Count(design.Magnets.Length, "magnet")} alone hold the shell, no seal"
+                : $"{Figures.Count(design.Magnets.Length, "magnet")}, {Figures.Count(design.Zones.Length, "sealed zone")}",
             "Triangles: edge stops of the raw blank",
         ];
         string[] lines = [.. facts.SelectMany(f => Typefaces.Wrap(f, type, room))];

@@ -108,7 +108,11 @@ public sealed record DirectionFacts(
     double VacuumOnly,
     double MagnetsStopping,
     bool MeetsLimits
-);
+)
+{
+    /// <summary>Staying put on magnets alone under the full load, where they are the hold; else null.</summary>
+    public double? MagnetsOnly { get; init; }
+}
 
 /// <summary>An output file beside the report with its length and SHA-256 (hexadecimal; null in reports of before), so that a missing or altered one is noticed.</summary>
 public sealed record FileFacts(string File, long Bytes, string? Sha256 = null);
@@ -241,6 +245,9 @@ public sealed record DimpleFacts(
 /// <summary>The holding answer. Levels are vacuum (gauge).</summary>
 public sealed record HoldingFacts
 {
+    /// <summary>vacuum or magnets: what holds the shell while it is trimmed. Where it is magnets, VacuumOnly is 0 and MagnetsOnly has the house limit.</summary>
+    public string HeldBy { get; init; } = "vacuum";
+
     /// <summary>The level that the factors are for: the alarm level, or what there is where that is less.</summary>
     [JsonPropertyName("vacuumKPa")]
     public required double VacuumKPa { get; init; }

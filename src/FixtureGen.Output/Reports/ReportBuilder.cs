@@ -126,6 +126,7 @@ public static class ReportBuilder
     public static HoldingFacts Holding(HoldingResult h) =>
         new()
         {
+            HeldBy = h.HoldBy == HoldBy.Magnets ? "magnets" : "vacuum",
             VacuumKPa = R(h.VacuumKPa),
             PumpKPa = R(h.PumpKPa),
             AtmosphereKPa = R(h.AtmosphereKPa),
@@ -179,7 +180,10 @@ public static class ReportBuilder
                     Math.Round(t.VacuumOnly, 4),
                     Math.Round(t.MagnetsStopping, 4),
                     t.MeetsLimits
-                )),
+                )
+                {
+                    MagnetsOnly = t.MagnetsOnly is { } put ? Math.Round(put, 4) : null,
+                }),
             ]
         );
 

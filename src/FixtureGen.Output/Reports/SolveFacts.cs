@@ -46,6 +46,9 @@ public sealed record SolveOptionFacts(
     double Stopping
 )
 {
+    /// <summary>Staying put on magnets alone under the full cutting load, where they are the hold; else null.</summary>
+    public double? MagnetsOnly { get; init; }
+
     internal static SolveOptionFacts From(SolveOption o) =>
         new(
             new SortedDictionary<string, string>(o.Keys.ToDictionary(k => k.Key, k => k.Value), StringComparer.Ordinal),
@@ -56,7 +59,10 @@ public sealed record SolveOptionFacts(
             o.Magnets,
             Math.Round(o.Vacuum, 4),
             Math.Round(o.Stopping, 4)
-        );
+        )
+        {
+            MagnetsOnly = o.MagnetsOnly is { } put ? Math.Round(put, 4) : null,
+        };
 }
 
 /// <summary>A stated value, what would be taken were its key left out, and what that saves: minutes over the batch, magnets (negative: more).</summary>

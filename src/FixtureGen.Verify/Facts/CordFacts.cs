@@ -19,6 +19,12 @@ internal static class CordFacts
     {
         List<Removal> left = [.. facts.Cuts(FeatureKind.GasketGroove)];
         ImmutableArray<CordLoop> cords = facts.Design.AllCords;
+        int seals = facts.Design.Zones.Length + facts.Design.SkirtZones.Length + cords.Length;
+        if (facts.Job.HoldBy == HoldBy.Magnets && seals > 0)
+        {
+            FactFindings.Job(facts, "the number of sealed zones and cords", seals, 0, "in all");
+            return;
+        }
         int number = 0;
         foreach (SealedZone zone in facts.Design.Zones.Concat(facts.Design.SkirtZones))
         {

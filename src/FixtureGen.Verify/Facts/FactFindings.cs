@@ -184,6 +184,15 @@ internal static class FactFindings
             "Place as many as are asked for"
         );
 
+    public static void MagnetBesideShell(FactRun facts, int number, Point2 at) =>
+        facts.Run.Log.Error(
+            "magnets-off-job",
+            facts.Line(at, Setup.Top),
+            $"magnet {number} lies at X {at.X:0.##} Y {at.Y:0.##}, beside the finished part or in a cutout: it holds nothing there",
+            "Put it under the part",
+            at
+        );
+
     public static void MagnetPlace(FactRun facts, double off, Point2 at) =>
         facts.Run.Log.Error(
             "magnets-off-job",

@@ -51,7 +51,7 @@ internal static class FormFacts
         {
             PlugFacts.Check(facts, form, edge);
         }
-        else
+        else if (facts.Job.HoldBy == HoldBy.Vacuum)
         {
             BearingFacts.Check(facts, form, edge);
         }

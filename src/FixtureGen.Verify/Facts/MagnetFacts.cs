@@ -22,6 +22,13 @@ internal static class MagnetFacts
                 FactFindings.MagnetPlace(facts, off, at);
             }
         }
+        foreach ((int i, MagnetPlace magnet) in facts.Design.Magnets.Index())
+        {
+            if (!facts.Drawing.Shell.Contains(magnet.At))
+            {
+                FactFindings.MagnetBesideShell(facts, i + 1, magnet.At);
+            }
+        }
         HoleFacts.Match(facts, Expected(facts), [.. facts.Cuts(FeatureKind.MagnetPocket)], Depth);
         Notches(facts);
     }

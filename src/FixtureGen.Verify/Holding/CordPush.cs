@@ -36,7 +36,7 @@ internal sealed record CordPush(CordKind Kind, double Section, double Depth, dou
     /// </summary>
     public double NPerMm(double lift)
     {
-        double c = (Section - Depth - lift) / Section;
+        double c = Section > 0 ? (Section - Depth - lift) / Section : 0;
         if (c <= 0)
         {
             return 0;

@@ -99,7 +99,17 @@ internal sealed class ShellHeld
         }
         if (_cordLength <= 0)
         {
-            return [new Held(_even, _friction, 0, default, [.. Points(at, pull, 1), .. stops], _hull)];
+            // pressing at the magnets, or spread over the contact by a shell that is stiff
+            Point2 first = default;
+            for (int i = 0; i < at.Length; i++)
+            {
+                first += pull[i] * (at[i] - _even.Middle);
+            }
+            return
+            [
+                new Held(_even, _friction, 0, default, [.. Points(at, pull, 1), .. stops], _hull),
+                new Held(_even, _friction, pull.Sum(), first, [.. stops], _hull),
+            ];
         }
         return
         [

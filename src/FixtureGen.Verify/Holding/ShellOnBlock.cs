@@ -6,7 +6,8 @@ namespace FixtureGen.Verify.Holding;
 
 /// <summary>
 /// The hold of the shell, worked out from the program's own feeds, speeds and depths: whether it stays put on vacuum alone at every
-/// cut, and whether it stays on magnets alone, its stops counted, while the machine stops after the seal was lost.
+/// cut, and whether it stays on magnets alone, its stops counted, while the machine stops after the seal was lost; where magnets are the
+/// hold, whether it stays put on them at every cut.
 /// </summary>
 internal static class ShellOnBlock
 {
@@ -19,6 +20,10 @@ internal static class ShellOnBlock
         ShellHeld held = new(run.Job, run.Design);
         HouseLimits limits = run.Job.Limits;
         HoldFindings say = new(run);
+        if (run.ByMagnets)
+        {
+            return new ProgramHold(null, say.Place(PutByMagnets(run, scan, held, say)), []);
+        }
         HoldSearch vacuum = OnVacuum(scan, states, held);
         HeldCut? worst = vacuum.Worst();
         say.Trim(vacuum.FirstBelow(limits.VacuumFactor), worst, limits.VacuumFactor, "vacuum alone", (_, _) => 1);
@@ -39,6 +44,22 @@ internal static class ShellOnBlock
             share.Left
         );
         return new ProgramHold(say.Place(worst), say.Place(least), []);
+    }
+
+    /// <summary>Magnets as the hold: no slip at all under the full force of every cut, no stop counted. The cut that is held least.</summary>
+    private static HeldCut? PutByMagnets(Run run, CutScan scan, ShellHeld held, HoldFindings say)
+    {
+        Lazy<Held[]> ways = new(() => held.Rests ? held.OnMagnets([]) : []);
+        Tables tables = new(Box(scan.Cuts));
+        HoldSearch search = new(
+            scan.Cuts,
+            cut => ways.Value.Length == 0 ? null : tables.Get(cut.Pattern, 0, () => ways.Value),
+            cut => cut.ForceN
+        );
+        double limit = run.Job.Limits.VacuumFactor;
+        HeldCut? worst = search.Worst();
+        say.Trim(search.FirstBelow(limit), worst, limit, "magnets alone", (_, _) => 1);
+        return worst;
     }
 
     private static HoldSearch OnVacuum(CutScan scan, TrimStates states, ShellHeld held)

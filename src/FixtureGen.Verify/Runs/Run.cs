@@ -24,6 +24,9 @@ internal sealed record Run(
 {
     public Setup Setup => Program.Setup;
 
+    /// <summary>A trim of a shell that magnets alone hold.</summary>
+    public bool ByMagnets => Setup == Setup.Trim && Job.HoldBy == HoldBy.Magnets;
+
     public ImmutableSortedDictionary<int, Cutter> Cutters { get; } =
         Job
             .Tools.Append(Job.TrimTool)

@@ -17,8 +17,15 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
 
     public void Check()
     {
-        VacuumLevels();
-        if (run.Job.Control.VacuumWait.Length == 0 && !Levels().IsMatch(spoken.Text))
+        if (run.ByMagnets)
+        {
+            new HoldWords(run, spoken).Check();
+        }
+        else
+        {
+            VacuumLevels();
+        }
+        if (!run.ByMagnets && run.Job.Control.VacuumWait.Length == 0 && !Levels().IsMatch(spoken.Text))
         {
             False(
                 "operator-line-missing",
@@ -231,7 +238,8 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
         foreach ((string text, int from) in spoken.Paragraphs().Where(p => spoken.LineAt(p.From) <= lastCut))
         {
             string[] nouns =
-                run.Setup == Setup.Trim && !run.Design.Magnets.IsEmpty ? ["PIN", "BOLT", "VACUUM", "MAGNET"]
+                run.ByMagnets ? ["PIN", "BOLT", "MAGNET"]
+                : run.Setup == Setup.Trim && !run.Design.Magnets.IsEmpty ? ["PIN", "BOLT", "VACUUM", "MAGNET"]
                 : spoken.LineAt(from) < bolted ? ["VACUUM"]
                 : [];
             bool head = from < spoken.Head;
@@ -267,7 +275,7 @@ internal sealed partial class SentenceCheck(Run run, Spoken spoken)
     private void False(string code, int line, Text message, Text remedy) => run.Log.Error(code, line, message, remedy);
 
     [GeneratedRegex(@"(\d+(?:\.\d+)?)\s*(KPA|INHG|IN\.?\s?HG|MBAR|BAR|MMHG|TORR)\b", RegexOptions.CultureInvariant)]
-    private static partial Regex Levels();
+    internal static partial Regex Levels();
 
     [GeneratedRegex(@"(?<![\w.:])(\d+)\s+MAGNETS?\b|\bMAGNETS\s+(\d+)\b(?!\.)", RegexOptions.CultureInvariant)]
     private static partial Regex MagnetCounts();

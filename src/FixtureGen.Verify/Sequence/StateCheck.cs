@@ -133,9 +133,13 @@ internal static class StateCheck
         }
     }
 
-    /// <summary>A shell is held by the vacuum alone, a block by its bolts once a stop had them fitted.</summary>
+    /// <summary>A shell is held by the vacuum, unless magnets alone hold it; a block by its bolts once a stop had them fitted.</summary>
     private static void Vacuum(Run run, ProgramEvent e, Motion motion)
     {
+        if (run.ByMagnets)
+        {
+            return;
+        }
         bool bolted = run.Setup != Setup.Trim && e.State.Bolted;
         if (!bolted && (!e.State.VacuumOn || !e.State.VacuumProven))
         {

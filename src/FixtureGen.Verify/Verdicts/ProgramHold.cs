@@ -12,7 +12,8 @@ public sealed record BlockHoldPlace(string Tool, bool Bolted, HoldPlace Least);
 
 /// <summary>
 /// How well the program's own cuts are held in the worst case of all ranges. A trim: Vacuum (no slip on vacuum alone) and Magnets
-/// (stays on magnets alone, stops counted, while the machine stops). A block's program: Block, in the order of cutting. Null or empty
+/// (stays on magnets alone, stops counted, while the machine stops); where magnets are the hold Vacuum is null and Magnets is no slip at
+/// all under the full load. A block's program: Block, in the order of cutting. Null or empty
 /// where nothing is cut.
 /// </summary>
 public sealed record ProgramHold(HoldPlace? Vacuum, HoldPlace? Magnets, ImmutableArray<BlockHoldPlace> Block)

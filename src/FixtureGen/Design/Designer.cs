@@ -38,18 +38,20 @@ public static class Designer
             ImmutableArray<Point2> wished = Wished(placed, placement.Pose, job);
             ImmutableArray<Point2> asked = [.. job.Ports.Select(p => Transform.Apply(placement.Pose, p))];
             Ports.Fed fed = log.Take(
-                Ports.Feed(
-                    ground.Boundaries,
-                    Plugs.Feet(placed, null, levels, job, kernel),
-                    ground.Obstacles,
-                    wished,
-                    placed.Engravings,
-                    asked,
-                    0,
-                    levels,
-                    job,
-                    kernel
-                )
+                job.HoldBy == HoldBy.Magnets
+                    ? Stage.Answer(new Ports.Fed([], [], []))
+                    : Ports.Feed(
+                        ground.Boundaries,
+                        Plugs.Feet(placed, null, levels, job, kernel),
+                        ground.Obstacles,
+                        wished,
+                        placed.Engravings,
+                        asked,
+                        0,
+                        levels,
+                        job,
+                        kernel
+                    )
             );
             ImmutableArray<SealedZone> zones =
             [
@@ -137,7 +139,11 @@ public static class Designer
             );
             Region[] pocketAreas = [.. pockets.SelectMany(p => p.Removals).SelectMany(r => r.Area)];
             SealedZone[] zones = [.. begun.Zones, .. begun.SkirtZones];
-            ImmutableArray<Net.Laid> nets = log.Take(Net.Lay(zones, kernel.UnionAll(pocketAreas), levels, job, kernel));
+            ImmutableArray<Net.Laid> nets = log.Take(
+                zones.Length == 0
+                    ? Stage.Answer(ImmutableArray<Net.Laid>.Empty)
+                    : Net.Lay(zones, kernel.UnionAll(pocketAreas), levels, job, kernel)
+            );
             NetReachCheck check = new(
                 magnets,
                 Wished(begun.Part, begun.Placement.Pose, job),

@@ -29,6 +29,10 @@ public static class HoldingAnalysis
             return Stage.Failed<HoldingContext>(findings);
         }
         HoldingContext context = new(design, job, tolerances, like);
+        if (job.HoldBy == HoldBy.Magnets)
+        {
+            return Stage.Answer(context, findings);
+        }
         if (context.Level.Used < context.Level.Alarm - 1e-9)
         {
             findings.Add(HoldingFindings.AlarmNotReached(context.Level));

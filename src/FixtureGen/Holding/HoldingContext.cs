@@ -55,8 +55,11 @@ public sealed class HoldingContext
         _stops = like?._stops ?? Stops.Find(design, job);
         _staying = new Staying(Loads, _stops);
         Lost = new SealLost(design, job, Pair, _uniform, _hull);
-        Vacuum = HeldBy([], [], nominal: false);
+        Vacuum = ByMagnets ? [] : HeldBy([], [], nominal: false);
     }
+
+    /// <summary>No vacuum under the shell: the magnets are what holds it, under the full cutting load.</summary>
+    private bool ByMagnets => _job.HoldBy == HoldBy.Magnets;
 
     /// <summary>The vacuum levels of the job's place and pump, kPa gauge.</summary>
     public VacuumLevel Level { get; }
@@ -65,6 +68,9 @@ public sealed class HoldingContext
     public PairOnBlock Pair { get; }
 
     internal TrimLoads Loads { get; }
+
+    /// <summary>Of a step's load what the magnets are chosen against: all of it where they are the hold, else what is left while the machine stops.</summary>
+    internal double ShareFor(int step) => ByMagnets ? 1 : Loads.Works[Loads.Steps[step].Work].StopShare;
 
     internal SealLost Lost { get; }
 
@@ -85,7 +91,7 @@ public sealed class HoldingContext
         Point2[] at = [.. magnets.Select(m => m.At)];
         double[] shares = Pair.SharesN(at);
         HeldPart[][] lost = Repeated(Lost.Hold(at));
-        HeldPart[][] together = HeldBy(at, shares, nominal: false);
+        HeldPart[][] together = ByMagnets ? lost : HeldBy(at, shares, nominal: false);
         StepFactor[][] swept = _vacuum is null
             ? PathSweep.Full(Loads, lost, together, Vacuum)
             : PathSweep.Full(Loads, lost, together);
@@ -101,7 +107,7 @@ public sealed class HoldingContext
             _vacuum,
             Vacuum,
             _staying.Least(Vacuum, _vacuum).Full,
-            Nominal(HeldBy([], [], nominal: true), _vacuum, stopping: false),
+            Nominal(ByMagnets ? [] : HeldBy([], [], nominal: true), _vacuum, stopping: false),
             Vacuumed
         );
         (Stay stays, Stay staysStopping) = _staying.Least(shifted, alone);
@@ -113,10 +119,12 @@ public sealed class HoldingContext
             Nominal(nominalLost, stopping, stopping: true),
             Magnetic
         );
-        double nominalBoth = Nominal(HeldBy(at, shares, nominal: true), both, stopping: false);
+        HeldPart[][] nominally = ByMagnets ? nominalLost : HeldBy(at, shares, nominal: true);
+        double nominalBoth = Nominal(nominally, both, stopping: false);
         HoldAnswer bothAnswer = Answer(both, together, default, nominalBoth, Vacuumed);
         return new HoldingResult
         {
+            HoldBy = _job.HoldBy,
             AtmosphereKPa = Level.Atmosphere,
             VacuumKPa = Level.Used,
             PumpKPa = Level.Settled,
@@ -135,7 +143,7 @@ public sealed class HoldingContext
             MagnetShareN = [.. shares],
             Stops = [.. _stops.Before, .. _stops.Outline.Except(_stops.Before)],
             ShiftMm = _stops.ShiftMm,
-            Dimples = Deflection.Over(_design, _job, Level.DeadHead),
+            Dimples = ByMagnets ? [] : Deflection.Over(_design, _job, Level.DeadHead),
             JacketGrip =
                 at.Length == 0
                     ? LimitState.Most
@@ -151,6 +159,11 @@ public sealed class HoldingContext
     /// <summary>The two factors that have house limits, as <see cref="Evaluate"/> answers them, alone.</summary>
     internal LimitedFactors Limited(ImmutableArray<MagnetPlace> magnets)
     {
+        if (ByMagnets)
+        {
+            Point2[] at = [.. magnets.Select(m => m.At)];
+            return new LimitedFactors(PutFactor(at), StoppingFactor(at));
+        }
         _vacuum ??= PathSweep.Full(Loads, Vacuum)[0];
         return new LimitedFactors(_vacuum.Min(f => f.Factor), StoppingFactor([.. magnets.Select(m => m.At)]));
     }
@@ -181,6 +194,13 @@ public sealed class HoldingContext
         HeldPart[][] shifted = Shifted(at, lost);
         return Math.Max(Stopping(alone).Min(f => f.Factor), _staying.Least(shifted, alone).Stopping.Factor);
     }
+
+    /// <summary>The least factor at which the part stays put on magnets alone under the full cutting load, no slip at all; 0 where nothing pulls.</summary>
+    public double PutFactor(IReadOnlyList<Point2> at) =>
+        PathSweep.Full(Loads, Repeated(Lost.Hold(at)))[0].Min(f => f.Factor);
+
+    /// <summary>What the magnets at these places are chosen by: staying put where they are the hold, else staying while the machine stops.</summary>
+    public double MagnetsFactor(IReadOnlyList<Point2> at) => ByMagnets ? PutFactor(at) : StoppingFactor(at);
 
     /// <summary>From one end of its play to the other the shell drags the jackets along, at worst.</summary>
     private HeldPart[][] Shifted(IReadOnlyList<Point2> at, HeldPart[][] lost) =>
@@ -336,10 +356,13 @@ public sealed class HoldingContext
     }
 }
 
-/// <summary>The least factors: staying put on vacuum alone, and staying on magnets alone while the machine stops.</summary>
-internal readonly record struct LimitedFactors(double Vacuum, double Stopping)
+/// <summary>
+/// The least factors: staying put on what holds the shell while it is cut (vacuum alone, or magnets alone where the job says so), and
+/// staying on magnets alone while the machine stops.
+/// </summary>
+internal readonly record struct LimitedFactors(double Put, double Stopping)
 {
     /// <summary>The least share of the house limits.</summary>
     public double Share(HouseLimits limits) =>
-        Math.Min(Vacuum / Math.Max(1e-9, limits.VacuumFactor), Stopping / Math.Max(1e-9, limits.MagnetFactor));
+        Math.Min(Put / Math.Max(1e-9, limits.VacuumFactor), Stopping / Math.Max(1e-9, limits.MagnetFactor));
 }

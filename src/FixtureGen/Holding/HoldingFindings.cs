@@ -72,6 +72,18 @@ internal static class HoldingFindings
             remedy
         );
 
+    /// <summary>Where the magnets are the hold.</summary>
+    public static Finding MagnetsAloneLow(HoldAnswer answer, Job job, Severity severity, string remedy) =>
+        Low(
+            "hold-magnets-low",
+            answer,
+            answer.Factor,
+            "stay put on magnets alone",
+            job.Limits.VacuumFactor,
+            severity,
+            remedy
+        );
+
     public static Finding MagnetsLow(HoldAnswer answer, Job job, Severity severity, string remedy) =>
         Low(
             "hold-magnets-low",

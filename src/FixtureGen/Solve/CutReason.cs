@@ -16,9 +16,9 @@ internal static class CutReason
         DirectionTrial own = trials.First(t => t.Helix == chosen);
         string first =
             $"{Name(own.Helix, capital: true)}{(stated ? ", as the job says" : "")}: {Pull(own)}; {Hold(own)}";
-        string limit = FormattableString.Invariant(
-            $" (limits {limits.VacuumFactor:0.##} and {limits.MagnetFactor:0.##})"
-        );
+        string limit = own.MagnetsOnly is null
+            ? FormattableString.Invariant($" (limits {limits.VacuumFactor:0.##} and {limits.MagnetFactor:0.##})")
+            : FormattableString.Invariant($" (limit {limits.VacuumFactor:0.##})");
         string why = own.MeetsLimits ? Chips(own.Helix) : "That is too little.";
         IEnumerable<string> others = trials
             .Where(t => t.Helix != chosen)
@@ -35,9 +35,11 @@ internal static class CutReason
         };
 
     private static string Hold(DirectionTrial t) =>
-        FormattableString.Invariant(
-            $"vacuum alone holds {FactorText.Two(t.VacuumOnly)} times the load, magnets and stops while stopping {FactorText.Two(t.MagnetsStopping)} times"
-        );
+        t.MagnetsOnly is { } put
+            ? $"magnets alone hold {FactorText.Two(put)} times the load"
+            : FormattableString.Invariant(
+                $"vacuum alone holds {FactorText.Two(t.VacuumOnly)} times the load, magnets and stops while stopping {FactorText.Two(t.MagnetsStopping)} times"
+            );
 
     private static string Chips(HelixDirection helix) =>
         helix switch

@@ -33,7 +33,7 @@ public static class HoldJudgement
 
     /// <summary>
     /// What the house says to a result: hold-vacuum-low where the part does not stay put on vacuum, hold-magnets-low where it does
-    /// not stay on magnets, stops counted (errors; warnings where the job accepts a low hold, never below 1), shell-sags and
+    /// not stay on magnets, or does not stay put on them where they are the hold, stops counted (errors; warnings where the job accepts a low hold, never below 1), shell-sags and
     /// net-closed by the shell's own bending, jacket-may-slide, shift-over-slack, and the notes low-hold-unneeded, seal-lost-lift and magnet-thin, a disc
     /// of an 80 C grade or less whose permeance is below 1.
     /// </summary>
@@ -46,11 +46,17 @@ public static class HoldJudgement
     )
     {
         var findings = ImmutableArray.CreateBuilder<Finding>();
-        double vacuum = result.VacuumOnly.Factor;
-        if (vacuum < job.Limits.VacuumFactor)
+        bool byMagnets = job.HoldBy == HoldBy.Magnets;
+        double put = byMagnets ? result.MagnetsOnly.Factor : result.VacuumOnly.Factor;
+        if (byMagnets && put < job.Limits.VacuumFactor)
         {
-            string remedy = remedies?.ForVacuum(vacuum, job.Limits.VacuumFactor) ?? HoldingFindings.AskCheck;
-            findings.Add(HoldingFindings.VacuumLow(result.VacuumOnly, job, Refusal(vacuum, job), remedy));
+            string remedy = remedies?.ForMagnets(put, job.Limits.VacuumFactor) ?? HoldingFindings.AskCheck;
+            findings.Add(HoldingFindings.MagnetsAloneLow(result.MagnetsOnly, job, Refusal(put, job), remedy));
+        }
+        else if (put < job.Limits.VacuumFactor)
+        {
+            string remedy = remedies?.ForVacuum(put, job.Limits.VacuumFactor) ?? HoldingFindings.AskCheck;
+            findings.Add(HoldingFindings.VacuumLow(result.VacuumOnly, job, Refusal(put, job), remedy));
         }
         double stays = result.MagnetsStopping.Stays;
         if (stays < job.Limits.MagnetFactor)
@@ -76,7 +82,7 @@ public static class HoldJudgement
         {
             findings.Add(HoldingFindings.ShiftOverSlack(result.ShiftMm, job.Shell.SlackMax));
         }
-        bool meets = vacuum >= job.Limits.VacuumFactor && stays >= job.Limits.MagnetFactor;
+        bool meets = put >= job.Limits.VacuumFactor && stays >= job.Limits.MagnetFactor;
         if (meets && job.AcceptLowHold.Length > 0)
         {
             findings.Add(HoldingFindings.LowHoldUnneeded());

@@ -6,7 +6,7 @@ using FixtureGen.Model;
 namespace FixtureGen.Solve;
 
 /// <summary>
-/// How good a set of magnets is: the worst factor with the seal lost and the machine stopping, and, as a tie-break of at
+/// How good a set of magnets is: the worst factor with the seal lost and the machine stopping, or under the full load where magnets are the hold, and, as a tie-break of at
 /// most 0.2 %, how far apart they stand. Few loads of the trim decide, so only those that were worst so far are tried; and
 /// most sets that are no better fall to a <see cref="Mechanism"/> of another set already. <see cref="Learn"/> and
 /// <see cref="LearnAll"/> look for loads that were missed.
@@ -38,7 +38,7 @@ internal sealed class MagnetObjective
         List<CutLoad> all = [];
         for (int step = 0; step < context.Loads.Steps.Length; step++)
         {
-            double share = context.Loads.Works[context.Loads.Steps[step].Work].StopShare;
+            double share = context.ShareFor(step);
             foreach (double angle in Angles)
             {
                 all.Add(context.Loads.Load(step, angle) * share);

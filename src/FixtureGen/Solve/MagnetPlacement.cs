@@ -75,7 +75,7 @@ public static class MagnetPlacement
                 .. held,
                 .. set.Skip(held.Length).Select(p => WrittenPlace.OnPlate(p, begun.Placement.Pose, job)),
             ];
-            return new Found(written, context.Value.StoppingFactor(written), said);
+            return new Found(written, context.Value.MagnetsFactor(written), said);
         }
     }
 
@@ -123,7 +123,7 @@ public static class MagnetPlacement
         {
             if (set.Length > 0)
             {
-                factors.Add((set.Length, context.StoppingFactor(set)));
+                factors.Add((set.Length, context.MagnetsFactor(set)));
                 if (factors[^1].Factor >= enough)
                 {
                     break;
@@ -156,7 +156,7 @@ public static class MagnetPlacement
             MagnetRoom room = new(begun, job);
             double spacing = Math.Max(context.Pair.Spacing, room.PocketSpacing);
             (Point2[] grid, double pitch) = room.Grid(GridPlaces);
-            Box2 box = Measure.Bounds(begun.Zones.Select(z => z.Boundary));
+            Box2 box = MagnetRoom.Field(begun);
             return new Places(
                 room,
                 spacing,
@@ -187,6 +187,10 @@ public static class MagnetPlacement
         Func<Func<IReadOnlyList<Point2>, bool>, Found> search
     )
     {
+        if (begun.Zones.IsEmpty)
+        {
+            return search(static _ => true);
+        }
         Kernel kernel = new(tolerances);
         NetTrial trial = new(begun, job, kernel, held);
         double radius = NetWidth.Choose(job)?.Radius ?? 0;
@@ -241,7 +245,7 @@ public static class MagnetPlacement
     )
     {
         Point2[] set = held;
-        double reached = context.StoppingFactor(set);
+        double reached = context.MagnetsFactor(set);
         while (reached < target && set.Length < MostMagnets)
         {
             Point2[] more = search.OneMore(set, held.Length);
@@ -250,11 +254,11 @@ public static class MagnetPlacement
                 break;
             }
             set = more;
-            reached = context.StoppingFactor(set);
+            reached = context.MagnetsFactor(set);
             if (reached < target && reached > 0.9 * target)
             {
                 Point2[] moved = search.Best(held, set.Length);
-                double factor = context.StoppingFactor(moved);
+                double factor = context.MagnetsFactor(moved);
                 (set, reached) = factor > reached ? (moved, factor) : (set, reached);
             }
         }

@@ -101,10 +101,10 @@ internal sealed class MagnetRoom
         return least;
     }
 
-    /// <summary>The room that each thing near a place leaves, the zone's own first.</summary>
+    /// <summary>The room that each thing near a place leaves, the zone's or part's own first.</summary>
     private IEnumerable<Room> Rooms(Point2 p)
     {
-        yield return InZone(p);
+        yield return Within(p);
         foreach ((OpenPath way, double keep) in _moves)
         {
             yield return new Room(Measure.Distance(p, way) - keep, "the trim cutter's way", way);
@@ -136,8 +136,17 @@ internal sealed class MagnetRoom
         }
     }
 
-    private Room InZone(Point2 p)
+    private Room Within(Point2 p)
     {
+        if (_design.Zones.IsEmpty)
+        {
+            double edge = Measure.Distance(p, _design.Part.Outer);
+            return new Room(
+                (Inside.Contains(_design.Part.Outer, p) ? edge : -edge) - _wall - _pocket,
+                "the part's edge",
+                _design.Part.Outer
+            );
+        }
         Room most = new(double.MinValue, "the edge of the sealed zone", null);
         foreach (SealedZone zone in _design.Zones)
         {
@@ -149,14 +158,14 @@ internal sealed class MagnetRoom
         return most;
     }
 
+    /// <summary>The box that magnets are looked for in: of the sealed zones, of the part where it has none.</summary>
+    public static Box2 Field(FixtureDesign design) =>
+        design.Zones.IsEmpty ? Measure.Bounds(design.Part.Outer) : Measure.Bounds(design.Zones.Select(z => z.Boundary));
+
     /// <summary>Allowed places on a grid, row by row; the pitch is a multiple of 0.5 mm and at most about the given number come out.</summary>
     public (Point2[] Places, double Pitch) Grid(int most)
     {
-        if (_design.Zones.IsEmpty)
-        {
-            return ([], 1);
-        }
-        Box2 box = Measure.Bounds(_design.Zones.Select(z => z.Boundary));
+        Box2 box = Field(_design);
         double pitch = Math.Max(1, Math.Floor(2 * Math.Sqrt(box.Width * box.Height / (3.0 * most))) / 2);
         while (true)
         {

@@ -40,7 +40,7 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     /// <summary>For a part that does not stay put on vacuum alone.</summary>
     public string ForVacuum(double factor, double limit)
     {
-        double Held(Job changed) => Context(changed)?.Limited([]).Vacuum ?? 0;
+        double Held(Job changed) => Context(changed)?.Limited([]).Put ?? 0;
         Tried[] single =
         [
             .. Passes(job, factor, limit, Held),
@@ -52,13 +52,13 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
         return Sentence(all, factor, limit, "a larger sealed area");
     }
 
-    /// <summary>For a part that does not stay on magnets alone while the machine stops.</summary>
+    /// <summary>For a part that does not stay on magnets alone while the machine stops, or stay put on them where they are the hold.</summary>
     public string ForMagnets(double factor, double limit)
     {
-        double Held(Job changed) => Context(changed)?.Limited(design.Magnets).Stopping ?? 0;
+        double Held(Job changed) => Asked(Context(changed)?.Limited(design.Magnets));
         return Sentence(
             [
-                .. Pins(Held),
+                .. job.HoldBy == HoldBy.Magnets ? [] : Pins(Held),
                 .. MoreMagnets(factor, limit),
                 .. OtherDiscs(),
                 .. Passes(job, factor, limit, Held),
@@ -67,7 +67,9 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
             ],
             factor,
             limit,
-            "stops for the shell (locator pins, a form that nests)"
+            job.HoldBy == HoldBy.Magnets
+                ? "a thinner shell or jacket floor, or a rougher block"
+                : "stops for the shell (locator pins, a form that nests)"
         );
     }
 
@@ -244,9 +246,15 @@ internal sealed class Remedies(FixtureDesign design, Job job, Tolerances toleran
     {
         Stage<ImmutableArray<MagnetPlace>> magnets = MagnetPlacement.Choose(bare, changed, tolerances);
         return magnets.Ok
-            ? HoldingAnalysis.Context(bare, changed, tolerances).Value?.Limited(magnets.Value).Stopping
+            ? Asked(HoldingAnalysis.Context(bare, changed, tolerances).Value?.Limited(magnets.Value))
             : null;
     }
+
+    /// <summary>The factor that the magnets are asked for; 0 where nothing was worked out.</summary>
+    private double Asked(LimitedFactors? held) =>
+        held is not { } h ? 0
+        : job.HoldBy == HoldBy.Magnets ? h.Put
+        : h.Stopping;
 
     private static string Sentence(IReadOnlyList<Tried> tried, double factor, double limit, string more)
     {

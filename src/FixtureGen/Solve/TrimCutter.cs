@@ -47,19 +47,24 @@ public static class TrimCutter
             Tool? standing = InRack(job, helix);
             Tool tool = standing ?? job.TrimTool with { Helix = helix };
             Job tried = job with { TrimTool = tool };
+            bool byMagnets = job.HoldBy == HoldBy.Magnets;
+            double put = byMagnets ? holding.MagnetsOnly.Factor : holding.VacuumOnly.Factor;
             LimitedFactors held =
                 helix == job.TrimTool.Helix
-                    ? new LimitedFactors(holding.VacuumOnly.Factor, holding.MagnetsStopping.Stays)
+                    ? new LimitedFactors(put, holding.MagnetsStopping.Stays)
                     : Swapped(design, tried, tolerances);
             return new DirectionTrial(
                 helix,
                 standing?.Name ?? "",
                 standing is not null,
                 TrimChip.Cutting(job, tool).Axial,
-                held.Vacuum,
+                byMagnets ? 0 : held.Put,
                 held.Stopping,
                 held.Share(job.Limits) >= 1
-            );
+            )
+            {
+                MagnetsOnly = byMagnets ? held.Put : null,
+            };
         }
     }
 

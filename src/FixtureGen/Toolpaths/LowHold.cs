@@ -15,6 +15,10 @@ public static class LowHold
     /// <summary>One text for each factor below its limit, such as "vacuum alone 1.4, limit 2.0"; empty where none is.</summary>
     public static ImmutableArray<string> Shortfalls(HoldingResult holding, HouseLimits limits)
     {
+        if (holding.HoldBy == HoldBy.Magnets)
+        {
+            return [.. Short("magnets alone", holding.MagnetsOnly.Factor, limits.VacuumFactor)];
+        }
         // with its stops a part stays at least as well as without
         double stays = Math.Max(holding.MagnetsStopping.Stays, holding.MagnetsStopping.Factor);
         return

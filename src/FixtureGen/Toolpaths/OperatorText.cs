@@ -29,7 +29,7 @@ internal static class OperatorText
             "PINS OUT",
             "BOLTS OUT",
             Level(job),
-            .. Cautions(),
+            .. Cautions("STOP IF THE VACUUM FALLS"),
         ];
     }
 
@@ -39,11 +39,16 @@ internal static class OperatorText
             Text($"PROGRAM {ProgramNumbers.ForSetup(job, Setup.Trim)} TRIM {job.Title}"),
             Text($"{design.Magnets.Length} MAGNETS ON THE SHELL, NONE LEFT ON THE RAIL"),
             "PINS IN, BOLTS IN",
-            Level(job),
-            "DO NOT START BELOW THAT LEVEL",
+            .. Hold(job),
             Job(job.Skirt),
-            .. Cautions(),
+            .. Cautions(job.HoldBy == HoldBy.Magnets ? "STOP IF THE SHELL STIRS" : "STOP IF THE VACUUM FALLS"),
         ];
+
+    /// <summary>What holds the shell, and what of it is looked at before the start.</summary>
+    private static string[] Hold(Job job) =>
+        job.HoldBy == HoldBy.Magnets
+            ? ["SHELL HELD BY MAGNETS ALONE", "DO NOT START WITH ONE MISSING"]
+            : [Level(job), "DO NOT START BELOW THAT LEVEL"];
 
     /// <summary>What the operator does before the plate's seal is broken.</summary>
     public static string BoltsIn(FixtureDesign design, Job job)
@@ -69,10 +74,11 @@ internal static class OperatorText
     public const string PortNext = "PORT NEXT. BOLTS HOLD THE BLOCK, VACUUM OFF";
 
     /// <summary>What the operator looks at before the shell is cut; the wait for the vacuum came before.</summary>
-    public static string CountMagnets(FixtureDesign design) =>
-        design.Magnets.IsEmpty
-            ? "LOOK AT THE VACUUM AND THE SHELL'S SEAT"
-            : Text($"LOOK AT THE VACUUM, COUNT {design.Magnets.Length} MAGNETS ON THE SHELL");
+    public static string CountMagnets(FixtureDesign design, Job job) =>
+        job.HoldBy == HoldBy.Magnets
+            ? Text($"LOOK AT THE SHELL'S SEAT, COUNT {design.Magnets.Length} MAGNETS ON THE SHELL. THEY ALONE HOLD IT")
+        : design.Magnets.IsEmpty ? "LOOK AT THE VACUUM AND THE SHELL'S SEAT"
+        : Text($"LOOK AT THE VACUUM, COUNT {design.Magnets.Length} MAGNETS ON THE SHELL");
 
     /// <summary>What was measured, or what is safe to find when the operator measures.</summary>
     private static string Thickness(FixtureDesign design, Job job) =>
@@ -95,12 +101,8 @@ internal static class OperatorText
         };
 
     /// <summary>The usual cautions; estimates are no guarantee.</summary>
-    private static IEnumerable<string> Cautions() =>
-        [
-            "DRY RUN IN THE AIR FIRST. DOORS SHUT. EYE PROTECTION",
-            "STOP IF THE VACUUM FALLS",
-            "MAGNETS: KEEP IMPLANTS AWAY",
-        ];
+    private static IEnumerable<string> Cautions(string stop) =>
+        ["DRY RUN IN THE AIR FIRST. DOORS SHUT. EYE PROTECTION", stop, "MAGNETS: KEEP IMPLANTS AWAY"];
 
     private static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -9,7 +9,8 @@ using FixtureGen.Toolpaths.Routes;
 namespace FixtureGen.Toolpaths;
 
 /// <summary>
-/// The production trim: vacuum on and proven, a stop to count the magnets, marks, drilled holes, cutouts, the outline last, vacuum off. Between cuts the
+/// The production trim: vacuum on and proven, a stop to count the magnets, marks, drilled holes, cutouts, the outline last, vacuum off;
+/// no word of vacuum where magnets alone hold the shell. Between cuts the
 /// tool travels above shell, forms, jackets and locator pins.
 /// </summary>
 internal static class TrimProgram
@@ -32,12 +33,19 @@ internal static class TrimProgram
                 ProgramNumbers.ForSetup(job, Setup.Trim),
                 OperatorText.Trim(design, job),
                 OperationPlanner.SafeZ(job, clearance),
-                [
-                    new ProgramStep(ProgramStepKind.VacuumOn, null, ""),
-                    .. Look(design, job),
-                    .. operations.Select(o => new ProgramStep(ProgramStepKind.Operation, o, "")),
-                    new ProgramStep(ProgramStepKind.VacuumOff, null, ""),
-                ]
+                job.HoldBy == HoldBy.Magnets
+                    ?
+                    [
+                        new ProgramStep(ProgramStepKind.Stop, null, OperatorText.CountMagnets(design, job)),
+                        .. operations.Select(o => new ProgramStep(ProgramStepKind.Operation, o, "")),
+                    ]
+                    :
+                    [
+                        new ProgramStep(ProgramStepKind.VacuumOn, null, ""),
+                        .. Look(design, job),
+                        .. operations.Select(o => new ProgramStep(ProgramStepKind.Operation, o, "")),
+                        new ProgramStep(ProgramStepKind.VacuumOff, null, ""),
+                    ]
             )
         );
     }
@@ -46,7 +54,7 @@ internal static class TrimProgram
     private static IEnumerable<ProgramStep> Look(FixtureDesign design, Job job)
     {
         string level = OperatorText.Vacuum(job);
-        string count = OperatorText.CountMagnets(design);
+        string count = OperatorText.CountMagnets(design, job);
         if (job.Control.VacuumWait.Length == 0)
         {
             return [new ProgramStep(ProgramStepKind.VacuumWait, null, $"{level}. {count}")];

@@ -84,7 +84,7 @@ internal sealed class LibraryRows
             Program = current?.Program ?? report?.Programs?.Select(p => p.ProgramNumber).DefaultIfEmpty(0).Min() ?? 0,
             State = state,
             Why = why,
-            Vacuum = report?.Holding?.VacuumOnly.Factor,
+            Vacuum = report?.Holding is { HeldBy: not "magnets" } h ? h.VacuumOnly.Factor : null,
             Stopping = report?.Holding?.MagnetsStopping.Stays,
             Minutes = report?.Programs?.Sum(p => p.Minutes) ?? 0,
             Plate = report?.Plate is { } p ? string.Create(CultureInfo.InvariantCulture, $"{p.Name} {p.Revision}") : "",

@@ -86,7 +86,9 @@ internal static class FormStrength
         double t = form.ThicknessMin ?? Drawn(form, foot, job.Shell.ThicknessMin);
         Load load = new(t, Pressure(job), sheet);
         (double margin, double sag, double stress) =
-            form.Top == FormTop.Cap ? Cap(form, load) : FlatTopped(form, foot, load, kernel);
+            job.HoldBy == HoldBy.Magnets ? (Most, 0, 0)
+            : form.Top == FormTop.Cap ? Cap(form, load)
+            : FlatTopped(form, foot, load, kernel);
         return new FormBearing
         {
             Form = number,

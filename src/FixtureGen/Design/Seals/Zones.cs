@@ -40,8 +40,13 @@ internal static class Zones
     /// </summary>
     /// <param name="placed">The part in the plate frame.</param>
     /// <param name="given">Reliefs and pockets of the block, plate frame.</param>
+    /// <returns>None where the job is held by magnets alone.</returns>
     public static Stage<ImmutableArray<Region>> Find(Part placed, IReadOnlyList<Region> given, Job job, Kernel kernel)
     {
+        if (job.HoldBy == HoldBy.Magnets)
+        {
+            return Stage.Answer(ImmutableArray<Region>.Empty);
+        }
         List<Finding> narrow = [];
         ImmutableArray<int> inside = FormStrength.Closed(placed, kernel);
         while (true)

@@ -13,7 +13,8 @@ namespace FixtureGen.Holding.Magnets;
 /// every friction at its least. Between the ends the hold is no lower: while the shell is down the friction of every way to
 /// slide goes in a straight line with the push, and once it floats a stiffer cord only takes pull away. What the block carries
 /// is taken at the magnets and, the other way, spread over the contact; the lower counts. Support and tipping are the
-/// cords' in either state, so nothing jumps where the shell begins to float. The pull is what is left of it at the slip that
+/// cords' in either state, so nothing jumps where the shell begins to float. Without a cord the block carries all the pull: that is the
+/// hold by magnets alone. The pull is what is left of it at the slip that
 /// <see cref="StoppingLoad"/> allows; the centring of the jackets is not counted, since it takes a slip to act.
 /// </summary>
 internal sealed class SealLost
@@ -50,7 +51,13 @@ internal sealed class SealLost
         Interval onCord = _hasCords ? job.Gasket.FrictionShellOnCord : onBlock;
         _worst = new HeldPart(cords, onCord.Least, 0, default, [], hull);
         _nominal = new HeldPart(cords, onCord.Nominal, 0, default, [], hull);
-        _softest = new Corner("softest cord", _worst, CordEnd.Softest(job.Gasket), onBlock.Least, 1);
+        _softest = new Corner(
+            _hasCords ? "softest cord" : "weakest discs, no cord",
+            _worst,
+            CordEnd.Softest(job.Gasket),
+            onBlock.Least,
+            1
+        );
         _hardest = new Corner("stiffest cord", _worst, CordEnd.Hardest(job.Gasket), onBlock.Least, 1);
         _middle = new Corner("nominal", _nominal, CordEnd.Nominal(job.Gasket), onBlock.Nominal, pair.NominalShare);
         _reach = _hardest.Cord.Reach;
@@ -91,7 +98,10 @@ internal sealed class SealLost
         if (shares.Sum() * kept > 0)
         {
             Hold(at, shares, _softest with { PullScale = kept }).CopyTo(ways, 0);
-            Hold(at, shares, _hardest with { PullScale = kept }).CopyTo(ways, 2);
+            if (_hasCords)
+            {
+                Hold(at, shares, _hardest with { PullScale = kept }).CopyTo(ways, 2);
+            }
         }
         return ways;
     }

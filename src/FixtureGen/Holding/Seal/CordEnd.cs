@@ -23,6 +23,10 @@ internal readonly record struct CordEnd(CordKind Kind, double Section, double Gr
     /// <summary>What it pushes with the shell lifted by a height (mm, 0 and up) off the block, N/mm.</summary>
     public double PushNPerMm(double lift)
     {
+        if (Section <= 0)
+        {
+            return 0;
+        }
         double squeeze = CordForce.Squeeze(Section, GrooveDepth + lift);
         return Kind == CordKind.Solid
             ? CordForce.SolidNPerMm(Section, ShoreA, squeeze)

@@ -18,7 +18,7 @@ internal static class JobBody
     private const double FarOff = 3;
 
     /// <summary>The whole job, or null where the shop files are not all there; all keys are read either way.</summary>
-    public static Job? Read(TableReader top, JobShop? shop, string name, ShopShelf shelf)
+    public static Job? Read(TableReader top, JobShop? shop, JobHold hold, string name, ShopShelf shelf)
     {
         (Shell shell, Interval? shellFriction) = JobShell.Read(top, shop);
         (double thickness, bool measured) = BlockThickness(top.InnerOrNull("block"), shop);
@@ -39,12 +39,13 @@ internal static class JobBody
         );
         OpenKeys open = openPins;
         (double? trimFeed, double? trimRpm, int? passes, double dull) = TrimOf(top.InnerOrNull("trim"), ref open);
-        string acceptLow = AcceptLowHold(top.InnerOrNull("hold"));
         (int magnetCount, double? target) = MagnetsOf(top.InnerOrNull("magnets"), ref open);
         SkirtHold skirt = JobShell.Skirt(top);
         ImmutableArray<MagnetWish> wishes = [.. top.Inners("magnet").Select(WishOf)];
         ImmutableArray<Point2> ports = [.. top.Inners("port").Select(PortOf)];
         Pose? placement = PoseOf(top.InnerOrNull("placement"));
+        bool none = magnetCount == 0 && target is null && wishes.IsEmpty;
+        hold.Contradict(top, none ? 0 : Math.Max(1, magnetCount), !ports.IsEmpty, skirt);
         if (shop is null || rules is null || top.Log.Failed)
         {
             return null;
@@ -101,7 +102,8 @@ internal static class JobBody
             Ports = ports,
             Open = shop.Open | open,
             TrimPasses = passes,
-            AcceptLowHold = acceptLow,
+            HoldBy = hold.By,
+            AcceptLowHold = hold.AcceptLow,
             BlockMeasured = measured,
             LocatorHoles = holes,
             OtherMagnets = shop.OtherMagnets,
@@ -143,13 +145,6 @@ internal static class JobBody
         {
             t.Unusual("thickness", message, "Measure again; if it is so, correct the stock's tolerance in its file.");
         }
-    }
-
-    private static string AcceptLowHold(TableReader? t)
-    {
-        string reason = t?.TextOr("accept_low_hold", "") ?? "";
-        t?.Close();
-        return string.Join(' ', reason.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
     }
 
     private static (double? Feed, double? Rpm, int? Passes, double Dull) TrimOf(TableReader? t, ref OpenKeys open)

@@ -120,12 +120,15 @@ internal static class JobDefaults
         yield return ("[vacuum]", Vacuum(vacuum));
         yield return (
             "[hold]",
-            [("accept_low_hold", "\"reason\"", "make it below a house limit; the reason stands on every paper")]
+            [
+                ("by", "\"vacuum\"", "what holds the shell; \"magnets\" alone where no cord finds room"),
+                ("accept_low_hold", "\"reason\"", "make it below a house limit; the reason stands on every paper"),
+            ]
         );
         yield return (
             "[limits]",
             [
-                ("vacuum_factor", "2", "house limits in the worst case (common practice, no source)"),
+                ("vacuum_factor", "2", "staying put on what holds it, worst case (common practice, no source)"),
                 ("magnet_factor", "1", "while the machine stops, with the stops"),
                 ("block_factor", "2", "the block while it is cut"),
             ]

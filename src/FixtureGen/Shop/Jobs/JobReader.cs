@@ -75,8 +75,9 @@ public static class JobReader
         log.Unit = top.ChoiceOrNull("units", ShopFile.UnitWords);
         log.UnitInDoubt = log.Failed;
         ShopShelf shelf = new(files, log);
-        JobShop? shop = JobShop.Read(top, shelf, chosen);
-        Job? job = JobBody.Read(top, shop, NameOf(fileName), shelf);
+        JobHold hold = JobHold.Read(top);
+        JobShop? shop = JobShop.Read(top, shelf, chosen, hold.By);
+        Job? job = JobBody.Read(top, shop, hold, NameOf(fileName), shelf);
         top.Close();
         log.SayAssumed();
         return job;

@@ -40,7 +40,8 @@ internal sealed record JobShop
     public ImmutableArray<Gasket> OtherGaskets { get; init; } = [];
 
     /// <summary>All of them, or null with findings.</summary>
-    public static JobShop? Read(TableReader top, ShopShelf shelf, ShopNames chosen)
+    /// <param name="by">No cord is taken from the shop where no vacuum holds the shell.</param>
+    public static JobShop? Read(TableReader top, ShopShelf shelf, ShopNames chosen, HoldBy by)
     {
         if (top.Inner("shop") is not { } t)
         {
@@ -60,7 +61,10 @@ internal sealed record JobShop
             chosen.Magnet,
             chosen.Overrule
         );
-        Gasket? gasket = shelf.NamedOrOpen(t, "gasket", "gaskets", GasketReader.Read, chosen.Gasket, chosen.Overrule);
+        Gasket? gasket =
+            by == HoldBy.Magnets && !t.Has("gasket")
+                ? Gasket.None
+                : shelf.NamedOrOpen(t, "gasket", "gaskets", GasketReader.Read, chosen.Gasket, chosen.Overrule);
         Screw? bolt = shelf.Named(t, "bolt", "fasteners", FastenerReader.ReadScrew);
         DowelPin? pin = shelf.Named(t, "pin", "fasteners", FastenerReader.ReadPin);
         Control? control = shelf.Named(t, "control", "controls", ControlReader.Read);
@@ -69,7 +73,7 @@ internal sealed record JobShop
         {
             t.Log.Findings.Add(ShopFindings.SheetUnstated(shell.Name));
         }
-        OpenKeys open = OpenOf(t);
+        OpenKeys open = OpenOf(t) & (by == HoldBy.Magnets ? ~OpenKeys.Gasket : ~OpenKeys.None);
         t.Close();
         return
             plate is not null
@@ -103,9 +107,9 @@ internal sealed record JobShop
                     .. shelf.AllBut("magnets", magnet.Name, MagnetReader.Read, open.HasFlag(OpenKeys.Magnet)),
                 ],
                 OtherGaskets =
-                [
-                    .. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read, open.HasFlag(OpenKeys.Gasket)),
-                ],
+                    by == HoldBy.Magnets
+                        ? []
+                        : [.. shelf.AllBut("gaskets", gasket.Name, GasketReader.Read, open.HasFlag(OpenKeys.Gasket))],
             }
             : null;
     }

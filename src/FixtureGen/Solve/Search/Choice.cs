@@ -94,11 +94,20 @@ internal sealed class Choice(
         {
             return;
         }
+        if (ByMagnets)
+        {
+            MostChip = double.MaxValue;
+            Settle(LeastMinutes);
+            return;
+        }
         double against = Against;
         double most = cord.MostPullN * Friction.ShellOnBlock(job).Least;
         MostChip = against <= 0 ? double.MaxValue : most / (against * Math.Max(1e-9, job.Limits.VacuumFactor));
         Settle(LeastMinutes);
     }
+
+    /// <summary>Nothing but its magnets bounds how fast it may trim: those come last.</summary>
+    private bool ByMagnets => job.HoldBy == HoldBy.Magnets;
 
     /// <summary>What a chip of 1 mm2 pushes along the shell, and the friction that its lift takes away, N.</summary>
     private double Against
@@ -138,6 +147,12 @@ internal sealed class Choice(
             return Refuse(context.Findings);
         }
         Context = held;
+        if (ByMagnets)
+        {
+            Share = 1;
+            Settle(s => TrimMinutes(begun, s.In(job)));
+            return true;
+        }
         (double cuts, double marks) = held.VacuumByWork();
         TrimSpeed own = Own;
         MostChip =

@@ -39,13 +39,23 @@ internal sealed class Finisher(Part part, Tolerances tolerances)
             }
             (Draft draft, FixtureDesign design, HoldingContext context) = drawn;
             LimitedFactors held = context.Limited(design.Magnets);
+            double share = 1;
             if (Ample(held, job.Limits))
             {
-                return Planned(choice, draft, design, held);
+                Solution? solution = Planned(choice, draft, design, held, out share);
+                if (solution is not null || share >= 1)
+                {
+                    return solution;
+                }
             }
-            double chip = held.Vacuum * speed.Chip(job, job.TrimTool) / (job.Limits.VacuumFactor * Choice.Spare);
-            double cap = held.Stopping * magnets.Load(speed, context.Pair.Slip);
-            TrimSpeed? slower = magnets.Allowed(Math.Min(chip, choice.MostChip), cap, context.Pair.Slip);
+            double chip = held.Put * speed.Chip(job, job.TrimTool) / (job.Limits.VacuumFactor * Choice.Spare);
+            double cap =
+                (job.HoldBy == HoldBy.Magnets ? held.Put : held.Stopping) * magnets.Load(speed, context.Pair.Slip);
+            double most = Math.Min(
+                Math.Min(chip, choice.MostChip),
+                share < 1 ? share * speed.Chip(job, job.TrimTool) : chip
+            );
+            TrimSpeed? slower = magnets.Allowed(most, cap, context.Pair.Slip);
             speed = slower == speed ? default : slower ?? default;
         }
         return null;
@@ -76,7 +86,7 @@ internal sealed class Finisher(Part part, Tolerances tolerances)
         };
 
     private static bool Ample(LimitedFactors held, HouseLimits limits) =>
-        held.Vacuum >= limits.VacuumFactor * Choice.Near && held.Stopping >= limits.MagnetFactor * Choice.Near;
+        held.Put >= limits.VacuumFactor * Choice.Near && held.Stopping >= limits.MagnetFactor * Choice.Near;
 
     private (Draft Draft, FixtureDesign Design, HoldingContext Context)? Drawn(Choice choice, Job at)
     {
@@ -107,15 +117,16 @@ internal sealed class Finisher(Part part, Tolerances tolerances)
     }
 
     /// <summary>The trim as it would be written, before the judge: it sees entries and ramps that the hold along the path does not.</summary>
-    private bool Judged(Choice choice, FixtureDesign design, Job job, ImmutableArray<ProgramPlan> plans)
+    private VerifyResult? Judged(Choice choice, FixtureDesign design, Job job, ImmutableArray<ProgramPlan> plans)
     {
         ProgramPlan plan = plans.Single(p => p.Setup == Setup.Trim);
         Stage<ProgramText> text = ProgramWriter.Write(plan, job.Control, job);
         if (text.Value is not { } program)
         {
-            return choice.Refuse(text.Findings);
+            choice.Refuse(text.Findings);
+            return null;
         }
-        VerifyResult verdict = Verifier.JudgeOne(
+        return Verifier.JudgeOne(
             job,
             design,
             program.FileName,
@@ -125,11 +136,12 @@ internal sealed class Finisher(Part part, Tolerances tolerances)
             Limits.House,
             part
         );
-        return verdict.Ok || choice.Refuse([.. verdict.Findings]);
     }
 
-    private Solution? Planned(Choice choice, Draft draft, FixtureDesign design, LimitedFactors held)
+    /// <param name="share">What the judge says that the magnets hold, over their limit, where they are the hold and it is less; else 1.</param>
+    private Solution? Planned(Choice choice, Draft draft, FixtureDesign design, LimitedFactors held, out double share)
     {
+        share = 1;
         Job job = Choice.Numbered(draft.Job);
         Stage<ImmutableArray<ProgramPlan>> plans = OperationPlanner.Plan(
             design,
@@ -146,8 +158,24 @@ internal sealed class Finisher(Part part, Tolerances tolerances)
             .Value.Where(p => p.Setup != Setup.Trim)
             .Sum(p => PlanMinutes.Measure(p, job.Plate.Machine));
         double trim = plans.Value.Where(p => p.Setup == Setup.Trim).Sum(p => PlanMinutes.Measure(p, job.Plate.Machine));
-        return Judged(choice, design, job, plans.Value)
-            ? new Solution(draft, design.Magnets.Length, trim, block, held)
-            : null;
+        if (Judged(choice, design, job, plans.Value) is not { } verdict)
+        {
+            return null;
+        }
+        if (verdict.Ok)
+        {
+            return new Solution(draft, design.Magnets.Length, trim, block, held);
+        }
+        bool byHold = verdict.Findings.Where(f => f.Severity == Severity.Error).All(f => f.Code == "hold-below-limit");
+        if (byHold && job.HoldBy == HoldBy.Magnets && verdict.Programs[0].Hold.Magnets is { } least)
+        {
+            share = Math.Min(1, least.Factor / job.Limits.VacuumFactor);
+        }
+        if (share < 1)
+        {
+            return null;
+        }
+        choice.Refuse([.. verdict.Findings]);
+        return null;
     }
 }

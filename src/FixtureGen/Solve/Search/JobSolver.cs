@@ -237,11 +237,14 @@ public sealed class JobSolver
     private IEnumerable<Job> Read()
     {
         string[] blanks = Names(OpenKeys.Blank, _job.Blank.Name, _job.OtherBlanks.Select(b => b.Name));
-        string[] cords = Names(OpenKeys.Gasket, _job.Gasket.Name, _job.OtherGaskets.Select(g => g.Name));
+        string?[] cords =
+            _job.HoldBy == HoldBy.Magnets
+                ? new string?[] { null }
+                : Names(OpenKeys.Gasket, _job.Gasket.Name, _job.OtherGaskets.Select(g => g.Name));
         List<Job> read = [];
         foreach (string blank in blanks)
         {
-            foreach (string cord in cords)
+            foreach (string? cord in cords)
             {
                 ShopNames names = new(blank, cord, null, null) { Overrule = _opened != OpenKeys.None };
                 if (_read(names) is { Ok: true, Value: { } job })
@@ -295,7 +298,12 @@ public sealed class JobSolver
             Choice? first =
                 _inVain.FirstOrDefault(c => c.Refused.Any(f => f.Code != "part-does-not-fit"))
                 ?? _inVain.FirstOrDefault();
-            return Stage.Failed<Solved>(first?.Refused ?? []);
+            ImmutableArray<Finding> why = first?.Refused ?? [];
+            return Stage.Failed<Solved>(
+                OfTheSeal(why) && ByMagnets.Try(_job, Changed) is { Length: > 0 } instead
+                    ? why.Add(SolveFindings.MagnetsWouldHold(instead))
+                    : why
+            );
         }
         string remedy = mend ? new Mend(_job, Changed).Find() : HoldingFindings.AskCheck;
         SolveReport report = new()
@@ -308,9 +316,23 @@ public sealed class JobSolver
         };
         return Stage.Answer(
             new Solved(nearest.Draft, report),
-            [SolveFindings.LimitsNotMet(nearest.Held, _job.Limits, remedy)]
+            [SolveFindings.LimitsNotMet(nearest.Held, _job, remedy)]
         );
     }
+
+    /// <summary>Refusals that say that no cord finds room, or that the vacuum does not reach or close it.</summary>
+    private static readonly ImmutableHashSet<string> SealCodes =
+    [
+        "no-sealed-zone",
+        "bend-too-tight",
+        "seal-never-seats",
+        "no-port",
+        "no-net-tool",
+        "net-closed",
+    ];
+
+    private bool OfTheSeal(ImmutableArray<Finding> refused) =>
+        _job.HoldBy == HoldBy.Vacuum && refused.Any(f => SealCodes.Contains(f.Code) && f.Severity == Severity.Error);
 
     private MagnetOption? MostMagnets(Choice choice) =>
         (_magnets.GetValueOrDefault(choice) ?? new MagnetChoice(choice, _tolerances))

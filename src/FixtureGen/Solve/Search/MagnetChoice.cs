@@ -54,7 +54,7 @@ internal sealed class MagnetChoice
     /// <summary>What no number of any disc betters, minutes over the batch but for the block's own; MaxValue where the limits are out of reach.</summary>
     public double Least => Candidates.Count == 0 ? double.MaxValue : Candidates[0].Bound;
 
-    /// <summary>The most that the estimate says of the magnets: chip times the share of the load that is left while stopping, mm2.</summary>
+    /// <summary>The most that the estimate says of the magnets: chip times the share of the load that they must hold, mm2.</summary>
     public double MostCap => Candidates.Select(c => c.Cap).DefaultIfEmpty(0).Max();
 
     /// <summary>What was worked out: the best first; one that misses the limits has no speed of its own and comes last.</summary>
@@ -160,7 +160,7 @@ internal sealed class MagnetChoice
             return [new Candidate(disc, _job.MagnetCount, 0, 0)];
         }
         double own = Load(Own, context.Pair.Slip);
-        double enough = _job.Limits.MagnetFactor * Choice.Spare * Further;
+        double enough = Limit * Choice.Spare * Further;
         List<Candidate> found = [];
         foreach (
             (int count, double factor) in MagnetPlacement.Estimate(
@@ -223,8 +223,8 @@ internal sealed class MagnetChoice
     private MagnetOption Rated(MagnetSpec disc, Job at, HoldingContext context, ImmutableArray<MagnetPlace> places)
     {
         TrimSpeed own = new(at.TrimPasses!.Value, at.TrimRpm!.Value, at.TrimFeedMmPerMin!.Value);
-        double stopping = context.StoppingFactor([.. places.Select(p => p.At)]);
-        double cap = stopping * Load(own, context.Pair.Slip);
+        double factor = context.MagnetsFactor([.. places.Select(p => p.At)]);
+        double cap = factor * Load(own, context.Pair.Slip);
         TrimSpeed? speed = Allowed(_choice.MostChip, cap, context.Pair.Slip);
         double batch = speed is { } s
             ? (_job.Quantity * Minutes(s)) + (places.Length * PocketMinutes)
@@ -235,15 +235,26 @@ internal sealed class MagnetChoice
     /// <summary>The fastest speed whose chip the vacuum holds and whose stopping load the magnets hold.</summary>
     public TrimSpeed? Allowed(double mostChip, double cap, double slip) =>
         _choice.BestSpeed(
-            s =>
-                s.Chip(_job, _job.TrimTool) <= mostChip
-                && cap >= _job.Limits.MagnetFactor * Choice.Spare * Load(s, slip),
+            s => s.Chip(_job, _job.TrimTool) <= mostChip && cap >= Limit * Choice.Spare * Load(s, slip),
             Minutes
         );
 
-    /// <summary>Chip times the share of the load that is left while the machine stops.</summary>
+    /// <summary>
+    /// What the magnets' factor must reach. As the hold they meet both house limits with the higher: a shell that stays put under the
+    /// full load stays while the machine stops.
+    /// </summary>
+    private double Limit =>
+        ByMagnets ? Math.Max(_job.Limits.VacuumFactor, _job.Limits.MagnetFactor) : _job.Limits.MagnetFactor;
+
+    private bool ByMagnets => _job.HoldBy == HoldBy.Magnets;
+
+    /// <summary>Chip times the share of the load that the magnets must hold: all of it where they are the hold, else what is left while the machine stops.</summary>
     public double Load(TrimSpeed speed, double slip)
     {
+        if (ByMagnets)
+        {
+            return speed.Chip(_job, _job.TrimTool);
+        }
         Machine machine = _job.Plate.Machine;
         double chip = speed.FeedMmPerMin / (speed.Rpm * _job.TrimTool.Flutes);
         double reaction = speed.FeedMmPerMin / 60 * machine.VacuumReactionSeconds;

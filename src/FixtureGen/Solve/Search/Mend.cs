@@ -6,7 +6,7 @@ namespace FixtureGen.Solve.Search;
 
 /// <summary>
 /// What would mend a job that nothing in the shop holds: one thing at a time is changed and the job is solved again with it, so that
-/// what is named was tried. A stated value left open comes first, then locator pins, a larger disc, a thinner cord, more vacuum.
+/// what is named was tried. A stated value left open comes first, then a larger disc, a thinner cord, more vacuum, magnets alone.
 /// </summary>
 internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> solve)
 {
@@ -15,7 +15,7 @@ internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> so
 
     private static readonly ImmutableArray<double> Thinner = [0.75, 0.5];
 
-    private static readonly ImmutableArray<(string Key, OpenKeys Open)> Stated =
+    private static readonly ImmutableArray<(string Key, OpenKeys Open)> Openable =
     [
         ("trim.passes", OpenKeys.Passes),
         ("trim.feed", OpenKeys.Feed),
@@ -33,11 +33,16 @@ internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> so
         ?? Disc()
         ?? Cord()
         ?? Vacuum()
+        ?? Magnets()
         ?? "No single change that was tried mends it: no larger disc, thinner cord or deeper vacuum. A larger flange to seal on, a thinner shell, or another way to hold it would.";
 
     private string? LeftOpen()
     {
-        foreach ((string key, OpenKeys open) in Stated.Where(k => !job.Open.HasFlag(k.Open)))
+        foreach (
+            (string key, OpenKeys open) in Openable.Where(k =>
+                !job.Open.HasFlag(k.Open) && StatedCosts.Asked(job, k.Open)
+            )
+        )
         {
             if (solve(open, static j => j) is { } solution)
             {
@@ -47,6 +52,8 @@ internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> so
         }
         return null;
     }
+
+    private string? Magnets() => ByMagnets.Try(job, solve) is { Length: > 0 } instead ? instead : null;
 
     private string? Disc()
     {
@@ -80,7 +87,7 @@ internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> so
                 .OtherGaskets.Append(job.Gasket)
                 .Where(g => g.Kind == CordKind.Sponge)
                 .MinBy(g => g.Section);
-            if (own is null)
+            if (own is null || job.HoldBy == HoldBy.Magnets)
             {
                 return null;
             }
@@ -106,7 +113,10 @@ internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> so
     {
         double settled = VacuumLevel.From(job.Vacuum).Settled;
         VacuumSupply deeper = job.Vacuum with { AlarmKPa = settled };
-        return settled > job.Vacuum.AlarmKPa && solve(OpenKeys.None, j => j with { Vacuum = deeper }) is not null
+        return
+            job.HoldBy == HoldBy.Vacuum
+            && settled > job.Vacuum.AlarmKPa
+            && solve(OpenKeys.None, j => j with { Vacuum = deeper }) is not null
             ? FormattableString.Invariant(
                 $"Raise the vacuum alarm from {job.Vacuum.AlarmKPa:0.#} to {settled:0.#} kPa, which the pump reaches: then the limits are met."
             )

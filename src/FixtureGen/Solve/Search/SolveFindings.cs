@@ -7,14 +7,32 @@ namespace FixtureGen.Solve.Search;
 internal static class SolveFindings
 {
     /// <summary>A warning beside the errors of the hold itself, which a job may accept.</summary>
-    public static Finding LimitsNotMet(LimitedFactors held, HouseLimits limits, string remedy) =>
+    public static Finding LimitsNotMet(LimitedFactors held, Job job, string remedy) =>
         new(
             "limits-not-met",
             Severity.Warning,
             "job",
-            FormattableString.Invariant(
-                $"Nothing that the job leaves open meets the limits; the nearest, at the lightest cut, holds {FactorText.Two(held.Vacuum)} times the load on vacuum (limit {limits.VacuumFactor:0.##}) and {FactorText.Two(held.Stopping)} times on magnets while stopping (limit {limits.MagnetFactor:0.##})."
-            ),
+            "Nothing that the job leaves open meets the limits; the nearest, at the lightest cut, holds "
+                + Holds(held, job),
+            remedy
+        );
+
+    private static string Holds(LimitedFactors held, Job job) =>
+        job.HoldBy == HoldBy.Magnets
+            ? FormattableString.Invariant(
+                $"{FactorText.Two(held.Put)} times the load on magnets alone (limit {job.Limits.VacuumFactor:0.##})."
+            )
+            : FormattableString.Invariant(
+                $"{FactorText.Two(held.Put)} times the load on vacuum (limit {job.Limits.VacuumFactor:0.##}) and {FactorText.Two(held.Stopping)} times on magnets while stopping (limit {job.Limits.MagnetFactor:0.##})."
+            );
+
+    /// <summary>Beside the refusals of a part in which no cord finds room.</summary>
+    public static Finding MagnetsWouldHold(string remedy) =>
+        new(
+            "hold-by-magnets",
+            Severity.Note,
+            "job",
+            "No seal holds this part, but magnets alone were tried and meet the limits.",
             remedy
         );
 }

@@ -17,7 +17,8 @@ public static class SolveWords
             TrimMinutes = solution.Trim,
             BlockMinutes = solution.Block,
             Magnets = solution.Magnets,
-            Vacuum = solution.Held.Vacuum,
+            Vacuum = job.HoldBy == HoldBy.Vacuum ? solution.Held.Put : 0,
+            MagnetsOnly = job.HoldBy == HoldBy.Magnets ? solution.Held.Put : null,
             Stopping = solution.Held.Stopping,
         };
     }
@@ -30,7 +31,9 @@ public static class SolveWords
         return
         [
             Key("shop.blank", Text(job.Blank.Name), OpenKeys.Blank),
-            Key("shop.gasket", Text(job.Gasket.Name), OpenKeys.Gasket),
+            .. job.HoldBy == HoldBy.Magnets
+                ? Array.Empty<SolvedKey>()
+                : [Key("shop.gasket", Text(job.Gasket.Name), OpenKeys.Gasket)],
             Key("shop.magnet", Text(job.Magnet.Name), OpenKeys.Magnet),
             Key("shop.trim_tool", Text(job.TrimTool.Name), OpenKeys.TrimTool),
             Key("magnets.count", Inv($"{magnets}"), OpenKeys.Count),

@@ -23,7 +23,7 @@ internal static class StatedCosts
     public static ImmutableArray<StatedCost> Find(Solution made, Func<OpenKeys, Solution?> reopened) =>
         [
             .. Openable
-                .Where(k => !made.Draft.Job.Open.HasFlag(k.Open))
+                .Where(k => !made.Draft.Job.Open.HasFlag(k.Open) && Asked(made.Draft.Job, k.Open))
                 .Select(k => (k.Key, Other: reopened(k.Open)))
                 .Where(k => k.Other is not null && made.Batch - k.Other.Batch > 0.001 * made.Batch)
                 .Select(k => new StatedCost(
@@ -35,6 +35,9 @@ internal static class StatedCosts
                 ))
                 .OrderByDescending(c => c.Minutes),
         ];
+
+    /// <summary>A job that magnets hold has no cord to choose.</summary>
+    public static bool Asked(Job job, OpenKeys key) => key != OpenKeys.Gasket || job.HoldBy != HoldBy.Magnets;
 
     private static string Value(Solution solution, string key) =>
         SolveWords.Keys(solution.Draft.Job, solution.Magnets).First(k => k.Key == key).Value;

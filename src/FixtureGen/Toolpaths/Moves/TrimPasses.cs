@@ -134,7 +134,8 @@ internal static class TrimPasses
 
     /// <summary>
     /// Down behind a bridge no steeper than the tool's limit: in one ramp where the cut has room before the next bridge, else
-    /// to and fro as often as it takes, back at the bridge when down. Returns where along the cut the tip then is.
+    /// to and fro as often as it takes, at each turn no deeper than a pass, back at the bridge when down. Returns where along the cut the
+    /// tip then is.
     /// </summary>
     private static double Fall(
         Pen pen,
@@ -151,7 +152,9 @@ internal static class TrimPasses
             pen.Slope([.. Along.Open(loop, from, from + fall)], z, data.Feed);
             return from + fall;
         }
-        int turns = Math.Max(1, (int)Math.Ceiling(fall / (2 * (before - from))));
+        int byRoom = (int)Math.Ceiling(fall / (2 * (before - from)));
+        int byDepth = (int)Math.Ceiling(((pen.At.Z - z) / data.StepDown) - 1e-9);
+        int turns = Math.Max(1, Math.Max(byRoom, byDepth));
         ImmutableArray<Segment> forth = [.. Along.Open(loop, from, from + (fall / (2 * turns)))];
         ImmutableArray<Segment> back = [.. Along.Reversed(forth)];
         double top = pen.At.Z;
