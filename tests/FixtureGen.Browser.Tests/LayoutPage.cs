@@ -12,40 +12,17 @@ namespace FixtureGen.Browser.Tests;
 /// <summary>A library in a temporary folder, the program's layout command on one of its jobs, and a real Chromium on the page.</summary>
 public sealed class LayoutPage : IAsyncDisposable
 {
-    private static readonly string[] Flags =
-    [
-        "--no-sandbox",
-        "--disable-gpu",
-        "--disable-quic",
-        "--no-first-run",
-        "--disable-background-networking",
-        "--disable-component-update",
-        "--disable-sync",
-    ];
-
     /// <summary>Five minutes: no bound on the page's speed, only an end for one that hangs beside whatever else the machine does.</summary>
     public const float PatienceMs = 300_000;
 
     private readonly Process _program;
-    private readonly IPlaywright _playwright;
-    private readonly IBrowser _browser;
 
-    private LayoutPage(
-        string folder,
-        string job,
-        Process program,
-        string address,
-        IPlaywright playwright,
-        IBrowser browser,
-        IPage page
-    )
+    private LayoutPage(string folder, string job, Process program, string address, IPage page)
     {
         Folder = folder;
         Job = job;
         _program = program;
         Address = address;
-        _playwright = playwright;
-        _browser = browser;
         Page = page;
     }
 
@@ -124,15 +101,7 @@ public sealed class LayoutPage : IAsyncDisposable
             await program.StandardOutput.ReadLineAsync()
             ?? throw new InvalidOperationException(await program.StandardError.ReadToEndAsync());
         string address = line[line.IndexOf("http://", StringComparison.Ordinal)..].Trim();
-        IPlaywright playwright = await Playwright.CreateAsync();
-        IBrowser browser = await playwright.Chromium.LaunchAsync(
-            new()
-            {
-                ExecutablePath = Chromium,
-                Args = Flags,
-                Timeout = PatienceMs,
-            }
-        );
+        IBrowser browser = await SharedBrowser.LaunchedAsync();
         IPage page = await browser.NewPageAsync(
             new()
             {
@@ -142,7 +111,7 @@ public sealed class LayoutPage : IAsyncDisposable
             }
         );
         page.SetDefaultTimeout(PatienceMs);
-        LayoutPage open = new(folder, job, program, address, playwright, browser, page);
+        LayoutPage open = new(folder, job, program, address, page);
         page.Console += (_, said) =>
         {
             // a refusal is an answer, which the browser notes as a resource that failed
@@ -280,8 +249,7 @@ public sealed class LayoutPage : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await _browser.DisposeAsync();
-        _playwright.Dispose();
+        await Page.Context.CloseAsync();
         _program.Kill(entireProcessTree: true);
         _program.WaitForExit();
         _program.Dispose();

@@ -33,12 +33,13 @@ public sealed class ShopPageTest
         await p.ClickAsync("#shop-undo");
         await Assertions.Expect(p.Locator("[id='shop-tool[0].max_rpm']")).ToHaveValueAsync("24000");
         await p.ClickAsync("#shop-redo");
+        await Assertions.Expect(p.Locator("[id='shop-tool[0].max_rpm']")).ToHaveValueAsync("9000");
         await p.ReloadAsync();
         await page.SaysAsync("taken up again");
         await p.ClickAsync("#shop-try");
         await page.SaysAsync("1 would be made");
         await Assertions.Expect(p.Locator("#run-title")).ToHaveTextAsync("What tools/rack would change");
-        await page.ScanAsync("shop");
+        await page.ShotAsync("shop");
         Assert.Equal(before, await File.ReadAllTextAsync(path, TestContext.Current.CancellationToken));
         await p.ClickAsync("#shop-save");
         await page.SaysAsync("Saved to templates/tools/rack.toml");

@@ -114,7 +114,7 @@ internal sealed class WorkPage : IAsyncDisposable
 
     private void AskOfShop()
     {
-        ShopDrawer shop = new(_work, _run);
+        ShopDrawer shop = new(_work.Folder, _work.Jobs, _work.Name, _run);
         _host.Get("shop", _ => shop.List());
         _host.Get("shop-file", r => shop.Read(r.Query["kind"].ToString(), r.Query["name"].ToString()));
         _host.Get("shop-pulse", r => shop.Pulse(r.Query["kind"].ToString(), r.Query["name"].ToString()));

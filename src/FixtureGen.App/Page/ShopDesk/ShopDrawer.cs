@@ -16,7 +16,16 @@ namespace FixtureGen.App.Page.ShopDesk;
 /// The shop's files: listed, each as a form whose keys, ranges and findings come from the very reader that jobs read it with, tried
 /// against the library, and written. A question names a file by kind and name; only a file that stands in its kind's folder is opened.
 /// </summary>
-internal sealed partial class ShopDrawer(WorkFolder work, RegenerationRun run)
+/// <param name="folder">The folder that the page works on.</param>
+/// <param name="jobs">The paths of its jobs.</param>
+/// <param name="nameOf">A job's name in the list of jobs.</param>
+/// <param name="run">Where trials run.</param>
+internal sealed partial class ShopDrawer(
+    string folder,
+    Func<ImmutableArray<string>> jobs,
+    Func<string, string> nameOf,
+    RegenerationRun run
+)
 {
     private const int MostLetters = 200_000;
     private const int MostValue = 4000;
@@ -26,7 +35,7 @@ internal sealed partial class ShopDrawer(WorkFolder work, RegenerationRun run)
         InLibrary(library =>
         {
             ShopFiles shop = library.Shop(null);
-            ShopUse use = new(work.Jobs(), work.Name, library);
+            ShopUse use = new(jobs(), nameOf, library);
             return PageAnswer.Json(
                 200,
                 new ShopAnswer(
@@ -50,7 +59,7 @@ internal sealed partial class ShopDrawer(WorkFolder work, RegenerationRun run)
             (library, of, path) =>
             {
                 JobText text = JobText.Read(path);
-                ShopUse use = new(work.Jobs(), work.Name, library);
+                ShopUse use = new(jobs(), nameOf, library);
                 ShopFileAnswer answer = Describe(library, of, name, SourceText.Bounded(path, text.Text));
                 return PageAnswer.Json(
                     200,
@@ -190,7 +199,7 @@ internal sealed partial class ShopDrawer(WorkFolder work, RegenerationRun run)
 
     private PageAnswer InLibrary(Func<LibraryFolder, PageAnswer> answer)
     {
-        Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(work.Folder, "x"));
+        Stage<LibraryFolder> library = LibraryFolder.Find(Path.Combine(folder, "x"));
         if (library.Value is not { } found)
         {
             return PageAnswer.Refused(library.Findings);
@@ -297,8 +306,8 @@ internal sealed partial class ShopDrawer(WorkFolder work, RegenerationRun run)
     private static ShopEntry Entry(ShopKind of, string name, LibraryFolder library, ShopUse use)
     {
         string file = ShopUse.Shown(of.Folder, name);
-        UsingJob[] jobs = use.Jobs(of.Folder, name);
-        (int named, int open) = (jobs.Count(j => j.Named), jobs.Count(j => !j.Named));
+        UsingJob[] users = use.Jobs(of.Folder, name);
+        (int named, int open) = (users.Count(j => j.Named), users.Count(j => !j.Named));
         try
         {
             string text = SourceText.Read(Path.Combine(library.Templates, of.Folder, name + ".toml"));
