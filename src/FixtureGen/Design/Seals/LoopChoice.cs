@@ -21,6 +21,9 @@ internal sealed class LoopChoice(OwnLoops loops, OwnLoops.Measures m)
 
     private readonly Dictionary<string, OwnLoops.Layout> _settled = [];
 
+    private ImmutableArray<ImmutableArray<int>> Each =>
+        [.. Enumerable.Range(0, loops.Count).Select(i => ImmutableArray.Create(i))];
+
     /// <summary>Why an obstacle has no loop of its own: how much its loop is short of room, mm; where it is not, what the shared loop feeds more, mm2.</summary>
     public readonly record struct Reason(double Short, double FedMore);
 
@@ -30,10 +33,22 @@ internal sealed class LoopChoice(OwnLoops loops, OwnLoops.Measures m)
     /// </summary>
     public OwnLoops.Layout Best()
     {
-        ImmutableArray<ImmutableArray<int>> each =
-        [
-            .. Enumerable.Range(0, loops.Count).Select(i => ImmutableArray.Create(i)),
-        ];
+        string problem = loops.Describe();
+        if (KnownLoops.Find(problem) is { } known && Tried(() => Settle(known)) is { } again)
+        {
+            return again;
+        }
+        OwnLoops.Layout best = Search();
+        KnownLoops.Keep(problem, [.. best.Own.Select(g => g.Obstacles)]);
+        return best;
+    }
+
+    /// <summary>The loops that are there without any change, where they seal something; else the best: enough to say whether there is room.</summary>
+    public OwnLoops.Layout First() => Tried(() => Settle(Each)) is { Fed: > 0 } first ? first : Best();
+
+    private OwnLoops.Layout Search()
+    {
+        ImmutableArray<ImmutableArray<int>> each = Each;
         OwnLoops.Layout near = Climb(Settle(each));
         return
             Tried(() => loops.Settle(each, 2 * m.Passage)) is { } passed

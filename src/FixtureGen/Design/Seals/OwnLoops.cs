@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Text;
 using FixtureGen.Geometry;
 using FixtureGen.Model;
 
@@ -94,6 +97,26 @@ internal sealed class OwnLoops
                 return new Layout([.. own], [.. withEdge], rounded, Math.Round(fed, 3));
             }
         }
+    }
+
+    /// <summary>
+    /// All that the choice of loops depends on, in words: distances, and every segment of room, cores and lands from the room's own
+    /// corner, mm to a millionth, so that where on the plate the part lies makes no difference.
+    /// </summary>
+    public string Describe()
+    {
+        Box2 box = _room.Count == 0 ? default : Measure.Bounds(_room);
+        StringBuilder words = new(_m.ToString());
+        foreach (
+            Segment s in _room.Concat(_cores).Concat(_lands).SelectMany(r => r.Contours).SelectMany(c => c.Segments)
+        )
+        {
+            words.Append(
+                CultureInfo.InvariantCulture,
+                $"|{s.Kind}{s.Start.X - box.MinX:0.######} {s.Start.Y - box.MinY:0.######} {s.End.X - box.MinX:0.######} {s.End.Y - box.MinY:0.######} {s.Centre.X - box.MinX:0.######} {s.Centre.Y - box.MinY:0.######}"
+            );
+        }
+        return Convert.ToHexString(SHA256.HashData(Encoding.UTF8.GetBytes(words.ToString())));
     }
 
     /// <summary>The number of the obstacle that holds a point, -1 where none does.</summary>

@@ -84,7 +84,9 @@ internal static class Zones
     }
 
     /// <param name="inside">Numbers of the forms that the seal may go round.</param>
-    /// <param name="remedies">Whether to find out what would give a loop room where there is none.</param>
+    /// <param name="remedies">
+    /// Whether to find out what would give a loop room where there is none; else the zones are tried only, and the first loops that fit will do.
+    /// </param>
     private static Stage<ImmutableArray<Region>> Find(
         Part placed,
         IReadOnlyList<Region> given,
@@ -117,7 +119,7 @@ internal static class Zones
         OwnLoops.Measures m = Spacing(job);
         OwnLoops loops = new(room, cores, SealedForms.Lands(placed, inside, job, kernel), m, kernel);
         LoopChoice choice = new(loops, m);
-        OwnLoops.Layout layout = choice.Best();
+        OwnLoops.Layout layout = remedies ? choice.Best() : choice.First();
         BendRadius.Rounded rounded = layout.Rounded;
         if (rounded.Sharp.Length > 0)
         {
