@@ -34,6 +34,7 @@ public sealed class ShopPageTest
         await Assertions.Expect(p.Locator("[id='shop-tool[0].max_rpm']")).ToHaveValueAsync("24000");
         await p.ClickAsync("#shop-redo");
         await Assertions.Expect(p.Locator("[id='shop-tool[0].max_rpm']")).ToHaveValueAsync("9000");
+        p.Dialog += async (_, leaving) => await leaving.AcceptAsync();
         await p.ReloadAsync();
         await page.SaysAsync("taken up again");
         await p.ClickAsync("#shop-try");
