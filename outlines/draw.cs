@@ -39,6 +39,7 @@ internal static class Outlines
             ("hook-cradle", HookCradle()),
             ("reel-cover", ReelCover()),
             ("seed-scoop", SeedScoop()),
+            ("tip-guard", TipGuard()),
         ];
 
     public static string Folder([CallerFilePath] string here = "") => Path.GetDirectoryName(here)!;
@@ -223,6 +224,15 @@ internal static class Outlines
     // Tiny.
     private static DxfSheet LabelClip() =>
         Mm(new DxfLoop(Outline, Shape.Rounded((0, 0, 12), (80, 0, 12), (80, 62, 12), (0, 62, 12))));
+
+    // So small that no cord leaves room for a magnet: magnets alone hold it.
+    private static DxfSheet TipGuard() =>
+        Mm(
+            new DxfLoop(
+                Outline,
+                Shape.Rounded((0, 2, 6), (36, 0, 12), (54, 9, 7), (54, 23, 7), (36, 32, 12), (0, 30, 6))
+            )
+        );
 
     // Engraved words and strokes; the drawing fixes the magnets.
     private static DxfSheet TwineLid() =>

@@ -123,7 +123,9 @@ async function check() {
   $("job-text").textContent = answer.text;
   const a = answer.factors;
   $("come").className = answer.ok ? "verdict good" : "verdict bad";
-  $("come").textContent = a
+  $("come").textContent = a?.heldBy === "magnets"
+    ? `${answer.ok ? "It holds" : "Refused"}: magnets alone ${factor(a.magnetsOnly.factor)} (house limit ${answer.limits.vacuum}).`
+    : a
     ? `${answer.ok ? "It holds" : "Refused"}: vacuum alone ${factor(a.vacuumOnly.factor)} (house limit ${answer.limits.vacuum}), magnets while the machine stops ${factor(a.magnetsStopping.stays)} (house limit ${answer.limits.magnets}).`
     : "Refused: see the findings.";
   const list = worst(answer.findings);

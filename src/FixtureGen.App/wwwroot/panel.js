@@ -11,6 +11,8 @@ const cell = (row, text, className) => {
 const body = (id) => $(id).tBodies[0];
 const rows = [["vacuumOnly", "vacuum alone", "vacuum"], ["magnetsStopping", "magnets, stopping", "magnets"], ["magnetsOnly", "magnets, full load", null], ["both", "both", null]];
 
+const onMagnets = (a) => a.factors?.heldBy === "magnets";
+
 export function drawFactors() {
   const t = body("factors");
   const a = state.answer;
@@ -27,7 +29,9 @@ export function drawFactors() {
       row.cells[1].dataset.factor = key;
       row.cells[3].dataset.stays = key;
     }
-    const least = limit ? state.job.limits[limit] : null;
+    // where magnets are the hold, theirs is the limit on staying put, and nothing is asked of a vacuum
+    const asked = !onMagnets(a) ? limit : key === "vacuumOnly" ? null : key === "magnetsOnly" ? "vacuum" : limit;
+    const least = asked ? state.job.limits[asked] : null;
     put(row.cells[2], least ? String(least) : "-");
     const f = a.factors?.[key];
     if (!f) {
@@ -46,7 +50,7 @@ export function drawFactors() {
     put(row.cells[4], f.mode);
     put(row.cells[5], `${coarse(f.xMm)}, ${coarse(f.yMm)}`);
   });
-  put($("governs"), a.factors ? `Vacuum alone: ${a.factors.vacuumOnly.governs}.` : "");
+  put($("governs"), !a.factors ? "" : onMagnets(a) ? `Magnets alone: ${a.factors.magnetsOnly.governs}.` : `Vacuum alone: ${a.factors.vacuumOnly.governs}.`);
 }
 
 /** The answer as a sentence: what a screen reader is told after a change. */
@@ -56,6 +60,7 @@ export function inWords() {
   const at = item && (item.kind === "port" ? state.ports : state.magnets)[item.i];
   const place = at ? `${item.kind === "port" ? "Port" : "Magnet"} ${item.i + 1} at X ${show(at.x)} Y ${show(at.y)} ${state.job.unit}. ` : "";
   if (!a.factors) return `${place}${a.violations.length > 0 ? a.violations.map((v) => v.message).join(" ") : "This layout cannot be cut."} There is no hold factor.`;
+  if (onMagnets(a)) return `${place}Every clearance is kept. Hold factor on magnets alone ${a.factors.magnetsOnly.factor.toFixed(2)}.`;
   return `${place}Every clearance is kept. Hold factor on vacuum alone ${a.factors.vacuumOnly.factor.toFixed(2)}, magnets while the machine stops ${a.factors.magnetsStopping.stays.toFixed(2)} on the stops.`;
 }
 

@@ -59,7 +59,8 @@ public static class HoldJudgement
             findings.Add(HoldingFindings.VacuumLow(result.VacuumOnly, job, Refusal(put, job), remedy));
         }
         double stays = result.MagnetsStopping.Stays;
-        if (stays < job.Limits.MagnetFactor)
+        bool said = byMagnets && put < job.Limits.VacuumFactor;
+        if (!said && stays < job.Limits.MagnetFactor)
         {
             string remedy = remedies?.ForMagnets(stays, job.Limits.MagnetFactor) ?? HoldingFindings.AskCheck;
             findings.Add(HoldingFindings.MagnetsLow(result.MagnetsStopping, job, Refusal(stays, job), remedy));

@@ -45,13 +45,14 @@ internal static class MagnetFindings
             At = to,
         };
 
-    public static Finding DoNotFit(int wanted, int fit, double spacing) =>
+    /// <param name="seals">Whether grooves and the vacuum's net take room too.</param>
+    public static Finding DoNotFit(int wanted, int fit, double spacing, bool seals) =>
         new(
             "magnets-do-not-fit",
             Severity.Error,
             "magnets",
             FormattableString.Invariant(
-                $"{wanted} magnets are wanted and {fit} fit: neighbours stand at least {spacing:0.0} mm apart, pockets a wall from grooves with room for the vacuum's net between, jackets clear of the cutter."
+                $"{wanted} magnets are wanted and {fit} fit: neighbours stand at least {spacing:0.0} mm apart, pockets {(seals ? "a wall from grooves with room for the vacuum's net between" : "a wall from relief, holes and each other")}, jackets clear of the cutter."
             ),
             FormattableString.Invariant($"Ask for {fit}, or use smaller magnets and jackets.")
         );

@@ -69,7 +69,14 @@ public static class MagnetPlacement
             List<Finding> said = [];
             Point2[] set = job.MagnetFactorTarget is { } target
                 ? Fewest(search, context.Value, held, target, said)
-                : ForCount(search, held, Math.Max(job.MagnetCount, held.Length), given.Spacing, said);
+                : ForCount(
+                    search,
+                    held,
+                    Math.Max(job.MagnetCount, held.Length),
+                    given.Spacing,
+                    !begun.Zones.IsEmpty,
+                    said
+                );
             Point2[] written =
             [
                 .. held,
@@ -225,13 +232,14 @@ public static class MagnetPlacement
         Point2[] held,
         int count,
         double spacing,
+        bool seals,
         List<Finding> findings
     )
     {
         Point2[] best = search.Best(held, count);
         if (best.Length < count)
         {
-            findings.Add(MagnetFindings.DoNotFit(count, best.Length, spacing));
+            findings.Add(MagnetFindings.DoNotFit(count, best.Length, spacing, seals));
         }
         return best;
     }

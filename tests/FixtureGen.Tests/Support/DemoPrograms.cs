@@ -31,6 +31,10 @@ internal static class DemoPrograms
             .Where(n => File.Exists(Path.Combine(DemoShop.Root, "outlines", n + ".dxf")))
             .Order(StringComparer.Ordinal);
 
+    /// <summary>Those whose shell vacuum holds.</summary>
+    public static IEnumerable<string> OnVacuum() =>
+        Names().Where(n => DemoShop.Job(File.ReadAllText(DemoShop.StatedJob(n)), n).HoldBy == HoldBy.Vacuum);
+
     public static DemoProgram Of(string name) => Made[name].Value;
 
     private static DemoProgram Make(string name)

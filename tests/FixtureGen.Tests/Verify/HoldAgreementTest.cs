@@ -14,7 +14,7 @@ namespace FixtureGen.Tests.Verify;
 /// </summary>
 public sealed partial class HoldAgreementTest
 {
-    public static TheoryData<string> Demos => [.. DemoPrograms.Names()];
+    public static TheoryData<string> Demos => [.. DemoPrograms.OnVacuum()];
 
     /// <summary>
     /// On vacuum alone they agree within 3 %. Both know friction's range; the ends of alarm level, groove depth and hardness are taken

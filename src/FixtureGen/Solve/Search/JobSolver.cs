@@ -320,7 +320,7 @@ public sealed class JobSolver
         );
     }
 
-    /// <summary>Refusals that say that no cord finds room, or that the vacuum does not reach or close it.</summary>
+    /// <summary>Refusals that say that no cord finds room, that its magnets find none beside it, or that the vacuum does not reach or close it.</summary>
     private static readonly ImmutableHashSet<string> SealCodes =
     [
         "no-sealed-zone",
@@ -329,6 +329,7 @@ public sealed class JobSolver
         "no-port",
         "no-net-tool",
         "net-closed",
+        "magnets-do-not-fit",
     ];
 
     private bool OfTheSeal(ImmutableArray<Finding> refused) =>

@@ -32,7 +32,7 @@ internal static class SolveFindings
             "hold-by-magnets",
             Severity.Note,
             "job",
-            "No seal holds this part, but magnets alone were tried and meet the limits.",
+            "No seal finds room in this part, or none with its magnets, but magnets alone were tried and meet the limits.",
             remedy
         );
 }

@@ -27,6 +27,7 @@ internal static partial class KeyTries
         ["dwell"] = ["seconds", "milliseconds"],
         ["dwell_word"] = ["P", "X"],
         ["by"] = ["pins", "form", "hand"],
+        ["hold.by"] = ["magnets", "vacuum"],
         ["holes"] = ["round-and-slot", "round"],
         ["skirt.hold"] = ["tabs", "sealed-land", "clamps", "none"],
         ["direction"] = ["up", "down"],
