@@ -65,8 +65,12 @@ internal static class ChainFindings
             DxfFindings.Text(
                 $"A chain of length {chain.LengthMm:0.###} {unit} on layer '{chain.Layer}' stays open from ({from.X:0.###}, {from.Y:0.###}) to ({to.X:0.###}, {to.Y:0.###}), gap {chain.GapMm:0.###} {unit}{other}."
             ),
-            Math.Min(chain.GapMm, nearest ?? chain.GapMm) <= Math.Max(Slip, SlipOfLength * chain.LengthMm)
-                ? "draw the two ends to one point (an end snap does it)"
+            Overshoot.Find(chain.Path) is { } over
+                    ? DxfFindings.Text(
+                        $"trim both ends at ({over.At.X:0.###}, {over.At.Y:0.###}), where they cross: they run {over.First:0.###} and {over.Last:0.###} {unit} past it"
+                    )
+                : Math.Min(chain.GapMm, nearest ?? chain.GapMm) <= Math.Max(Slip, SlipOfLength * chain.LengthMm)
+                    ? "draw the two ends to one point (an end snap does it)"
                 : "draw the edge that is missing, or delete the curve where it is no edge of the part, or put it on a layer that the job ignores"
         )
         {

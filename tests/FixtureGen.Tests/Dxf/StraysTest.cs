@@ -48,6 +48,23 @@ public sealed class StraysTest
         Assert.Contains("(120, 80)", finding.Message, StringComparison.Ordinal);
     }
 
+    /// <summary>An end snap does not help here: both lines run past the corner.</summary>
+    [Fact]
+    public void A_corner_drawn_past_itself_says_where_to_trim()
+    {
+        Stage<Part> part = Build(
+            Sketch.Line(-1.5, 0, 120, 0)
+                + Sketch.Line(120, 0, 120, 80)
+                + Sketch.Line(120, 80, 0, 80)
+                + Sketch.Line(0, 80, 0, -0.8)
+        );
+        Assert.Null(part.Value);
+        string remedy = part.Findings.First(f => f.Code == "outline-open").Remedy;
+        Assert.StartsWith("trim both ends at (0, 0), where they cross: they run ", remedy, StringComparison.Ordinal);
+        Assert.Contains("1.5", remedy, StringComparison.Ordinal);
+        Assert.Contains("0.8", remedy, StringComparison.Ordinal);
+    }
+
     /// <summary>A slot without its ends is two straight lines: they may be an edge, so nothing is made.</summary>
     [Fact]
     public void What_may_be_an_edge_is_refused()
