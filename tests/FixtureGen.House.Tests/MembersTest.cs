@@ -29,7 +29,6 @@ public sealed class MembersTest
         ] = "the lower bound by statics that proves the answer in tests; its parts are the solver's own",
         ["FixtureGen.Output.Outcome.Holding"] = "what came of a run; the reader of an outcome asks it",
         ["FixtureGen.Model.HoldSample.Along"] = "a sample's own figures, compared by tests",
-        ["FixtureGen.Model.HoldSample.MagnetsFullLoad"] = "a sample's own figures, compared by tests",
         ["FixtureGen.Output.Pictures.FactorScale.Bands"] = "contrast of the scale's colours is tested",
         ["FixtureGen.Output.Pictures.FactorScale.ColourOf(int)"] = "contrast of the scale's colours is tested",
         ["FixtureGen.Output.Scenes.Colour.Lightness"] = "contrast of lines and colours is tested",

@@ -1,4 +1,3 @@
-using FixtureGen.Model;
 using FixtureGen.Output;
 using FixtureGen.Output.Reports;
 using FixtureGen.Tests.Support;

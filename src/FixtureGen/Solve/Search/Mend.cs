@@ -34,7 +34,11 @@ internal sealed class Mend(Job job, Func<OpenKeys, Func<Job, Job>, Solution?> so
         ?? Cord()
         ?? Vacuum()
         ?? Magnets()
-        ?? "No single change that was tried mends it: no larger disc, thinner cord or deeper vacuum. A larger flange to seal on, a thinner shell, or another way to hold it would.";
+        ?? (
+            job.HoldBy == HoldBy.Magnets
+                ? "No single change that was tried mends it: no stated value left open and no larger disc. A thinner shell, more room for discs, or another way to hold it would."
+                : "No single change that was tried mends it: no larger disc, thinner cord or deeper vacuum, nor magnets alone. A larger flange to seal on, a thinner shell, or another way to hold it would."
+        );
 
     private string? LeftOpen()
     {
