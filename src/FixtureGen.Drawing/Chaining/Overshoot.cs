@@ -1,3 +1,5 @@
+using FixtureGen.Model;
+
 namespace FixtureGen.Drawing.Chaining;
 
 /// <summary>Two straight ends of one open chain that cross and run on: a corner drawn past itself.</summary>
