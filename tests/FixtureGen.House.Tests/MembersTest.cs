@@ -27,6 +27,8 @@ public sealed class MembersTest
         [
             "FixtureGen.Verify.Holding.Sliding.Lower(FixtureGen.Verify.Holding.Held, in FixtureGen.Verify.Holding.Load, FixtureGen.Verify.Holding.Twist)"
         ] = "the lower bound by statics that proves the answer in tests; its parts are the solver's own",
+        ["FixtureGen.App.Page.WorkPage.Questions"] =
+            "what the page answers, for the test that asks each of them wrongly",
         ["FixtureGen.Output.Outcome.Holding"] = "what came of a run; the reader of an outcome asks it",
         ["FixtureGen.Model.HoldSample.Along"] = "a sample's own figures, compared by tests",
         ["FixtureGen.Output.Pictures.FactorScale.Bands"] = "contrast of the scale's colours is tested",

@@ -39,6 +39,14 @@ public sealed class MarkTest
             },
         };
 
+    /// <summary>A twentieth of the feed melts a plastic as it does in the trim; no grid holds the shell's own material.</summary>
+    [Fact]
+    public void A_mark_at_a_twentieth_of_its_feed_rubs()
+    {
+        (string text, _) = Slip.Make(Program(), "G1 X42. F600.", "G1 X42. F30.");
+        Assert.Contains(Judge(text).Findings, f => f.Code == "chip-load" && f.Severity == Severity.Error);
+    }
+
     [Theory]
     [InlineData("G1 Z18.7", "G1 Z18.7")]
     [InlineData("G1 Z18.7", "G1 Z18.685")]

@@ -86,7 +86,11 @@ internal static class FeedCheck
             least * JudgeRules.SlowChip,
             Math.Max(JudgeRules.StillAChip, least * JudgeRules.SlowChip / 2)
         );
-        bool slow = cuts && (piece.Length > Math.Abs(down) || tool.Kind == ToolKind.Drill) && rim < rubs;
+        // a mark is cut into the shell, of which no grid tells
+        bool slow =
+            (cuts || run.IsMark(motion, cutter))
+            && (piece.Length > Math.Abs(down) || tool.Kind == ToolKind.Drill)
+            && rim < rubs;
         bool fast = (cuts || down > 1e-6) && chip > most * Thinning(piece, cutter, tally) * JudgeRules.FastChip;
         if (slow || fast)
         {

@@ -63,7 +63,7 @@ internal static class CornerCheck
     private static void Thin(Run run)
     {
         double thinner = run.Job.BlankTolerance;
-        double missed = run.Design.SkimmedZ - (run.Grid.RawTopZ - thinner);
+        double missed = run.Design.SkimmedZ - (run.Job.BlankThickness - thinner);
         if (run.Setup == Setup.Top && missed > 1e-6 && run.Design.Removals.Any(r => r.Kind == FeatureKind.Skim))
         {
             run.Log.Error(

@@ -18,6 +18,7 @@ internal sealed class MagnetRoom
     private readonly double _jacket;
     private readonly double _magnet;
     private readonly double _half;
+    private readonly bool _byMagnets;
     private readonly double _moat;
     private readonly ImmutableArray<(OpenPath Way, double Keep)> _moves;
     private readonly ImmutableArray<(HoleFeature Hole, double Keep)> _holes;
@@ -28,6 +29,7 @@ internal sealed class MagnetRoom
     public MagnetRoom(FixtureDesign design, Job job)
     {
         _design = design;
+        _byMagnets = job.HoldBy == HoldBy.Magnets;
         MagnetSpec spec = job.Magnet;
         _wall = job.Rules.Wall;
         _magnet = spec.Diameter;
@@ -138,7 +140,7 @@ internal sealed class MagnetRoom
 
     private Room Within(Point2 p)
     {
-        if (_design.Zones.IsEmpty)
+        if (_byMagnets)
         {
             double edge = Measure.Distance(p, _design.Part.Outer);
             return new Room(
@@ -165,6 +167,10 @@ internal sealed class MagnetRoom
     /// <summary>Allowed places on a grid, row by row; the pitch is a multiple of 0.5 mm and at most about the given number come out.</summary>
     public (Point2[] Places, double Pitch) Grid(int most)
     {
+        if (_design.Zones.IsEmpty && !_byMagnets)
+        {
+            return ([], 1);
+        }
         Box2 box = Field(_design);
         double pitch = Math.Max(1, Math.Floor(2 * Math.Sqrt(box.Width * box.Height / (3.0 * most))) / 2);
         while (true)

@@ -174,6 +174,7 @@ public sealed class JobTemplateTest
             "# angle_deg",
             "# [[port]]",
             "# [hold]",
+            "# by ",
             "# accept_low_hold",
             "# [magnets]",
             "# count",

@@ -243,17 +243,20 @@ internal static partial class Harmless
         return Codes(p, l => Lines.Value(l, 'F') is { } f ? Lines.With(l, 'F', f * factor(n++)) : l);
     }
 
-    private static string Speeds(Lines p, double factor) =>
-        Codes(
-            p,
-            l =>
-            {
-                string fed = Lines.Value(l, 'F') is { } f ? Lines.With(l, 'F', f * factor) : l;
-                return Lines.Value(fed, 'S') is { } s
-                    ? Regex.Replace(fed, @"S\d+", FormattableString.Invariant($"S{s * factor:0}"))
-                    : fed;
-            }
-        );
+    /// <summary>Null where a spindle would turn slower than the demo's mill can: that is no harmless edit.</summary>
+    private static string? Speeds(Lines p, double factor) =>
+        p.All.Any(l => Lines.Value(Lines.Code(l), 'S') * factor < SlowestRpm)
+            ? null
+            : Codes(
+                p,
+                l =>
+                {
+                    string fed = Lines.Value(l, 'F') is { } f ? Lines.With(l, 'F', f * factor) : l;
+                    return Lines.Value(fed, 'S') is { } s
+                        ? Regex.Replace(fed, @"S\d+", FormattableString.Invariant($"S{s * factor:0}"))
+                        : fed;
+                }
+            );
 
     /// <summary>A straight way down that says its own feed is made slower; the next line says the old feed again if it says none.</summary>
     private static string? Plunges(Lines p)
@@ -289,6 +292,8 @@ internal static partial class Harmless
         }
     }
 
+    private const double SlowestRpm = 3000;
+
     private static string? Raise(Lines p, Func<double, bool> which, double by)
     {
         int[] rapids = [.. Rapids(p)];
@@ -302,7 +307,11 @@ internal static partial class Harmless
     /// <summary>Of heights that are followed by a lower rapid or by sideways travel, so that feeding still begins where it did.</summary>
     private static bool Up(Lines p, int[] rapids, int i) =>
         i + 1 < p.All.Count
-        && (Lines.Value(Lines.Code(p.All[i + 1]), 'X') is not null || rapids.Contains(i + 1))
+        && (
+            Lines.Value(Lines.Code(p.All[i + 1]), 'X') is not null
+            || Lines.Value(Lines.Code(p.All[i + 1]), 'Y') is not null
+            || rapids.Contains(i + 1)
+        )
         && !Regex.IsMatch(Lines.Code(p.All[i + 1]), @"\bG0?[123]\b|\bG8\d");
 
     private static string? OneRetract(Lines p, double by)
