@@ -13,6 +13,19 @@ namespace FixtureGen.Design.Seals;
 /// </summary>
 internal static class Zones
 {
+    /// <summary>What is wanted of a search for zones.</summary>
+    private enum Asked
+    {
+        /// <summary>The zones, and what would mend what they lack.</summary>
+        All,
+
+        /// <summary>The zones alone.</summary>
+        Area,
+
+        /// <summary>Whether there is room at all: the first loops that fit will do.</summary>
+        Room,
+    }
+
     /// <summary>
     /// The least radius of a groove's centre line, mm: the inside wall's bend and half the groove, and never so little
     /// that two neighbouring grooves have less than a land between them.
@@ -51,7 +64,7 @@ internal static class Zones
         ImmutableArray<int> inside = FormStrength.Closed(placed, kernel);
         while (true)
         {
-            Stage<ImmutableArray<Region>> zones = Find(placed, given, inside, job, remedies: true, kernel);
+            Stage<ImmutableArray<Region>> zones = Find(placed, given, inside, job, Asked.All, kernel);
             SealedForms.Crossed[] crossed = zones.Ok
                 ? [.. SealedForms.OutOf(zones.Value, placed, inside, job, kernel)]
                 : [];
@@ -76,7 +89,7 @@ internal static class Zones
             return LoopRemedy.Find(
                 job,
                 other =>
-                    Find(placed, given, tried, other, remedies: false, kernel) is { Ok: true } zones
+                    Find(placed, given, tried, other, Asked.Room, kernel) is { Ok: true } zones
                     && SealedForms.OutOf(zones.Value, placed, tried, other, kernel).All(c => c.Form != form),
                 $"form a flange {FindingWords.Mm(by)} wider"
             );
@@ -84,30 +97,28 @@ internal static class Zones
     }
 
     /// <param name="inside">Numbers of the forms that the seal may go round.</param>
-    /// <param name="remedies">
-    /// Whether to find out what would give a loop room where there is none; else the zones are tried only, and the first loops that fit will do.
-    /// </param>
+    /// <param name="asked">How much is wanted of the search.</param>
     private static Stage<ImmutableArray<Region>> Find(
         Part placed,
         IReadOnlyList<Region> given,
         ImmutableArray<int> inside,
         Job job,
-        bool remedies,
+        Asked asked,
         Kernel kernel
     )
     {
         string WouldDo() =>
-            remedies
-                ? LoopRemedy.Find(job, other => Find(placed, given, inside, other, remedies: false, kernel).Ok)
+            asked == Asked.All
+                ? LoopRemedy.Find(job, other => Find(placed, given, inside, other, Asked.Room, kernel).Ok)
                 : "";
 
         string WouldSeal(IReadOnlyList<Region> left) =>
-            remedies
+            asked == Asked.All
                 ? LoopRemedy.ForArea(
                     job,
                     left.Sum(Measure.Area),
                     other =>
-                        Find(placed, given, inside, other, remedies: false, kernel) is { Ok: true } zones
+                        Find(placed, given, inside, other, Asked.Area, kernel) is { Ok: true } zones
                             ? kernel.Intersect([.. left], zones.Value).Sum(Measure.Area)
                             : 0
                 )
@@ -119,7 +130,7 @@ internal static class Zones
         OwnLoops.Measures m = Spacing(job);
         OwnLoops loops = new(room, cores, SealedForms.Lands(placed, inside, job, kernel), m, kernel);
         LoopChoice choice = new(loops, m);
-        OwnLoops.Layout layout = remedies ? choice.Best() : choice.First();
+        OwnLoops.Layout layout = asked == Asked.Room ? choice.First() : choice.Best();
         BendRadius.Rounded rounded = layout.Rounded;
         if (rounded.Sharp.Length > 0)
         {
